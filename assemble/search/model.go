@@ -1,0 +1,163 @@
+package search
+
+import "fmt"
+
+// EveryForm as a Fixed form says that the item is one of the shared ones.
+const EveryForm = -1
+
+// Model is one assembly problem in numbers: which items may fill which rows,
+// and what every form must hold. Indices are positions in the slices.
+type Model struct {
+	Forms      int      // how many forms, at least 1
+	Rows       []Row    // what each form is made of; their counts sum to N, the items in a form
+	Quotas     []Quota  // counts that cut across rows; difficulty bands are quotas too
+	Balances   []string // names of the sets whose counts should be even across forms, where that costs nothing
+	Items      []Item   // the candidates
+	Target     int      // mean difficulty aimed at, in thousandths of a logit
+	MaxSeconds int      // most working seconds in a form; 0 means no limit
+	Shared     int      // how many items stand in every form, in the same row of each
+	Fixed      []Fixed  // items that must stand where they are
+}
+
+// Row is a part of every form, filled by exactly Count items.
+type Row struct {
+	Name  string
+	Count int
+
+	free bool // any number will do: the rule is dropped while looking for a conflict
+}
+
+// Quota bounds how many items of a form belong to a set. Both bounds are
+// inclusive; an item belongs to the set if it lists the quota.
+type Quota struct {
+	Name            string
+	AtLeast, AtMost int
+}
+
+// Item is one candidate.
+type Item struct {
+	Name       string
+	Difficulty int   // thousandths of a logit
+	Uses       int   // earlier uses, 0 or more; counted once if the item is chosen, even as a shared one
+	Fits       []Fit // the rows it may fill; it fills one
+	Quotas     []int // the quotas it counts in
+	Balances   []int // the balances it counts in
+	Clashes    []int // its clash groups, any numbers; a form holds at most one item of each group
+}
+
+// Fit says that an item may fill a row, and the working seconds if it does.
+type Fit struct{ Row, Seconds int }
+
+// Fixed puts an item into a row of a form, or of all forms (EveryForm).
+type Fixed struct{ Item, Form, Row int }
+
+// Place is an item standing in a row.
+type Place struct{ Item, Row int }
+
+// Solution is a choice of items that keeps every rule of a model.
+type Solution struct {
+	Forms     [][]Place // each form by row, then by item; shared items stand in all of them
+	Objective int       // 1000·Excess + Uses
+	Excess    int       // Σ_f excess_f, hundredths of a logit beyond the tolerance of 0.05, rounded up in each form
+	Uses      int       // Σ uses of the chosen items
+	Bound     int       // no choice has a smaller objective than this
+	Proved    bool      // Bound == Objective
+}
+
+// Size is N, the number of items in a form.
+func (m *Model) Size() int {
+	n := 0
+	for _, r := range m.Rows {
+		n += r.Count
+	}
+	return n
+}
+
+// Check reports the first thing in the model that makes no sense, such as an
+// index without a row.
+func (m *Model) Check() error {
+	if m.Forms < 1 {
+		return fmt.Errorf("the model asks for %d forms; ask for at least 1", m.Forms)
+	}
+	if m.MaxSeconds < 0 || m.Shared < 0 {
+		return fmt.Errorf("seconds (%d) and shared items (%d) can't be negative", m.MaxSeconds, m.Shared)
+	}
+	for _, r := range m.Rows {
+		if r.Count < 0 {
+			return fmt.Errorf("row %q asks for %d items; ask for 0 or more", r.Name, r.Count)
+		}
+	}
+	for i := range m.Items {
+		if err := m.checkItem(&m.Items[i]); err != nil {
+			return err
+		}
+	}
+	return m.checkFixed()
+}
+
+// largest keeps every sum of the search far inside 64 bits.
+const largest = 1_000_000
+
+func (m *Model) checkItem(it *Item) error {
+	if it.Uses < 0 || it.Uses > largest || it.Difficulty < -largest || it.Difficulty > largest {
+		return fmt.Errorf("item %q: uses %d must be 0 to %d, difficulty %d within ±%d", it.Name, it.Uses, largest, it.Difficulty, largest)
+	}
+	for k, f := range it.Fits {
+		if f.Row < 0 || f.Row >= len(m.Rows) || f.Seconds < 0 || f.Seconds > largest {
+			return fmt.Errorf("item %q fits row %d in %d seconds; there are %d rows", it.Name, f.Row, f.Seconds, len(m.Rows))
+		}
+		for _, g := range it.Fits[:k] {
+			if g.Row == f.Row {
+				return fmt.Errorf("item %q fits row %d twice", it.Name, f.Row)
+			}
+		}
+	}
+	if err := checkSet(it.Quotas, len(m.Quotas)); err != nil {
+		return fmt.Errorf("item %q, quotas: %w", it.Name, err)
+	}
+	if err := checkSet(it.Balances, len(m.Balances)); err != nil {
+		return fmt.Errorf("item %q, balances: %w", it.Name, err)
+	}
+	return nil
+}
+
+func checkSet(set []int, n int) error {
+	for k, v := range set {
+		if v < 0 || v >= n {
+			return fmt.Errorf("number %d of %d", v, n)
+		}
+		for _, w := range set[:k] {
+			if v == w {
+				return fmt.Errorf("number %d stands twice", v)
+			}
+		}
+	}
+	return nil
+}
+
+func (m *Model) checkFixed() error {
+	taken := map[int]bool{}
+	for _, f := range m.Fixed {
+		if f.Item < 0 || f.Item >= len(m.Items) || f.Form < EveryForm || f.Form >= m.Forms {
+			return fmt.Errorf("fixed item %d in form %d: there are %d items and %d forms", f.Item, f.Form, len(m.Items), m.Forms)
+		}
+		if taken[f.Item] {
+			return fmt.Errorf("item %q is fixed twice", m.Items[f.Item].Name)
+		}
+		taken[f.Item] = true
+		if _, ok := m.Items[f.Item].seconds(f.Row); !ok {
+			return fmt.Errorf("item %q is fixed in row %d, which it does not fit", m.Items[f.Item].Name, f.Row)
+		}
+	}
+	return nil
+}
+
+// seconds gives the working seconds of the item in a row, if it fits there.
+func (it *Item) seconds(row int) (int, bool) {
+	for _, f := range it.Fits {
+		if f.Row == row {
+			return f.Seconds, true
+		}
+	}
+	return 0, false
+}
