@@ -1,0 +1,162 @@
+package evidence
+
+import (
+	"errors"
+	"math"
+)
+
+const (
+	settled   = 1e-7 // log-likelihood still to gain at which the climb stops
+	recalled  = 12   // steps whose turn of the slope is remembered
+	mostSteps = 400  // a climb this long has met a flat top and is stopped with an error
+)
+
+// move is one step of the climb: where it went, and how the slope turned.
+type move struct {
+	step, turn settings
+	product    float64
+}
+
+// climb finds the settings of greatest log-likelihood less penalty, for the deviation sd as
+// it stands. It is the limited-memory quasi-Newton method (Nocedal 1980, Mathematics of
+// Computation 35), set off with the curvature of the EM algorithm's maximisation step in
+// place of a multiple of one (Jamshidian & Jennrich 1997, J. Royal Stat. Soc. B 59), which
+// is nearly right for items but far too steep for what all of them share.
+func (m *model) climb(s settings, progress Progress) (settings, *expectation, error) {
+	var moves []move
+	e := m.expect(s, false)
+	height, slope := e.logLikelihood-m.penalty(s), m.slope(s, e)
+	for range mostSteps {
+		curve, err := m.curvature(s, e)
+		if err != nil {
+			return s, e, err
+		}
+		direction := direct(slope, moves, curve)
+		gain := slope.dot(direction) / 2
+		m.steps++
+		progress(m.steps, gain)
+		if gain < settled {
+			return s, e, nil
+		}
+		next, nextE, nextHeight, ok := m.walk(s, direction, height, gain)
+		if !ok && len(moves) == 0 {
+			return s, e, nil
+		}
+		if !ok {
+			moves = nil
+			continue
+		}
+		nextSlope := m.slope(next, nextE)
+		moves = remember(moves, next.minus(s), slope.minus(nextSlope))
+		s, e, height, slope = next, nextE, nextHeight, nextSlope
+	}
+	return s, e, errors.New("the difficulties did not settle: add papers that share items between classes, or believe more firmly in the trait weights")
+}
+
+// walk goes along the direction, half as far each time until the ground is higher.
+func (m *model) walk(s, direction settings, height, gain float64) (settings, *expectation, float64, bool) {
+	for length := 1.0; length > 1e-6; length /= 2 {
+		next := s.plus(direction, length)
+		e := m.expect(next, false)
+		if h := e.logLikelihood - m.penalty(next); h >= height+1e-4*length*gain {
+			return next, e, h, true
+		}
+	}
+	return s, nil, height, false
+}
+
+func remember(moves []move, step, turn settings) []move {
+	product := step.dot(turn)
+	if product <= 0 {
+		return moves
+	}
+	moves = append(moves, move{step, turn, product})
+	return moves[max(0, len(moves)-recalled):]
+}
+
+// direct turns the slope into a direction: Nocedal's two loops.
+func direct(slope settings, moves []move, curve *curvature) settings {
+	along := make([]float64, len(moves))
+	for k := len(moves) - 1; k >= 0; k-- {
+		along[k] = moves[k].step.dot(slope) / moves[k].product
+		slope = slope.plus(moves[k].turn, -along[k])
+	}
+	direction := curve.divide(slope)
+	for k, mv := range moves {
+		back := mv.turn.dot(direction) / mv.product
+		direction = direction.plus(mv.step, along[k]-back)
+	}
+	return direction
+}
+
+func (s settings) plus(d settings, length float64) settings {
+	add := func(a, b []float64) []float64 {
+		sum := append([]float64(nil), a...)
+		addTo(sum, b, length)
+		return sum
+	}
+	return settings{add(s.weights, d.weights), add(s.deviations, d.deviations), add(s.means, d.means), s.logSD + length*d.logSD}
+}
+
+func (s settings) minus(d settings) settings { return s.plus(d, -1) }
+
+func (s settings) dot(d settings) float64 {
+	sum := s.logSD * d.logSD
+	for _, pair := range [][2][]float64{{s.weights, d.weights}, {s.deviations, d.deviations}, {s.means, d.means}} {
+		for k, v := range pair[0] {
+			sum += v * pair[1][k]
+		}
+	}
+	return sum
+}
+
+// settledDeviation is the relative change of the deviation sd that no longer matters.
+const settledDeviation = 1e-3
+
+// updateDeviationSD moves the deviation sd to where the present fit puts it, and says
+// whether that was a move worth another climb.
+//
+// Near the fitted difficulties the papers speak about item i like one measurement
+// yᵢ = uᵢ + tᵢ/Iᵢ of its deviation with variance 1/Iᵢ (t the slope, I the information), so
+// yᵢ is normal with variance v + 1/Iᵢ: v is the most likely one, the belief counted as
+// DeviationItems further items. This is Laplace's approximation for the items (with the
+// links between items through the pupils left out) and has EM's fixed point,
+// v = mean(uᵢ² + Var uᵢ).
+func (m *model) updateDeviationSD(s settings, e *expectation) bool {
+	if math.IsInf(m.belief.DeviationItems, 1) {
+		return false
+	}
+	var y2, noise []float64
+	for i, answers := range m.papers.answered {
+		if answers > 0 {
+			info := e.itemInfo[i] - e.itemLost[i]
+			y := s.deviations[i] + e.itemSlope[i]/info
+			y2, noise = append(y2, y*y), append(noise, 1/info)
+		}
+	}
+	if len(y2) == 0 {
+		return false
+	}
+	before := m.deviationSD
+	m.deviationSD = likeliestSD(y2, noise, m.belief)
+	return math.Abs(math.Log(m.deviationSD/before)) > settledDeviation
+}
+
+// likeliestSD halves the range of log variances until the likelihood's slope is 0.
+func likeliestSD(y2, noise []float64, b Belief) float64 {
+	low, high := math.Log(1e-6), math.Log(1e4)
+	for range 50 {
+		v := math.Exp((low + high) / 2)
+		slope := b.DeviationItems * (b.DeviationSD*b.DeviationSD/v - 1) / v
+		for i, y := range y2 {
+			all := v + noise[i]
+			slope += (y/all - 1) / all
+		}
+		if slope > 0 {
+			low = math.Log(v)
+		} else {
+			high = math.Log(v)
+		}
+	}
+	return math.Exp((low + high) / 4)
+}

@@ -1,0 +1,137 @@
+package evidence
+
+import (
+	"fmt"
+	"math"
+)
+
+// Estimate is a value with its standard error, both in logits.
+type Estimate struct{ Value, SE float64 }
+
+// Belief is what is held true before any paper is seen. It pulls on the estimates like
+// papers do: with no papers the answer is the belief, with a few it is near it, with many
+// it hardly matters.
+type Belief struct {
+	// Weights holds each trait's weight in logits and how sure of it we are, as a standard
+	// error; an infinite standard error believes nothing.
+	Weights []Estimate
+	// AbilitySD is the spread of ability inside a class, believed as firmly as if this many
+	// pupils had shown it; infinitely many hold it fixed.
+	AbilitySD, AbilityPupils float64
+	// DeviationSD is the spread of items about what their traits say, believed as firmly as
+	// if this many items had shown it; infinitely many hold it fixed. Held at 0, items follow
+	// their traits exactly; held at infinity, each item is on its own.
+	DeviationSD, DeviationItems float64
+	// ClassSD is how far apart the mean abilities of classes may be; infinite leaves them free.
+	// It keeps a class that got everything right at a finite ability.
+	ClassSD float64
+}
+
+// Usual is the belief we start from: the weights of a default table, each sure to half a
+// logit. The spreads are common practice for classroom tests, without a published source:
+// ability 1.2 logits inside a class, items 0.4 about their traits, classes 1 apart.
+func Usual(weights []float64) Belief {
+	b := Belief{AbilitySD: 1.2, AbilityPupils: 20, DeviationSD: 0.4, DeviationItems: 10, ClassSD: 1}
+	for _, w := range weights {
+		b.Weights = append(b.Weights, Estimate{w, 0.5})
+	}
+	return b
+}
+
+// NoBelief lets the papers speak alone: maximum likelihood, as general statistics programs
+// report it.
+func NoBelief(traits int) Belief {
+	b := Belief{AbilitySD: 1, DeviationSD: 0.5, ClassSD: math.Inf(1)}
+	for range traits {
+		b.Weights = append(b.Weights, Estimate{0, math.Inf(1)})
+	}
+	return b
+}
+
+// ItemEstimate is an item's difficulty: the ability at which half get it right. Answers says
+// how many it rests on; with 0 the difficulty is what the traits predict.
+type ItemEstimate struct {
+	Estimate
+	Answers int
+}
+
+// Fit is what the papers show about difficulty.
+type Fit struct {
+	Weights       []Estimate     // by trait
+	Items         []ItemEstimate // by item
+	Classes       []Estimate     // by group: mean ability; over all pupils the mean is 0
+	AbilitySD     float64        // of pupils inside a class
+	DeviationSD   float64        // of items about what their traits say
+	LogLikelihood float64        // of the papers, at these difficulties
+	Steps         int            // how often all papers were gone through
+	spread        [][]float64    // covariance of the weights
+}
+
+// Progress is told how often all papers have been gone through, and about how much
+// log-likelihood is still to be gained; the fit is done when that is next to nothing.
+type Progress func(steps int, toGain float64)
+
+// Difficulty fits the difficulty model of the package comment to the papers. The trait rows
+// are one for each item, all as long as belief.Weights; give a trait that is 1 for every
+// item if difficulty has a common level. Progress may be nil.
+//
+// It returns an error when the rows don't fit the items, or when two traits can't be told
+// apart and nothing is believed about them.
+func Difficulty(papers *Papers, traits [][]float64, belief Belief, progress Progress) (*Fit, error) {
+	if err := checkTraits(papers, traits, belief); err != nil {
+		return nil, err
+	}
+	if progress == nil {
+		progress = func(int, float64) {}
+	}
+	m := newModel(papers, traits, belief)
+	s := m.start()
+	var e *expectation
+	for {
+		var err error
+		if s, e, err = m.climb(s, progress); err != nil {
+			return nil, err
+		}
+		if !m.updateDeviationSD(s, e) {
+			break
+		}
+	}
+	return m.report(s, e)
+}
+
+func checkTraits(papers *Papers, traits [][]float64, belief Belief) error {
+	if len(traits) != len(papers.right) {
+		return fmt.Errorf("%d rows of traits for %d items: give one row for each item", len(traits), len(papers.right))
+	}
+	for i, row := range traits {
+		if len(row) != len(belief.Weights) {
+			return fmt.Errorf("item %d has %d traits, but there are weights for %d", i, len(row), len(belief.Weights))
+		}
+		for _, v := range row {
+			if math.IsNaN(v) || math.IsInf(v, 0) {
+				return fmt.Errorf("item %d has a trait that is not a number", i)
+			}
+		}
+	}
+	return nil
+}
+
+// Predict says how difficult an item with these traits will be, used or not; the standard
+// error counts both the doubt about the weights and the spread of items about their traits.
+func (f *Fit) Predict(traits []float64) Estimate {
+	value := 0.0
+	for k, x := range traits {
+		value += f.Weights[k].Value * x
+	}
+	return Estimate{value, math.Sqrt(quadratic(f.spread, traits) + f.DeviationSD*f.DeviationSD)}
+}
+
+// quadratic is x'Sx.
+func quadratic(s [][]float64, x []float64) (sum float64) {
+	for k, row := range s {
+		for l, v := range row {
+			sum += x[k] * v * x[l]
+		}
+	}
+	return sum
+}

@@ -1,0 +1,268 @@
+package evidence
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/mat"
+)
+
+// mostLinked is the number of unknowns up to which standard errors count every link between
+// items that comes from pupils having answered both. A larger bank leaves these links out:
+// what they add is the doubt about the pupils' common level, about AbilitySD/√pupils, which
+// is small beside the doubt about an item that only some of so many pupils saw.
+const mostLinked = 900
+
+// pinned is the precision given to what is held fixed.
+const pinned = 1e9
+
+// report turns the settings into estimates with standard errors. Weights, deviations, class
+// means and the ability's spread are in doubt together; only the deviation sd counts as known.
+func (m *model) report(s settings, e *expectation) (*Fit, error) {
+	curve, err := m.curvature(s, e)
+	if err != nil {
+		return nil, err
+	}
+	f := &Fit{AbilitySD: s.sd(), DeviationSD: m.deviationSD, LogLikelihood: e.logLikelihood, Steps: m.steps}
+	for i := range m.items() {
+		f.Items = append(f.Items, ItemEstimate{Estimate{Value: e.difficulty[i]}, m.papers.answered[i]})
+	}
+	for k := range s.weights {
+		f.Weights = append(f.Weights, Estimate{Value: s.weights[k]})
+	}
+	for g := range s.means {
+		f.Classes = append(f.Classes, Estimate{Value: s.means[g]})
+	}
+	if len(s.weights)+m.items()+len(s.means) <= mostLinked {
+		err = m.linkedErrors(f, s)
+	} else {
+		m.unlinkedErrors(f, s, curve)
+	}
+	for k := range f.Weights {
+		f.Weights[k].SE = math.Sqrt(f.spread[k][k])
+	}
+	return f, err
+}
+
+// unlinkedErrors inverts the arrow matrix.
+func (m *model) unlinkedErrors(f *Fit, s settings, curve *curvature) {
+	k := len(f.Weights)
+	f.spread = make([][]float64, k)
+	if k > 0 {
+		var inverse mat.SymDense
+		_ = curve.weights.InverseTo(&inverse) // its condition has been made sure of
+		f.spread = block(&inverse, k)
+	}
+	for i, row := range m.traits {
+		held := curve.held(i)
+		own := 0.0
+		if !math.IsInf(curve.prior, 1) {
+			own = curve.variance(i)
+		}
+		f.Items[i].SE = math.Sqrt(own + held*held*quadratic(f.spread, row))
+	}
+	for g, pupils := range m.groupPupils {
+		f.Classes[g].SE = s.sd() / math.Sqrt(pupils)
+	}
+}
+
+// linkedErrors inverts the whole information matrix.
+func (m *model) linkedErrors(f *Fit, s settings) error {
+	l := m.layout()
+	info := m.priorInformation(l, s)
+	var half, data mat.Dense
+	paper := m.information(s)
+	half.Mul(paper, l.reach)
+	data.Mul(l.reach.T(), &half)
+	for a := range l.size {
+		for b := range a + 1 {
+			info.SetSym(a, b, info.At(a, b)+data.At(a, b))
+		}
+	}
+	var factor mat.Cholesky
+	if !factor.Factorize(info) {
+		return errTraits
+	}
+	var inverse mat.SymDense
+	if err := factor.InverseTo(&inverse); err != nil {
+		return errTraits
+	}
+	f.spread = block(&inverse, len(f.Weights))
+	for g := range f.Classes {
+		f.Classes[g].SE = math.Sqrt(inverse.At(l.means+g, l.means+g))
+	}
+	for i := range f.Items {
+		f.Items[i].SE = m.itemError(i, l, &inverse, f)
+	}
+	return nil
+}
+
+// layout says where each unknown stands in the information matrix, and how the difficulties,
+// means and spread that the papers speak of depend on the unknowns.
+type layout struct {
+	deviation   []int // by item: where it stands, or -1 when it is not in doubt by itself
+	means, size int
+	reach       *mat.Dense
+}
+
+func (m *model) layout() layout {
+	l := layout{deviation: make([]int, m.items())}
+	next := len(m.belief.Weights)
+	for i, answers := range m.papers.answered {
+		l.deviation[i] = -1
+		if m.deviationSD > 0 && answers > 0 {
+			l.deviation[i] = next
+			next++
+		}
+	}
+	l.means, l.size = next, next+m.papers.groups+1
+	l.reach = mat.NewDense(m.items()+m.papers.groups+1, l.size, nil)
+	for i, row := range m.traits {
+		for k, x := range row {
+			l.reach.Set(i, k, x)
+		}
+		if at := l.deviation[i]; at >= 0 {
+			l.reach.Set(i, at, 1)
+		}
+	}
+	for g := range m.papers.groups + 1 {
+		l.reach.Set(m.items()+g, l.means+g, 1)
+	}
+	return l
+}
+
+// priorInformation is what the belief knows about the unknowns, and that the mean ability
+// over all pupils is 0.
+func (m *model) priorInformation(l layout, s settings) *mat.SymDense {
+	info := mat.NewSymDense(l.size, nil)
+	for k, w := range m.belief.Weights {
+		info.SetSym(k, k, math.Min(precision(w.SE), pinned))
+	}
+	for _, at := range l.deviation {
+		if at >= 0 {
+			info.SetSym(at, at, precision(m.deviationSD))
+		}
+	}
+	for g, pupils := range m.groupPupils {
+		for h, others := range m.groupPupils[:g+1] {
+			info.SetSym(l.means+g, l.means+h, pinned*pupils/m.pupils*others/m.pupils)
+		}
+		own := precision(m.belief.ClassSD)
+		if pupils == 0 {
+			own += precision(s.sd())
+		}
+		info.SetSym(l.means+g, l.means+g, info.At(l.means+g, l.means+g)+own)
+	}
+	last := l.size - 1
+	info.SetSym(last, last, pinned)
+	if !math.IsInf(m.belief.AbilityPupils, 1) && m.pupils+m.belief.AbilityPupils > 0 {
+		info.SetSym(last, last, 2*m.belief.AbilityPupils*squareOver(m.belief.AbilitySD, s.sd()))
+	}
+	return info
+}
+
+// information is the papers' information about the difficulties, class means and log ability
+// sd, in this order: what it would be if abilities were known, less what is lost because
+// they are not (Louis 1982, J. Royal Stat. Soc. B 44).
+func (m *model) information(s settings) *mat.Dense {
+	e := m.expect(s, true)
+	size := m.items() + len(s.means) + 1
+	info := mat.NewDense(size, size, nil)
+	for i, known := range e.itemInfo {
+		info.Set(i, i, known)
+	}
+	for j := range m.papers.patterns {
+		m.addAbility(info, s, e, j)
+		m.takeLost(info, s, e, j)
+	}
+	return info
+}
+
+// addAbility adds what known abilities would say about class means and spread.
+func (m *model) addAbility(info *mat.Dense, s settings, e *expectation, j int) {
+	line := &m.papers.patterns[j]
+	mean, variance := momentsOn(e.grid, e.shares[j])
+	off, count, per := mean-s.means[line.group], float64(line.count), precision(s.sd())
+	at, last := m.items()+line.group, m.items()+len(s.means)
+	info.Set(at, at, info.At(at, at)+count*per)
+	info.Set(at, last, info.At(at, last)+2*count*off*per)
+	info.Set(last, at, info.At(at, last))
+	info.Set(last, last, info.At(last, last)+2*count*per*(variance+off*off))
+}
+
+// takeLost takes away the covariance, over what is left open about the pupil's ability, of
+// the slopes by every unknown the paper speaks of.
+func (m *model) takeLost(info *mat.Dense, s settings, e *expectation, j int) {
+	at, slopes := m.slopes(s, e, j)
+	share, count := e.shares[j], float64(m.papers.patterns[j].count)
+	for _, row := range slopes {
+		mean := 0.0
+		for q, v := range row {
+			mean += share[q] * v
+		}
+		for q := range row {
+			row[q] -= mean
+		}
+	}
+	_, size := info.Dims()
+	raw := info.RawMatrix().Data
+	weighted := make([]float64, len(share))
+	for a, row := range slopes {
+		for q, v := range row {
+			weighted[q] = count * share[q] * v
+		}
+		for b, other := range slopes[:a+1] {
+			lost := 0.0
+			for q, v := range other {
+				lost += weighted[q] * v
+			}
+			raw[at[a]*size+at[b]] -= lost
+			if a != b {
+				raw[at[b]*size+at[a]] -= lost
+			}
+		}
+	}
+}
+
+// slopes are the derivatives of the log-likelihood of one pattern by its items'
+// difficulties, its class mean and the log ability sd, at each point of the grid.
+func (m *model) slopes(s settings, e *expectation, j int) (at []int, slopes [][]float64) {
+	line, n := &m.papers.patterns[j], len(e.grid)
+	for _, form := range line.forms {
+		for _, item := range m.papers.forms[form] {
+			at = append(at, int(item))
+			slopes = append(slopes, append([]float64(nil), e.chance[int(item)*n:int(item)*n+n]...))
+		}
+	}
+	byMean, bySD := make([]float64, n), make([]float64, n)
+	for q, ability := range e.grid {
+		z := (ability - s.means[line.group]) / s.sd()
+		byMean[q], bySD[q] = z/s.sd(), z*z
+	}
+	at = append(at, m.items()+line.group, m.items()+len(s.means))
+	return at, append(slopes, byMean, bySD)
+}
+
+// itemError is the standard error of an item's difficulty, a sum of weights and deviation.
+func (m *model) itemError(i int, l layout, inverse *mat.SymDense, f *Fit) float64 {
+	variance := quadratic(f.spread, m.traits[i])
+	at := l.deviation[i]
+	if at < 0 {
+		return math.Sqrt(variance + m.deviationSD*m.deviationSD)
+	}
+	for k, x := range m.traits[i] {
+		variance += 2 * x * inverse.At(k, at)
+	}
+	return math.Sqrt(variance + inverse.At(at, at))
+}
+
+// block copies the first n rows and columns.
+func block(from *mat.SymDense, n int) [][]float64 {
+	rows := make([][]float64, n)
+	for k := range rows {
+		rows[k] = make([]float64, n)
+		for l := range rows[k] {
+			rows[k][l] = from.At(k, l)
+		}
+	}
+	return rows
+}

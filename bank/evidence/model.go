@@ -1,0 +1,109 @@
+package evidence
+
+import "math"
+
+// model is the papers with everything about them that stays the same while the settings move.
+type model struct {
+	papers      *Papers
+	traits      [][]float64
+	belief      Belief
+	deviationSD float64
+	groupPupils []float64
+	formPupils  []float64
+	pupils      float64
+	steps       int
+}
+
+func newModel(papers *Papers, traits [][]float64, belief Belief) *model {
+	m := &model{
+		papers: papers, traits: traits, belief: belief, deviationSD: belief.DeviationSD,
+		groupPupils: make([]float64, papers.groups), formPupils: make([]float64, len(papers.forms)),
+	}
+	for _, line := range papers.patterns {
+		count := float64(line.count)
+		m.pupils += count
+		m.groupPupils[line.group] += count
+		for _, form := range line.forms {
+			m.formPupils[form] += count
+		}
+	}
+	return m
+}
+
+func (m *model) items() int { return len(m.papers.right) }
+
+// start is the belief itself.
+func (m *model) start() settings {
+	s := settings{
+		weights: make([]float64, len(m.belief.Weights)), deviations: make([]float64, m.items()),
+		means: make([]float64, m.papers.groups), logSD: math.Log(math.Max(m.belief.AbilitySD, smallestSD)),
+	}
+	for k, w := range m.belief.Weights {
+		s.weights[k] = w.Value
+	}
+	return s
+}
+
+func (m *model) difficulties(s settings) []float64 {
+	difficulty := make([]float64, m.items())
+	for i, row := range m.traits {
+		difficulty[i] = s.deviations[i]
+		for k, x := range row {
+			difficulty[i] += s.weights[k] * x
+		}
+	}
+	return difficulty
+}
+
+// precision is 1/sd²: 0 for an infinite sd, infinite for 0.
+func precision(sd float64) float64 { return 1 / (sd * sd) }
+
+// penalty is what the belief takes off the log-likelihood at these settings.
+func (m *model) penalty(s settings) float64 {
+	sum := 0.0
+	for k, w := range m.belief.Weights {
+		sum += squareOver(s.weights[k]-w.Value, w.SE)
+	}
+	for _, u := range s.deviations {
+		sum += squareOver(u, m.deviationSD)
+	}
+	for _, mean := range s.means {
+		sum += squareOver(mean, m.belief.ClassSD)
+	}
+	if !math.IsInf(m.belief.AbilityPupils, 1) {
+		sum += m.belief.AbilityPupils * (2*s.logSD + squareOver(m.belief.AbilitySD, s.sd()))
+	}
+	return sum / 2
+}
+
+// squareOver is (x/sd)², and 0 for x = 0 even when sd is 0.
+func squareOver(x, sd float64) float64 {
+	if x == 0 {
+		return 0
+	}
+	return x / sd * (x / sd)
+}
+
+// slope is the derivative of the log-likelihood less the penalty, at s.
+func (m *model) slope(s settings, e *expectation) settings {
+	g := settings{
+		weights: make([]float64, len(s.weights)), deviations: make([]float64, len(s.deviations)),
+		means: make([]float64, len(s.means)),
+	}
+	for i, row := range m.traits {
+		addTo(g.weights, row, e.itemSlope[i])
+		if m.deviationSD > 0 {
+			g.deviations[i] = e.itemSlope[i] - s.deviations[i]*precision(m.deviationSD)
+		}
+	}
+	for k, w := range m.belief.Weights {
+		g.weights[k] -= (s.weights[k] - w.Value) * precision(w.SE)
+	}
+	for k, mean := range s.means {
+		g.means[k] = e.groupSlope[k] - mean*precision(m.belief.ClassSD)
+	}
+	if !math.IsInf(m.belief.AbilityPupils, 1) {
+		g.logSD = e.sdSlope + m.belief.AbilityPupils*(squareOver(m.belief.AbilitySD, s.sd())-1)
+	}
+	return g
+}
