@@ -1,0 +1,9 @@
+package assemble
+
+import _ "embed"
+
+//go:embed example_plan.toml
+var examplePlan string
+
+// ExamplePlan is a plan with a note on everything that may stand in one.
+func ExamplePlan() string { return examplePlan }

@@ -1,0 +1,70 @@
+package assemble
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"unicode/utf8"
+)
+
+// Mistake is one thing that is wrong in a plan or a pacing list.
+type Mistake struct {
+	Line, Column int    // counted from 1; the column in characters
+	Message      string // what was read and what would be right
+	Excerpt      string // the line as it stands
+	Mark         string // spaces and ~~~ under what is wrong
+	Hint         string // what to do next, may be empty
+}
+
+// MistakesError tells everything that is wrong with a file, in the order of its
+// lines.
+type MistakesError struct {
+	Name     string // the file's name
+	Mistakes []Mistake
+}
+
+func (e *MistakesError) Error() string {
+	parts := make([]string, len(e.Mistakes))
+	for i, m := range e.Mistakes {
+		parts[i] = fmt.Sprintf("%s:%d:%d: %s", e.Name, m.Line, m.Column, m.Message)
+		if strings.TrimSpace(m.Excerpt) != "" {
+			parts[i] += "\n    " + m.Excerpt + "\n    " + m.Mark
+		}
+		if m.Hint != "" {
+			parts[i] += "\n" + m.Hint
+		}
+	}
+	return strings.Join(parts, "\n\n")
+}
+
+// add notes a mistake at a span of the text; what runs over several lines is
+// marked on the first only.
+func (d *document) add(at span, message, hint string) {
+	at.from = min(at.from, len(d.text))
+	start := bytes.LastIndexByte(d.text[:at.from], '\n') + 1
+	end := len(d.text)
+	if next := bytes.IndexByte(d.text[at.from:], '\n'); next >= 0 {
+		end = at.from + next
+	}
+	before := string(d.text[start:at.from])
+	marked := strings.TrimRight(string(d.text[at.from:min(max(at.to, at.from), end)]), " \t\r")
+	d.mistakes = append(d.mistakes, Mistake{
+		Line:    bytes.Count(d.text[:start], []byte("\n")) + 1,
+		Column:  utf8.RuneCountInString(before) + 1,
+		Message: message,
+		Excerpt: strings.ToValidUTF8(strings.TrimRight(string(d.text[start:end]), " \t\r"), "�"),
+		Mark:    blank(before) + strings.Repeat("~", max(1, utf8.RuneCountInString(marked))),
+		Hint:    hint,
+	})
+}
+
+// blank keeps tabs and turns all else into spaces, so that the mark stands
+// under what it marks.
+func blank(before string) string {
+	return strings.Map(func(r rune) rune {
+		if r == '\t' {
+			return r
+		}
+		return ' '
+	}, before)
+}

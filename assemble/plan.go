@@ -1,0 +1,277 @@
+package assemble
+
+import (
+	"slices"
+	"strings"
+
+	"evenhand/standards"
+)
+
+// Plan is what a teacher asks of a quiz: the rules that every form must keep
+// and the mark to aim at.
+type Plan struct {
+	Title      string
+	Minutes    int // most working time of a form; 0 means no limit
+	Forms      int // 1 to 6
+	ShareRight int // 1 to 99: how many in 100 answers should be right
+	Rest       int // an item used in the last Rest weeks stays out
+	Shared     int // items that stand in every form and link them
+	Rows       []Row
+	Bands      []BandCount
+	Quotas     []Quota
+}
+
+// Row is one row of a plan: each form takes Count of its items from it.
+type Row struct {
+	Skill standards.SkillID
+	Count int
+	Where standards.Where
+	Looks []standards.Look // the looks that will do, the wished-for first; none means any
+}
+
+// BandCount bounds how many items of a form lie in a band of difficulty.
+type BandCount struct {
+	Band            standards.Band
+	AtLeast, AtMost int
+}
+
+// Quota bounds how many items of a form have the traits, whatever their row.
+type Quota struct {
+	Where           standards.Where
+	AtLeast, AtMost int
+}
+
+// Limits on plans, wide enough for any class and small enough for any sum.
+const (
+	maxForms   = 6
+	maxItems   = 100 // in a form
+	maxMinutes = 600
+	maxRest    = 520 // ten years of weeks
+)
+
+// DefaultShareRight is the mark aimed at when a plan names none: most pupils
+// succeed and there is still something to learn (common practice, no source).
+const DefaultShareRight = 75
+
+// Size is how many items a form of the plan holds.
+func (p Plan) Size() int {
+	n := 0
+	for _, r := range p.Rows {
+		n += r.Count
+	}
+	return n
+}
+
+// Skills lists the skills of the rows, each once, in the order of the rows.
+func (p Plan) Skills() []standards.SkillID {
+	var skills []standards.SkillID
+	for _, r := range p.Rows {
+		if !slices.Contains(skills, r.Skill) {
+			skills = append(skills, r.Skill)
+		}
+	}
+	return skills
+}
+
+// Name says in a few words what the row asks for: "add-two-digit where
+// regroups >= 1, shown as column".
+func (r Row) Name() string {
+	name := string(r.Skill)
+	if len(r.Where) > 0 {
+		name += " where " + r.Where.String()
+	}
+	if len(r.Looks) > 0 {
+		looks := make([]string, len(r.Looks))
+		for i, l := range r.Looks {
+			looks[i] = string(l)
+		}
+		name += ", shown as " + strings.Join(looks, " or ")
+	}
+	return name
+}
+
+// planText is a plan as it is typed; its values are of any kind until they are
+// read one by one.
+type planText struct {
+	Title      any            `toml:"title"`
+	Items      any            `toml:"items"`
+	Minutes    any            `toml:"minutes"`
+	Forms      any            `toml:"forms"`
+	ShareRight any            `toml:"share_right"`
+	Rest       any            `toml:"rest"`
+	Shared     any            `toml:"shared"`
+	Rows       []rowText      `toml:"row"`
+	Bands      map[string]any `toml:"bands"`
+	Quotas     []quotaText    `toml:"quota"`
+}
+
+type rowText struct {
+	Skill any `toml:"skill"`
+	Count any `toml:"count"`
+	Where any `toml:"where"`
+	Looks any `toml:"looks"`
+}
+
+type quotaText struct {
+	Where any `toml:"where"`
+	Count any `toml:"count"`
+}
+
+// ParsePlan reads a plan in TOML; name is the file's name for messages.
+// ExamplePlan shows all that may stand in it. Everything that is wrong is told
+// together, in a *MistakesError.
+func ParsePlan(text []byte, name string) (Plan, error) {
+	d := newDocument(text, name)
+	var typed planText
+	if err := d.decode(&typed); err != nil {
+		return Plan{}, err
+	}
+	plan := Plan{
+		Title:      d.words("title", typed.Title),
+		Minutes:    d.whole("minutes", typed.Minutes, 0, 1, maxMinutes),
+		Forms:      d.whole("forms", typed.Forms, 1, 1, maxForms),
+		ShareRight: d.whole("share_right", typed.ShareRight, DefaultShareRight, 1, 99),
+		Rest:       d.whole("rest", typed.Rest, 0, 0, maxRest),
+	}
+	for i, r := range typed.Rows {
+		plan.Rows = append(plan.Rows, d.row(element("row", i), r))
+	}
+	size := d.size(plan, typed)
+	plan.Shared = d.whole("shared", typed.Shared, 0, 0, size)
+	plan.Bands = d.bands(typed.Bands, size)
+	for i, q := range typed.Quotas {
+		plan.Quotas = append(plan.Quotas, d.quota(element("quota", i), q, size))
+	}
+	return plan, d.err()
+}
+
+// size is how many items a form holds, checked against what items says; the
+// most that a form may hold when the rows can't tell.
+func (d *document) size(plan Plan, typed planText) int {
+	size := plan.Size()
+	switch {
+	case len(typed.Rows) == 0:
+		d.wrong("row", "evenhand plan writes an example.", "the plan has no row; a quiz needs at least one [[row]] with a skill and a count")
+		return maxItems
+	case slices.ContainsFunc(plan.Rows, func(r Row) bool { return r.Count == 0 }):
+		return maxItems
+	case size > maxItems:
+		d.wrong("row", "", "the rows ask for %d items in a form; %d are the most", size, maxItems)
+		return maxItems
+	}
+	if n := d.whole("items", typed.Items, size, 1, maxItems); n != size {
+		d.wrong("items", "", "items says %d, the counts of the rows add up to %d; change one of them, or leave items out", n, size)
+	}
+	return size
+}
+
+func (d *document) row(path string, typed rowText) Row {
+	return Row{
+		Skill: d.skill(path+".skill", typed.Skill),
+		Count: d.count(path+".count", typed.Count),
+		Where: d.where(path+".where", typed.Where),
+		Looks: d.looks(path, typed),
+	}
+}
+
+func (d *document) skill(path string, value any) standards.SkillID {
+	const hint = "evenhand skills lists them all."
+	if value == nil {
+		d.wrongKey(path, hint, "the row has no skill; write skill = \"...\"")
+		return ""
+	}
+	name := d.words(path, value)
+	if name == "" {
+		if value == "" {
+			d.wrong(path, hint, "the skill is empty")
+		}
+		return ""
+	}
+	skill, err := standards.ParseSkill(name)
+	if err != nil {
+		d.wrong(path, hint, "%v", err)
+	}
+	return skill
+}
+
+func (d *document) count(path string, value any) int {
+	if value == nil {
+		d.wrongKey(path, "", "the row has no count; write how many items each form takes from it, count = 2")
+		return 0
+	}
+	return d.whole(path, value, 0, 1, maxItems)
+}
+
+func (d *document) where(path string, value any) standards.Where {
+	var where standards.Where
+	for i, text := range d.texts(path, value) {
+		c, err := standards.ParseCondition(text)
+		if err != nil {
+			d.wrong(element(path, i), "", "%v", err)
+			continue
+		}
+		where = append(where, c)
+	}
+	return where
+}
+
+// looks reads the looks of a row; each must be one that its skill can take.
+func (d *document) looks(path string, typed rowText) []standards.Look {
+	name, _ := typed.Skill.(string)
+	id, _ := standards.ParseSkill(name)
+	skill, known := standards.Catalogue().Skill(id)
+	var looks []standards.Look
+	for i, text := range d.texts(path+".looks", typed.Looks) {
+		at := element(path+".looks", i)
+		look, err := standards.ParseLook(text)
+		switch {
+		case err != nil:
+			d.wrong(at, "", "%v", err)
+		case known && !slices.Contains(skill.Looks, look):
+			d.wrong(at, "", "%s items aren't shown as %s; they can be %s", id, look, lookNames(skill.Looks))
+		default:
+			looks = append(looks, look)
+		}
+	}
+	return looks
+}
+
+func lookNames(looks []standards.Look) string {
+	names := make([]string, len(looks))
+	for i, l := range looks {
+		names[i] = string(l)
+	}
+	return strings.Join(names, ", ")
+}
+
+// bands reads the bands in the order from easy to hard.
+func (d *document) bands(typed map[string]any, size int) []BandCount {
+	var names []string
+	var list []BandCount
+	for _, band := range standards.Bands() {
+		names = append(names, string(band))
+		if value, ok := typed[string(band)]; ok {
+			atLeast, atMost := d.counts("bands."+string(band), value, size)
+			list = append(list, BandCount{band, atLeast, atMost})
+		}
+	}
+	for name := range typed {
+		if !slices.Contains(names, name) {
+			message := "no band \"" + name + "\""
+			if near, ok := standards.Nearest(name, names); ok {
+				message += "; did you mean \"" + near + "\"?"
+			}
+			d.wrongKey("bands."+name, "The bands are "+strings.Join(names, ", ")+".", "%s", message)
+		}
+	}
+	return list
+}
+
+func (d *document) quota(path string, typed quotaText, size int) Quota {
+	where := d.where(path+".where", typed.Where)
+	if typed.Where == nil {
+		d.wrongKey(path+".where", "", "the quota has no where; write which items it counts, where = [\"regroups = 2\"]")
+	}
+	atLeast, atMost := d.counts(path+".count", typed.Count, size)
+	return Quota{where, atLeast, atMost}
+}
