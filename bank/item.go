@@ -1,0 +1,86 @@
+package bank
+
+import (
+	"time"
+
+	"evenhand/standards"
+)
+
+// Item is one question of the bank as it stands in one revision.
+type Item struct {
+	ID        string            // ULID, given by the bank, never reused
+	Revision  int               // 1, 2, ...; all are kept
+	Task      string            // the mathematics in plain text form, empty when not understood
+	Wording   map[string]string // the question by language ("en", "es") where it is more than the task
+	Key       string            // the right answer; computed where the task is understood
+	Skill     standards.SkillID
+	Look      standards.Look
+	Codes     []standards.Code     // standards it meets
+	Traits    standards.Traits     // computed; empty for an item with traits by hand
+	Predicted standards.Difficulty // from skill and traits
+	Measured  *Measured            // nil until there is evidence
+	Seconds   int                  // expected working time
+	Origin    Origin
+	Standing  Standing
+	Notes     string
+
+	By     string    // who made this revision
+	At     time.Time // when, UTC
+	Reason string    // why, from the second revision on
+}
+
+// Measured is a difficulty learnt from pupils' answers.
+type Measured struct {
+	Difficulty    standards.Difficulty
+	StandardError standards.Difficulty // thousandths of a logit
+	Answers       int                  // how many answers it rests on
+}
+
+// Difficulty is the measured difficulty where there is one, else the predicted.
+func (it Item) Difficulty() standards.Difficulty {
+	if it.Measured != nil {
+		return it.Measured.Difficulty
+	}
+	return it.Predicted
+}
+
+// ByHand says that the item's mathematics is not understood: its key, skill and
+// difficulty were given by a person.
+func (it Item) ByHand() bool { return it.Task == "" }
+
+// Question is the text of the item: its wording in the language, else its task.
+func (it Item) Question(lang string) string {
+	if w := it.Wording[lang]; w != "" {
+		return w
+	}
+	if it.Task != "" {
+		return it.Task
+	}
+	return it.Wording["en"]
+}
+
+// Standing is how far an item may be used.
+type Standing string
+
+// The standings.
+const (
+	Draft   Standing = "draft"   // not yet for quizzes
+	Ready   Standing = "ready"   // may be chosen
+	Retired Standing = "retired" // kept, no longer chosen
+)
+
+// Origin says where an item came from.
+type Origin struct {
+	Kind string // "generated", "written" or "imported"
+	Seed uint64 // generated: the seed
+	File string // imported: the file's name without its folder
+	Row  int    // imported: the line in the file
+	By   string // who wrote or brought it
+}
+
+// Use is one time an item stood in a quiz.
+type Use struct {
+	Quiz string    // the quiz's name
+	Week string    // ISO week, such as 2026-W48
+	At   time.Time // when the quiz was made
+}

@@ -1,0 +1,133 @@
+package standards
+
+import "slices"
+
+// catalogue is the skills in teaching order. A task belongs to the first row whose
+// test it passes, so narrower skills stand before wider ones. Base difficulties and
+// working times are common practice, no source; the order of the clock skills is
+// that of Boulton-Lewis, Wilss & Mutch (1997), by the weights in difficulty.go.
+var catalogue = SkillList{
+	{"make-ten", 0, []Code{"K.OA.A.4"}, []Look{LookSentence, LookBond}, 20, -1900,
+		"find the partner that makes 10", "6 + ? = 10", sentence(func(s Sentence) bool {
+			return s.N == 2 && s.IsAddition() && s.Blank != 2 && s.Result() == 10
+		})},
+	{"subtract-tens", 1, []Code{"1.NBT.C.6"}, []Look{LookSentence, LookColumn, LookBond}, 25, -1500,
+		"take tens from tens", "80 - 30 = ?", result2(func(s Sentence) bool { return s.isTens() })},
+	{"facts-within-20", 1, []Code{"K.OA.A.2", "K.OA.A.5", "1.OA.C.6", "2.OA.B.2"}, []Look{LookSentence, LookBond, LookColumn}, 20, -2200,
+		"add and subtract two numbers within 20", "7 + 8 = ?", result2(func(s Sentence) bool { return size(s) <= 20 })},
+	{"three-addends", 1, []Code{"1.OA.A.2"}, []Look{LookSentence, LookColumn}, 30, -1500,
+		"add three numbers to 20", "9 + 4 + 6 = ?", sentence(func(s Sentence) bool {
+			return s.N == 3 && s.Blank == 3 && s.IsAddition() && size(s) <= 20
+		})},
+	{"missing-number", 1, []Code{"1.OA.D.8"}, []Look{LookSentence, LookBond}, 30, -1700,
+		"find the unknown number within 20", "8 + ? = 11", sentence(func(s Sentence) bool { return s.Blank != s.N && size(s) <= 20 })},
+	{"missing-number-larger", 2, []Code{"2.NBT.B.5", "2.NBT.B.7"}, []Look{LookSentence, LookBond}, 45, -1400,
+		"find the unknown number past 20", "47 + ? = 83", sentence(func(s Sentence) bool { return s.Blank != s.N && size(s) <= 1000 })},
+	{"add-ones", 1, []Code{"1.NBT.C.4"}, []Look{LookSentence, LookColumn, LookBond}, 30, -1900,
+		"add ones to a two-digit number, within 100", "47 + 5 = ?", sum2(func(a, b, sum int) bool { return a < 100 && b < 10 && sum <= 100 })},
+	{"add-tens", 1, []Code{"1.NBT.C.4"}, []Look{LookSentence, LookColumn, LookBond}, 30, -1700,
+		"add tens to a two-digit number, within 100", "47 + 30 = ?", sum2(func(a, b, sum int) bool {
+			return a < 100 && (a%10 == 0 || b%10 == 0) && sum <= 100
+		})},
+	{"add-two-digit", 2, []Code{"2.NBT.B.5"}, []Look{LookSentence, LookColumn, LookBond}, 45, -1500,
+		"add two two-digit numbers, within 100", "47 + 36 = ?", sum2(func(a, _, sum int) bool { return a <= 100 && sum <= 100 })},
+	{"add-past-100", 2, []Code{"2.NBT.B.7"}, []Look{LookSentence, LookColumn}, 50, -1300,
+		"add numbers below 100 to a sum past 100", "63 + 45 = ?", sum2(func(a, _, _ int) bool { return a < 100 })},
+	{"expanded-form", 2, []Code{"2.NBT.A.3", "1.NBT.B.2", "K.NBT.A.1"}, []Look{LookExpanded, LookSentence, LookFrame, LookBond}, 35, -1400,
+		"write a number as hundreds, tens and ones added, and back", "142 = ? + ? + ?", func(t Task) bool {
+			s, isSentence := t.(Sentence)
+			_, isExpanded := t.(Expanded)
+			return isExpanded || isSentence && s.isExpanded()
+		}},
+	{"add-several", 2, []Code{"2.NBT.B.6"}, []Look{LookSentence, LookColumn}, 75, -1200,
+		"add three or four numbers of up to two digits", "20 + 15 + 36 + 12 = ?", sentence(func(s Sentence) bool {
+			return s.N > 2 && s.Blank == s.N && s.IsAddition() && slices.Max(s.Operands()) <= 99
+		})},
+	{"add-within-1000", 2, []Code{"2.NBT.B.7"}, []Look{LookSentence, LookColumn}, 60, -1500,
+		"add within 1000", "347 + 128 = ?", sentence(func(s Sentence) bool { return s.Blank == s.N && s.IsAddition() && size(s) <= 1000 })},
+	{"subtract-two-digit", 2, []Code{"2.NBT.B.5"}, []Look{LookSentence, LookColumn, LookBond}, 40, -1500,
+		"subtract within 100 without regrouping", "87 - 34 = ?", result2(func(s Sentence) bool {
+			return size(s) <= 100 && SubtractionRegroups(s.Terms[0], s.Terms[1]) == 0
+		})},
+	{"subtract-regrouping", 2, []Code{"2.NBT.B.5"}, []Look{LookSentence, LookColumn, LookBond}, 50, -1500,
+		"subtract within 100 with regrouping", "83 - 47 = ?", result2(func(s Sentence) bool { return size(s) <= 100 })},
+	{"subtract-within-1000", 2, []Code{"2.NBT.B.7"}, []Look{LookSentence, LookColumn}, 65, -1500,
+		"subtract within 1000", "402 - 178 = ?", result2(func(s Sentence) bool { return size(s) <= 1000 })},
+	{"add-and-subtract", 2, []Code{"1.OA.C.6", "2.NBT.B.5", "2.NBT.B.7"}, []Look{LookSentence}, 50, -1300,
+		"add and take away in one sentence", "12 + 5 - 3 = ?", sentence(func(s Sentence) bool { return s.N > 2 && !s.IsAddition() && size(s) <= 1000 })},
+	{"tens-and-ones", 1, []Code{"1.NBT.B.2", "K.NBT.A.1"}, []Look{LookFrame, LookTensAndOnes, LookSentence}, 30, -1900,
+		"tens and ones of a two-digit number, and back", "47 = ? tens ? ones", placeValue(2)},
+	{"hundreds-tens-ones", 2, []Code{"2.NBT.A.1"}, []Look{LookFrame, LookTensAndOnes, LookSentence}, 35, -1500,
+		"hundreds, tens and ones of a three-digit number, and back", "142 = ? hundreds ? tens ? ones", placeValue(3)},
+	{"compare-within-10", 0, []Code{"K.CC.C.7"}, []Look{LookCompare}, 15, -2300,
+		"compare numbers to 10", "4 ? 7", comparing(10)},
+	{"compare-two-digit", 1, []Code{"1.NBT.B.3"}, []Look{LookCompare}, 20, -1700,
+		"compare two-digit numbers", "47 ? 74", comparing(99)},
+	{"compare-three-digit", 2, []Code{"2.NBT.A.4"}, []Look{LookCompare}, 25, -1800,
+		"compare three-digit numbers", "347 ? 374", comparing(maxNumber)},
+	{"count-on", 1, []Code{"K.CC.A.2", "1.NBT.A.1"}, []Look{LookSequence}, 25, -1700,
+		"count on and back by ones, to 120", "98, 99, ?, 101", func(t Task) bool {
+			s, ok := t.(Sequence)
+			return ok && (s.Step == 1 || s.Step == -1) && max(s.First, s.at(s.N-1)) <= 120
+		}},
+	{"count-by-steps", 2, []Code{"K.CC.A.1", "2.NBT.A.2", "2.OA.C.3"}, []Look{LookSequence}, 30, -1500,
+		"count by 2s, 5s, 10s and 100s, within 1000", "35, 40, ?, 50", func(t Task) bool { _, ok := t.(Sequence); return ok }},
+	{"ten-more-less", 1, []Code{"1.NBT.C.5"}, []Look{LookWords}, 20, -1500,
+		"ten more or ten less than a two-digit number", "10 more than 47 = ?", func(t Task) bool {
+			m, ok := t.(MoreLess)
+			return ok && m.Step == 10 && m.Number <= 99
+		}},
+	{"hundred-more-less", 2, []Code{"2.NBT.B.8"}, []Look{LookWords}, 25, -1600,
+		"ten or a hundred more or less, 100 to 900", "100 less than 340 = ?", func(t Task) bool { _, ok := t.(MoreLess); return ok }},
+	{"match-clocks", 1, []Code{"1.MD.B.3", "2.MD.C.7"}, []Look{LookMatch}, 60, -2000,
+		"join clock faces with times", "match 4:00, 7:00, 11:00", func(t Task) bool { _, ok := t.(Match); return ok }},
+	{"clock-hour", 1, []Code{"1.MD.B.3"}, []Look{LookClockFace, LookBlankFace}, 25, -2000,
+		"time to the hour", "read 4:00", onDial("hour")},
+	{"clock-half-hour", 1, []Code{"1.MD.B.3"}, []Look{LookClockFace, LookBlankFace}, 30, -2000,
+		"time to the half hour", "read 4:30", onDial("half-hour")},
+	{"clock-quarter-hour", 2, []Code{"2.MD.C.7"}, []Look{LookClockFace, LookBlankFace}, 35, -2000,
+		"time to the quarter hour", "read 4:15", onDial("quarter-hour")},
+	{"clock-five-minutes", 2, []Code{"2.MD.C.7"}, []Look{LookClockFace, LookBlankFace}, 40, -2000,
+		"time to five minutes", "read 4:35", onDial("five-minute")},
+	{"clock-minute", 3, nil, []Look{LookClockFace, LookBlankFace}, 45, -2000,
+		"time to the minute, beyond K-2", "read 4:37", onDial("minute")},
+	{"add-larger", 3, nil, []Look{LookSentence, LookColumn}, 75, -1500,
+		"add past 1000, beyond K-2", "742 + 638 = ?", sentence(func(s Sentence) bool { return s.IsAddition() })},
+	{"subtract-larger", 3, nil, []Look{LookSentence, LookColumn}, 80, -1500,
+		"subtract past 1000, beyond K-2", "2000 - 475 = ?", sentence(func(Sentence) bool { return true })},
+}
+
+// size is the largest number of a sentence, the answer included.
+func size(s Sentence) int { return max(s.Result(), slices.Max(s.Operands())) }
+
+func sentence(test func(Sentence) bool) func(Task) bool {
+	return func(t Task) bool {
+		s, ok := t.(Sentence)
+		return ok && test(s)
+	}
+}
+
+// result2 tests sentences of two numbers whose result is asked for.
+func result2(test func(Sentence) bool) func(Task) bool {
+	return sentence(func(s Sentence) bool { return s.N == 2 && s.Blank == 2 && test(s) })
+}
+
+// sum2 tests sums of two numbers whose result is asked for, the larger first.
+func sum2(test func(larger, smaller, sum int) bool) func(Task) bool {
+	return result2(func(s Sentence) bool {
+		a, b := s.Terms[0], s.Terms[1]
+		return s.IsAddition() && test(max(a, b), min(a, b), a+b)
+	})
+}
+
+func placeValue(places int) func(Task) bool {
+	return func(t Task) bool { p, ok := t.(PlaceValue); return ok && p.Places == places }
+}
+
+func comparing(most int) func(Task) bool {
+	return func(t Task) bool { c, ok := t.(Compare); return ok && max(c.A, c.B) <= most }
+}
+
+func onDial(step string) func(Task) bool {
+	return func(t Task) bool { c, ok := t.(Clock); return ok && c.Time.Step() == step }
+}

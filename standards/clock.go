@@ -1,0 +1,158 @@
+package standards
+
+import (
+	"fmt"
+	"strings"
+)
+
+// ClockVerb is what is to be done with a clock.
+type ClockVerb string
+
+// The clock verbs.
+const (
+	Read ClockVerb = "read" // a dial is shown: write the time in digits
+	Draw ClockVerb = "draw" // the time is given: draw the hands
+	Say  ClockVerb = "say"  // a dial is shown: write the time in words
+)
+
+// Clock is a task about one clock face: "read 4:30", "draw 4:30", "say 4:30 pm".
+type Clock struct {
+	Verb ClockVerb
+	Time Time
+}
+
+// clockVerbs are the words people begin a clock task with.
+var clockVerbs = []struct {
+	word string
+	verb ClockVerb
+}{
+	{"read", Read}, {"read the clock", Read}, {"what time is it", Read}, {"write the time", Read}, {"time", Read},
+	{"draw", Draw}, {"draw the hands", Draw}, {"draw the hands for", Draw}, {"show", Draw}, {"show the time", Draw},
+	{"say", Say}, {"say in words", Say}, {"write in words", Say},
+}
+
+// readClock reads a verb and a time, or a time alone, which asks to read it.
+func readClock(text string) (Task, error) {
+	verb, rest := Read, text
+	cut := 0
+	for _, row := range clockVerbs {
+		if after, ok := strings.CutPrefix(text, row.word); ok && len(row.word) > cut && (after == "" || strings.ContainsAny(after[:1], " :?")) {
+			verb, rest, cut = row.verb, after, len(row.word)
+		}
+	}
+	rest = strings.TrimLeft(rest, " :?,")
+	t, err := ParseTime(strings.TrimRight(rest, " ?="))
+	switch {
+	case err == nil:
+		return Clock{verb, t}, nil
+	case cut > 0 && rest != "" || looksLikeTime(rest):
+		return nil, err
+	}
+	return nil, errOther
+}
+
+// looksLikeTime says that a text was meant as a time although it is none, such as 4:75.
+func looksLikeTime(text string) bool {
+	m := timePattern.FindStringSubmatch(text)
+	return m != nil && (m[3] != "" || m[2] != "" && strings.Contains(text, ":"))
+}
+
+func (c Clock) String() string { return string(c.Verb) + " " + c.Time.String() }
+
+// Key is the time in digits, or in words for Say.
+func (c Clock) Key() string {
+	if c.Verb == Say {
+		return c.Time.Words("en")
+	}
+	return c.Time.String()
+}
+
+// Judge accepts the time in any form that puts the hands in the same place.
+func (c Clock) Judge(answer string) bool {
+	t, err := ParseTime(strings.TrimPrefix(tidyAnswer(answer), "it is "))
+	return err == nil && sameDial(t, c.Time)
+}
+
+// Prompt asks for the time or the hands. For reading it does not give the time away.
+func (c Clock) Prompt(lang string) string {
+	es := lang == "es"
+	switch {
+	case c.Verb == Draw && es:
+		return fmt.Sprintf("Dibuja las manecillas: %s", c.Time)
+	case c.Verb == Draw:
+		return fmt.Sprintf("Draw the hands: %s", c.Time)
+	case c.Verb == Say && es:
+		return "Escribe la hora con palabras." + c.halfHint(lang)
+	case c.Verb == Say:
+		return "Write the time in words." + c.halfHint(lang)
+	case es:
+		return "¿Qué hora es?" + c.halfHint(lang)
+	}
+	return "What time is it?" + c.halfHint(lang)
+}
+
+// halfHint tells the half of the day, which a dial can't show.
+func (c Clock) halfHint(lang string) string {
+	switch {
+	case c.Time.Half == "":
+		return ""
+	case lang == "es":
+		return map[Half]string{Morning: " Es por la mañana.", Afternoon: " Es por la tarde."}[c.Time.Half]
+	}
+	return map[Half]string{Morning: " It is morning.", Afternoon: " It is afternoon."}[c.Time.Half]
+}
+
+// Traits of a clock task.
+func (c Clock) Traits() Traits { return clockTraits(c.Time) }
+
+// clockTraits are those of the finest step among the times.
+func clockTraits(times ...Time) Traits {
+	var ts Traits
+	finest, overlap := 0, false
+	for _, t := range times {
+		for i, step := range clockSteps {
+			if t.Step() == step {
+				finest = max(finest, i)
+			}
+		}
+		overlap = overlap || t.Between() <= overlapDegrees
+	}
+	ts[ClockStep] = clockSteps[finest]
+	ts.setFlag(HandsOverlap, overlap)
+	if half := times[0].Half; half != "" {
+		ts.setFlag(PastNoon, half == Afternoon)
+	}
+	return ts
+}
+
+// overlapDegrees is the angle up to which one hand hides the other: among the
+// five-minute faces that is 12:00 alone.
+const overlapDegrees = 1
+
+// Codes: hours and half hours are grade 1, five minutes grade 2; single minutes
+// come later.
+func (c Clock) Codes() []Code { return clockCodes(c.Traits()) }
+
+func clockCodes(ts Traits) []Code {
+	switch ts[ClockStep] {
+	case "hour", "half-hour":
+		return []Code{"1.MD.B.3"}
+	case "quarter-hour", "five-minute":
+		return []Code{"2.MD.C.7"}
+	}
+	return nil
+}
+
+// Clashes of a clock task: its place on the dial.
+func (c Clock) Clashes() []string { return []string{"time:" + c.Time.dial()} }
+
+// Fingerprint of a clock task is its text.
+func (c Clock) Fingerprint() string { return c.String() }
+
+// Looks of a clock task.
+func (c Clock) Looks() []Look {
+	if c.Verb == Draw {
+		return []Look{LookBlankFace}
+	}
+	return []Look{LookClockFace}
+}

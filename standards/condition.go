@@ -1,0 +1,147 @@
+package standards
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+)
+
+// Condition is one wish about a trait, such as "regroups >= 1" or
+// "crosses_100 = true".
+type Condition struct {
+	Trait Trait
+	Op    string // one of = != < <= > >=
+	Value string // as the trait would show it
+}
+
+// comparisons are the operators, the longer ones first so that they are found first.
+var comparisons = []string{"!=", "<=", ">=", "=", "<", ">"}
+
+// ParseCondition reads a condition. Spaces around the operator don't matter. The
+// error names the nearest trait or the values that would be right.
+func ParseCondition(text string) (Condition, error) {
+	at, op := findComparison(text)
+	if at < 0 {
+		return Condition{}, fmt.Errorf("%q is not a condition; write a trait, one of = != < <= > >=, and a value, such as regroups >= 1", text)
+	}
+	name := strings.TrimSpace(text[:at])
+	value := strings.TrimSpace(text[at+len(op):])
+	trait, ok := TraitNamed(name)
+	if !ok {
+		return Condition{}, fmt.Errorf("no trait %q%s; the traits are %s", name, suggest(name, traitNames()), strings.Join(traitNames(), ", "))
+	}
+	c := Condition{trait, op, value}
+	return c, c.check()
+}
+
+func findComparison(text string) (at int, op string) {
+	at = strings.IndexAny(text, "!<>=")
+	if at < 0 {
+		return -1, ""
+	}
+	for _, op := range comparisons {
+		if strings.HasPrefix(text[at:], op) {
+			return at, op
+		}
+	}
+	return -1, ""
+}
+
+func (c Condition) check() error {
+	row := traitTable[c.Trait]
+	equality := c.Op == "=" || c.Op == "!="
+	switch row.kind {
+	case number:
+		if _, err := strconv.Atoi(c.Value); err != nil {
+			return fmt.Errorf("%s is a whole number, not %q; write for example %s %s 1", row.name, c.Value, row.name, c.Op)
+		}
+	case flag:
+		if !equality || c.Value != "true" && c.Value != "false" {
+			return fmt.Errorf("%s is true or false; write %s = true or %s = false", row.name, row.name, row.name)
+		}
+	case ordered:
+		if !slices.Contains(row.words, c.Value) {
+			return fmt.Errorf("%s is one of %s, not %q%s", row.name, strings.Join(row.words, ", "), c.Value, suggest(c.Value, row.words))
+		}
+	case word:
+		if !equality {
+			return fmt.Errorf("%s is a word; only = and != can be asked of it", row.name)
+		}
+	}
+	return nil
+}
+
+// String is the condition as a plan writes it.
+func (c Condition) String() string { return c.Trait.String() + " " + c.Op + " " + c.Value }
+
+// Holds says whether the traits fulfil the condition. A trait that does not
+// apply fulfils no condition but "!=".
+func (c Condition) Holds(ts Traits) bool {
+	value := ts[c.Trait]
+	switch {
+	case c.Op == "=":
+		return value == c.Value
+	case c.Op == "!=":
+		return value != c.Value
+	case value == "":
+		return false
+	}
+	var wish Traits
+	wish[c.Trait] = c.Value
+	have, _ := ts.Number(c.Trait)
+	want, _ := wish.Number(c.Trait)
+	switch c.Op {
+	case "<":
+		return have < want
+	case "<=":
+		return have <= want
+	case ">":
+		return have > want
+	default:
+		return have >= want
+	}
+}
+
+// Where is a list of conditions that must all hold.
+type Where []Condition
+
+// ParseWhere reads conditions, stopping at the first that is wrong.
+func ParseWhere(texts []string) (Where, error) {
+	var where Where
+	for _, text := range texts {
+		c, err := ParseCondition(text)
+		if err != nil {
+			return nil, err
+		}
+		where = append(where, c)
+	}
+	return where, nil
+}
+
+// Holds says whether every condition holds; an empty list always does.
+func (w Where) Holds(ts Traits) bool {
+	for _, c := range w {
+		if !c.Holds(ts) {
+			return false
+		}
+	}
+	return true
+}
+
+// String joins the conditions with "and".
+func (w Where) String() string {
+	parts := make([]string, len(w))
+	for i, c := range w {
+		parts[i] = c.String()
+	}
+	return strings.Join(parts, " and ")
+}
+
+func traitNames() []string {
+	names := make([]string, 0, traitCount)
+	for _, t := range AllTraits() {
+		names = append(names, t.String())
+	}
+	return names
+}

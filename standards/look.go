@@ -1,0 +1,97 @@
+package standards
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// Look is a way to show an item on paper or screen.
+type Look string
+
+// The looks.
+const (
+	LookSentence    Look = "sentence"      // 47 + 36 = □
+	LookColumn      Look = "column"        // one number under the other, a box a digit
+	LookBond        Look = "bond"          // number bond: whole and parts
+	LookExpanded    Look = "expanded"      // 142 = □ + □ + □
+	LookTensAndOnes Look = "tens-and-ones" // sticks of ten and single dots
+	LookFrame       Look = "frame"         // place-value frame with a column for each place
+	LookCompare     Look = "compare"       // two numbers with a circle between
+	LookSequence    Look = "sequence"      // numbers in a row, some left out
+	LookClockFace   Look = "clock-face"    // a dial with its hands: write the time
+	LookBlankFace   Look = "blank-face"    // a dial without hands: draw them
+	LookMatch       Look = "match"         // dials on one side, times on the other
+	LookWords       Look = "words"         // the question in words, a line to write on
+)
+
+// looks lists every look with a short description and the seconds it adds to an
+// item's usual working time (common practice, no source).
+var looks = []struct {
+	look    Look
+	title   string
+	seconds int
+}{
+	{LookSentence, "number sentence with an answer box", 0},
+	{LookColumn, "column sum with a box for each place", 10},
+	{LookBond, "number bond", 5},
+	{LookExpanded, "expanded form", 0},
+	{LookTensAndOnes, "sticks of ten and single dots", 15},
+	{LookFrame, "place-value frame", 15},
+	{LookCompare, "two numbers with a circle between", 0},
+	{LookSequence, "numbers in a row, some left out", 0},
+	{LookClockFace, "clock face with its hands", 0},
+	{LookBlankFace, "blank clock face to draw hands on", 10},
+	{LookMatch, "clock faces to join with times", 0},
+	{LookWords, "question in words with a line to write on", 5},
+}
+
+// AllLooks lists the looks.
+func AllLooks() []Look {
+	all := make([]Look, len(looks))
+	for i, row := range looks {
+		all[i] = row.look
+	}
+	return all
+}
+
+// Title describes the look in a few words.
+func (l Look) Title() string {
+	for _, row := range looks {
+		if row.look == l {
+			return row.title
+		}
+	}
+	return string(l)
+}
+
+func (l Look) seconds() int {
+	for _, row := range looks {
+		if row.look == l {
+			return row.seconds
+		}
+	}
+	return 0
+}
+
+// ParseLook finds a look by its name; the error names the nearest.
+func ParseLook(name string) (Look, error) {
+	if slices.Contains(AllLooks(), Look(name)) {
+		return Look(name), nil
+	}
+	names := make([]string, len(looks))
+	for i, row := range looks {
+		names[i] = string(row.look)
+	}
+	return "", fmt.Errorf("no look %q%s; the looks are %s", name, suggest(name, names), strings.Join(names, ", "))
+}
+
+// Seconds is the expected working time of an item in whole seconds, from its
+// skill and look (common practice, no source). An unknown skill counts 45.
+func Seconds(skill SkillID, look Look) int {
+	base := 45
+	if s, ok := Catalogue().Skill(skill); ok {
+		base = s.Seconds
+	}
+	return base + look.seconds()
+}

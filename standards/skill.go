@@ -1,0 +1,70 @@
+package standards
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// SkillID names a skill of the catalogue, such as "add-two-digit".
+type SkillID string
+
+// Skill is one row of the catalogue.
+type Skill struct {
+	ID          SkillID
+	Grade       int    // 0 is kindergarten; 3 means beyond grade 2
+	Codes       []Code // the published standards it serves
+	Looks       []Look // the looks its items can take, the usual one first
+	Seconds     int    // usual working time (common practice, no source)
+	Base        int    // predicted difficulty before traits, thousandths of a logit (see difficulty.go)
+	Description string // one line for teachers
+	Example     string // a task of this skill
+	fits        func(Task) bool
+}
+
+// GradeName is "K", "1", "2" or "3+".
+func (s Skill) GradeName() string { return [...]string{"K", "1", "2", "3+"}[s.Grade] }
+
+// SkillList is a list of skills in teaching order.
+type SkillList []Skill
+
+// Catalogue is every skill, in teaching order.
+func Catalogue() SkillList { return catalogue }
+
+// Skill finds a skill by its ID.
+func (list SkillList) Skill(id SkillID) (Skill, bool) {
+	at := slices.IndexFunc(list, func(s Skill) bool { return s.ID == id })
+	if at < 0 {
+		return Skill{}, false
+	}
+	return list[at], true
+}
+
+// IDs lists the IDs.
+func (list SkillList) IDs() []string {
+	ids := make([]string, len(list))
+	for i, s := range list {
+		ids[i] = string(s.ID)
+	}
+	return ids
+}
+
+// ParseSkill finds a skill by its name; the error names the nearest.
+func ParseSkill(name string) (SkillID, error) {
+	id := SkillID(strings.ToLower(strings.TrimSpace(name)))
+	if _, ok := catalogue.Skill(id); ok {
+		return id, nil
+	}
+	return "", fmt.Errorf("no skill %q%s", name, suggest(string(id), catalogue.IDs()))
+}
+
+// SkillOf is the skill of a task: the first of the catalogue that fits. Every
+// task that Parse reads has one.
+func SkillOf(task Task) SkillID {
+	for _, s := range catalogue {
+		if s.fits(task) {
+			return s.ID
+		}
+	}
+	return ""
+}
