@@ -15,8 +15,10 @@ type Model struct {
 	Items      []Item   // the candidates
 	Target     int      // mean difficulty aimed at, in thousandths of a logit
 	MaxSeconds int      // most working seconds in a form; 0 means no limit
-	Shared     int      // how many items stand in every form, in the same row of each
+	Shared     int      // how many items stand in every form, in the same row of each; with one form it says nothing
 	Fixed      []Fixed  // items that must stand where they are
+
+	freeShared bool // any number may be shared: the rule is dropped while looking for a conflict
 }
 
 // Row is a part of every form, filled by exactly Count items.
@@ -48,7 +50,7 @@ type Item struct {
 // Fit says that an item may fill a row, and the working seconds if it does.
 type Fit struct{ Row, Seconds int }
 
-// Fixed puts an item into a row of a form, or of all forms (EveryForm).
+// Fixed puts an item into a row of one form, or of all forms (EveryForm).
 type Fixed struct{ Item, Form, Row int }
 
 // Place is an item standing in a row.

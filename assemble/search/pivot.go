@@ -80,6 +80,9 @@ func (s *simplex) pivot(r int) lpStatus {
 	s.breakpoints(sign)
 	q, ok := s.ratioTest(slope)
 	if !ok {
+		for i := range s.ws.rho {
+			s.ws.rho[i] *= -sign
+		}
 		return lpInfeasible
 	}
 	s.column(q.v)
@@ -150,7 +153,14 @@ func (s *simplex) ratioTest(slope float64) (breakpoint, bool) {
 		}
 		return b, true
 	}
-	return breakpoint{}, slope <= primalTol
+	if slope > primalTol || len(passed) == 0 {
+		return breakpoint{}, false
+	}
+	last := passed[len(passed)-1]
+	for _, p := range passed[:len(passed)-1] {
+		s.flip(p.v)
+	}
+	return last, true
 }
 
 // steadiest prefers the largest pivot among breakpoints that lie together.

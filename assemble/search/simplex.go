@@ -30,16 +30,16 @@ type entry struct {
 }
 
 type lpColumn struct {
-	entries  []entry
-	lo, up   int
-	cost     int     // what certify counts
-	nudge    float64 // a little added to the cost in floating point, to break ties
-	d        float64 // reduced cost
-	at       int32   // position in the basis, or -1
-	upper    bool    // stands at its upper bound when not in the basis
-	tag      int32   // what the column stands for; the caller's business
-	form     int16
-	rowIndex int16
+	entries []entry
+	lo, up  int
+	cost    int     // what certify counts
+	nudge   float64 // a little added to the cost in floating point, to break ties
+	d       float64 // reduced cost
+	at      int32   // position in the basis, or -1
+	upper   bool    // stands at its upper bound when not in the basis
+	tag     int32   // what the column stands for; the caller's business
+	form    int16
+	fit     int16
 }
 
 type lpRow struct {

@@ -21,8 +21,9 @@ func Verify(m *Model, s *Solution) error {
 	}
 	for _, x := range m.Fixed {
 		for f, places := range s.Forms {
-			if (x.Form == f || x.Form == EveryForm) && !slices.Contains(places, Place{x.Item, x.Row}) {
-				return fmt.Errorf("form %d lacks the fixed item %q", f+1, m.Items[x.Item].Name)
+			here := x.Form == f || x.Form == EveryForm || m.Forms == 1
+			if here != slices.Contains(places, Place{x.Item, x.Row}) {
+				return fmt.Errorf("form %d: the fixed item %q should stand here: %t", f+1, m.Items[x.Item].Name, here)
 			}
 		}
 	}
@@ -93,7 +94,7 @@ func verifyOnce(m *Model, s *Solution) error {
 			shared++
 		}
 	}
-	if shared != m.Shared && m.Forms > 1 || shared < m.Shared {
+	if m.Forms > 1 && shared != m.Shared && !m.freeShared {
 		return fmt.Errorf("%d items are shared instead of %d", shared, m.Shared)
 	}
 	return nil

@@ -1,0 +1,88 @@
+package search
+
+import "slices"
+
+// cutSupply adds, for each group of which more is taken than there is, the row
+// that forbids it. It reports whether it added any.
+func (r *relaxation) cutSupply() bool {
+	taken := map[int]float64{}
+	var order []int
+	for j := range r.cols {
+		if c := &r.cols[j]; c.form >= asShared {
+			if x := r.value(j); x > 1e-9 {
+				if taken[int(c.tag)] == 0 {
+					order = append(order, int(c.tag))
+				}
+				taken[int(c.tag)] += x
+			}
+		}
+	}
+	any := false
+	for _, i := range order {
+		if stock := len(r.groups[i].members); taken[i] > float64(stock)+1e-6 && !r.supply[i] {
+			r.supply[i], any = true, true
+			from, to := r.columnsOf(i)
+			r.cut(span(from, to), 0, stock)
+		}
+	}
+	return any
+}
+
+func span(from, to int) []int {
+	s := make([]int, 0, to-from)
+	for j := from; j < to; j++ {
+		s = append(s, j)
+	}
+	return s
+}
+
+// cutClashes adds, for each block and clash group of which more than one is
+// taken, the row that forbids it. Blocks must stand for one form each.
+func (r *relaxation) cutClashes() bool {
+	taken := map[[2]int]float64{}
+	var order [][2]int
+	take := func(c, b int, x float64) {
+		key := [2]int{c, b}
+		if _, ok := taken[key]; !ok {
+			order = append(order, key)
+		}
+		taken[key] += x
+	}
+	for j := range r.cols {
+		c := &r.cols[j]
+		if c.form < asShared {
+			continue
+		}
+		x := r.value(j)
+		if x <= 1e-9 {
+			continue
+		}
+		for _, k := range r.groups[c.tag].common {
+			for b := range r.blocks {
+				if c.form == asShared || int(c.form) == b {
+					take(k, b, x)
+				}
+			}
+		}
+	}
+	any := false
+	for _, key := range order {
+		if taken[key] > 1+1e-6 && !r.clashed[key] {
+			r.clashed[key], any = true, true
+			r.cut(r.clashing(key[0], key[1]), 0, 1)
+		}
+	}
+	return any
+}
+
+// clashing lists the columns of a block that belong to a clash group.
+func (r *relaxation) clashing(clash, block int) []int {
+	var js []int
+	for j := range r.cols {
+		c := &r.cols[j]
+		if (int(c.form) == block || c.form == asShared) && slices.Contains(r.groups[c.tag].common, clash) {
+			js = append(js, j)
+		}
+	}
+	return js
+}

@@ -1,0 +1,143 @@
+package search
+
+import (
+	"math/rand/v2"
+	"slices"
+)
+
+// group is a set of items that the model can't tell apart but for their
+// clashes: the search counts how many of them it takes.
+type group struct {
+	difficulty int // less the target
+	uses       int
+	fits       []Fit
+	quotas     []int
+	members    []int32
+	common     []int // clash groups that every member belongs to
+	fixed      *Fixed
+}
+
+// each is how many of the group one form may hold.
+func (g *group) each() int {
+	if len(g.common) > 0 {
+		return 1
+	}
+	return len(g.members)
+}
+
+// problem is a model made ready for the search.
+type problem struct {
+	*Model
+	size   int // N
+	goal   bool
+	groups []group
+	rng    *rand.Rand
+	farOff int // largest |difficulty − target|
+}
+
+func newProblem(m *Model, seed uint64, goal bool) *problem {
+	p := &problem{Model: m, size: m.Size(), goal: goal, rng: rand.New(rand.NewPCG(seed, 0x5ea4c4))}
+	p.group()
+	for i := range p.groups {
+		p.farOff = max(p.farOff, p.groups[i].difficulty, -p.groups[i].difficulty)
+	}
+	return p
+}
+
+// group puts like items together: one pass over the items with a hash table.
+// Items without a row to fill are left out, fixed ones stand alone.
+func (p *problem) group() {
+	fixed := map[int]*Fixed{}
+	for i := range p.Fixed {
+		fixed[p.Fixed[i].Item] = &p.Fixed[i]
+	}
+	index := make(map[uint64][]int32, 1024)
+	for i := range p.Items {
+		it := &p.Items[i]
+		if f := fixed[i]; f != nil {
+			p.add(i)
+			p.groups[len(p.groups)-1].fixed = f
+			continue
+		}
+		if len(it.Fits) == 0 {
+			continue
+		}
+		h := it.hash()
+		at := slices.IndexFunc(index[h], func(g int32) bool { return p.groups[g].like(it, p.Target) })
+		if at < 0 {
+			index[h] = append(index[h], int32(len(p.groups)))
+			p.add(i)
+			continue
+		}
+		g := &p.groups[index[h][at]]
+		g.members = append(g.members, int32(i))
+		if len(g.common) > 0 {
+			g.common = slices.DeleteFunc(g.common, func(c int) bool { return !slices.Contains(it.Clashes, c) })
+		}
+	}
+}
+
+func (p *problem) add(i int) {
+	it := &p.Items[i]
+	p.groups = append(p.groups, group{
+		difficulty: it.Difficulty - p.Target, uses: it.Uses, fits: it.Fits, quotas: it.Quotas,
+		members: []int32{int32(i)}, common: slices.Clone(it.Clashes),
+	})
+}
+
+func (g *group) like(it *Item, target int) bool {
+	return g.fixed == nil && g.difficulty == it.Difficulty-target && g.uses == it.Uses &&
+		slices.Equal(g.fits, it.Fits) && slices.Equal(g.quotas, it.Quotas)
+}
+
+// hash mixes all that groups items (FNV-1a on whole words).
+func (it *Item) hash() uint64 {
+	h := uint64(14695981039346656037)
+	mix := func(v int) { h = (h ^ uint64(v)) * 1099511628211; h ^= h >> 29 }
+	mix(it.Difficulty)
+	mix(it.Uses)
+	for _, f := range it.Fits {
+		mix(f.Row)
+		mix(f.Seconds)
+	}
+	mix(-1)
+	for _, q := range it.Quotas {
+		mix(q)
+	}
+	return h
+}
+
+// split refines groups so that each lies wholly inside or outside every clash
+// group named.
+func (p *problem) split(groups []group, clashes map[int]bool) []group {
+	var out []group
+	for _, g := range groups {
+		parts := map[string]int{}
+		for _, i := range g.members {
+			var key []byte
+			for _, c := range p.sorted(i) {
+				if clashes[c] {
+					key = append(key, byte(c), byte(c>>8), byte(c>>16), byte(c>>24), byte(c>>32), byte(c>>40), byte(c>>48), byte(c>>56))
+				}
+			}
+			at, ok := parts[string(key)]
+			if !ok {
+				at = len(out)
+				parts[string(key)] = at
+				part := g
+				part.members, part.common = nil, slices.Clone(p.Items[i].Clashes)
+				out = append(out, part)
+			}
+			part := &out[at]
+			part.members = append(part.members, i)
+			part.common = slices.DeleteFunc(part.common, func(c int) bool { return !slices.Contains(p.Items[i].Clashes, c) })
+		}
+	}
+	return out
+}
+
+func (p *problem) sorted(i int32) []int {
+	c := slices.Clone(p.Items[i].Clashes)
+	slices.Sort(c)
+	return c
+}

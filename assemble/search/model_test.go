@@ -1,0 +1,146 @@
+package search_test
+
+import (
+	"evenhand/assemble/search"
+	"fmt"
+	"math/rand/v2"
+	"slices"
+)
+
+// shape says how a random model is drawn.
+type shape struct {
+	items, forms, rows, perRow, quotas int
+	grouped                            bool // difficulties from few values instead of thousandths
+	centre                             int  // of the difficulties, thousandths of a logit
+	uses                               int  // largest number of uses
+	clashes                            int  // clash groups per 100 items, 0 for none
+	overlap                            int  // percent of items that fit a second row
+	squeeze                            int  // percent of slack taken from seconds and quotas: 0 loose, 100 tight
+	shared                             int
+}
+
+// draw makes a model of a shape.
+func draw(s shape, r *rand.Rand) *search.Model {
+	m := &search.Model{Forms: s.forms, Target: -1099, Shared: s.shared} // ln(3), three in four right
+	for i := range s.rows {
+		m.Rows = append(m.Rows, search.Row{Name: fmt.Sprint("row ", i+1), Count: s.perRow})
+	}
+	n := s.rows * s.perRow
+	for q := range s.quotas {
+		lo := r.IntN(1 + n/2)
+		width := (n - lo) * (100 - s.squeeze) / 100
+		m.Quotas = append(m.Quotas, search.Quota{Name: fmt.Sprint("quota ", q+1), AtLeast: lo, AtMost: lo + width})
+	}
+	seconds := 0
+	for i := range s.items {
+		it := drawItem(s, i, r)
+		seconds += it.Fits[0].Seconds
+		m.Items = append(m.Items, it)
+	}
+	m.MaxSeconds = seconds / max(s.items, 1) * n * (140 - s.squeeze*60/100) / 100
+	return m
+}
+
+func drawItem(s shape, i int, r *rand.Rand) search.Item {
+	it := search.Item{Name: fmt.Sprint("item ", i+1), Difficulty: s.centre + int(r.NormFloat64()*900)}
+	if s.grouped {
+		it.Difficulty = s.centre + 150*r.IntN(13) - 900
+	}
+	if s.uses > 0 {
+		it.Uses = r.IntN(s.uses + 1)
+	}
+	row := r.IntN(s.rows)
+	it.Fits = []search.Fit{{Row: row, Seconds: 30 + 15*r.IntN(6)}}
+	if s.rows > 1 && r.IntN(100) < s.overlap {
+		it.Fits = append(it.Fits, search.Fit{Row: (row + 1 + r.IntN(s.rows-1)) % s.rows, Seconds: 30 + 15*r.IntN(6)})
+	}
+	for q := range s.quotas {
+		if r.IntN(3) == 0 {
+			it.Quotas = append(it.Quotas, q)
+		}
+	}
+	if s.clashes > 0 {
+		it.Clashes = []int{r.IntN(max(1, s.items*s.clashes/100)), 1_000_000 + r.IntN(max(1, s.items*s.clashes/50))}
+	}
+	return it
+}
+
+// brute tries every choice: it returns the smallest objective, or -1 if there
+// is no choice. It shares only the model's types with the search.
+func brute(m *search.Model) int {
+	b := &bruteSearch{m: m, forms: make([][]search.Place, m.Forms), best: -1}
+	b.item(0, 0)
+	return b.best
+}
+
+type bruteSearch struct {
+	m     *search.Model
+	forms [][]search.Place
+	best  int
+}
+
+func (b *bruteSearch) item(i, shared int) {
+	if i == len(b.m.Items) {
+		b.finish()
+		return
+	}
+	b.item(i+1, shared)
+	for _, fit := range b.m.Items[i].Fits {
+		for f := range b.forms {
+			b.put(f, i, fit.Row)
+			if b.room(f, fit.Row) {
+				b.item(i+1, shared)
+			}
+			b.drop(f)
+		}
+		if b.m.Forms > 1 && shared < b.m.Shared {
+			for f := range b.forms {
+				b.put(f, i, fit.Row)
+			}
+			b.item(i+1, shared+1)
+			for f := range b.forms {
+				b.drop(f)
+			}
+		}
+	}
+}
+
+func (b *bruteSearch) put(f, i, row int) {
+	b.forms[f] = append(b.forms[f], search.Place{Item: i, Row: row})
+}
+func (b *bruteSearch) drop(f int) { b.forms[f] = b.forms[f][:len(b.forms[f])-1] }
+
+func (b *bruteSearch) room(f, row int) bool {
+	n := 0
+	for _, p := range b.forms[f] {
+		n += map[bool]int{true: 1}[p.Row == row]
+	}
+	return n <= b.m.Rows[row].Count
+}
+
+func (b *bruteSearch) finish() {
+	s := solution(b.m, b.forms)
+	if (b.best < 0 || s.Objective < b.best) && search.Verify(b.m, s) == nil {
+		b.best = s.Objective
+	}
+}
+
+// solution gives a choice its figures.
+func solution(m *search.Model, forms [][]search.Place) *search.Solution {
+	s := &search.Solution{Forms: forms, Proved: true}
+	var seen []int
+	for _, places := range forms {
+		sum := 0
+		for _, p := range places {
+			sum += m.Items[p.Item].Difficulty
+			if !slices.Contains(seen, p.Item) {
+				seen = append(seen, p.Item)
+				s.Uses += m.Items[p.Item].Uses
+			}
+		}
+		s.Excess += search.Excess(len(places), sum, m.Target)
+	}
+	s.Objective = 1000*s.Excess + s.Uses
+	s.Bound = s.Objective
+	return s
+}

@@ -1,0 +1,157 @@
+package search
+
+import (
+	"context"
+	"errors"
+	"time"
+)
+
+// Options steer a search.
+type Options struct {
+	Limit time.Duration // how long to search; 0 means until ctx ends
+	Seed  uint64        // chooses among equally good solutions
+}
+
+// Impossible is the proved verdict that no choice keeps all the rules.
+type Impossible struct{}
+
+func (*Impossible) Error() string { return "no choice of items keeps all the rules together" }
+
+// ErrNoTime says that the time ran out before a solution was found or shown
+// not to exist.
+var ErrNoTime = errors.New("no quiz was found in the time given, nor shown to be impossible; give more time")
+
+// Solve finds the solution with the smallest objective and proves it. When the
+// limit runs out it returns the best found with the bound proved so far. The
+// error is *Impossible if no solution exists, ErrNoTime if the time did not
+// even show that, or what Check says. The same model, seed and enough time
+// give the same solution; another seed may give another one, equally good.
+func Solve(ctx context.Context, m *Model, o Options) (*Solution, error) {
+	return search(ctx, m, o, true)
+}
+
+// search looks for the best solution, or for any (goal false).
+func search(ctx context.Context, m *Model, o Options, goal bool) (*Solution, error) {
+	if err := m.Check(); err != nil {
+		return nil, err
+	}
+	if o.Limit > 0 {
+		var cancel context.CancelFunc
+		ctx, cancel = context.WithTimeout(ctx, o.Limit)
+		defer cancel()
+	}
+	m = m.single()
+	if m.contradicts() {
+		return nil, &Impossible{}
+	}
+	p := newProblem(m, o.Seed, goal)
+	best := &incumbent{m: m, objective: none}
+	bound := p.search(best, func() bool { return ctx.Err() != nil })
+	switch {
+	case best.forms == nil && bound == none:
+		return nil, &Impossible{}
+	case best.forms == nil:
+		return nil, ErrNoTime
+	}
+	excess, uses := figures(m, best.forms)
+	s := &Solution{Forms: best.forms, Objective: 1000*excess + uses, Excess: excess, Uses: uses}
+	s.Bound = min(bound, s.Objective)
+	s.Proved = s.Bound == s.Objective
+	return s, nil
+}
+
+// single takes sharing out of a model with one form, where it says nothing.
+func (m *Model) single() *Model {
+	if m.Forms > 1 {
+		return m
+	}
+	c := *m
+	c.Shared, c.freeShared = 0, false
+	c.Fixed = append([]Fixed(nil), m.Fixed...)
+	for i := range c.Fixed {
+		c.Fixed[i].Form = 0
+	}
+	return &c
+}
+
+// contradicts says whether a rule contradicts itself.
+func (m *Model) contradicts() bool {
+	for _, q := range m.Quotas {
+		if q.AtLeast > q.AtMost || q.AtMost < 0 {
+			return true
+		}
+	}
+	for _, x := range m.Fixed {
+		if x.Form == EveryForm && m.Shared == 0 && !m.freeShared {
+			return true
+		}
+	}
+	return false
+}
+
+// search improves best until it is proved or the time is up, and returns the
+// bound proved. The tree is tried on the most promising groups first; a group
+// is given up once the root proves that it can't be part of anything better.
+func (p *problem) search(best *incumbent, stop func() bool) int {
+	r := p.bound(stop)
+	if r.bound == none || best.objective <= r.bound {
+		return r.bound
+	}
+	if r.ranked == nil {
+		return 0
+	}
+	split := map[int]bool{}
+	for size := 200; ; size *= 4 {
+		chosen, all := r.kernel(size, best.objective)
+		limit := 0
+		if !all {
+			limit = 50
+		}
+		bound := p.climb(r, chosen, best, split, limit, stop)
+		if best.objective <= r.bound || stop() {
+			return r.bound
+		}
+		if all {
+			return max(bound, r.bound)
+		}
+	}
+}
+
+// kernel gives the most promising groups, at most size, and whether these are
+// all that could be part of something better than the objective.
+func (r *root) kernel(size, objective int) (chosen []group, all bool) {
+	all = true
+	for _, i := range r.ranked {
+		switch {
+		case !r.hopeful(i, objective):
+		case len(chosen) < size || r.groups[i].fixed != nil:
+			chosen = append(chosen, r.groups[i])
+		default:
+			all = false
+		}
+	}
+	return chosen, all
+}
+
+// climb explores the tree over the groups, splitting them when clashes ask for
+// it, and returns the bound proved over them.
+func (p *problem) climb(r *root, groups []group, best *incumbent, split map[int]bool, limit int, stop func() bool) int {
+	for {
+		t := p.tree(p.split(groups, split), best, r.floor(), limit, stop)
+		bound := t.explore(r.bound)
+		if len(t.split) == 0 {
+			return min(bound, best.objective)
+		}
+		for c := range t.split {
+			split[c] = true
+		}
+	}
+}
+
+// floor is the proved lower bound of the sum of excesses.
+func (r *root) floor() int {
+	if !r.p.goal {
+		return 0
+	}
+	return r.cols[r.total].lo
+}
