@@ -45,7 +45,7 @@ func readClock(text string) (Task, error) {
 	switch {
 	case err == nil:
 		return Clock{verb, t}, nil
-	case cut > 0 && rest != "" || looksLikeTime(rest):
+	case cut > 0 && strings.ContainsAny(rest, "0123456789") || looksLikeTime(rest):
 		return nil, err
 	}
 	return nil, errOther

@@ -85,7 +85,7 @@ const (
 var weights = []Weight{
 	{"regroups", .444, subtractionStudy, units(Regroups)},
 	{"zero_crossed", 1.489, subtractionStudy, when(ZeroCrossed, "true")},
-	{"crosses_100", .20, commonPractice, when(Crosses100, "true")},
+	{"sum past 100", .20, commonPractice, sumPast100},
 	{"three digits or more", .30, commonPractice, atLeast(Digits, 3)},
 	{"doubles", -.40, commonPractice, when(Doubles, "true")},
 	{"near_doubles", -.15, commonPractice, when(NearDoubles, "true")},
@@ -111,6 +111,10 @@ func when(t Trait, value string) func(Traits) float64 {
 func atLeast(t Trait, least int) func(Traits) float64 {
 	return func(ts Traits) float64 { n, ok := ts.Number(t); return one(ok && n >= least) }
 }
+
+// sumPast100 is about sums only: with subtractions of three digits and more, the
+// pupils of the study showed no such step.
+func sumPast100(ts Traits) float64 { return one(ts[Crosses100] == "true" && ts[Addends] != "") }
 
 func one(yes bool) float64 {
 	if yes {

@@ -1,0 +1,225 @@
+package standards_test
+
+import (
+	"strings"
+	"testing"
+
+	"evenhand/standards"
+
+	"pgregory.net/rapid"
+)
+
+// What people type, and the one plain form. Common practice, no source; hours
+// 00-23 and two-digit minutes are RFC 3339.
+var typed = []struct{ text, want string }{
+	{"47+36", "47 + 36 = ?"},
+	{"47 + 36 =", "47 + 36 = ?"},
+	{"  47  + 36 = ____ ", "47 + 36 = ?"},
+	{"What is 47 + 36?", "47 + 36 = ?"},
+	{"3) 47 + 36", "47 + 36 = ?"},
+	{"47 plus 36 equals ?", "47 + 36 = ?"},
+	{"47 + __ = 83", "47 + ? = 83"},
+	{"□ + 36 = 83", "? + 36 = 83"},
+	{"47 + [ ] = 83", "47 + ? = 83"},
+	{"83 = 47 + ☐", "83 = 47 + ?"},
+	{"83 − 47", "83 - 47 = ?"},
+	{"83 – 47 = …", "83 - 47 = ?"},
+	{"４７＋３６＝？", "47 + 36 = ?"},
+	{"1,000 - 1", "1000 - 1 = ?"},
+	{"12 + 5 - 3", "12 + 5 - 3 = ?"},
+	{"142 = __ hundreds __ tens __ ones", "142 = ? hundreds ? tens ? ones"},
+	{"47 = ? tens and ? ones", "47 = ? tens ? ones"},
+	{"4 tens 7 ones", "4 tens 7 ones = ?"},
+	{"4 tens + 7 ones =", "4 tens 7 ones = ?"},
+	{"142 = __ + __ + __", "142 = ? + ? + ?"},
+	{"47 __ 74", "47 ? 74"},
+	{"47 ○ 74", "47 ? 74"},
+	{"compare 47 and 74", "47 ? 74"},
+	{"98, 99, __, 101", "98, 99, ?, 101"},
+	{"5 10 15 __", "5, 10, 15, ?"},
+	{"ten more than 47", "10 more than 47 = ?"},
+	{"100 less than 340 is", "100 less than 340 = ?"},
+	{"half past 4", "read 4:30"},
+	{"Half past four", "read 4:30"},
+	{"4 o'clock", "read 4:00"},
+	{"4 o’clock", "read 4:00"},
+	{"quarter to five", "read 4:45"},
+	{"twenty-five past 3", "read 3:25"},
+	{"4:30 pm", "read 4:30 pm"},
+	{"4:30 p.m.", "read 4:30 pm"},
+	{"16:30", "read 4:30 pm"},
+	{"00:05", "read 12:05 am"},
+	{"draw 16:30", "draw 4:30 pm"},
+	{"Draw the hands for half past 4", "draw 4:30"},
+	{"say 4:30", "say 4:30"},
+	{"las 4 y media", "read 4:30"},
+	{"match 4 o'clock; 7:00; 11:00", "match 4:00, 7:00, 11:00"},
+}
+
+func TestParseReadsWhatPeopleType(t *testing.T) {
+	for _, row := range typed {
+		task, err := standards.Parse(row.text)
+		if err != nil {
+			t.Errorf("Parse(%q): %v", row.text, err)
+			continue
+		}
+		if task.String() != row.want {
+			t.Errorf("Parse(%q) = %q, want %q", row.text, task, row.want)
+		}
+	}
+}
+
+func TestParseSaysWhatIsWrong(t *testing.T) {
+	for text, want := range map[string]string{
+		"":                    "no question here",
+		"5 - 8":               "less than 0",
+		"4 × 6":               "multiplies or divides",
+		"4 x 6 = ?":           "multiplies or divides",
+		"4:75":                "an hour has 60",
+		"24:00":               "hours go from 00 to 23",
+		"4:5":                 "write two, as in 4:05",
+		"16:30 am":            "not in the morning",
+		"47 + 36 = 82":        "47 + 36 is 83",
+		"47 + 36 = 83":        "nothing to fill in",
+		"? + ? = 83":          "two places to fill in",
+		"47 + ? = 40":         "no number from 0 up",
+		"1 + 2 + 3 + 4 + 5":   "more than four numbers",
+		"5, 7, ?, 12":         "equal steps",
+		"?, ?, 7":             "at least two",
+		"142 = ? + ?":         "3 parts",
+		"match 4:00":          "2 to 6",
+		"match 4:00, 16:00":   "different times",
+		"Draw a triangle":     "not a task",
+		"10 less than 4":      "0 to 1000",
+		"99999 + 1":           "0 to 9999",
+		"142 = ? tens ? ones": "digits",
+	} {
+		task, err := standards.Parse(text)
+		if err == nil {
+			t.Errorf("Parse(%q) = %v, want an error", text, task)
+		} else if !strings.Contains(err.Error(), want) {
+			t.Errorf("Parse(%q): %v; want it to say %q", text, err, want)
+		}
+	}
+}
+
+// drawTask makes tasks of every kind.
+func drawTask(t *rapid.T) standards.Task {
+	n := func(low, high int, name string) int { return rapid.IntRange(low, high).Draw(t, name) }
+	clock := standards.Time{Hour: n(1, 12, "hour"), Minute: n(0, 59, "minute"), Half: rapid.SampledFrom([]standards.Half{"", "am", "pm"}).Draw(t, "half")}
+	switch rapid.SampledFrom([]string{"sum", "difference", "place", "expanded", "compare", "sequence", "more", "clock"}).Draw(t, "kind") {
+	case "sum":
+		addends := rapid.SliceOfN(rapid.IntRange(0, 999), 2, 4).Draw(t, "addends")
+		s, err := standards.NewAddition(n(0, len(addends), "blank"), addends...)
+		s.ResultFirst = rapid.Bool().Draw(t, "result first")
+		return valid(t, s, err)
+	case "difference":
+		a := n(0, 9999, "a")
+		s, err := standards.NewSubtraction(n(0, 2, "blank"), a, n(0, a, "b"))
+		return valid(t, s, err)
+	case "place":
+		if rapid.Bool().Draw(t, "hundreds") {
+			return standards.PlaceValue{Number: n(100, 999, "n"), Places: 3, Compose: rapid.Bool().Draw(t, "compose")}
+		}
+		return standards.PlaceValue{Number: n(10, 99, "n"), Places: 2, Compose: rapid.Bool().Draw(t, "compose")}
+	case "expanded":
+		number := n(11, 999, "n")
+		if number%10 == 0 && number < 100 || number%100 == 0 {
+			number++
+		}
+		return standards.Expanded{Number: number}
+	case "compare":
+		return standards.Compare{A: n(0, 999, "a"), B: n(0, 999, "b")}
+	case "sequence":
+		places := n(4, 8, "places")
+		return standards.Sequence{First: n(200, 900, "first"), Step: rapid.SampledFrom([]int{1, -1, 2, 5, 10, -10}).Draw(t, "step"), N: places, Blanks: 1 << n(2, places-1, "blank")}
+	case "more":
+		return standards.MoreLess{Number: n(100, 900, "n"), Step: rapid.SampledFrom([]int{10, 100}).Draw(t, "step"), Less: rapid.Bool().Draw(t, "less")}
+	}
+	return standards.Clock{Verb: rapid.SampledFrom([]standards.ClockVerb{standards.Read, standards.Draw, standards.Say}).Draw(t, "verb"), Time: clock}
+}
+
+func valid(t *rapid.T, s standards.Sentence, err error) standards.Task {
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func TestParseAndStringAreInverse(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		task := drawTask(t)
+		back, err := standards.Parse(task.String())
+		if err != nil || back != task {
+			t.Fatalf("Parse(%q) = %#v, %v; want %#v", task, back, err, task)
+		}
+	})
+}
+
+func TestEveryTaskIsWhole(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) { checkTask(t, drawTask(t)) })
+}
+
+// checkTask asserts what holds for every task.
+func checkTask(t interface{ Fatalf(string, ...any) }, task standards.Task) {
+	if !task.Judge(task.Key()) {
+		t.Fatalf("%v: its own key %q is judged wrong", task, task.Key())
+	}
+	if standards.SkillOf(task) == "" {
+		t.Fatalf("%v has no skill", task)
+	}
+	if len(task.Looks()) == 0 {
+		t.Fatalf("%v has no look", task)
+	}
+	seen := map[string]bool{}
+	for _, m := range task.Missteps() {
+		if task.Judge(m.Answer) || seen[m.Answer] || len(m.Kinds) == 0 {
+			t.Fatalf("%v: misstep %q is right, stands twice or has no kind", task, m.Answer)
+		}
+		seen[m.Answer] = true
+	}
+	ts := task.Traits()
+	back, ok := standards.ParseSignature(ts.Signature())
+	if !ok || back != ts {
+		t.Fatalf("%v: signature %q does not come back", task, ts.Signature())
+	}
+}
+
+func FuzzParse(f *testing.F) {
+	for _, row := range typed {
+		f.Add(row.text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		task, err := standards.Parse(text)
+		if err != nil {
+			return
+		}
+		back, err := standards.Parse(task.String())
+		if err != nil || back != task {
+			t.Fatalf("Parse(%q) = %#v, but Parse(%q) = %#v, %v", text, task, task, back, err)
+		}
+		checkTask(t, task)
+	})
+}
+
+func TestJudgeAcceptsWhatATeacherWould(t *testing.T) {
+	for _, row := range []struct {
+		task, answer string
+		want         bool
+	}{
+		{"47 + 36", "83", true}, {"47 + 36", " 83 ", true}, {"47 + 36", "= 83", true}, {"47 + 36", "47+36=83", true}, {"47 + 36", "８３", true},
+		{"47 + 36", "73", false}, {"47 + 36", "", false}, {"47 + 36", "-83", false}, {"47 + 36", "83 cats", false},
+		{"read 3:30", "03:30", true}, {"read 3:30", "3:30", true}, {"read 3:30", "half past 3", true}, {"read 3:30", "3:30 pm", true}, {"read 3:30", "6:15", false},
+		{"read 3:30 pm", "15:30", true}, {"read 3:30 pm", "3:30", true}, {"read 3:30 pm", "3:30 am", false},
+		{"say 3:30", "three thirty", true}, {"say 3:30", "Half past three", true}, {"say 2:50", "ten to three", true},
+		{"47 ? 74", "<", true}, {"47 ? 74", "47 < 74", true}, {"47 ? 74", "less than", true}, {"47 ? 74", ">", false},
+		{"142 = ? hundreds ? tens ? ones", "1, 4, 2", true}, {"142 = ? hundreds ? tens ? ones", "1 hundred 4 tens 2 ones", true}, {"142 = ? hundreds ? tens ? ones", "142", false},
+		{"142 = ? + ? + ?", "100+40+2", true}, {"142 = ? + ? + ?", "1 + 4 + 2", false},
+		{"98, 99, ?, 101", "100", true}, {"98, 99, ?, 101", "98, 99, 100, 101", true}, {"98, ?, ?, 101", "99 100", true},
+		{"match 4:00, 7:00", "4:00, 7 o'clock", true}, {"match 4:00, 7:00", "7:00, 4:00", false},
+	} {
+		if got := standards.MustParse(row.task).Judge(row.answer); got != row.want {
+			t.Errorf("%s: Judge(%q) = %v, want %v", row.task, row.answer, got, row.want)
+		}
+	}
+}
