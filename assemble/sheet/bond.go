@@ -1,0 +1,86 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+
+	"evenhand/standards"
+)
+
+// bondRadius is half a ring of a number bond, in millimetres.
+const bondRadius = 10.0
+
+// bond draws the whole over its parts, joined by lines; the ring of an unknown is
+// left empty.
+func bond(k kit, task standards.Task) (drawing, bool) {
+	whole, parts, ok := bondParts(task)
+	if !ok {
+		return drawing{}, false
+	}
+	top := k.member(whole)
+	rings := make([]drawing, len(parts))
+	for i, part := range parts {
+		rings[i] = k.member(part)
+	}
+	bottom := row(bondRadius, rings...)
+	d := drawing{w: bottom.w, h: 5 * bondRadius, axis: bondRadius}
+	d.paint = func(c canvas, at point) {
+		head := point{at.x + d.w/2, at.y + bondRadius}
+		for i := range parts {
+			foot := point{at.x + bondRadius + 3*bondRadius*float64(i), at.y + 4*bondRadius}
+			c.line(head, foot, plain)
+		}
+		top.paint(c, point{head.x - bondRadius, at.y})
+		bottom.paint(c, point{at.x, at.y + 3*bondRadius})
+	}
+	return d, true
+}
+
+// member is one number of a bond.
+type member struct {
+	number string
+	blank  bool
+}
+
+func (k kit) member(m member) drawing {
+	if m.blank {
+		return k.ring(bondRadius, m.number)
+	}
+	print := k.text(m.number)
+	return drawing{2 * bondRadius, 2 * bondRadius, bondRadius, func(c canvas, at point) {
+		middle := point{at.x + bondRadius, at.y + bondRadius}
+		c.circle(middle, bondRadius, style{line: plain, fill: white})
+		print.paint(c, point{middle.x - print.w/2, middle.y - print.axis})
+	}}
+}
+
+// bondParts are the whole and its parts: the sum and its addends, the number
+// taken from and what it falls into, or a number and its hundreds, tens and ones.
+func bondParts(task standards.Task) (whole member, parts []member, ok bool) {
+	switch t := task.(type) {
+	case standards.Sentence:
+		return sentenceBond(t)
+	case standards.Expanded:
+		for _, part := range strings.Split(t.Key(), " + ") {
+			parts = append(parts, member{part, true})
+		}
+		return member{strconv.Itoa(t.Number), false}, parts, true
+	}
+	return whole, nil, false
+}
+
+func sentenceBond(s standards.Sentence) (whole member, parts []member, ok bool) {
+	var all []member
+	for i, n := range s.Operands() {
+		all = append(all, member{strconv.Itoa(n), i == s.Blank})
+	}
+	all = append(all, member{strconv.Itoa(s.Result()), s.Blank == s.N})
+	last := len(all) - 1
+	switch {
+	case s.IsAddition():
+		return all[last], all[:last], true
+	case s.N == 2:
+		return all[0], all[1:], true
+	}
+	return whole, nil, false
+}

@@ -1,0 +1,188 @@
+package sheet
+
+import (
+	"strconv"
+
+	"evenhand/standards"
+)
+
+// column writes the numbers one under the other, each digit in its place, with small
+// boxes on top for what is regrouped and a box a place for the answer.
+func column(k kit, task standards.Task) (drawing, bool) {
+	s, ok := task.(standards.Sentence)
+	if !ok || s.Blank != s.N || !s.IsAddition() && s.N > 2 {
+		return drawing{}, false
+	}
+	return newColumns(k, s).drawing(false), true
+}
+
+// columns is a sum or difference laid out by place.
+type columns struct {
+	kit
+	s      standards.Sentence
+	places int
+	pitch  float64 // from one place to the next
+}
+
+func newColumns(k kit, s standards.Sentence) columns {
+	places := len(strconv.Itoa(s.Result()))
+	for _, n := range s.Operands() {
+		places = max(places, len(strconv.Itoa(n)))
+	}
+	return columns{k, s, places, placeWidth + 1}
+}
+
+// noteSize is a small box for a regrouped digit, in millimetres.
+const noteSize = 8.5
+
+// drawing is the whole sum; headed puts the names of the places on top.
+func (c columns) drawing(headed bool) drawing {
+	var rows []drawing
+	if headed {
+		rows = append(rows, c.headings())
+	}
+	rows = append(rows, c.notes())
+	for i, n := range c.s.Operands() {
+		rows = append(rows, c.number(n, c.signAt(i)))
+	}
+	rows = append(rows, c.rule(), c.answer())
+	d := stack(0, rows...)
+	d.axis = rows[0].axis
+	return d
+}
+
+// signAt is the sign before a number: only the last has one.
+func (c columns) signAt(i int) string {
+	switch {
+	case i < c.s.N-1:
+		return ""
+	case c.s.IsAddition():
+		return "+"
+	}
+	return minus
+}
+
+// signWidth is the room for the sign left of the digits.
+func (c columns) signWidth() float64 { return 1.3 * c.size }
+
+// width of the whole sum.
+func (c columns) whole() float64 { return c.signWidth() + c.pitch*float64(c.places) }
+
+// middle is where the digits of a place stand, counted from the ones (0).
+func (c columns) middle(place int) float64 {
+	return c.whole() - c.pitch*(float64(place)+.5)
+}
+
+// line of the sum: something in some of the places.
+func (c columns) lineOf(h float64, at func(place int) (drawing, bool)) drawing {
+	return drawing{c.whole(), h, h / 2, func(cv canvas, p point) {
+		for place := c.places - 1; place >= 0; place-- {
+			if d, ok := at(place); ok {
+				d.paint(cv, point{p.x + c.middle(place) - d.w/2, p.y + h/2 - d.axis})
+			}
+		}
+	}}
+}
+
+// number prints one digit in each place that it has.
+func (c columns) number(n int, sign string) drawing {
+	digits := strconv.Itoa(n)
+	h := 1.45 * c.size
+	line := c.lineOf(h, func(place int) (drawing, bool) {
+		if place >= len(digits) {
+			return drawing{}, false
+		}
+		return c.text(digits[len(digits)-1-place : len(digits)-place]), true
+	})
+	print := c.text(sign)
+	paint := line.paint
+	line.paint = func(cv canvas, at point) {
+		print.paint(cv, point{at.x, at.y + h/2 - print.axis})
+		paint(cv, at)
+	}
+	return line
+}
+
+// rule is the line that means "makes".
+func (c columns) rule() drawing {
+	return drawing{c.whole(), 4, 2, func(cv canvas, at point) {
+		cv.line(point{at.x, at.y + 1.5}, point{at.x + c.whole(), at.y + 1.5}, thick)
+	}}
+}
+
+// answer is a box for each place.
+func (c columns) answer() drawing {
+	digits := strconv.Itoa(c.s.Result())
+	return c.lineOf(boxHeight, func(place int) (drawing, bool) {
+		digit := ""
+		if place < len(digits) {
+			digit = digits[len(digits)-1-place : len(digits)-place]
+		}
+		return c.box(placeWidth, boxHeight, digit), true
+	})
+}
+
+// notes are the small boxes for what is regrouped: over every place but the ones
+// in a sum, over every place in a difference, needed or not.
+func (c columns) notes() drawing {
+	regrouped := c.regrouped()
+	return c.lineOf(noteSize+1.5, func(place int) (drawing, bool) {
+		if place == 0 && c.s.IsAddition() {
+			return drawing{}, false
+		}
+		return c.note(regrouped[place]), true
+	})
+}
+
+func (c columns) note(digit string) drawing {
+	print := c.small(digit)
+	return drawing{noteSize, noteSize, noteSize / 2, func(cv canvas, at point) {
+		cv.rect(at, noteSize, noteSize, style{line: thin, dashed: true})
+		if c.key {
+			print.paint(cv, point{at.x + (noteSize-print.w)/2, at.y + noteSize/2 - print.axis})
+		}
+	}}
+}
+
+// regrouped is what the small boxes hold once the work is done, by place from the
+// ones: what is carried into a place, or what a place has after taking ten apart.
+// Empty where nothing changes.
+func (c columns) regrouped() []string {
+	if c.s.IsAddition() {
+		return carried(c.s.Operands(), c.places)
+	}
+	return takenApart(c.s.Terms[0], c.s.Terms[1], c.places)
+}
+
+func carried(addends []int, places int) []string {
+	notes := make([]string, places)
+	carry, value := 0, 1
+	for place := range notes {
+		if carry > 0 {
+			notes[place] = strconv.Itoa(carry)
+		}
+		for _, a := range addends {
+			carry += a / value % 10
+		}
+		carry, value = carry/10, value*10
+	}
+	return notes
+}
+
+func takenApart(a, b, places int) []string {
+	notes := make([]string, places)
+	borrowed := 0
+	for place := range notes {
+		top := a%10 - borrowed
+		changed := borrowed > 0
+		borrowed = 0
+		if top < b%10 {
+			top, borrowed, changed = top+10, 1, true
+		}
+		if changed {
+			notes[place] = strconv.Itoa(top)
+		}
+		a, b = a/10, b/10
+	}
+	return notes
+}

@@ -1,0 +1,28 @@
+package sheet
+
+import "evenhand/standards"
+
+// What a screen reader says of a question that its picture shows.
+var readDescription = phrase{"A clock face with a short hour hand and a long minute hand.", "Un reloj con una manecilla corta para la hora y una larga para los minutos."}
+
+// nameOf is what kind of picture a question is.
+func nameOf(q Question) phrase {
+	if q.Task == nil {
+		return looks[standards.LookWords].name
+	}
+	return looks[q.Look].name
+}
+
+// description is the question in words: what is asked, never what is right. A clock to
+// be read is a clock face, not its time.
+func (s settings) description(q Question) string {
+	switch t := q.Task.(type) {
+	case nil:
+		return q.Text
+	case standards.Clock:
+		if t.Verb != standards.Draw {
+			return s.say(readDescription) + " " + t.Prompt(s.Lang)
+		}
+	}
+	return q.Task.Prompt(s.Lang)
+}

@@ -1,0 +1,38 @@
+package sheet
+
+import "evenhand/standards"
+
+// Directions that depend on the task, not only on the look.
+var (
+	sayTime    = phrase{"Write in words the time that the clock shows.", "Escribe con palabras la hora que marca el reloj."}
+	workInside = phrase{"Look at the sign. Write one digit in each box.", "Mira el signo. Escribe una cifra en cada cuadro."}
+	makeNumber = phrase{"Look at the places. Write the number.", "Mira los lugares. Escribe el número."}
+	bothParts  = phrase{"The parts make the whole. Write the parts.", "Las partes forman el todo. Escribe las partes."}
+	byHand     = phrase{"Listen and read. Write the answer on the line.", "Escucha y lee. Escribe la respuesta en la línea."}
+)
+
+// directionOf is the short sentence that the teacher reads aloud before a group of
+// items that share it.
+func directionOf(q Question) phrase {
+	switch t := q.Task.(type) {
+	case nil:
+		return byHand
+	case standards.Clock:
+		if t.Verb == standards.Say {
+			return sayTime
+		}
+	case standards.PlaceValue:
+		if q.Look == standards.LookFrame && t.Compose {
+			return makeNumber
+		}
+	case standards.Sentence:
+		if q.Look == standards.LookFrame {
+			return workInside
+		}
+	case standards.Expanded:
+		if q.Look == standards.LookBond {
+			return bothParts
+		}
+	}
+	return looks[q.Look].direction
+}

@@ -1,0 +1,196 @@
+package sheet
+
+import (
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync"
+	"unicode"
+
+	"codeberg.org/go-fonts/dejavu/dejavusans"
+	"codeberg.org/go-fonts/dejavu/dejavusansbold"
+	"golang.org/x/image/font"
+	"golang.org/x/image/font/sfnt"
+	"golang.org/x/image/math/fixed"
+	"golang.org/x/text/unicode/norm"
+)
+
+// face is a typeface in two weights.
+type face struct {
+	name  string
+	files [2][]byte // regular, bold
+	fonts [2]*sfnt.Font
+	caps  float64 // height of a capital letter and of a digit, as a share of the type size
+}
+
+// The two choices of Options.Font.
+const (
+	BuiltInFont   = "built-in"
+	InstalledFont = "" // Andika where this machine has it, else the built-in font
+)
+
+var builtIn = sync.OnceValues(func() (*face, error) {
+	return newFace("DejaVu Sans", dejavusans.TTF, dejavusansbold.TTF)
+})
+
+// installed is Andika from this machine's font folders, a face made for children who
+// learn to read (single-storey a, plain digits), else the built-in face. It is
+// looked for once.
+var installed = sync.OnceValues(func() (*face, error) {
+	for _, folder := range fontFolders() {
+		if f := andikaIn(folder); f != nil {
+			return f, nil
+		}
+	}
+	return builtIn()
+})
+
+func faceNamed(name string) (*face, error) {
+	switch name {
+	case BuiltInFont:
+		return builtIn()
+	case InstalledFont:
+		return installed()
+	}
+	return nil, fmt.Errorf("no font %q; write %q, or leave it empty for the best one on this machine", name, BuiltInFont)
+}
+
+// fontFolders are the usual places for fonts on Linux, macOS and Windows.
+func fontFolders() []string {
+	folders := []string{
+		"/usr/share/fonts", "/usr/local/share/fonts", "/Library/Fonts",
+		filepath.Join(os.Getenv("WINDIR"), "Fonts"),
+		filepath.Join(os.Getenv("LOCALAPPDATA"), "Microsoft", "Windows", "Fonts"),
+	}
+	if home, err := os.UserHomeDir(); err == nil {
+		for _, own := range []string{".local/share/fonts", ".fonts", "Library/Fonts"} {
+			folders = append(folders, filepath.Join(home, filepath.FromSlash(own)))
+		}
+	}
+	return folders
+}
+
+// andikaIn is the face in the folder or below it, nil when it isn't there whole.
+func andikaIn(folder string) *face {
+	var files [2][]byte
+	_ = filepath.WalkDir(folder, func(path string, entry fs.DirEntry, err error) error {
+		if err != nil {
+			return nil // a folder that can't be read has no font for us
+		}
+		switch entry.Name() {
+		case "Andika-Regular.ttf":
+			files[0], _ = os.ReadFile(path)
+		case "Andika-Bold.ttf":
+			files[1], _ = os.ReadFile(path)
+		}
+		return nil
+	})
+	f, err := newFace("Andika", files[0], files[1])
+	if err != nil {
+		return nil
+	}
+	return f
+}
+
+func newFace(name string, files ...[]byte) (*face, error) {
+	f := &face{name: name}
+	for i, file := range files {
+		parsed, err := sfnt.Parse(file)
+		if err != nil {
+			return nil, fmt.Errorf("font %s: %w", name, err)
+		}
+		f.files[i], f.fonts[i] = file, parsed
+	}
+	metrics, err := f.fonts[0].Metrics(nil, fixed.I(1000), font.HintingNone)
+	if err != nil {
+		return nil, fmt.Errorf("font %s: %w", name, err)
+	}
+	f.caps = float64(metrics.CapHeight) / 64000
+	return f, nil
+}
+
+// width is the length of the text in millimetres. Characters the face lacks
+// count as what printable puts in their place.
+func (f *face) width(s string, l lettering) float64 {
+	var buffer sfnt.Buffer
+	weight := f.fonts[weightOf(l.bold)]
+	var sum fixed.Int26_6
+	for _, r := range f.printable(s) {
+		glyph, err := weight.GlyphIndex(&buffer, r)
+		if err != nil {
+			continue
+		}
+		if advance, err := weight.GlyphAdvance(&buffer, glyph, fixed.I(1000), font.HintingNone); err == nil {
+			sum += advance
+		}
+	}
+	return float64(sum) / 64000 * l.size
+}
+
+func weightOf(bold bool) int {
+	if bold {
+		return 1
+	}
+	return 0
+}
+
+// instead is what stands for some characters; a blank to fill in is drawn as a
+// line, because a printed box looks like a missing character.
+var instead = map[rune]string{
+	'□': "___", '▢': "___", '☐': "___", '\u2212': "-", '\u00a0': " ", '\u202f': " ", '…': "...",
+	'’': "'", '‘': "'", '“': `"`, '”': `"`, '–': "-", '—': "-", '\t': " ", '\n': " ", '\r': " ",
+}
+
+// printable replaces what the face can't show: by a likeness, by the letter without
+// its accent, and else by a question mark. Joiners and variation marks vanish.
+func (f *face) printable(s string) string {
+	if f.shows(s) {
+		return s
+	}
+	var b strings.Builder
+	for _, r := range norm.NFC.String(s) {
+		b.WriteString(f.likeness(r))
+	}
+	return b.String()
+}
+
+func (f *face) likeness(r rune) string {
+	if f.has(r) {
+		return string(r)
+	}
+	if other, ok := instead[r]; ok {
+		return other
+	}
+	if unicode.In(r, unicode.Mn, unicode.Cf, unicode.Cc) {
+		return ""
+	}
+	if base := []rune(norm.NFKD.String(string(r)))[0]; base != r && f.has(base) {
+		return string(base)
+	}
+	return "?"
+}
+
+func (f *face) shows(s string) bool {
+	for _, r := range s {
+		if !f.has(r) {
+			return false
+		}
+	}
+	return true
+}
+
+// has says whether both weights have a glyph for the character. Above U+FFFF
+// it always says no, because the PDF writer can't embed such characters.
+func (f *face) has(r rune) bool {
+	if r < ' ' || r > 0xffff || r == '□' || r == '▢' || r == '☐' {
+		return false
+	}
+	for _, weight := range f.fonts {
+		if glyph, err := weight.GlyphIndex(nil, r); err != nil || glyph == 0 {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,97 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"evenhand/standards"
+)
+
+var (
+	suggestTitle = phrase{"What wrong answers suggest", "Qué sugieren las respuestas equivocadas"}
+	caution      = phrase{
+		"A short quiz is a hint for teaching, not a diagnosis or a placement: follow your school's policy, local law and the licensed staff, and each child's own plan.",
+		"Una prueba corta es una pista para enseñar, no un diagnóstico ni una ubicación: siga las normas de su escuela, la ley local, al personal autorizado y el plan de cada niño."}
+	orWord = phrase{"; or ", "; o "}
+)
+
+// teacherSize is the type of what only teachers read: 10 points.
+const teacherSize = 10 * pointSize
+
+// wrongAnswers are the pages after a key: the answers in a strip to mark by, and for each
+// item its likely wrong answers and what each suggests.
+func (s settings) wrongAnswers(p Paper) ([]block, error) {
+	k := s.kit
+	k.size = teacherSize
+	list := []block{
+		{drawing: k.markingStrip(p.Questions), what: "the marking strip"},
+		{drawing: k.print(s.say(suggestTitle), lettering{size: 14 * pointSize, bold: true}), gap: 8, keep: true},
+		{drawing: k.paragraph(s.say(caution), lettering{size: k.size}), gap: 2, what: "the caution"},
+	}
+	k.width = (s.width - columnGap) / 2
+	var items []drawing
+	for _, q := range p.Questions {
+		if len(q.Missteps) > 0 {
+			items = append(items, k.wrongAnswersOf(q))
+		}
+	}
+	for start := 0; start < len(items); start += 2 {
+		end := min(start+2, len(items))
+		list = append(list, block{drawing: grid(k.width+columnGap, items[start:end]), gap: 5, what: "a list of wrong answers"})
+	}
+	return list, nil
+}
+
+// markingStrip is every number with its right answer, to lay beside a paper.
+func (k kit) markingStrip(questions []Question) drawing {
+	var cells []drawing
+	for _, q := range questions {
+		cells = append(cells, k.strip(fmt.Sprint(q.Number), k.answerText(q)))
+	}
+	return flow(k.width, 0, 0, cells...)
+}
+
+// strip is one cell of the marking strip.
+func (k kit) strip(number, answer string) drawing {
+	top := k.print(number, lettering{size: .8 * k.size})
+	below := k.bold(answer)
+	w, h := max(14, below.w+4), 11.0
+	return drawing{w, h, h / 2, func(c canvas, at point) {
+		c.rect(at, w, h, style{line: thin})
+		top.paint(c, point{at.x + (w-top.w)/2, at.y + .6})
+		below.paint(c, point{at.x + (w-below.w)/2, at.y + h - below.h - .8})
+	}}
+}
+
+// answerText is the right answer in one line, in the kit's language.
+func (k kit) answerText(q Question) string {
+	if t, ok := q.Task.(standards.Clock); ok && t.Verb == standards.Say {
+		return t.Time.Words(k.lang)
+	}
+	return q.answer()
+}
+
+// wrongAnswersOf is one item: what it asks, and a line or more for each misstep.
+func (k kit) wrongAnswersOf(q Question) drawing {
+	const label = 8.0
+	inner := k
+	inner.width = k.width - label
+	parts := []drawing{inner.paragraph(q.asked(), lettering{size: k.size, bold: true})}
+	for _, m := range q.Missteps {
+		parts = append(parts, inner.misstep(m))
+	}
+	number := k.bold(fmt.Sprint(q.Number))
+	number.w = label
+	d := row(0, number, stack(1, parts...))
+	d.axis = 0 // items side by side begin at one height
+	return d
+}
+
+// misstep is a wrong answer and what it suggests.
+func (k kit) misstep(m standards.Misstep) drawing {
+	tells := make([]string, len(m.Kinds))
+	for i, kind := range m.Kinds {
+		tells[i] = kind.Tells
+	}
+	return k.paragraph(m.Answer+":  "+strings.Join(tells, k.say(orWord)), lettering{size: k.size})
+}

@@ -1,0 +1,117 @@
+package sheet
+
+import "strings"
+
+// kit is what looks are drawn with: the type, its size, the language, whether the
+// answers are filled in, and the width there is.
+type kit struct {
+	face  *face
+	size  float64 // of the type, in millimetres
+	lang  string
+	key   bool
+	width float64
+}
+
+// Room for the hand of a six-year-old, in millimetres (common practice, no source).
+const (
+	boxHeight  = 14.0
+	digitRoom  = 6.0  // each further digit in a box
+	placeWidth = 12.0 // a box for one digit
+	lineHeight = 13.0 // above a line to write on
+)
+
+// gap is the space between the parts of a sentence.
+func (k kit) gap() float64 { return .35 * k.size }
+
+// text is one line of print.
+func (k kit) text(s string) drawing { return k.print(s, lettering{size: k.size}) }
+
+// small is one line of smaller print, for headings in a frame.
+func (k kit) small(s string) drawing { return k.print(s, lettering{size: .62 * k.size}) }
+
+// bold is one line of heavy print.
+func (k kit) bold(s string) drawing { return k.print(s, lettering{size: k.size, bold: true}) }
+
+// print is one line; its middle line runs through the middle of its digits.
+func (k kit) print(s string, l lettering) drawing {
+	h := 1.25 * l.size
+	return drawing{k.face.width(s, l), h, h / 2, func(c canvas, at point) {
+		c.text(point{at.x, at.y + h/2 + k.face.caps*l.size/2}, s, l)
+	}}
+}
+
+// paragraph is print in as many lines as the width asks for.
+func (k kit) paragraph(s string, l lettering) drawing {
+	var lines []drawing
+	line := ""
+	for _, word := range strings.Fields(s) {
+		longer := strings.TrimSpace(line + " " + word)
+		if line != "" && k.face.width(longer, l) > k.width {
+			lines = append(lines, k.print(line, l))
+			longer = word
+		}
+		line = longer
+	}
+	return stack(.1*l.size, append(lines, k.print(line, l))...)
+}
+
+// box is a box to write in, with the answer on the key.
+func (k kit) box(w, h float64, answer string) drawing {
+	return drawing{w, h, h / 2, func(c canvas, at point) {
+		c.rect(at, w, h, k.answerStyle())
+		k.fillIn(c, point{at.x + w/2, at.y + h/2}, answer)
+	}}
+}
+
+// answerBox is a box with room for a number of so many digits.
+func (k kit) answerBox(digits int, answer string) drawing {
+	return k.box(6+digitRoom*float64(max(digits, 2)), boxHeight, answer)
+}
+
+// ring is a round box.
+func (k kit) ring(radius float64, answer string) drawing {
+	return drawing{2 * radius, 2 * radius, radius, func(c canvas, at point) {
+		middle := point{at.x + radius, at.y + radius}
+		c.circle(middle, radius, k.answerStyle())
+		k.fillIn(c, middle, answer)
+	}}
+}
+
+// answerLine is a line to write on.
+func (k kit) answerLine(w float64, answer string) drawing {
+	return drawing{w, lineHeight, lineHeight - k.size/2, func(c canvas, at point) {
+		c.line(point{at.x, at.y + lineHeight}, point{at.x + w, at.y + lineHeight}, plain)
+		if k.key {
+			c.text(point{at.x + k.gap(), at.y + lineHeight - .25*k.size}, answer, lettering{size: k.size})
+		}
+	}}
+}
+
+// answerStyle is white on the sheet, so that pencil shows, and pale on the key.
+func (k kit) answerStyle() style {
+	if k.key {
+		return style{line: plain, fill: pale}
+	}
+	return style{line: plain, fill: white}
+}
+
+// fillIn writes an answer around a middle point, on the key only.
+func (k kit) fillIn(c canvas, middle point, answer string) {
+	if k.key {
+		c.text(point{middle.x, middle.y + k.face.caps*k.size/2}, answer, lettering{size: k.size, align: centre})
+	}
+}
+
+// say chooses the phrase in the kit's language.
+func (k kit) say(p phrase) string { return p.in(k.lang) }
+
+// phrase is a text in the languages that sheets are printed in.
+type phrase struct{ en, es string }
+
+// in is the phrase in the language; any other than "es" reads English.
+func (p phrase) in(lang string) string {
+	if lang == "es" {
+		return p.es
+	}
+	return p.en
+}

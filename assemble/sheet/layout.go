@@ -1,0 +1,168 @@
+package sheet
+
+import "fmt"
+
+// Space between things on a page, in millimetres.
+const (
+	margin      = 16.0
+	topSpace    = 32.0 // down to the first block: the name line stands above
+	bottomSpace = 20.0 // below the last block: the footer stands there
+	rowGap      = 8.0
+	groupGap    = 11.0
+	columnGap   = 8.0
+	mostStretch = 7.0 // how far free room may widen each gap
+)
+
+// block is a band over the whole width of a page that is never split: a
+// direction, or a row of items.
+type block struct {
+	drawing
+	gap  float64 // above it, unless it comes first on its page
+	keep bool    // stays with the block below
+	mark string  // line in the file's outline, empty for none
+	what string  // what it is, for a message when it's too tall for a page
+}
+
+// blocks are the title and the items in groups, each under its direction.
+func (s settings) blocks(p Paper) ([]block, error) {
+	list := []block{{drawing: s.heading(p), keep: true}}
+	for _, group := range groups(p.Questions) {
+		rows, err := s.rows(group)
+		if err != nil {
+			return nil, err
+		}
+		said := s.say(directionOf(group[0]))
+		direction := s.paragraph(said, lettering{size: .78 * s.size})
+		list = append(list, block{drawing: direction, gap: groupGap, keep: true, mark: numbers(group) + "  " + said})
+		list = append(list, rows...)
+	}
+	return list, nil
+}
+
+// numbers is "1" or "1-4".
+func numbers(group []Question) string {
+	first, last := group[0].Number, group[len(group)-1].Number
+	if first == last {
+		return fmt.Sprint(first)
+	}
+	return fmt.Sprintf("%d-%d", first, last)
+}
+
+// groups splits the questions where the direction or the look changes; their order
+// stays.
+func groups(questions []Question) [][]Question {
+	var list [][]Question
+	for i, q := range questions {
+		if i == 0 || directionOf(q) != directionOf(questions[i-1]) || q.Look != questions[i-1].Look {
+			list = append(list, nil)
+		}
+		last := len(list) - 1
+		list[last] = append(list[last], q)
+	}
+	return list
+}
+
+// rows sets the items of a group in one column, or in two where all are narrow enough.
+func (s settings) rows(group []Question) ([]block, error) {
+	half := (s.width - columnGap) / 2
+	columns, width := 1, s.width
+	items, err := s.items(group, s.width)
+	if err != nil {
+		return nil, err
+	}
+	if s.Columns == 2 {
+		if items, err = s.items(group, half); err != nil {
+			return nil, err
+		}
+	}
+	if s.Columns != 1 && widest(items) <= half {
+		columns, width = 2, half+columnGap
+	}
+	var rows []block
+	for start := 0; start < len(items); start += columns {
+		end := min(start+columns, len(items))
+		rows = append(rows, block{drawing: grid(width, items[start:end]), gap: rowGap, what: "item " + numbers(group[start:end])})
+	}
+	return rows, nil
+}
+
+// items are the drawings of a group with their numbers, for a column of the given width.
+func (s settings) items(group []Question, width float64) ([]drawing, error) {
+	label := 1.9 * s.size
+	k := s.kit
+	k.width = width - label
+	var list []drawing
+	for _, q := range group {
+		d, err := k.draw(q)
+		if err != nil {
+			return nil, err
+		}
+		number := k.bold(fmt.Sprint(q.Number))
+		number.w = label
+		list = append(list, row(0, number, d))
+	}
+	return list, nil
+}
+
+func widest(items []drawing) float64 {
+	w := 0.0
+	for _, d := range items {
+		w = max(w, d.w)
+	}
+	return w
+}
+
+// grid sets drawings at equal steps, their middle lines level.
+func grid(step float64, items []drawing) drawing {
+	cells := append([]drawing(nil), items...)
+	for i := range cells {
+		cells[i].w = step
+	}
+	return row(0, cells...)
+}
+
+// paginate spreads blocks over pages with so much height each.
+func paginate(blocks []block, height float64) ([][]block, error) {
+	var pages [][]block
+	used := 0.0
+	for start := 0; start < len(blocks); {
+		end, h := together(blocks, start)
+		if h > height {
+			return nil, fmt.Errorf("%s is too tall for one page; shorten its text or leave out large type", blocks[end-1].what)
+		}
+		gap := blocks[start].gap
+		if len(pages) == 0 || used+gap+h > height {
+			pages, used, gap = append(pages, nil), 0, 0
+		}
+		pages[len(pages)-1] = append(pages[len(pages)-1], blocks[start:end]...)
+		used += gap + h
+		start = end
+	}
+	return pages, nil
+}
+
+// together is the end of the run of blocks from start that stay together, and its
+// height.
+func together(blocks []block, start int) (end int, h float64) {
+	for end = start; ; end++ {
+		h += blocks[end].h
+		if end > start {
+			h += blocks[end].gap
+		}
+		if !blocks[end].keep || end == len(blocks)-1 {
+			return end + 1, h
+		}
+	}
+}
+
+// stretch is how much each gap of a page can grow so that its items stand airily.
+func stretch(page []block, height float64) float64 {
+	used := page[0].h
+	for _, b := range page[1:] {
+		used += b.gap + b.h
+	}
+	if len(page) == 1 {
+		return 0
+	}
+	return min(mostStretch, (height-used)/float64(len(page)-1))
+}

@@ -1,0 +1,92 @@
+package sheet
+
+import (
+	"fmt"
+	"strings"
+
+	"evenhand/standards"
+)
+
+// look is how one kind of item stands on the sheet.
+type look struct {
+	name      phrase // what a screen reader calls the picture; it never tells the answer
+	direction phrase // one short sentence that the teacher reads aloud
+	// draw lays the item out; false when the task has no such look.
+	draw func(k kit, task standards.Task) (drawing, bool)
+}
+
+// looks has a row for each look; each is drawn in the file of its name.
+var looks = map[standards.Look]look{
+	standards.LookSentence: {
+		phrase{"number sentence", "igualdad numérica"},
+		phrase{"Write the missing number in each box.", "Escribe en cada cuadro el número que falta."}, sentence},
+	standards.LookColumn: {
+		phrase{"numbers one under the other", "números uno debajo del otro"},
+		phrase{"Look at the sign. Write one digit in each box.", "Mira el signo. Escribe una cifra en cada cuadro."}, column},
+	standards.LookBond: {
+		phrase{"number bond", "descomposición de un número"},
+		phrase{"The parts make the whole. Write the missing number.", "Las partes forman el todo. Escribe el número que falta."}, bond},
+	standards.LookExpanded: {
+		phrase{"number as a sum of its parts", "número como suma de sus partes"},
+		phrase{"Write what each digit is worth.", "Escribe cuánto vale cada cifra."}, sentence},
+	standards.LookTensAndOnes: {
+		phrase{"sticks of ten and single dots", "barras de diez y puntos sueltos"},
+		phrase{"Count the tens and the ones. Write the numbers in the boxes.", "Cuenta las decenas y las unidades. Escribe los números en los cuadros."}, tensAndOnes},
+	standards.LookFrame: {
+		phrase{"place-value frame", "tabla de valor posicional"},
+		phrase{"Write the digits in their places.", "Escribe las cifras en su lugar."}, frame},
+	standards.LookCompare: {
+		phrase{"two numbers with a circle between", "dos números con un círculo en medio"},
+		phrase{"Write <, > or = in the circle.", "Escribe <, > o = en el círculo."}, compare},
+	standards.LookSequence: {
+		phrase{"numbers in a row", "números en fila"},
+		phrase{"Count along. Write the missing numbers.", "Sigue contando. Escribe los números que faltan."}, sequence},
+	standards.LookClockFace: {
+		phrase{"clock face", "reloj de manecillas"},
+		phrase{"Write the time that the clock shows.", "Escribe la hora que marca el reloj."}, clockFace},
+	standards.LookBlankFace: {
+		phrase{"clock face without hands", "reloj sin manecillas"},
+		phrase{"Draw the two hands of the clock.", "Dibuja las dos manecillas del reloj."}, blankFace},
+	standards.LookMatch: {
+		phrase{"clock faces and times", "relojes y horas"},
+		phrase{"Draw a line from each clock to its time.", "Une cada reloj con su hora."}, match},
+	standards.LookWords: {
+		phrase{"question in words", "pregunta con palabras"},
+		phrase{"Listen and read. Write the answer on the line.", "Escucha y lee. Escribe la respuesta en la línea."}, words},
+}
+
+// lookOf is the row for a question; one by hand is asked in words.
+func lookOf(q Question) (look, error) {
+	if q.Task == nil {
+		return looks[standards.LookWords], nil
+	}
+	l, ok := looks[q.Look]
+	if !ok {
+		return look{}, fmt.Errorf("item %d: no look %q; %q can be shown as %s", q.Number, q.Look, q.Task, lookNames(q.Task))
+	}
+	return l, nil
+}
+
+// draw lays out a question in its look.
+func (k kit) draw(q Question) (drawing, error) {
+	if q.Task == nil {
+		return k.asked(q.Text, q.Key), nil
+	}
+	l, err := lookOf(q)
+	if err != nil {
+		return drawing{}, err
+	}
+	d, ok := l.draw(k, q.Task)
+	if !ok {
+		return drawing{}, fmt.Errorf("item %d: %q can't be shown as %s; it can be shown as %s", q.Number, q.Task, q.Look, lookNames(q.Task))
+	}
+	return d, nil
+}
+
+func lookNames(task standards.Task) string {
+	var names []string
+	for _, l := range task.Looks() {
+		names = append(names, string(l))
+	}
+	return strings.Join(names, ", ")
+}

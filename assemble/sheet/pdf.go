@@ -1,0 +1,104 @@
+package sheet
+
+import (
+	"io"
+	"time"
+
+	"codeberg.org/go-pdf/fpdf"
+)
+
+// printed is the date in every PDF: the same sheet has the same bytes on any day.
+var printed = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
+
+// pdfCanvas draws on the pages of a PDF file.
+type pdfCanvas struct {
+	pdf  *fpdf.Fpdf
+	face *face
+}
+
+// newPDF starts a file of pages of the given size in millimetres.
+func newPDF(f *face, w, h float64, lang, title string) *pdfCanvas {
+	pdf := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: fpdf.SizeType{Wd: w, Ht: h}})
+	pdf.SetCreationDate(printed)
+	pdf.SetModificationDate(printed)
+	pdf.SetCatalogSort(true)
+	pdf.SetProducer("evenhand", true)
+	pdf.SetLang(lang)
+	pdf.SetTitle(title, true)
+	pdf.SetMargins(0, 0, 0)
+	pdf.SetAutoPageBreak(false, 0)
+	pdf.SetLineCapStyle("round")
+	pdf.SetLineJoinStyle("round")
+	pdf.AddUTF8FontFromBytes(f.name, "", f.files[0])
+	pdf.AddUTF8FontFromBytes(f.name, "B", f.files[1])
+	pdf.SetFont(f.name, "", 12)
+	return &pdfCanvas{pdf, f}
+}
+
+// page starts a new page.
+func (c *pdfCanvas) page() { c.pdf.AddPage() }
+
+// bookmark puts a line into the file's outline, at this height of the page.
+func (c *pdfCanvas) bookmark(s string, level int, y float64) {
+	c.pdf.Bookmark(c.face.printable(s), level, y)
+}
+
+// write ends the file.
+func (c *pdfCanvas) write(w io.Writer) error { return c.pdf.Output(w) }
+
+func (c *pdfCanvas) line(from, to point, width float64) {
+	c.pdf.SetLineWidth(width)
+	c.pdf.Line(from.x, from.y, to.x, to.y)
+}
+
+func (c *pdfCanvas) rect(at point, w, h float64, s style) {
+	c.styled(s, func(mode string) { c.pdf.Rect(at.x, at.y, w, h, mode) })
+}
+
+func (c *pdfCanvas) circle(at point, radius float64, s style) {
+	c.styled(s, func(mode string) { c.pdf.Circle(at.x, at.y, radius, mode) })
+}
+
+func (c *pdfCanvas) polygon(corners []point, s style) {
+	points := make([]fpdf.PointType, len(corners))
+	for i, p := range corners {
+		points[i] = fpdf.PointType{X: p.x, Y: p.y}
+	}
+	c.styled(s, func(mode string) { c.pdf.Polygon(points, mode) })
+}
+
+// styled sets the pens, draws, and takes the dashes back.
+func (c *pdfCanvas) styled(s style, draw func(mode string)) {
+	mode := ""
+	if s.fill != hollow {
+		c.pdf.SetFillColor(grey[s.fill], grey[s.fill], grey[s.fill])
+		mode = "F"
+	}
+	if s.line > 0 {
+		c.pdf.SetLineWidth(s.line)
+		mode += "D"
+	}
+	if s.dashed {
+		c.pdf.SetDashPattern([]float64{dash, dash}, 0)
+		defer c.pdf.SetDashPattern(nil, 0)
+	}
+	draw(mode)
+}
+
+// dash is the length of a dash and of the gap after it.
+const dash = 1.6
+
+func (c *pdfCanvas) text(at point, s string, l lettering) {
+	weight := ""
+	if l.bold {
+		weight = "B"
+	}
+	c.pdf.SetFont(c.face.name, weight, l.size/pointSize)
+	c.pdf.Text(at.x-c.face.width(s, l)*share[l.align], at.y, c.face.printable(s))
+}
+
+// pointSize is a typographic point in millimetres.
+const pointSize = 25.4 / 72
+
+// share is how much of a line of text stands left of its point.
+var share = map[align]float64{left: 0, centre: .5, right: 1}

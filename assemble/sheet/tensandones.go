@@ -1,0 +1,69 @@
+package sheet
+
+import "evenhand/standards"
+
+// tensAndOnes draws the number as squares of a hundred, sticks of ten and single
+// dots, with its sentence below.
+func tensAndOnes(k kit, task standards.Task) (drawing, bool) {
+	t, ok := task.(standards.PlaceValue)
+	if !ok {
+		return drawing{}, false
+	}
+	below, ok := sentence(k, task)
+	return stack(4, blocks(k, t.Number), below), ok
+}
+
+// Sizes of the blocks in millimetres: ten small squares make a stick, ten sticks a
+// big square.
+const (
+	unit       = 2.2
+	stick      = 10 * unit
+	dotRadius  = 1.5
+	blockSpace = 3.0
+)
+
+// blocks are the hundreds, tens and ones of a number in one row, or more if it is wide.
+func blocks(k kit, n int) drawing {
+	var parts []drawing
+	for range n / 100 {
+		parts = append(parts, bundle(10))
+	}
+	for range n / 10 % 10 {
+		parts = append(parts, bundle(1))
+	}
+	if n%10 > 0 {
+		parts = append(parts, dots(n%10))
+	}
+	return flow(k.width, blockSpace, blockSpace, parts...)
+}
+
+// bundle is a number of sticks side by side, each with its ten parts marked.
+func bundle(sticks int) drawing {
+	w := unit * float64(sticks)
+	return drawing{w, stick, stick / 2, func(c canvas, at point) {
+		c.rect(at, w, stick, style{line: plain, fill: pale})
+		for i := 1; i < 10; i++ {
+			y := at.y + unit*float64(i)
+			c.line(point{at.x, y}, point{at.x + w, y}, hair)
+		}
+		for i := 1; i < sticks; i++ {
+			x := at.x + unit*float64(i)
+			c.line(point{x, at.y}, point{x, at.y + stick}, hair)
+		}
+	}}
+}
+
+// hair marks the parts of a stick. It may fade in a copy: the sticks stay whole.
+const hair = 0.25
+
+// dots are up to nine single ones in two columns that fill from the bottom, five high.
+func dots(n int) drawing {
+	const pitch = 2*dotRadius + 1.4
+	w := pitch*float64((n+4)/5) + dotRadius
+	return drawing{w, stick, stick / 2, func(c canvas, at point) {
+		for i := range n {
+			middle := point{at.x + dotRadius + pitch*float64(i/5), at.y + stick - dotRadius - pitch*float64(i%5)}
+			c.circle(middle, dotRadius, style{fill: black})
+		}
+	}}
+}

@@ -1,0 +1,17 @@
+package sheet
+
+import "evenhand/standards"
+
+// answerLength is a line to write on, in millimetres.
+const answerLength = 75.0
+
+// words asks the question in words, with a line to write on.
+func words(k kit, task standards.Task) (drawing, bool) {
+	return k.asked(task.Prompt(k.lang), task.Key()), true
+}
+
+// asked is a question in words over the whole width and a line below it.
+func (k kit) asked(question, key string) drawing {
+	print := k.paragraph(question, lettering{size: k.size})
+	return stack(2, print, k.answerLine(min(answerLength, k.width), key))
+}
