@@ -1,6 +1,8 @@
 package bank
 
 import (
+	"maps"
+	"slices"
 	"time"
 
 	"evenhand/standards"
@@ -83,4 +85,15 @@ type Use struct {
 	Quiz string    // the quiz's name
 	Week string    // ISO week, such as 2026-W48
 	At   time.Time // when the quiz was made
+}
+
+// clone is a copy that shares nothing with the item that could be changed.
+func (it Item) clone() Item {
+	it.Wording = maps.Clone(it.Wording)
+	it.Codes = slices.Clone(it.Codes)
+	if it.Measured != nil {
+		measured := *it.Measured
+		it.Measured = &measured
+	}
+	return it
 }

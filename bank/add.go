@@ -1,0 +1,105 @@
+package bank
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"time"
+
+	"github.com/oklog/ulid/v2"
+	"go.etcd.io/bbolt"
+)
+
+// Added says what became of one item that was given to Add.
+type Added struct {
+	ID       string   // of the item in the bank
+	Existing bool     // the bank had the item before, as it stands in Standing
+	Standing Standing // retired ones are known too: an item is not let in twice
+}
+
+// batch is how many items are written in one transaction; much larger ones get
+// slow in bbolt, much smaller ones wait for the disk too often.
+const batch = 10_000
+
+// Add puts items into the bank, and answers for each in the same order. An item
+// that asks the same as one in the bank, or as an earlier one of the list, is not
+// added again: the answer names the one that is there.
+//
+// The ID and the revision are given here; what follows from the task is computed
+// anew. by is who adds them. Items are written in batches of 10,000, each whole or
+// not at all, and each safe on the disk before the next begins. On an error the
+// answers so far are returned with it: those items are in the bank, the rest is
+// not. Adding all again is safe, as the first ones are then recognised.
+func (b *Bank) Add(items []Item, by string, at time.Time) ([]Added, error) {
+	if by == "" {
+		return nil, errors.New("who adds these items? Give a name")
+	}
+	done := make([]Added, 0, len(items))
+	for len(items) > 0 {
+		now := items[:min(batch, len(items))]
+		added, err := b.addBatch(now, len(done), by, at.UTC().Round(0))
+		if err != nil {
+			return done, err
+		}
+		done, items = append(done, added...), items[len(now):]
+	}
+	return done, nil
+}
+
+// addBatch adds a batch; before is the number of items in those before it.
+func (b *Bank) addBatch(items []Item, before int, by string, at time.Time) ([]Added, error) {
+	news := make([]newItem, len(items))
+	for i, it := range items {
+		it.Revision, it.By, it.At, it.Reason = 1, by, at, ""
+		fingerprint, err := it.settle()
+		if err != nil {
+			return nil, fmt.Errorf("item %d of the list: %w", before+i+1, err)
+		}
+		news[i] = newItem{it, printKey(fingerprint)}
+	}
+	added := make([]Added, len(items))
+	return added, b.update(func(tx *bbolt.Tx) error {
+		w := b.writer(tx)
+		last, _ := w.items.Cursor().Last()
+		taken := func(id ulid.ULID) bool {
+			return bytes.Compare(id[:], last) <= 0 && w.items.Get(id[:]) != nil
+		}
+		for i := range news {
+			var err error
+			if added[i], err = w.add(&news[i], taken); err != nil {
+				return err
+			}
+		}
+		return w.flush()
+	})
+}
+
+// newItem is an item ready to be added, and its key in the index of fingerprints.
+type newItem struct {
+	item  Item
+	print []byte
+}
+
+func (w *writer) add(n *newItem, taken func(ulid.ULID) bool) (Added, error) {
+	if here := w.fingerprint.Get(n.print); here != nil {
+		var it Item
+		err := w.get(ulid.ULID(here), &it)
+		return Added{it.ID, true, it.Standing}, err
+	}
+	id, err := w.bank.newID(n.item.At, taken)
+	if err != nil {
+		return Added{}, err
+	}
+	return Added{id.String(), false, n.item.Standing}, w.insert(id, &n.item, n.print)
+}
+
+// Has finds the item that asks what the fingerprint stands for.
+func (b *Bank) Has(fingerprint string) (id string, ok bool, err error) {
+	err = b.view(func(tx *bbolt.Tx) error {
+		if here := tx.Bucket(fingerprintBucket).Get(printKey(fingerprint)); here != nil {
+			id, ok = ulid.ULID(here).String(), true
+		}
+		return nil
+	})
+	return id, ok, err
+}

@@ -1,0 +1,43 @@
+package bank
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"go.etcd.io/bbolt"
+)
+
+// Backup writes a copy of the bank as it stands at one moment, while it may go on
+// being used, and returns its length in bytes. The copy is a bank file itself.
+func (b *Bank) Backup(to io.Writer) (size int64, err error) {
+	err = b.view(func(tx *bbolt.Tx) error {
+		size, err = tx.WriteTo(to)
+		return err
+	})
+	return size, err
+}
+
+// BackupFile writes a copy to a file, which appears under its name only when it
+// is whole and safe on the disk. It never replaces a file.
+func (b *Bank) BackupFile(path string) (size int64, err error) {
+	if _, err := os.Lstat(path); err == nil {
+		return 0, fmt.Errorf("%s is there already; choose another name for the backup", path)
+	}
+	file, err := os.CreateTemp(filepath.Dir(path), ".backup-*") // mode 0600
+	if err != nil {
+		return 0, err
+	}
+	defer os.Remove(file.Name())
+	if size, err = b.Backup(file); err == nil {
+		err = file.Sync()
+	}
+	if closing := file.Close(); err == nil {
+		err = closing
+	}
+	if err != nil {
+		return 0, fmt.Errorf("the backup could not be written: %w", err)
+	}
+	return size, os.Rename(file.Name(), path)
+}

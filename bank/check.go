@@ -1,0 +1,209 @@
+package bank
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"strings"
+
+	"github.com/oklog/ulid/v2"
+	"go.etcd.io/bbolt"
+
+	"evenhand/standards"
+)
+
+// Report is what Check found.
+type Report struct {
+	Items, Revisions, Uses int      // how many there are; revisions counts those that stand, too
+	Problems               []string // in plain words, in the order they were found; empty for a whole bank
+	More                   int      // problems beyond those listed
+}
+
+// Whole says that nothing is wrong.
+func (r Report) Whole() bool { return len(r.Problems) == 0 }
+
+// mostProblems is how many problems a report lists; a damaged index may have
+// one for every item.
+const mostProblems = 100
+
+// Check proves the bank whole: the structure of the file; every item readable,
+// with its key, skill, traits, codes and seconds as the task gives them; its
+// revisions without a gap; every item in each index in its place, and nothing
+// else in them. An error means that it could not be finished.
+func (b *Bank) Check() (report Report, err error) {
+	err = b.view(func(tx *bbolt.Tx) error {
+		c := newChecker(b, tx)
+		for problem := range tx.Check() {
+			c.found("the file's structure: %v", problem)
+		}
+		if c.report.Whole() {
+			c.items()
+			c.revisions()
+			c.uses()
+			c.indexes()
+		}
+		report = c.report
+		return nil
+	})
+	return report, err
+}
+
+// checker goes through a bank once, counting on the way what the indexes must hold.
+type checker struct {
+	*writer // reads only
+	tx      *bbolt.Tx
+	report  Report
+	latest  map[ulid.ULID]int // the revision that stands
+	groups  map[string]int    // how many items each group should have
+	origins map[string]int
+}
+
+func newChecker(b *Bank, tx *bbolt.Tx) *checker {
+	return &checker{b.writer(tx), tx, Report{}, map[ulid.ULID]int{}, map[string]int{}, map[string]int{}}
+}
+
+func (c *checker) found(format string, args ...any) {
+	if len(c.report.Problems) == mostProblems {
+		c.report.More++
+		return
+	}
+	c.report.Problems = append(c.report.Problems, fmt.Sprintf(format, args...))
+}
+
+func (c *checker) items() {
+	c.writer.items.ForEach(func(key, record []byte) error {
+		c.report.Items++
+		if len(key) != len(ulid.ULID{}) {
+			c.found("the key of an item, %x, is no ID", key)
+			return nil
+		}
+		var it Item
+		id := ulid.ULID(key)
+		if err := decode(id.String(), record, &it); err != nil {
+			c.found("item %s can't be read", id)
+			return nil
+		}
+		c.latest[id] = it.Revision
+		c.computed(&it)
+		c.indexed(id, &it)
+		return nil
+	})
+}
+
+// computed compares what was kept with what the task gives today.
+func (c *checker) computed(it *Item) {
+	again := it.clone()
+	if _, err := again.settle(); err != nil {
+		c.found("item %s: %v", it.ID, err)
+		return
+	}
+	for _, field := range []struct{ name, kept, now string }{
+		{"task", it.Task, again.Task},
+		{"key", it.Key, again.Key},
+		{"skill", string(it.Skill), string(again.Skill)},
+		{"traits", strings.Join(it.Traits.List(), " "), strings.Join(again.Traits.List(), " ")},
+		{"standards", standards.JoinCodes(it.Codes), standards.JoinCodes(again.Codes)},
+		{"seconds", fmt.Sprint(it.Seconds), fmt.Sprint(again.Seconds)},
+	} {
+		if field.kept != field.now {
+			c.found("item %s, %s: %s %s, the bank says %s", it.ID, it.Question("en"), field.name, field.now, field.kept)
+		}
+	}
+}
+
+// indexed looks the item up in every index.
+func (c *checker) indexed(id ulid.ULID, it *Item) {
+	if !bytes.Equal(c.fingerprint.Get(printKey(it.Fingerprint())), id[:]) {
+		c.found("item %s is not found by what it asks", id)
+	}
+	g := newGroup(it, usageOf(c.writer.uses, id))
+	name := g.appendName(nil)
+	c.groups[string(name)]++
+	if member := lookUp(c.writer.groups, name, memberRest(id)); !bytes.Equal(member, appendMember(nil, it)) {
+		c.found("item %s is not found in its group", id)
+	}
+	name = originName(it.Origin)
+	c.origins[string(name)]++
+	if lookUp(c.writer.origins, name, id[:]) == nil {
+		c.found("item %s is not found by its origin", id)
+	}
+}
+
+// lookUp finds a member's value in a set; nil if it isn't there.
+func lookUp(s *sets, name, rest []byte) []byte {
+	value := s.names.Get(name)
+	if value == nil {
+		return nil
+	}
+	set := readSet(value)
+	return s.members.Get(s.memberKey(&set, rest))
+}
+
+// revisions looks for gaps: each item has revisions 1 to the one before it stands.
+func (c *checker) revisions() {
+	count := map[ulid.ULID]int{}
+	c.writer.revisions.ForEach(func(key, record []byte) error {
+		var it Item
+		id := ulid.ULID(key[:len(ulid.ULID{})])
+		err := decode(id.String(), record, &it)
+		if err != nil || !bytes.Equal(key, revisionKey(id, it.Revision)) {
+			c.found("an earlier revision of item %s can't be read", id)
+			return nil
+		}
+		count[id]++
+		if it.Revision != count[id] || it.Revision >= c.latest[id] {
+			c.found("item %s has a revision %d out of order", id, it.Revision)
+		}
+		c.report.Revisions++
+		return nil
+	})
+	for id, latest := range c.latest {
+		c.report.Revisions++
+		if count[id] != latest-1 {
+			c.found("item %s stands in revision %d, but %d earlier ones are kept", id, latest, count[id])
+		}
+	}
+}
+
+func (c *checker) uses() {
+	c.writer.uses.ForEach(func(key, value []byte) error {
+		c.report.Uses++
+		if id := ulid.ULID(key[:len(ulid.ULID{})]); c.latest[id] == 0 {
+			c.found("a use of item %s is kept, but not the item", id)
+		}
+		return nil
+	})
+}
+
+// indexes compares sizes: as every item was found in its places, an index that
+// is as large as it should be holds nothing else.
+func (c *checker) indexes() {
+	for _, index := range []struct {
+		name   string
+		bucket *bbolt.Bucket
+		want   int
+	}{
+		{"fingerprints", c.fingerprint, c.report.Items},
+		{"groups", c.writer.groups.names, len(c.groups)},
+		{"members of groups", c.writer.groups.members, c.report.Items},
+		{"origins", c.writer.origins.names, len(c.origins)},
+		{"members of origins", c.writer.origins.members, c.report.Items},
+	} {
+		if size := index.bucket.Stats().KeyN; size != index.want {
+			c.found("the index of %s has %d entries, but should have %d", index.name, size, index.want)
+		}
+	}
+	c.sizes(c.writer.groups.names, c.groups)
+	c.sizes(c.writer.origins.names, c.origins)
+	slices.Sort(c.report.Problems)
+}
+
+// sizes compares the size that each set says it has with the items counted.
+func (c *checker) sizes(names *bbolt.Bucket, want map[string]int) {
+	names.ForEach(func(name, value []byte) error {
+		if size := int(readSet(value).size); size != want[string(name)] {
+			c.found("%q counts %d items, but has %d", bytes.ReplaceAll(name, []byte{0}, []byte(" ")), size, want[string(name)])
+		}
+		return nil
+	})
+}

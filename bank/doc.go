@@ -1,0 +1,36 @@
+// Package bank keeps a team's items and their history safely in one file.
+//
+// The file is a bbolt store. Everything an item has ever been is in it: changing
+// an item keeps the old revision beside the new one, with who changed it, when
+// and why; retiring one only stops it from being chosen. Nothing is ever deleted.
+//
+//	b, err := bank.Create("team.bank")
+//	task := standards.MustParse("47 + 36 = ?")
+//	added, err := b.Add([]bank.Item{bank.NewItem(task, "", bank.Origin{Kind: "written", By: "Ms. Reyes"})}, "Ms. Reyes", time.Now())
+//	for item, err := range b.Find(bank.Query{Skills: []standards.SkillID{"add-two-digit"}}) { ... }
+//
+// # What is in the file
+//
+// Keys are an item's ID, a ULID of 16 bytes, unless said otherwise.
+//
+//	about           what the file is, and the number of its format
+//	items           the item as it stands
+//	revisions       ID, revision (4 bytes): every earlier revision
+//	uses            ID, week (8 characters), quiz: when it was recorded
+//	fingerprints    half a SHA-256 of what the item asks: its ID, so that an item given twice is known
+//	groups          what the assembler sees of an item, as one text: the number of the group, and its size
+//	group members   group number, hash, ID: the item's task and key
+//	origins         kind, file, author: the number of the set, and its size
+//	origin members  set number, ID
+//
+// Groups are how a plan can be met from a million items without reading them:
+// there are only as many groups as there are kinds of items, and items of one
+// group are interchangeable.
+//
+// # Many at once
+//
+// One bank file can be open in one program at a time for writing. Within a
+// program a Bank may be used by several goroutines. Sequences (Find, Groups) read
+// a few hundred entries at a time, and no transaction is open while the body of
+// the loop runs, so it may change the bank.
+package bank

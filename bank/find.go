@@ -1,0 +1,164 @@
+package bank
+
+import (
+	"bytes"
+	"iter"
+	"slices"
+	"strings"
+
+	"github.com/oklog/ulid/v2"
+	"go.etcd.io/bbolt"
+
+	"evenhand/standards"
+)
+
+// Query says which items are wanted: those for which every part that is given
+// holds. The zero Query wants all items, retired ones too.
+type Query struct {
+	Skills     []standards.SkillID // one of these
+	Where      standards.Where     // all of these about the traits
+	Code       standards.Code      // a standard that the item meets
+	Standings  []Standing          // one of these
+	Looks      []standards.Look    // one of these
+	Bands      []standards.Band    // one of these
+	Difficulty *Range              // within
+	ByHand     *bool               // traits by hand, or not
+	Unused     string              // not used in this ISO week or later, or never
+
+	Kind, File, Author string // of the origin
+
+	Words string // all of these words are in the question, in any language, capitals or not
+}
+
+// Range is a range of difficulties, both ends in it.
+type Range struct{ From, To standards.Difficulty }
+
+// Find gives the items that a query wants, in the order of their IDs, which is
+// that of their adding. Where skills, traits, difficulty, standing, last use or
+// origin leave only a part of the bank, only these items are read.
+func (b *Bank) Find(q Query) iter.Seq2[Item, error] {
+	q.Words = strings.ToLower(q.Words)
+	return func(yield func(Item, error) bool) {
+		ids, narrow, err := b.candidates(&q)
+		if err != nil {
+			yield(Item{}, err)
+			return
+		}
+		items := b.scan(&q)
+		if narrow {
+			items = b.among(&q, ids)
+		}
+		items(yield)
+	}
+}
+
+// Count counts the items of each standing. It reads the index only.
+func (b *Bank) Count() (map[Standing]int, error) {
+	count := map[Standing]int{}
+	for g, err := range b.groupsFrom(nil) {
+		if err != nil {
+			return nil, err
+		}
+		count[g.Standing] += g.Size
+	}
+	return count, nil
+}
+
+// scan reads all items in order.
+func (b *Bank) scan(q *Query) iter.Seq2[Item, error] {
+	return pages(b, nil, func(tx *bbolt.Tx, from []byte, page *[]Item) ([]byte, error) {
+		uses := tx.Bucket(usesBucket)
+		c := tx.Bucket(itemsBucket).Cursor()
+		for key, record := c.Seek(from); key != nil; key, record = c.Next() {
+			if len(*page) == cap(*page) {
+				return bytes.Clone(key), nil
+			}
+			if err := b.keep(q, uses, ulid.ULID(key), record, page); err != nil {
+				return nil, err
+			}
+		}
+		return nil, nil
+	})
+}
+
+// among reads the items with the IDs, which are in order.
+func (b *Bank) among(q *Query, ids []ulid.ULID) iter.Seq2[Item, error] {
+	next := 0
+	return pages(b, nil, func(tx *bbolt.Tx, _ []byte, page *[]Item) ([]byte, error) {
+		uses := tx.Bucket(usesBucket)
+		c := tx.Bucket(itemsBucket).Cursor()
+		for ; next < len(ids); next++ {
+			if len(*page) == cap(*page) {
+				return ids[next][:], nil
+			}
+			id := ids[next]
+			key, record := c.Next()
+			if !bytes.Equal(key, id[:]) {
+				key, record = c.Seek(id[:])
+			}
+			if !bytes.Equal(key, id[:]) {
+				return nil, damaged(b.path, "an index names item "+id.String()+", which is not there")
+			}
+			if err := b.keep(q, uses, id, record, page); err != nil {
+				return nil, err
+			}
+		}
+		return nil, nil
+	})
+}
+
+// keep reads an item into the page if the query wants it.
+func (b *Bank) keep(q *Query, uses *bbolt.Bucket, id ulid.ULID, record []byte, page *[]Item) error {
+	at := len(*page)
+	*page = (*page)[:at+1]
+	it := &(*page)[at]
+	if err := b.decode(id.String(), record, it); err != nil {
+		*page = (*page)[:at]
+		return err
+	}
+	if !q.wants(it) || q.Unused != "" && usageOf(uses, id).lastWeek >= q.Unused {
+		*page = (*page)[:at]
+	}
+	return nil
+}
+
+// wants says whether all but the uses is as the query wishes.
+func (q *Query) wants(it *Item) bool {
+	g := newGroup(it, usage{})
+	return q.wantsGroup(&g) && q.wantsOrigin(it.Origin) &&
+		(q.Code == "" || slices.Contains(it.Codes, q.Code)) &&
+		(q.Words == "" || it.says(q.Words))
+}
+
+// wantsGroup says whether the query could want items of a group.
+func (q *Query) wantsGroup(g *Group) bool {
+	return oneOf(q.Skills, g.Skill) && oneOf(q.Standings, g.Standing) && oneOf(q.Looks, g.Look) &&
+		oneOf(q.Bands, g.Difficulty.Band()) && q.Where.Holds(g.Traits) &&
+		(q.Difficulty == nil || q.Difficulty.From <= g.Difficulty && g.Difficulty <= q.Difficulty.To) &&
+		(q.ByHand == nil || *q.ByHand == g.ByHand) &&
+		(q.Unused == "" || g.LastWeek < q.Unused)
+}
+
+func (q *Query) wantsOrigin(o Origin) bool {
+	return (q.Kind == "" || q.Kind == o.Kind) && (q.File == "" || q.File == o.File) && (q.Author == "" || q.Author == o.By)
+}
+
+// oneOf says whether the list has the value; an empty list has every one.
+func oneOf[T comparable](list []T, value T) bool {
+	return len(list) == 0 || slices.Contains(list, value)
+}
+
+// says looks for words, in small letters, in the item's question.
+func (it *Item) says(words string) bool {
+	question := it.Task
+	for _, wording := range it.Wording {
+		question += "\n" + wording
+	}
+	question = strings.ToLower(question)
+	for word := range strings.FieldsSeq(words) {
+		if !strings.Contains(question, word) {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,200 @@
+package bank
+
+import (
+	"bytes"
+	"encoding/binary"
+	"errors"
+	"fmt"
+	"iter"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/oklog/ulid/v2"
+	"go.etcd.io/bbolt"
+
+	"evenhand/standards"
+)
+
+// Group is a set of items that the assembler can't tell apart but by their clashes:
+// alike in all that a plan can ask for.
+type Group struct {
+	Skill      standards.SkillID
+	Standing   Standing
+	Look       standards.Look
+	Traits     standards.Traits
+	Difficulty standards.Difficulty // measured where there is evidence, else predicted
+	Seconds    int
+	Uses       int    // in how many quizzes each has stood
+	LastWeek   string // ISO week of the last of these, empty for none
+	ByHand     bool
+	Size       int // how many items; it is not part of what makes the group
+}
+
+// Member is an item of a group, as far as clashes need it.
+type Member struct {
+	ID   string
+	Task string // empty for an item by hand
+	Key  string
+}
+
+// newGroup is the group of an item with these uses.
+func newGroup(it *Item, uses usage) Group {
+	return Group{
+		Skill: it.Skill, Standing: it.Standing, Look: it.Look, Traits: it.Traits,
+		Difficulty: it.Difficulty(), Seconds: it.Seconds,
+		Uses: uses.count, LastWeek: uses.lastWeek, ByHand: it.ByHand(),
+	}
+}
+
+// appendName appends the group's name in the index: its fields, separated by NUL,
+// those first by which groups are looked up.
+func (g *Group) appendName(to []byte) []byte {
+	to = append(append(to, g.Skill...), 0)
+	to = append(append(to, g.Standing...), 0)
+	to = append(append(to, g.Look...), 0)
+	for _, n := range []int{int(g.Difficulty), g.Seconds, g.Uses} {
+		to = append(strconv.AppendInt(to, int64(n), 10), 0)
+	}
+	to = append(append(to, g.LastWeek...), 0)
+	to = append(strconv.AppendBool(to, g.ByHand), 0)
+	return append(to, g.Traits.Signature()...)
+}
+
+// readGroup reads a name that appendName wrote and the set it names.
+func readGroup(name, value []byte) (g Group, err error) {
+	fields := strings.Split(string(name), "\x00")
+	if len(fields) != 9 || len(value) != 2*setNumber {
+		return g, errGroup
+	}
+	traits, ok := standards.ParseSignature(fields[8])
+	numbers := [3]int{}
+	for i := range numbers {
+		n, err := strconv.Atoi(fields[3+i])
+		numbers[i], ok = n, ok && err == nil
+	}
+	if !ok {
+		return g, errGroup
+	}
+	return Group{
+		Skill: standards.SkillID(fields[0]), Standing: Standing(fields[1]), Look: standards.Look(fields[2]),
+		Traits: traits, Difficulty: standards.Difficulty(numbers[0]), Seconds: numbers[1],
+		Uses: numbers[2], LastWeek: fields[6], ByHand: fields[7] == "true", Size: int(readSet(value).size),
+	}, nil
+}
+
+var errGroup = errors.New("an entry of the index of groups is damaged")
+
+// Groups gives the groups of the ready items of the skills, or of all skills if
+// none is named, in a fixed order within a skill. It reads the index only: its
+// time grows with the number of groups, not of items.
+func (b *Bank) Groups(skills ...standards.SkillID) iter.Seq2[Group, error] {
+	prefixes := [][]byte{nil}
+	if len(skills) > 0 {
+		prefixes = nil
+	}
+	for i, skill := range skills {
+		if slices.Contains(skills[:i], skill) {
+			continue
+		}
+		prefixes = append(prefixes, []byte(string(skill)+"\x00"+string(Ready)+"\x00"))
+	}
+	return func(yield func(Group, error) bool) {
+		for _, prefix := range prefixes {
+			for g, err := range b.groupsFrom(prefix) {
+				if err == nil && g.Standing != Ready {
+					continue
+				}
+				if !yield(g, err) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// groupsFrom gives the groups whose name begins with the prefix.
+func (b *Bank) groupsFrom(prefix []byte) iter.Seq2[Group, error] {
+	return pages(b, prefix, func(tx *bbolt.Tx, from []byte, page *[]Group) ([]byte, error) {
+		c := tx.Bucket(groupsBucket).Cursor()
+		name, value := c.Seek(from)
+		for ; bytes.HasPrefix(name, prefix) && name != nil; name, value = c.Next() {
+			if len(*page) == cap(*page) {
+				return bytes.Clone(name), nil
+			}
+			g, err := readGroup(name, value)
+			if err != nil {
+				return nil, err
+			}
+			*page = append(*page, g)
+		}
+		return nil, nil
+	})
+}
+
+// Members gives up to limit items of a group, or all for a limit below 1. The
+// members stand in a circle in an order that has nothing to do with their tasks;
+// the seed decides where the reading begins. A group that is no more has none.
+func (b *Bank) Members(g Group, seed uint64, limit int) ([]Member, error) {
+	var list []Member
+	err := b.view(func(tx *bbolt.Tx) error {
+		value := tx.Bucket(groupsBucket).Get(g.appendName(nil))
+		if value == nil {
+			return nil
+		}
+		set := readSet(value)
+		if limit < 1 || limit > int(set.size) {
+			limit = int(set.size)
+		}
+		list = make([]Member, 0, limit)
+		prefix := set.prefix()
+		start := binary.BigEndian.AppendUint64(set.prefix(), mix(seed+uint64(set.number)))
+		c := tx.Bucket(groupMembers).Cursor()
+		key, value := c.Seek(start)
+		for len(list) < limit {
+			if !bytes.HasPrefix(key, prefix) {
+				key, value = c.Seek(prefix)
+			}
+			member, err := readMember(key, value)
+			if err != nil {
+				return err
+			}
+			list = append(list, member)
+			key, value = c.Next()
+		}
+		return nil
+	})
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", b.path, err)
+	}
+	return list, nil
+}
+
+// memberRest is what follows the group's number in a member's key: a hash that
+// puts the members in no particular order, and the ID.
+func memberRest(id ulid.ULID) []byte {
+	hash := mix(binary.BigEndian.Uint64(id[8:]))
+	return append(binary.BigEndian.AppendUint64(make([]byte, 0, 24), hash), id[:]...)
+}
+
+// mix spreads the bits of a number over all 64 (the finishing steps of the
+// SplitMix64 generator, Steele, Lea & Flood 2014, from memory).
+func mix(x uint64) uint64 {
+	x += 0x9E3779B97F4A7C15
+	x = (x ^ x>>30) * 0xBF58476D1CE4E5B9
+	x = (x ^ x>>27) * 0x94D049BB133111EB
+	return x ^ x>>31
+}
+
+func appendMember(to []byte, it *Item) []byte {
+	return appendText(appendText(to, it.Task), it.Key)
+}
+
+func readMember(key, value []byte) (m Member, err error) {
+	if len(key) != setNumber+8+len(ulid.ULID{}) {
+		return m, errGroup
+	}
+	r := reader{raw: value, text: string(value)}
+	m = Member{ulid.ULID(key[setNumber+8:]).String(), r.string(), r.string()}
+	return m, r.end()
+}

@@ -1,0 +1,134 @@
+package bank
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"golang.org/x/text/unicode/norm"
+
+	"evenhand/standards"
+)
+
+// NewItem makes a ready item that asks the task in the given look; an empty look
+// is the task's usual one. All but the origin is computed from the task.
+func NewItem(task standards.Task, look standards.Look, origin Origin) Item {
+	it := Item{Look: look, Origin: origin, Standing: Ready}
+	it.compute(task)
+	it.Predicted = standards.Predict(it.Skill, it.Traits)
+	return it
+}
+
+// NewHandItem makes a ready item from a question that is no task known here, with
+// its key and a skill chosen by hand. Codes, difficulty and seconds are those of
+// the skill; they may be changed before the item is added.
+func NewHandItem(question, key string, skill standards.SkillID, lang string, origin Origin) Item {
+	it := Item{
+		Wording:   map[string]string{lang: question},
+		Key:       key,
+		Skill:     skill,
+		Look:      standards.LookWords,
+		Predicted: standards.Predict(skill, standards.Traits{}),
+		Seconds:   standards.Seconds(skill, standards.LookWords),
+		Origin:    origin,
+		Standing:  Ready,
+	}
+	if s, ok := standards.Catalogue().Skill(skill); ok {
+		it.Codes = slices.Clone(s.Codes)
+	}
+	return it
+}
+
+// compute fills in what follows from the task.
+func (it *Item) compute(task standards.Task) {
+	it.Task, it.Key, it.Skill = task.String(), task.Key(), standards.SkillOf(task)
+	it.Codes, it.Traits = task.Codes(), task.Traits()
+	if it.Look == "" {
+		it.Look = task.Looks()[0]
+	}
+	it.Seconds = standards.Seconds(it.Skill, it.Look)
+}
+
+// settle makes an item fit to be kept: what can be computed is computed anew,
+// whatever was there, and the rest must make sense. It returns the fingerprint.
+func (it *Item) settle() (fingerprint string, err error) {
+	var task standards.Task
+	if it.ByHand() {
+		it.Traits = standards.Traits{}
+	} else {
+		if task, err = standards.Parse(it.Task); err != nil {
+			return "", err
+		}
+		it.compute(task)
+	}
+	if err := it.check(task); err != nil {
+		return "", err
+	}
+	return it.fingerprint(task), nil
+}
+
+// check says what is wrong with an item; task is nil for one by hand.
+func (it *Item) check(task standards.Task) error {
+	switch {
+	case !slices.Contains([]Standing{Draft, Ready, Retired}, it.Standing):
+		return fmt.Errorf("standing is %q; it must be draft, ready or retired", it.Standing)
+	case task != nil && !slices.Contains(task.Looks(), it.Look):
+		return fmt.Errorf("%s can't be shown as %q; it can as %s", it.Task, it.Look, joinLooks(task.Looks()))
+	case task != nil:
+		return nil
+	case it.askedAs() == "":
+		return errors.New("there is no question; give a task such as 47 + 36 = ? or a wording")
+	case strings.TrimSpace(it.Key) == "":
+		return fmt.Errorf("%q has no key; an item whose mathematics isn't understood needs its right answer", it.askedAs())
+	}
+	if _, err := standards.ParseSkill(string(it.Skill)); err != nil {
+		return err
+	}
+	_, err := standards.ParseLook(string(it.Look))
+	return err
+}
+
+func joinLooks(looks []standards.Look) string {
+	names := make([]string, len(looks))
+	for i, look := range looks {
+		names[i] = string(look)
+	}
+	return strings.Join(names, ", ")
+}
+
+// Fingerprint is equal for two items that ask the same: tasks also when one is
+// turned around or written in another way, questions by hand also when they
+// differ in spaces, capitals or the marks at their end.
+func (it Item) Fingerprint() string {
+	if it.ByHand() {
+		return it.fingerprint(nil)
+	}
+	task, err := standards.Parse(it.Task)
+	if err != nil { // Add will refuse the item
+		return it.Task
+	}
+	return it.fingerprint(task)
+}
+
+func (it *Item) fingerprint(task standards.Task) string {
+	if task != nil {
+		return task.Fingerprint()
+	}
+	words := strings.Fields(strings.ToLower(norm.NFKC.String(it.askedAs())))
+	return "by hand: " + strings.TrimRight(strings.Join(words, " "), " .:;=?_")
+}
+
+// askedAs is the wording that stands for an item by hand: the English one, else
+// that of the first language by name that has one.
+func (it *Item) askedAs() string {
+	if text := strings.TrimSpace(it.Wording["en"]); text != "" {
+		return text
+	}
+	for _, lang := range languages(it.Wording) {
+		if text := strings.TrimSpace(it.Wording[lang]); text != "" {
+			return text
+		}
+	}
+	return ""
+}

@@ -1,0 +1,115 @@
+package bank
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"regexp"
+
+	"github.com/oklog/ulid/v2"
+	"go.etcd.io/bbolt"
+)
+
+// usage is what the assembler sees of an item's uses.
+type usage struct {
+	count    int
+	lastWeek string
+}
+
+const (
+	weekSize = len("2026-W48")
+	longest  = 1000 // bytes of a quiz's name
+)
+
+var weekPattern = regexp.MustCompile(`^[0-9]{4}-W(0[1-9]|[1-4][0-9]|5[0-3])$`)
+
+// check says what is wrong with a use.
+func (u Use) check() error {
+	switch {
+	case !weekPattern.MatchString(u.Week):
+		return fmt.Errorf("%q is no week; write the year and the ISO week, such as 2026-W48", u.Week)
+	case u.Quiz == "":
+		return errors.New("the quiz has no name")
+	case len(u.Quiz) > longest:
+		return fmt.Errorf("the quiz's name is %d bytes long; at most %d can be kept", len(u.Quiz), longest)
+	}
+	return nil
+}
+
+// RecordUse notes that the items stood in a quiz: in all of them or, if an ID is
+// unknown, in none. A quiz counts once a week for an item, however often it is
+// recorded.
+func (b *Bank) RecordUse(ids []string, use Use) error {
+	if err := use.check(); err != nil {
+		return err
+	}
+	keys := make([]ulid.ULID, len(ids))
+	for i, id := range ids {
+		var err error
+		if keys[i], err = parseID(id); err != nil {
+			return err
+		}
+	}
+	return b.update(func(tx *bbolt.Tx) error {
+		w := b.writer(tx)
+		for _, id := range keys {
+			if err := w.recordUse(id, use); err != nil {
+				return err
+			}
+		}
+		return w.flush()
+	})
+}
+
+func (w *writer) recordUse(id ulid.ULID, use Use) error {
+	var it Item
+	if err := w.get(id, &it); err != nil {
+		return err
+	}
+	key := append(append(id[:], use.Week...), use.Quiz...)
+	if w.uses.Get(key) != nil {
+		return nil
+	}
+	if err := w.ungroup(id, &it); err != nil {
+		return err
+	}
+	if err := w.uses.Put(key, appendTime(nil, use.At)); err != nil {
+		return err
+	}
+	return w.group(id, &it)
+}
+
+// Uses lists the quizzes that the item stood in, by week and then by name.
+func (b *Bank) Uses(id string) ([]Use, error) {
+	key, err := parseID(id)
+	if err != nil {
+		return nil, err
+	}
+	var list []Use
+	err = b.view(func(tx *bbolt.Tx) error {
+		if tx.Bucket(itemsBucket).Get(key[:]) == nil {
+			return b.unknown(id)
+		}
+		c := tx.Bucket(usesBucket).Cursor()
+		for k, v := c.Seek(key[:]); bytes.HasPrefix(k, key[:]); k, v = c.Next() {
+			r := reader{raw: v, text: string(v)}
+			use := Use{Week: string(k[len(key):][:weekSize]), Quiz: string(k[len(key)+weekSize:]), At: r.time()}
+			if err := r.end(); err != nil {
+				return damaged(b.path, fmt.Sprintf("a use of item %s", id))
+			}
+			list = append(list, use)
+		}
+		return nil
+	})
+	return list, err
+}
+
+// usageOf counts the uses of an item; uses is the bucket of uses.
+func usageOf(uses *bbolt.Bucket, id ulid.ULID) (u usage) {
+	c := uses.Cursor()
+	for k, _ := c.Seek(id[:]); bytes.HasPrefix(k, id[:]); k, _ = c.Next() {
+		u.count++
+		u.lastWeek = string(k[len(id):][:weekSize])
+	}
+	return u
+}

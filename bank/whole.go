@@ -1,0 +1,87 @@
+package bank
+
+import (
+	"encoding/binary"
+	"fmt"
+	"hash/fnv"
+	"io"
+	"os"
+)
+
+// openWhole opens the file for bbolt and makes sure that it is all there: bbolt
+// maps the file into memory and dies, beyond any recovery, on reading a page
+// behind the end. So what the file says of its own length is compared with the
+// length it has. It is read before its length is taken, as a bank that is being
+// written only grows.
+func openWhole(path string, flag int, mode os.FileMode) (*os.File, error) {
+	file, err := os.OpenFile(path, flag, mode)
+	if err != nil || flag&os.O_CREATE != 0 {
+		return file, err
+	}
+	if err := checkLength(path, file); err != nil {
+		file.Close()
+		return nil, err
+	}
+	return file, nil
+}
+
+func checkLength(path string, file *os.File) error {
+	needs, found := neededLength(file)
+	info, err := file.Stat()
+	switch {
+	case err != nil:
+		return err
+	case info.IsDir():
+		return fmt.Errorf("%s is a folder; name a bank file with --bank", path)
+	case info.Size() == 0:
+		return fmt.Errorf("%s is empty, so it holds no bank; put a backup in its place, or remove it and make a new one with evenhand init", path)
+	case !found:
+		return fmt.Errorf("%s is not an item bank, or its beginning is lost; name another file with --bank, or put a backup in its place", path)
+	case info.Size() < needs:
+		return fmt.Errorf("%s is cut short: %d of at least %d bytes are there; put a backup in its place", path, info.Size(), needs)
+	}
+	return nil
+}
+
+// A bbolt file begins with two meta pages, written in turn. The valid one with
+// the higher transaction number counts. After a page header of 16 bytes a meta
+// holds, in the byte order of the machine: magic, version, page size, flags (4
+// bytes each), root page and its sequence, free list page, high-water mark in
+// pages, transaction number, and the FNV-1a sum of all before it (8 bytes each).
+const (
+	pageHeader = 16
+	metaSize   = 64
+	magic      = 0xED0CDAED
+)
+
+type meta struct{ pageSize, pages, transaction uint64 }
+
+// neededLength is the length in bytes that the file must at least have by its
+// meta pages. The page size, where the second meta begins, is a power of two; it
+// is tried out, as the first meta may be the broken one.
+func neededLength(file io.ReaderAt) (length int64, found bool) {
+	latest, found := readMeta(file, 0)
+	for size := int64(1 << 10); size <= 1<<16; size <<= 1 {
+		second, ok := readMeta(file, size)
+		if ok && second.pageSize == uint64(size) && (!found || second.transaction > latest.transaction) {
+			latest, found = second, true
+		}
+	}
+	return int64(latest.pages * latest.pageSize), found
+}
+
+func readMeta(file io.ReaderAt, offset int64) (m meta, ok bool) {
+	var raw [metaSize]byte
+	if n, _ := file.ReadAt(raw[:], offset+pageHeader); n < metaSize {
+		return m, false
+	}
+	order := binary.NativeEndian
+	sum := fnv.New64a()
+	sum.Write(raw[:metaSize-8])
+	if order.Uint32(raw[:]) != magic || order.Uint64(raw[metaSize-8:]) != sum.Sum64() {
+		return m, false
+	}
+	m = meta{uint64(order.Uint32(raw[8:])), order.Uint64(raw[40:]), order.Uint64(raw[48:])}
+	const most = 1 << 46 // pages of a file that any disk could hold
+	return m, m.pageSize >= 1<<10 && m.pageSize <= 1<<16 && m.pages <= most
+}
