@@ -1,9 +1,6 @@
 package evidence
 
-import (
-	"errors"
-	"math"
-)
+import "errors"
 
 const (
 	settled   = 1e-7 // log-likelihood still to gain at which the climb stops
@@ -108,55 +105,4 @@ func (s settings) dot(d settings) float64 {
 		}
 	}
 	return sum
-}
-
-// settledDeviation is the relative change of the deviation sd that no longer matters.
-const settledDeviation = 1e-3
-
-// updateDeviationSD moves the deviation sd to where the present fit puts it, and says
-// whether that was a move worth another climb.
-//
-// Near the fitted difficulties the papers speak about item i like one measurement
-// yᵢ = uᵢ + tᵢ/Iᵢ of its deviation with variance 1/Iᵢ (t the slope, I the information), so
-// yᵢ is normal with variance v + 1/Iᵢ: v is the most likely one, the belief counted as
-// DeviationItems further items. This is Laplace's approximation for the items (with the
-// links between items through the pupils left out) and has EM's fixed point,
-// v = mean(uᵢ² + Var uᵢ).
-func (m *model) updateDeviationSD(s settings, e *expectation) bool {
-	if math.IsInf(m.belief.DeviationItems, 1) {
-		return false
-	}
-	var y2, noise []float64
-	for i, answers := range m.papers.answered {
-		if answers > 0 {
-			info := e.itemInfo[i] - e.itemLost[i]
-			y := s.deviations[i] + e.itemSlope[i]/info
-			y2, noise = append(y2, y*y), append(noise, 1/info)
-		}
-	}
-	if len(y2) == 0 {
-		return false
-	}
-	before := m.deviationSD
-	m.deviationSD = likeliestSD(y2, noise, m.belief)
-	return math.Abs(math.Log(m.deviationSD/before)) > settledDeviation
-}
-
-// likeliestSD halves the range of log variances until the likelihood's slope is 0.
-func likeliestSD(y2, noise []float64, b Belief) float64 {
-	low, high := math.Log(1e-6), math.Log(1e4)
-	for range 50 {
-		v := math.Exp((low + high) / 2)
-		slope := b.DeviationItems * (b.DeviationSD*b.DeviationSD/v - 1) / v
-		for i, y := range y2 {
-			all := v + noise[i]
-			slope += (y/all - 1) / all
-		}
-		if slope > 0 {
-			low = math.Log(v)
-		} else {
-			high = math.Log(v)
-		}
-	}
-	return math.Exp((low + high) / 4)
 }

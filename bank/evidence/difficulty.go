@@ -92,7 +92,7 @@ func Difficulty(papers *Papers, traits [][]float64, belief Belief, progress Prog
 		if s, e, err = m.climb(s, progress); err != nil {
 			return nil, err
 		}
-		if !m.updateDeviationSD(s, e) {
+		if !m.refine(s, e) {
 			break
 		}
 	}

@@ -8,6 +8,7 @@ type model struct {
 	traits      [][]float64
 	belief      Belief
 	deviationSD float64
+	lean        float64
 	groupPupils []float64
 	formPupils  []float64
 	pupils      float64
@@ -58,9 +59,9 @@ func (m *model) difficulties(s settings) []float64 {
 // precision is 1/sd²: 0 for an infinite sd, infinite for 0.
 func precision(sd float64) float64 { return 1 / (sd * sd) }
 
-// penalty is what the belief takes off the log-likelihood at these settings.
+// penalty is what the belief and the lean take off the log-likelihood at these settings.
 func (m *model) penalty(s settings) float64 {
-	sum := 0.0
+	sum := -2 * m.lean * s.logSD
 	for k, w := range m.belief.Weights {
 		sum += squareOver(s.weights[k]-w.Value, w.SE)
 	}
@@ -103,7 +104,7 @@ func (m *model) slope(s settings, e *expectation) settings {
 		g.means[k] = e.groupSlope[k] - mean*precision(m.belief.ClassSD)
 	}
 	if !math.IsInf(m.belief.AbilityPupils, 1) {
-		g.logSD = e.sdSlope + m.belief.AbilityPupils*(squareOver(m.belief.AbilitySD, s.sd())-1)
+		g.logSD = e.sdSlope + m.lean + m.belief.AbilityPupils*(squareOver(m.belief.AbilitySD, s.sd())-1)
 	}
 	return g
 }

@@ -47,7 +47,7 @@ func logNormalOn(grid []float64, mean, sd float64, out []float64) {
 func softmax(logs []float64) float64 {
 	top := logs[0]
 	for _, v := range logs {
-		top = math.Max(top, v)
+		top = max(top, v)
 	}
 	sum := 0.0
 	for q, v := range logs {

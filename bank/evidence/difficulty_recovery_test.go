@@ -1,0 +1,86 @@
+package evidence_test
+
+import (
+	"math"
+	"os"
+	"testing"
+
+	"evenhand/bank/evidence"
+)
+
+// coverage counts how often a 95 % interval holds the truth.
+type coverage struct{ held, all int }
+
+func (c *coverage) count(e evidence.Estimate, truth float64) {
+	c.all++
+	if math.Abs(e.Value-truth) <= 1.959964*e.SE {
+		c.held++
+	}
+}
+
+func (c coverage) check(t *testing.T, what string) {
+	t.Helper()
+	share := 100 * float64(c.held) / float64(c.all)
+	t.Logf("%s: %.1f %% of %d intervals", what, share, c.all)
+	if share < 92 || share > 98 {
+		t.Errorf("%s: 95 %% intervals hold the truth in %.1f %% of %d cases, want 92 to 98", what, share, c.all)
+	}
+}
+
+// Known weights, difficulties, class means and spreads are found again, and the intervals
+// are honest: in schools of four classes, where each pupil sits 4 forms of 10 out of 8.
+func TestRecovery(t *testing.T) {
+	schools := 120
+	if os.Getenv("EVENHAND_REFERENCES") == "1" {
+		schools = 1000
+	}
+	var weights, items, unused, classes coverage
+	abilitySD, deviationSD := 0.0, 0.0
+	for seed := range schools {
+		w := newWorld(uint64(seed), 90)
+		papers := w.school(t, 4, 25, 4, 10)
+		fit, err := evidence.Difficulty(papers, w.traits, evidence.Usual(defaults), nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for k, e := range fit.Weights {
+			weights.count(e, w.weights[k])
+		}
+		for i, e := range fit.Items {
+			items.count(e.Estimate, w.difficulty[i])
+		}
+		for c, e := range fit.Classes {
+			classes.count(e, 0.4*(float64(c)-1.5))
+		}
+		for i := 90; i < 100; i++ {
+			w.addItem()
+			unused.count(fit.Predict(w.traits[i]), w.difficulty[i])
+		}
+		abilitySD += fit.AbilitySD / float64(schools)
+		deviationSD += fit.DeviationSD / float64(schools)
+	}
+	weights.check(t, "weights")
+	items.check(t, "items")
+	unused.check(t, "items never used")
+	classes.check(t, "class means")
+	near(t, "mean ability sd", abilitySD, 1.1, 0.03)
+	near(t, "mean deviation sd", deviationSD, 0.35, 0.03)
+}
+
+// A bank too large to count every link between items: 2,000 items, 1,000 pupils, a year.
+func TestRecoveryWithoutLinks(t *testing.T) {
+	var items coverage
+	w := newWorld(7, 2000)
+	fit, err := evidence.Difficulty(w.district(t, 2), w.traits, evidence.Usual(defaults), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, e := range fit.Items {
+		items.count(e.Estimate, w.difficulty[i])
+	}
+	items.check(t, "items of a large bank")
+	for k, e := range fit.Weights {
+		near(t, "weight", e.Value, w.weights[k], 4*e.SE)
+	}
+	near(t, "ability sd", fit.AbilitySD, 1.1, 0.03)
+}
