@@ -1,0 +1,46 @@
+package generate
+
+import (
+	"iter"
+
+	"evenhand/standards"
+)
+
+// Possible says how many items of a skill can have the wished traits.
+type Possible struct {
+	Distinct      int // items: 47 + 36 and 36 + 47 are one
+	Presentations int // ways to show them: 47 + 36 and 36 + 47 are two
+}
+
+// Count counts exactly, by going through all of them: within seconds for the largest
+// space, sums of three and four numbers, and much faster for the others.
+func Count(skill standards.SkillID, where standards.Where) (Possible, error) {
+	var p Possible
+	all, err := spaceOf(skill)
+	if err != nil {
+		return p, err
+	}
+	for task := range all.ofSkill(skill) {
+		if fits(task, where) {
+			p.Distinct++
+			p.Presentations += ways(task)
+		}
+	}
+	return p, nil
+}
+
+// ofSkill is the tasks of the space that the catalogue gives to the skill.
+func (s space) ofSkill(skill standards.SkillID) iter.Seq[standards.Task] {
+	return func(yield func(standards.Task) bool) {
+		for i := range s.size {
+			task := s.at(i)
+			if task != nil && standards.SkillOf(task) == skill && !yield(task) {
+				return
+			}
+		}
+	}
+}
+
+func fits(task standards.Task, where standards.Where) bool {
+	return len(where) == 0 || where.Holds(task.Traits())
+}

@@ -1,0 +1,62 @@
+package generate
+
+import (
+	"cmp"
+	"math/rand/v2"
+	"slices"
+	"strconv"
+
+	"evenhand/standards"
+)
+
+// ways counts the orders in which a task can be shown without asking anything
+// else: 2 for 47 + 36, 1 for 47 + 5 (the longer number stands first) and for every task that
+// is not a sum. The addends must stand in falling order, as the spaces have them.
+//
+// The count is that of the arrangements of a multiset, number by number: the r-th
+// number of its length has r places to go, and the e-th of equal numbers is told apart from e−1.
+func ways(task standards.Task) int {
+	s, ok := turnable(task)
+	if !ok {
+		return 1
+	}
+	count, sameLength, same := 1, 1, 1
+	for i := 1; i < s.N; i++ {
+		sameLength = next(sameLength, length(s.Terms[i]) == length(s.Terms[i-1]))
+		same = next(same, s.Terms[i] == s.Terms[i-1])
+		count = count * sameLength / same
+	}
+	return count
+}
+
+// next goes on counting a run, or starts anew at 1.
+func next(run int, goesOn bool) int {
+	if goesOn {
+		return run + 1
+	}
+	return 1
+}
+
+// shown is one of the ways to show a task, each as likely as any other.
+func shown(task standards.Task, random *rand.Rand) standards.Task {
+	s, ok := turnable(task)
+	if !ok {
+		return task
+	}
+	addends := s.Operands() // of our own copy
+	random.Shuffle(len(addends), func(i, j int) { addends[i], addends[j] = addends[j], addends[i] })
+	slices.SortStableFunc(addends, func(a, b int) int { return cmp.Compare(length(b), length(a)) })
+	turned, err := standards.NewAddition(s.Blank, addends...)
+	if err != nil {
+		return task
+	}
+	return turned
+}
+
+// turnable says whether a task is a sum whose result is asked for.
+func turnable(task standards.Task) (standards.Sentence, bool) {
+	s, ok := task.(standards.Sentence)
+	return s, ok && s.IsAddition() && s.Blank == s.N
+}
+
+func length(n int) int { return len(strconv.Itoa(n)) }
