@@ -1,0 +1,178 @@
+package assemble
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"io"
+	"math"
+	"slices"
+	"time"
+
+	"evenhand/assemble/search"
+	"evenhand/bank"
+)
+
+// Options say how a quiz is made from a plan.
+type Options struct {
+	Seed  uint64        // chooses among equally good quizzes
+	Forms int           // how many forms; 0 means as many as the plan says
+	Week  string        // ISO week of the quiz, such as 2026-W48; needed when the plan has rest weeks
+	Limit time.Duration // how long to search; 0 means until it is proved
+
+	Earlier Earlier // an earlier quiz to keep parts of
+}
+
+// Assemble makes the best quiz that the bank can give under the plan: all rules
+// of the plan hold in every form, no item stands in two forms but the shared
+// ones, no form holds two items of one key and skill, of one fact family or of
+// one time, and among all such quizzes none has a smaller objective
+//
+//	1000 · Σ_f excess_f + Σ uses
+//
+// where excess_f is by how many hundredths of a logit, beyond a tolerance of
+// five, the mean difficulty of form f misses the one at which ShareRight in 100
+// answers are right, and uses counts the earlier uses of the items. When the
+// limit runs out the best quiz found is given with the bound proved so far.
+//
+// The error is an *ImpossibleError when no quiz keeps the rules. The same bank,
+// plan, seed and week give the same quiz; another seed gives another that is
+// equally good, where there is one.
+//
+// It reads a few of the items that the plan can't tell apart and more only when
+// they might matter, so its time grows with the plan and hardly with the bank.
+func Assemble(ctx context.Context, b *bank.Bank, plan Plan, o Options) (Quiz, error) {
+	p, err := newProblem(b, plan, o)
+	if err != nil {
+		return Quiz{}, err
+	}
+	if o.Limit > 0 {
+		var cancel context.CancelFunc
+		ctx, cancel = context.WithTimeout(ctx, o.Limit)
+		defer cancel()
+	}
+	m, s, err := p.solve(ctx)
+	if err != nil {
+		return Quiz{}, err
+	}
+	return p.quiz(m, s, o)
+}
+
+// solve reads as much as it needs and finds the best choice.
+func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
+	for limit := p.plan.Size(); ; limit *= 4 {
+		all, err := p.fillAll(limit)
+		if err != nil {
+			return nil, nil, err
+		}
+		m := p.build(false)
+		s, err := search.Solve(ctx, &m.Model, search.Options{Seed: p.seed})
+		var impossible *search.Impossible
+		switch {
+		case errors.As(err, &impossible) && all:
+			return nil, nil, p.explain(ctx)
+		case err != nil && !errors.As(err, &impossible):
+			return nil, nil, err
+		case all || s != nil && s.Objective == 0:
+			return m, s, nil
+		}
+		// Not everything was read: is anything better, or anything at all, possible?
+		bound, err := p.boundAll(ctx)
+		switch {
+		case errors.As(err, &impossible):
+			return nil, nil, p.explain(ctx)
+		case err != nil:
+			return nil, nil, err
+		case s != nil && (bound >= s.Objective || ctx.Err() != nil):
+			s.Bound = min(bound, s.Objective)
+			s.Proved = s.Bound == s.Objective
+			return m, s, nil
+		}
+	}
+}
+
+// boundAll is an objective that no quiz can go below, unread items included.
+func (p *problem) boundAll(ctx context.Context) (int, error) {
+	m := p.build(true)
+	s, err := search.Solve(ctx, &m.Model, search.Options{Seed: p.seed})
+	if errors.Is(err, search.ErrNoTime) {
+		return 0, nil
+	}
+	if err != nil {
+		return 0, err
+	}
+	return s.Bound, nil
+}
+
+// quiz reads the chosen items and puts them in order: by row of the plan, then
+// from easy to hard, so that the forms look alike.
+func (p *problem) quiz(m *built, s *search.Solution, o Options) (Quiz, error) {
+	q := Quiz{
+		Title: p.plan.Title, Week: o.Week, Seed: o.Seed,
+		Objective: s.Objective, Excess: s.Excess, UsesSum: s.Uses, Bound: s.Bound, Proved: s.Proved,
+	}
+	for f, places := range s.Forms {
+		form := Form{Name: string(rune('A' + f))}
+		slices.SortFunc(places, func(a, b search.Place) int {
+			return cmp.Or(a.Row-b.Row, m.Items[a.Item].Difficulty-m.Items[b.Item].Difficulty,
+				cmp.Compare(scatter(p.seed, m.items[a.Item].id), scatter(p.seed, m.items[b.Item].id)))
+		})
+		for i, place := range places {
+			placed, err := p.place(m, place)
+			if err != nil {
+				return Quiz{}, err
+			}
+			placed.Number = i + 1
+			form.Items = append(form.Items, placed)
+		}
+		q.Forms = append(q.Forms, form)
+	}
+	markShared(q.Forms)
+	if len(o.Earlier.Spots) > 0 {
+		q.settle(o.Earlier)
+	}
+	return q, nil
+}
+
+func (p *problem) place(m *built, place search.Place) (Placed, error) {
+	c, pool := m.items[place.Item], m.pools[place.Item]
+	item, err := p.bank.Get(c.id)
+	if err != nil {
+		return Placed{}, err
+	}
+	for i, f := range pool.fits {
+		if f.row == place.Row {
+			item.Look, item.Seconds = c.looks[i], c.seconds[i]
+		}
+	}
+	return Placed{Item: item, Row: rowName(place.Row, p.plan.Rows[place.Row]), Uses: pool.uses}, nil
+}
+
+// markShared notes the items that stand in every one of several forms.
+func markShared(forms []Form) {
+	count := map[string]int{}
+	for _, form := range forms {
+		for _, placed := range form.Items {
+			count[placed.Item.ID]++
+		}
+	}
+	for _, form := range forms {
+		for i := range form.Items {
+			form.Items[i].Shared = len(forms) > 1 && count[form.Items[i].Item.ID] == len(forms)
+		}
+	}
+}
+
+// WriteModel writes the very model that Assemble solves in CPLEX LP format, so
+// that anyone can check its answer with a general solver. Every item that could
+// be of use stands in it, also those that Assemble would not need to read.
+func WriteModel(w io.Writer, b *bank.Bank, plan Plan, o Options) error {
+	p, err := newProblem(b, plan, o)
+	if err != nil {
+		return err
+	}
+	if _, err := p.fillAll(math.MaxInt32); err != nil {
+		return err
+	}
+	return search.WriteLP(w, &p.build(false).Model)
+}

@@ -1,0 +1,294 @@
+package assemble
+
+import (
+	"cmp"
+	"fmt"
+	"hash/fnv"
+	"slices"
+
+	"evenhand/bank"
+	"evenhand/standards"
+)
+
+// pool is the items of a bank that a plan can't tell apart but by their clashes:
+// they fit the same rows in the same looks and count in the same quotas, and have
+// the same difficulty and number of uses. Only as many of them are read as the
+// search needs.
+type pool struct {
+	fits       []fit
+	quotas     []int // the plan's bands, then its quotas
+	balances   []int
+	difficulty standards.Difficulty
+	uses       int
+
+	groups    []bank.Group
+	size      int         // how many items the bank has, before looks are asked for
+	read      []candidate // those read so far
+	truncated bool        // the bank has more that might be of use
+}
+
+// fit says that the items of a pool may fill a row, and the least seconds in
+// which one does. An item whose task can't take the row's looks doesn't fit.
+type fit struct{ row, seconds int }
+
+// candidate is one item on offer.
+type candidate struct {
+	id      string
+	looks   []standards.Look // for each fit of its pool; empty where it doesn't fit
+	seconds []int            // the same
+	clashes []string
+}
+
+// balanced says whether forms should be even in a trait. The largest number of a
+// task has hundreds of values; evenness in it says nothing.
+func balanced(t standards.Trait) bool { return t != standards.Largest }
+
+// sets gives the numbers of the bands and quotas that an item counts in, and of
+// its balances, which get a number when they are first seen.
+func (p *problem) sets(g bank.Group) (quotas, balances []int) {
+	band := g.Difficulty.Band()
+	for i, b := range p.plan.Bands {
+		if b.Band == band {
+			quotas = append(quotas, i)
+		}
+	}
+	for i, q := range p.plan.Quotas {
+		if q.Where.Holds(g.Traits) {
+			quotas = append(quotas, len(p.plan.Bands)+i)
+		}
+	}
+	balances = append(balances, p.balance("band", string(band)))
+	for _, t := range standards.AllTraits() {
+		if value := g.Traits.Get(t); value != "" && balanced(t) {
+			balances = append(balances, p.balance(t.String(), value))
+		}
+	}
+	return quotas, balances
+}
+
+func (p *problem) balance(name, value string) int {
+	key := name + "=" + value
+	n, ok := p.balanceOf[key]
+	if !ok {
+		n = len(p.balances)
+		p.balanceOf[key] = n
+		p.balances = append(p.balances, key)
+	}
+	return n
+}
+
+// fits says which rows the items of a group may fill.
+func (p *problem) fits(g bank.Group) []fit {
+	var fits []fit
+	for i, row := range p.plan.Rows {
+		if row.Skill != g.Skill || !row.Where.Holds(g.Traits) {
+			continue
+		}
+		looks := row.Looks
+		if len(looks) == 0 || g.ByHand && slices.Contains(looks, g.Look) {
+			looks = []standards.Look{g.Look}
+		} else if g.ByHand {
+			continue
+		}
+		least := shownFor(g, looks[0])
+		for _, look := range looks[1:] {
+			least = min(least, shownFor(g, look))
+		}
+		fits = append(fits, fit{i, least})
+	}
+	return fits
+}
+
+// shownFor is the expected working time of a group's items in a look; one by
+// hand has a look and a time of its own.
+func shownFor(g bank.Group, look standards.Look) int {
+	if g.ByHand || look == g.Look {
+		return g.Seconds
+	}
+	return standards.Seconds(g.Skill, look)
+}
+
+// rests says that items last used in a week stay out: those used in the last
+// Rest weeks, and those already given to this week or a later one.
+func (p *problem) rests(lastWeek string) bool {
+	return p.plan.Rest > 0 && lastWeek != "" && lastWeek >= p.awakeBefore
+}
+
+// gather reads the index of the bank and sorts what the plan can use into pools.
+func (p *problem) gather() error {
+	byName := map[string]*pool{}
+	for g, err := range p.bank.Groups(p.plan.Skills()...) {
+		if err != nil {
+			return err
+		}
+		fits := p.fits(g)
+		if len(fits) == 0 {
+			continue
+		}
+		if p.rests(g.LastWeek) {
+			for _, f := range fits {
+				p.resting[f.row] += g.Size
+			}
+			continue
+		}
+		quotas, balances := p.sets(g)
+		name := fmt.Sprint(g.Skill, fits, quotas, balances, g.Difficulty, g.Uses, g.Look, g.Seconds, g.ByHand)
+		if byName[name] == nil {
+			byName[name] = &pool{fits: fits, quotas: quotas, balances: balances, difficulty: g.Difficulty, uses: g.Uses}
+			p.pools = append(p.pools, byName[name])
+		}
+		byName[name].groups = append(byName[name].groups, g)
+		byName[name].size += g.Size
+	}
+	for _, pool := range p.pools {
+		p.shuffle(pool.groups)
+	}
+	return nil
+}
+
+// shuffle puts groups in an order that the seed decides.
+func (p *problem) shuffle(groups []bank.Group) {
+	place := make(map[bank.Group]uint64, len(groups))
+	for _, g := range groups {
+		place[g] = scatter(p.seed, g.Traits.Signature()+g.LastWeek)
+	}
+	slices.SortStableFunc(groups, func(a, b bank.Group) int { return cmp.Compare(place[a], place[b]) })
+}
+
+// scatter is a number that looks random, the same for the same seed and name.
+func scatter(seed uint64, name string) uint64 {
+	h := fnv.New64a()
+	fmt.Fprintf(h, "%016x%s", seed, name)
+	return h.Sum64()
+}
+
+// fill reads items of a pool until it has limit of use, or all there are. Of
+// the first groups it reads a few each, so that the choice is wide, and more
+// only when that isn't enough.
+func (p *problem) fill(pool *pool, limit int) error {
+	for each := (limit + len(pool.groups) - 1) / len(pool.groups); ; each *= 4 {
+		all, err := p.readPool(pool, each, limit)
+		if err != nil || all || len(pool.read) >= limit {
+			return err
+		}
+	}
+}
+
+// readPool reads up to each items from every group of a pool, but no more than
+// limit in all, and says whether that is everything.
+func (p *problem) readPool(pool *pool, each, limit int) (all bool, err error) {
+	pool.read, pool.truncated = nil, true
+	keys := map[string]*keyed{}
+	all = true
+	for _, g := range pool.groups {
+		if len(pool.read) >= limit {
+			return false, nil
+		}
+		members, err := p.bank.Members(g, p.seed, each)
+		if err != nil {
+			return false, err
+		}
+		all = all && len(members) == g.Size
+		for _, m := range members {
+			if len(pool.read) >= limit {
+				return false, nil
+			}
+			if err := p.consider(pool, g, m, keys); err != nil {
+				return false, err
+			}
+		}
+	}
+	pool.truncated = !all
+	return all, nil
+}
+
+// keyed is what a pool has of one key in the same looks.
+type keyed struct {
+	names map[string]bool // the further clash groups of its items
+	apart int             // how many of its items share none of them
+}
+
+// mostNames is the most clash groups that a task names beside its key: the six
+// times of a match.
+const mostNames = 6
+
+// consider takes an item into a pool if it is of use. It is of none when it is
+// swapped out, fits no row in its looks, or adds nothing to those of its key that
+// look alike: a form holds one item of a key, so the others stand in at most
+// Forms − 1 other forms, and every item of the forms can clash with at most
+// mostNames of those that share no clash group among themselves. With one more
+// than that of them, there is always one to take the place of any item left
+// out, so leaving it out changes no optimum.
+func (p *problem) consider(pool *pool, g bank.Group, m bank.Member, keys map[string]*keyed) error {
+	if p.out[m.ID] {
+		return nil
+	}
+	c, err := p.candidate(pool, g, m)
+	if err != nil || c.id == "" {
+		return err
+	}
+	key := fmt.Sprint(c.clashes[0], c.looks)
+	k := keys[key]
+	if k == nil {
+		k = &keyed{names: map[string]bool{}}
+		keys[key] = k
+	}
+	if k.apart > p.forms*(1+mostNames*p.plan.Size()) {
+		return nil
+	}
+	if !slices.ContainsFunc(c.clashes[1:], func(name string) bool { return k.names[name] }) {
+		k.apart++
+		for _, name := range c.clashes[1:] {
+			k.names[name] = true
+		}
+	}
+	pool.read = append(pool.read, c)
+	return nil
+}
+
+// candidate works out how an item would be shown in the rows of its pool; one
+// that fits none has no ID.
+func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate, error) {
+	c := candidate{id: m.ID, clashes: []string{"key:" + string(g.Skill) + ":" + m.Key}}
+	taskLooks := []standards.Look{g.Look}
+	if m.Task != "" {
+		task, err := standards.Parse(m.Task)
+		if err != nil {
+			return c, fmt.Errorf("item %s of the bank: %w", m.ID, err)
+		}
+		taskLooks = task.Looks()
+		for _, name := range task.Clashes() {
+			if !slices.Contains(c.clashes, name) {
+				c.clashes = append(c.clashes, name)
+			}
+		}
+	}
+	shown := false
+	for _, f := range pool.fits {
+		look := lookIn(p.plan.Rows[f.row], g.Look, taskLooks)
+		seconds := 0
+		if look != "" {
+			seconds, shown = shownFor(g, look), true
+		}
+		c.looks, c.seconds = append(c.looks, look), append(c.seconds, seconds)
+	}
+	if !shown {
+		c.id = ""
+	}
+	return c, nil
+}
+
+// lookIn is the look of an item in a row: the first of the row's looks that its
+// task can take, or its own when the row leaves the look open; empty when it
+// can't be shown as the row asks.
+func lookIn(row Row, own standards.Look, can []standards.Look) standards.Look {
+	if len(row.Looks) == 0 {
+		return own
+	}
+	for _, look := range row.Looks {
+		if slices.Contains(can, look) {
+			return look
+		}
+	}
+	return ""
+}

@@ -1,0 +1,164 @@
+package assemble
+
+import (
+	"fmt"
+
+	"evenhand/assemble/search"
+	"evenhand/bank"
+	"evenhand/standards"
+)
+
+// problem is a plan on its way to a quiz: what the bank offers for it, sorted and
+// read as far as needed, and the model in numbers.
+type problem struct {
+	bank        *bank.Bank
+	plan        Plan
+	forms       int
+	seed        uint64
+	awakeBefore string          // an item last used before this week is rested
+	out         map[string]bool // IDs that don't take part: swapped out, or kept in place
+	kept        []kept
+
+	pools     []*pool
+	resting   []int // for each row, how many items fit but rest
+	balances  []string
+	balanceOf map[string]int
+}
+
+// kept is an item that must stand in a form.
+type kept struct {
+	pool *pool // of its own
+	form int   // or search.EveryForm
+	row  int
+}
+
+// newProblem checks what was asked and reads the index of the bank.
+func newProblem(b *bank.Bank, plan Plan, o Options) (*problem, error) {
+	p := &problem{
+		bank: b, plan: plan, forms: plan.Forms, seed: o.Seed, out: map[string]bool{},
+		resting: make([]int, len(plan.Rows)), balanceOf: map[string]int{},
+	}
+	if o.Forms != 0 {
+		p.forms = o.Forms
+	}
+	if p.forms < 1 || p.forms > maxForms {
+		return nil, fmt.Errorf("%d forms are asked for; a quiz has 1 to %d", p.forms, maxForms)
+	}
+	if plan.Size() < 1 || plan.Size() > maxItems {
+		return nil, fmt.Errorf("the plan asks for %d items in a form; a form holds 1 to %d", plan.Size(), maxItems)
+	}
+	if o.Week == "" && plan.Rest > 0 {
+		return nil, fmt.Errorf("the plan rests items for %d weeks, so the quiz needs its week, such as 2026-W48", plan.Rest)
+	}
+	if o.Week != "" {
+		week, err := ParseWeek(o.Week)
+		if err != nil {
+			return nil, err
+		}
+		p.awakeBefore = week.Add(-plan.Rest).String()
+	}
+	if err := p.takeEarlier(o); err != nil {
+		return nil, err
+	}
+	return p, p.gather()
+}
+
+// fillAll reads up to limit items of every pool and says whether those are all
+// that could be of use.
+func (p *problem) fillAll(limit int) (all bool, err error) {
+	all = true
+	for _, pool := range p.pools {
+		if pool.read == nil || pool.truncated {
+			if err := p.fill(pool, limit); err != nil {
+				return false, err
+			}
+		}
+		all = all && !pool.truncated
+	}
+	return all, nil
+}
+
+// built is a model and the items behind its numbers.
+type built struct {
+	search.Model
+	items []candidate
+	pools []*pool // of the items
+}
+
+// build makes the model of the items read. With standIns, each pool that was
+// not read to its end gets as many items without clashes as the quiz could take
+// from it: whatever the unread items are, no quiz is better than the best of
+// this model.
+func (p *problem) build(standIns bool) *built {
+	m := &built{Model: search.Model{
+		Forms: p.forms, Balances: p.balances, MaxSeconds: 60 * p.plan.Minutes,
+		Target: int(standards.DifficultyFor(float64(p.plan.ShareRight) / 100)),
+		Shared: p.plan.Shared,
+	}}
+	for i, row := range p.plan.Rows {
+		m.Rows = append(m.Rows, search.Row{Name: rowName(i, row), Count: row.Count})
+	}
+	for _, b := range p.plan.Bands {
+		m.Quotas = append(m.Quotas, search.Quota{Name: b.Name(), AtLeast: b.AtLeast, AtMost: b.AtMost})
+	}
+	for _, q := range p.plan.Quotas {
+		m.Quotas = append(m.Quotas, search.Quota{Name: q.Name(), AtLeast: q.AtLeast, AtMost: q.AtMost})
+	}
+	clashes := map[string]int{}
+	for _, k := range p.kept {
+		m.Fixed = append(m.Fixed, search.Fixed{Item: len(m.Items), Form: k.form, Row: k.row})
+		m.add(k.pool, k.pool.read[0], clashes)
+	}
+	for _, pool := range p.pools {
+		for _, c := range pool.read {
+			m.add(pool, c, clashes)
+		}
+		if standIns && pool.truncated {
+			for range min(pool.size-len(pool.read), p.forms*p.plan.Size()) {
+				m.add(pool, standIn(pool), clashes)
+			}
+		}
+	}
+	return m
+}
+
+// standIn is an item that fits wherever one of the pool may and clashes with none.
+func standIn(pool *pool) candidate {
+	var c candidate
+	for _, f := range pool.fits {
+		c.looks, c.seconds = append(c.looks, "any"), append(c.seconds, f.seconds)
+	}
+	return c
+}
+
+// add puts an item into the model.
+func (m *built) add(pool *pool, c candidate, clashes map[string]int) {
+	item := search.Item{
+		Name: c.id, Difficulty: int(pool.difficulty), Uses: pool.uses,
+		Quotas: pool.quotas, Balances: pool.balances,
+	}
+	for i, f := range pool.fits {
+		if c.looks[i] != "" {
+			item.Fits = append(item.Fits, search.Fit{Row: f.row, Seconds: c.seconds[i]})
+		}
+	}
+	for _, name := range c.clashes {
+		n, ok := clashes[name]
+		if !ok {
+			n = len(clashes)
+			clashes[name] = n
+		}
+		item.Clashes = append(item.Clashes, n)
+	}
+	m.Items = append(m.Items, item)
+	m.items, m.pools = append(m.items, c), append(m.pools, pool)
+}
+
+// rowName names a row of the plan by its place and what it asks for.
+func rowName(i int, row Row) string { return fmt.Sprintf("row %d (%s)", i+1, row.Name()) }
+
+// Name says which items the band counts.
+func (b BandCount) Name() string { return string(b.Band) + " items" }
+
+// Name says which items the quota counts.
+func (q Quota) Name() string { return "items with " + q.Where.String() }

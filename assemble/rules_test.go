@@ -1,0 +1,209 @@
+package assemble_test
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"evenhand/assemble"
+	"evenhand/bank"
+	"evenhand/standards"
+)
+
+// broken checks a quiz against its plan and its bank, rule by rule, in its own
+// plain way: it knows nothing of the search. It returns the first broken rule,
+// or nothing.
+func broken(b *bank.Bank, plan assemble.Plan, o assemble.Options, q assemble.Quiz) error {
+	forms := plan.Forms
+	if o.Forms != 0 {
+		forms = o.Forms
+	}
+	if len(q.Forms) != forms {
+		return fmt.Errorf("%d forms instead of %d", len(q.Forms), forms)
+	}
+	for _, form := range q.Forms {
+		if err := brokenForm(b, plan, o, form); err != nil {
+			return fmt.Errorf("form %s: %w", form.Name, err)
+		}
+	}
+	if err := brokenSharing(plan, q); err != nil {
+		return err
+	}
+	return wrongFigures(plan, q)
+}
+
+func brokenForm(b *bank.Bank, plan assemble.Plan, o assemble.Options, form assemble.Form) error {
+	if len(form.Items) != plan.Size() {
+		return fmt.Errorf("%d items instead of %d", len(form.Items), plan.Size())
+	}
+	seconds := 0
+	for i, placed := range form.Items {
+		if placed.Number != i+1 {
+			return fmt.Errorf("item %d has number %d", i+1, placed.Number)
+		}
+		if err := brokenItem(b, plan, o, placed.Item); err != nil {
+			return fmt.Errorf("item %d (%s): %w", i+1, placed.Item.Task, err)
+		}
+		for _, other := range form.Items[:i] {
+			if clash(placed.Item, other.Item) {
+				return fmt.Errorf("%s and %s clash", placed.Item.Task, other.Item.Task)
+			}
+		}
+		seconds += placed.Item.Seconds
+	}
+	if plan.Minutes > 0 && seconds > 60*plan.Minutes {
+		return fmt.Errorf("%d seconds don't fit %d minutes", seconds, plan.Minutes)
+	}
+	for _, band := range plan.Bands {
+		n := count(form, func(it bank.Item) bool { return it.Difficulty().Band() == band.Band })
+		if n < band.AtLeast || n > band.AtMost {
+			return fmt.Errorf("%d %s items", n, band.Band)
+		}
+	}
+	for _, quota := range plan.Quotas {
+		n := count(form, func(it bank.Item) bool { return quota.Where.Holds(it.Traits) })
+		if n < quota.AtLeast || n > quota.AtMost {
+			return fmt.Errorf("%d items with %s", n, quota.Where)
+		}
+	}
+	if !rowsMet(plan, form.Items, make([]int, len(plan.Rows))) {
+		return fmt.Errorf("the rows are not met")
+	}
+	return nil
+}
+
+func count(form assemble.Form, counts func(bank.Item) bool) int {
+	n := 0
+	for _, placed := range form.Items {
+		if counts(placed.Item) {
+			n++
+		}
+	}
+	return n
+}
+
+// brokenItem checks an item by itself: it is in the bank, ready, rested, and
+// shown as its task can be.
+func brokenItem(b *bank.Bank, plan assemble.Plan, o assemble.Options, it bank.Item) error {
+	kept, err := b.Get(it.ID)
+	if err != nil {
+		return err
+	}
+	if kept.Task != it.Task || kept.Key != it.Key || kept.Standing != bank.Ready {
+		return fmt.Errorf("the bank has %+v", kept)
+	}
+	if it.Task != "" && !slices.Contains(standards.MustParse(it.Task).Looks(), it.Look) {
+		return fmt.Errorf("it can't be shown as %s", it.Look)
+	}
+	if it.Task != "" && it.Seconds != standards.Seconds(it.Skill, it.Look) {
+		return fmt.Errorf("%d seconds as %s", it.Seconds, it.Look)
+	}
+	uses, err := b.Uses(it.ID)
+	if err != nil {
+		return err
+	}
+	for _, use := range uses {
+		for back := 0; back <= plan.Rest && plan.Rest > 0; back++ {
+			week, err := assemble.ParseWeek(o.Week)
+			if err != nil {
+				return err
+			}
+			if week.Monday().AddDate(0, 0, -7*back).Equal(mustWeek(use.Week).Monday()) {
+				return fmt.Errorf("it was used in %s", use.Week)
+			}
+		}
+	}
+	return nil
+}
+
+func mustWeek(text string) assemble.Week {
+	w, err := assemble.ParseWeek(text)
+	if err != nil {
+		panic(err)
+	}
+	return w
+}
+
+// clash says that two items may not stand in one form.
+func clash(a, b bank.Item) bool {
+	if a.Skill == b.Skill && a.Key == b.Key {
+		return true
+	}
+	if a.Task == "" || b.Task == "" {
+		return false
+	}
+	others := standards.MustParse(b.Task).Clashes()
+	return slices.ContainsFunc(standards.MustParse(a.Task).Clashes(), func(name string) bool { return slices.Contains(others, name) })
+}
+
+// rowsMet tries every way to give the items to rows that they fit.
+func rowsMet(plan assemble.Plan, items []assemble.Placed, filled []int) bool {
+	if len(items) == 0 {
+		return true
+	}
+	for i, row := range plan.Rows {
+		it := items[0].Item
+		fits := row.Skill == it.Skill && row.Where.Holds(it.Traits) && (len(row.Looks) == 0 || slices.Contains(row.Looks, it.Look))
+		if !fits || filled[i] == row.Count {
+			continue
+		}
+		filled[i]++
+		if rowsMet(plan, items[1:], filled) {
+			return true
+		}
+		filled[i]--
+	}
+	return false
+}
+
+// brokenSharing checks that an item stands in one form only, or, for as many as
+// the plan shares, in every form.
+func brokenSharing(plan assemble.Plan, q assemble.Quiz) error {
+	forms := map[string]int{}
+	for _, form := range q.Forms {
+		for _, placed := range form.Items {
+			forms[placed.Item.ID]++
+		}
+	}
+	shared := 0
+	for id, n := range forms {
+		if n != 1 && n != len(q.Forms) {
+			return fmt.Errorf("item %s stands in %d of %d forms", id, n, len(q.Forms))
+		}
+		if n > 1 {
+			shared++
+		}
+	}
+	if len(q.Forms) > 1 && shared != plan.Shared {
+		return fmt.Errorf("%d items are shared, not %d", shared, plan.Shared)
+	}
+	return nil
+}
+
+// wrongFigures works out the objective from the formulas of the house plan, in
+// floating point.
+func wrongFigures(plan assemble.Plan, q assemble.Quiz) error {
+	share := float64(plan.ShareRight) / 100
+	target := -math.Log(share / (1 - share))
+	target = math.Round(1000*target) / 1000 // the model works in thousandths
+	excess, uses, seen := 0, 0, map[string]bool{}
+	for _, form := range q.Forms {
+		sum := 0.0
+		for _, placed := range form.Items {
+			sum += placed.Item.Difficulty().Logits()
+			if !seen[placed.Item.ID] {
+				uses += placed.Uses
+				seen[placed.Item.ID] = true
+			}
+		}
+		miss := math.Abs(sum/float64(len(form.Items))-target) - .05
+		excess += int(math.Ceil(100*max(0, miss) - 1e-9))
+	}
+	if excess != q.Excess || uses != q.UsesSum || q.Objective != 1000*excess+uses {
+		return fmt.Errorf("objective %d = 1000·%d + %d is said, excess %d and uses %d are true", q.Objective, q.Excess, q.UsesSum, excess, uses)
+	}
+	if q.Bound > q.Objective || q.Proved != (q.Bound == q.Objective) {
+		return fmt.Errorf("bound %d, objective %d, proved %t", q.Bound, q.Objective, q.Proved)
+	}
+	return nil
+}

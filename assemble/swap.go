@@ -1,0 +1,221 @@
+package assemble
+
+import (
+	"fmt"
+	"slices"
+
+	"evenhand/assemble/search"
+	"evenhand/bank"
+	"evenhand/standards"
+)
+
+// Earlier is a quiz of which parts are kept. Replace exchanges the items named
+// and keeps the rest; Keep keeps the items named and chooses the rest anew. An
+// item is named by its form and number, such as "A3". At most one of the two is
+// used; with neither, all is kept.
+type Earlier struct {
+	Spots   []Spot // every item of the quiz
+	Replace []string
+	Keep    []string
+}
+
+// Spot is one place of an earlier quiz.
+type Spot struct {
+	Form   string // "A", "B", ...
+	Number int    // from 1
+	ID     string
+	Look   standards.Look
+}
+
+// Name is the spot as Replace and Keep name it.
+func (s Spot) Name() string { return fmt.Sprint(s.Form, s.Number) }
+
+// keeps gives the IDs that stay and those that are swapped out.
+func (e Earlier) keeps() (stay, out map[string]bool, err error) {
+	if len(e.Replace) > 0 && len(e.Keep) > 0 {
+		return nil, nil, fmt.Errorf("name the items to replace or those to keep, not both")
+	}
+	if len(e.Spots) == 0 && len(e.Replace)+len(e.Keep) > 0 {
+		return nil, nil, fmt.Errorf("to keep or replace items, say from which quiz")
+	}
+	replaced, err := e.named(e.Replace)
+	if err != nil {
+		return nil, nil, err
+	}
+	stay, err = e.named(e.Keep)
+	if err != nil {
+		return nil, nil, err
+	}
+	if len(e.Keep) > 0 {
+		return stay, nil, nil
+	}
+	for _, s := range e.Spots {
+		if !replaced[s.ID] {
+			stay[s.ID] = true
+		}
+	}
+	return stay, replaced, nil
+}
+
+// named gives the IDs of the items that stand at the names.
+func (e Earlier) named(names []string) (map[string]bool, error) {
+	ids := map[string]bool{}
+	for _, name := range names {
+		at := slices.IndexFunc(e.Spots, func(s Spot) bool { return s.Name() == name })
+		if at < 0 {
+			first, last := e.Spots[0], e.Spots[len(e.Spots)-1]
+			return nil, fmt.Errorf("the earlier quiz has no item %q; its items are %s to %s", name, first.Name(), last.Name())
+		}
+		ids[e.Spots[at].ID] = true
+	}
+	return ids, nil
+}
+
+// takeEarlier puts what is kept of an earlier quiz in its place.
+func (p *problem) takeEarlier(o Options) error {
+	stay, out, err := o.Earlier.keeps()
+	if err != nil || len(o.Earlier.Spots) == 0 {
+		return err
+	}
+	if err := p.matchForms(o); err != nil {
+		return err
+	}
+	for id := range out {
+		p.out[id] = true
+	}
+	forms := map[string]int{}
+	for _, s := range o.Earlier.Spots {
+		forms[s.ID]++
+	}
+	for _, s := range o.Earlier.Spots {
+		if !stay[s.ID] || p.out[s.ID] {
+			continue
+		}
+		form := int(s.Form[0] - 'A')
+		if forms[s.ID] > 1 {
+			form = search.EveryForm
+		}
+		if err := p.keep(s, form, o.Week); err != nil {
+			return err
+		}
+		p.out[s.ID] = true
+	}
+	return nil
+}
+
+// matchForms checks that the earlier quiz has the shape that the plan asks for.
+func (p *problem) matchForms(o Options) error {
+	sizes, seen := map[string]int{}, map[string]bool{}
+	for _, s := range o.Earlier.Spots {
+		if s.Number < 1 || s.Number > p.plan.Size() || seen[s.Name()] {
+			return fmt.Errorf("the earlier quiz has an item %s; the items of a form are numbered 1 to %d, each once", s.Name(), p.plan.Size())
+		}
+		sizes[s.Form]++
+		seen[s.Name()] = true
+		if len(s.Form) != 1 || s.Form[0] < 'A' || int(s.Form[0]-'A') >= maxForms {
+			return fmt.Errorf("the earlier quiz has a form %q; forms are A to %c", s.Form, 'A'+maxForms-1)
+		}
+	}
+	if o.Forms == 0 {
+		p.forms = len(sizes)
+	}
+	for f := range p.forms {
+		name := string(rune('A' + f))
+		if sizes[name] != p.plan.Size() || len(sizes) != p.forms {
+			return fmt.Errorf("the earlier quiz has %d forms, form %s with %d items; the plan asks for %d forms of %d items",
+				len(sizes), name, sizes[name], p.forms, p.plan.Size())
+		}
+	}
+	return nil
+}
+
+// keep puts an item in its place. That it was used of late, in this very quiz,
+// doesn't count against it.
+func (p *problem) keep(s Spot, form int, week string) error {
+	item, err := p.bank.Get(s.ID)
+	if err != nil {
+		return fmt.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
+	}
+	uses, err := p.bank.Uses(s.ID)
+	if err != nil {
+		return err
+	}
+	uses = slices.DeleteFunc(uses, func(u bank.Use) bool { return week != "" && u.Week == week })
+	g := bank.Group{
+		Skill: item.Skill, Look: item.Look, Traits: item.Traits, Difficulty: item.Difficulty(),
+		Seconds: item.Seconds, Uses: len(uses), ByHand: item.ByHand(),
+	}
+	own := &pool{fits: p.fits(g), difficulty: g.Difficulty, uses: g.Uses, size: 1}
+	own.quotas, own.balances = p.sets(g)
+	c, err := p.candidate(own, g, bank.Member{ID: s.ID, Task: item.Task, Key: item.Key})
+	if err != nil {
+		return err
+	}
+	row, ok := p.rowOf(s.Number, own, c)
+	if !ok {
+		return fmt.Errorf("item %s of the earlier quiz (%s, %s) fits no row of the plan; replace it too", s.Name(), s.ID, item.Question("en"))
+	}
+	own.read = []candidate{c}
+	p.kept = append(p.kept, kept{pool: own, form: form, row: row})
+	return nil
+}
+
+// rowOf is the row that an item fills: the one to which its number belongs, or
+// else the first that it fits.
+func (p *problem) rowOf(number int, own *pool, c candidate) (row int, ok bool) {
+	first := -1
+	for i, f := range own.fits {
+		if c.looks[i] == "" {
+			continue
+		}
+		if f.row == p.rowAt(number) {
+			return f.row, true
+		}
+		if first < 0 {
+			first = f.row
+		}
+	}
+	return first, first >= 0
+}
+
+// rowAt is the row to which a number of a form belongs.
+func (p *problem) rowAt(number int) int {
+	for i, row := range p.plan.Rows {
+		if number -= row.Count; number <= 0 {
+			return i
+		}
+	}
+	return -1
+}
+
+// settle gives kept items their numbers back, and the new ones the numbers that
+// came free, and notes the exchanges.
+func (q *Quiz) settle(e Earlier) {
+	for f := range q.Forms {
+		form := &q.Forms[f]
+		at := map[string]int{} // where the earlier items stood
+		was := make([]string, len(form.Items)+1)
+		for _, s := range e.Spots {
+			if s.Form == form.Name {
+				at[s.ID], was[s.Number] = s.Number, s.ID
+			}
+		}
+		settled := make([]Placed, len(form.Items))
+		var fresh []Placed
+		for _, placed := range form.Items {
+			if n := at[placed.Item.ID]; n > 0 {
+				settled[n-1] = placed
+			} else {
+				fresh = append(fresh, placed)
+			}
+		}
+		for i := range settled {
+			if settled[i].Item.ID == "" {
+				settled[i], fresh = fresh[0], fresh[1:]
+				q.Swaps = append(q.Swaps, Swap{form.Name, i + 1, was[i+1], settled[i].Item.ID})
+			}
+			settled[i].Number = i + 1
+		}
+		form.Items = settled
+	}
+}
