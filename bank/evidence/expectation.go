@@ -19,7 +19,6 @@ type expectation struct {
 	itemSlope     []float64   // by item: derivative of the log-likelihood by difficulty
 	itemInfo      []float64   // by item: information if abilities were known
 	itemLost      []float64   // by item: of it, lost because they are not (averaged over a form)
-	itemTurn      []float64   // by item: derivative of the information by difficulty
 	groupSlope    []float64   // by group: derivative by mean ability
 	sdSlope       float64     // derivative by log ability sd
 	shares        [][]float64 // by pattern: shares of the grid's points, when kept
