@@ -28,7 +28,7 @@ func bond(k kit, task standards.Task) (drawing, bool) {
 		head := point{at.x + d.w/2, at.y + bondRadius}
 		for i := range parts {
 			foot := point{at.x + bondRadius + 3*bondRadius*float64(i), at.y + 4*bondRadius}
-			c.line(head, foot, plain)
+			c.line(head, foot, style{line: plain})
 		}
 		top.paint(c, point{head.x - bondRadius, at.y})
 		bottom.paint(c, point{at.x, at.y + 3*bondRadius})

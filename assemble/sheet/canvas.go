@@ -4,8 +4,8 @@ package sheet
 // from the top left corner. There is no colour: lines and letters are black, so
 // that every sheet survives a photocopier.
 type canvas interface {
-	// line draws a straight line of the given width with round ends.
-	line(from, to point, width float64)
+	// line draws a straight line with round ends.
+	line(from, to point, s style)
 	// rect draws a rectangle, its top left corner at the point.
 	rect(at point, w, h float64, s style)
 	// circle draws a full circle.

@@ -31,7 +31,7 @@ func (k kit) digitalTime(t standards.Time) drawing {
 		return boxes
 	}
 	halves := row(k.gap(), k.choice("a.m.", t.Half == standards.Morning), k.choice("p.m.", t.Half == standards.Afternoon))
-	return centred(1, k.text(k.say(halfHints[t.Half])), row(k.gap(), boxes, halves))
+	return centred(1, k.print(k.say(halfHints[t.Half]), lettering{size: .78 * k.size}), row(k.gap(), boxes, halves))
 }
 
 // halfHints tell the half of the day, which a dial can't show.

@@ -13,7 +13,7 @@ func column(k kit, task standards.Task) (drawing, bool) {
 	if !ok || s.Blank != s.N || !s.IsAddition() && s.N > 2 {
 		return drawing{}, false
 	}
-	return newColumns(k, s).drawing(false), true
+	return newColumns(k, s, placeWidth+1, placeWidth).drawing(), true
 }
 
 // columns is a sum or difference laid out by place.
@@ -22,33 +22,28 @@ type columns struct {
 	s      standards.Sentence
 	places int
 	pitch  float64 // from one place to the next
+	room   float64 // width of an answer box
 }
 
-func newColumns(k kit, s standards.Sentence) columns {
+func newColumns(k kit, s standards.Sentence, pitch, room float64) columns {
 	places := len(strconv.Itoa(s.Result()))
 	for _, n := range s.Operands() {
 		places = max(places, len(strconv.Itoa(n)))
 	}
-	return columns{k, s, places, placeWidth + 1}
+	return columns{k, s, places, pitch, room}
 }
 
 // noteSize is a small box for a regrouped digit, in millimetres.
 const noteSize = 8.5
 
-// drawing is the whole sum; headed puts the names of the places on top.
-func (c columns) drawing(headed bool) drawing {
-	var rows []drawing
-	if headed {
-		rows = append(rows, c.headings())
-	}
-	rows = append(rows, c.notes())
+// drawing is the whole sum.
+func (c columns) drawing() drawing {
+	rows := []drawing{c.notes()}
 	for i, n := range c.s.Operands() {
 		rows = append(rows, c.number(n, c.signAt(i)))
 	}
 	rows = append(rows, c.rule(), c.answer())
-	d := stack(0, rows...)
-	d.axis = rows[0].axis
-	return d
+	return stack(0, rows...)
 }
 
 // signAt is the sign before a number: only the last has one.
@@ -106,7 +101,7 @@ func (c columns) number(n int, sign string) drawing {
 // rule is the line that means "makes".
 func (c columns) rule() drawing {
 	return drawing{c.whole(), 4, 2, func(cv canvas, at point) {
-		cv.line(point{at.x, at.y + 1.5}, point{at.x + c.whole(), at.y + 1.5}, thick)
+		cv.line(point{at.x, at.y + 1.5}, point{at.x + c.whole(), at.y + 1.5}, style{line: thick})
 	}}
 }
 
@@ -118,7 +113,7 @@ func (c columns) answer() drawing {
 		if place < len(digits) {
 			digit = digits[len(digits)-1-place : len(digits)-place]
 		}
-		return c.box(placeWidth, boxHeight, digit), true
+		return c.box(c.room, boxHeight, digit), true
 	})
 }
 

@@ -22,7 +22,7 @@ type face struct {
 	name  string
 	files [2][]byte // regular, bold
 	fonts [2]*sfnt.Font
-	caps  float64 // height of a capital letter and of a digit, as a share of the type size
+	digit float64 // height of a digit above the baseline, as a share of the type size
 }
 
 // The two choices of Options.Font.
@@ -103,11 +103,15 @@ func newFace(name string, files ...[]byte) (*face, error) {
 		}
 		f.files[i], f.fonts[i] = file, parsed
 	}
-	metrics, err := f.fonts[0].Metrics(nil, fixed.I(1000), font.HintingNone)
+	zero, err := f.fonts[0].GlyphIndex(nil, '0')
 	if err != nil {
 		return nil, fmt.Errorf("font %s: %w", name, err)
 	}
-	f.caps = float64(metrics.CapHeight) / 64000
+	bounds, _, err := f.fonts[0].GlyphBounds(nil, zero, fixed.I(1000), font.HintingNone)
+	if err != nil {
+		return nil, fmt.Errorf("font %s: %w", name, err)
+	}
+	f.digit = float64(-bounds.Min.Y) / 64000
 	return f, nil
 }
 

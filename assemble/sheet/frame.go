@@ -14,7 +14,7 @@ func frame(k kit, task standards.Task) (drawing, bool) {
 		return placeValueFrame(k, t), true
 	case standards.Sentence:
 		if t.Blank == t.N && (t.IsAddition() || t.N == 2) {
-			return newColumns(k, t).drawing(true), true
+			return newColumns(k, t, cellWidth, cellWidth).framed(), true
 		}
 	}
 	return drawing{}, false
@@ -23,12 +23,23 @@ func frame(k kit, task standards.Task) (drawing, bool) {
 // placeNames head the columns of a frame, from the ones to the left.
 var placeNames = []phrase{{"ones", "unidades"}, {"tens", "decenas"}, {"hundreds", "centenas"}, {"thousands", "millares"}}
 
-// headings are the names of the places over the columns of a sum.
-func (c columns) headings() drawing {
-	h := .9 * c.size
-	return c.lineOf(h, func(place int) (drawing, bool) {
-		return c.fitting(c.say(placeNames[place]), c.pitch-1), true
+// framed is the sum in a table with the names of the places on top.
+func (c columns) framed() drawing {
+	sum := c.drawing()
+	head := c.lineOf(headHeight, func(place int) (drawing, bool) {
+		return c.heading(c.say(placeNames[place])), true
 	})
+	d := stack(1.5, head, sum)
+	d.axis, d.h = head.axis, d.h+1.5
+	inside := d.paint
+	d.paint = func(cv canvas, at point) {
+		inside(cv, at)
+		for place := range c.places {
+			x := at.x + c.middle(place) - c.pitch/2
+			cv.rect(point{x, at.y + headHeight}, c.pitch, d.h-headHeight, style{line: thin})
+		}
+	}
+	return d
 }
 
 // fitting is small print, smaller still where it would be wider than the room.
@@ -40,8 +51,20 @@ func (k kit) fitting(s string, width float64) drawing {
 	return k.print(s, l)
 }
 
-// cellWidth is a column of a frame with nothing else in it, in millimetres.
-const cellWidth = 22.0
+// Sizes of a frame in millimetres.
+const (
+	cellWidth  = 22.0
+	headHeight = 7.0
+)
+
+// heading is the name of a place on top of its column.
+func (k kit) heading(name string) drawing {
+	title := k.fitting(name, cellWidth-3)
+	return drawing{cellWidth, headHeight, headHeight / 2, func(c canvas, at point) {
+		c.rect(at, cellWidth, headHeight, style{line: plain, fill: pale})
+		title.paint(c, point{at.x + (cellWidth-title.w)/2, at.y + headHeight/2 - title.axis})
+	}}
+}
 
 func placeValueFrame(k kit, t standards.PlaceValue) drawing {
 	number := strconv.Itoa(t.Number)
@@ -51,7 +74,6 @@ func placeValueFrame(k kit, t standards.PlaceValue) drawing {
 		cells[i] = k.cell(k.say(name), number[i:i+1], !t.Compose)
 	}
 	table := row(0, cells...)
-	table.axis = 7 + boxHeight/2 + 1
 	equals := k.text("=")
 	if t.Compose {
 		return row(k.gap(), table, equals, k.answerBox(t.Places+1, number))
@@ -61,13 +83,11 @@ func placeValueFrame(k kit, t standards.PlaceValue) drawing {
 
 // cell is one column of a frame: its name and, below, a digit or room for one.
 func (k kit) cell(name, digit string, blank bool) drawing {
-	const head, body = 7.0, boxHeight + 2
-	title := k.fitting(name, cellWidth-3)
-	print := k.text(digit)
-	return drawing{cellWidth, head + body, head + body/2, func(c canvas, at point) {
-		c.rect(at, cellWidth, head, style{line: plain, fill: pale})
-		title.paint(c, point{at.x + (cellWidth-title.w)/2, at.y + head/2 - title.axis})
-		below := point{at.x, at.y + head}
+	const body = boxHeight + 2
+	head, print := k.heading(name), k.text(digit)
+	return drawing{cellWidth, headHeight + body, headHeight + body/2, func(c canvas, at point) {
+		head.paint(c, at)
+		below := point{at.x, at.y + headHeight}
 		if blank {
 			k.box(cellWidth, body, digit).paint(c, below)
 			return

@@ -20,7 +20,7 @@ const teacherSize = 10 * pointSize
 
 // wrongAnswers are the pages after a key: the answers in a strip to mark by, and for each
 // item its likely wrong answers and what each suggests.
-func (s settings) wrongAnswers(p Paper) ([]block, error) {
+func (s settings) wrongAnswers(p Paper) []block {
 	k := s.kit
 	k.size = teacherSize
 	list := []block{
@@ -39,7 +39,7 @@ func (s settings) wrongAnswers(p Paper) ([]block, error) {
 		end := min(start+2, len(items))
 		list = append(list, block{drawing: grid(k.width+columnGap, items[start:end]), gap: 5, what: "a list of wrong answers"})
 	}
-	return list, nil
+	return list
 }
 
 // markingStrip is every number with its right answer, to lay beside a paper.
@@ -93,5 +93,8 @@ func (k kit) misstep(m standards.Misstep) drawing {
 	for i, kind := range m.Kinds {
 		tells[i] = kind.Tells
 	}
-	return k.paragraph(m.Answer+":  "+strings.Join(tells, k.say(orWord)), lettering{size: k.size})
+	answer := k.bold(m.Answer)
+	answer.w = max(12, answer.w+3)
+	k.width -= answer.w
+	return row(0, answer, k.paragraph(strings.Join(tells, k.say(orWord)), lettering{size: k.size}))
 }

@@ -36,7 +36,7 @@ func (k kit) bold(s string) drawing { return k.print(s, lettering{size: k.size, 
 func (k kit) print(s string, l lettering) drawing {
 	h := 1.25 * l.size
 	return drawing{k.face.width(s, l), h, h / 2, func(c canvas, at point) {
-		c.text(point{at.x, at.y + h/2 + k.face.caps*l.size/2}, s, l)
+		c.text(point{at.x, at.y + h/2 + k.face.digit*l.size/2}, s, l)
 	}}
 }
 
@@ -80,7 +80,7 @@ func (k kit) ring(radius float64, answer string) drawing {
 // answerLine is a line to write on.
 func (k kit) answerLine(w float64, answer string) drawing {
 	return drawing{w, lineHeight, lineHeight - k.size/2, func(c canvas, at point) {
-		c.line(point{at.x, at.y + lineHeight}, point{at.x + w, at.y + lineHeight}, plain)
+		c.line(point{at.x, at.y + lineHeight}, point{at.x + w, at.y + lineHeight}, style{line: plain})
 		if k.key {
 			c.text(point{at.x + k.gap(), at.y + lineHeight - .25*k.size}, answer, lettering{size: k.size})
 		}
@@ -98,7 +98,7 @@ func (k kit) answerStyle() style {
 // fillIn writes an answer around a middle point, on the key only.
 func (k kit) fillIn(c canvas, middle point, answer string) {
 	if k.key {
-		c.text(point{middle.x, middle.y + k.face.caps*k.size/2}, answer, lettering{size: k.size, align: centre})
+		c.text(point{middle.x, middle.y + k.face.digit*k.size/2}, answer, lettering{size: k.size, align: centre})
 	}
 }
 

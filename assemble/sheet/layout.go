@@ -5,7 +5,8 @@ import "fmt"
 // Space between things on a page, in millimetres.
 const (
 	margin      = 16.0
-	topSpace    = 32.0 // down to the first block: the name line stands above
+	nameSpace   = 14.0 // down to the name line
+	topSpace    = 32.0 // down to the first block
 	bottomSpace = 20.0 // below the last block: the footer stands there
 	rowGap      = 8.0
 	groupGap    = 11.0
@@ -48,12 +49,11 @@ func numbers(group []Question) string {
 	return fmt.Sprintf("%d-%d", first, last)
 }
 
-// groups splits the questions where the direction or the look changes; their order
-// stays.
+// groups splits the questions where the direction changes; their order stays.
 func groups(questions []Question) [][]Question {
 	var list [][]Question
 	for i, q := range questions {
-		if i == 0 || directionOf(q) != directionOf(questions[i-1]) || q.Look != questions[i-1].Look {
+		if i == 0 || directionOf(q) != directionOf(questions[i-1]) {
 			list = append(list, nil)
 		}
 		last := len(list) - 1
@@ -62,35 +62,31 @@ func groups(questions []Question) [][]Question {
 	return list
 }
 
-// rows sets the items of a group in one column, or in two where all are narrow enough.
+// rows sets the items of a group side by side where two are narrow enough, else one
+// below the other.
 func (s settings) rows(group []Question) ([]block, error) {
-	half := (s.width - columnGap) / 2
-	columns, width := 1, s.width
-	items, err := s.items(group, s.width)
+	items, err := s.items(group)
 	if err != nil {
 		return nil, err
 	}
-	if s.Columns == 2 {
-		if items, err = s.items(group, half); err != nil {
-			return nil, err
-		}
-	}
-	if s.Columns != 1 && widest(items) <= half {
-		columns, width = 2, half+columnGap
-	}
+	half := (s.width - columnGap) / 2
 	var rows []block
-	for start := 0; start < len(items); start += columns {
-		end := min(start+columns, len(items))
-		rows = append(rows, block{drawing: grid(width, items[start:end]), gap: rowGap, what: "item " + numbers(group[start:end])})
+	for start := 0; start < len(items); {
+		end := start + 1
+		if s.Columns != 1 && end < len(items) && max(items[start].w, items[end].w) <= half {
+			end++
+		}
+		rows = append(rows, block{drawing: grid(half+columnGap, items[start:end]), gap: rowGap, what: "item " + numbers(group[start:end])})
+		start = end
 	}
 	return rows, nil
 }
 
-// items are the drawings of a group with their numbers, for a column of the given width.
-func (s settings) items(group []Question, width float64) ([]drawing, error) {
+// items are the drawings of a group with their numbers.
+func (s settings) items(group []Question) ([]drawing, error) {
 	label := 1.9 * s.size
 	k := s.kit
-	k.width = width - label
+	k.width -= label
 	var list []drawing
 	for _, q := range group {
 		d, err := k.draw(q)
@@ -102,14 +98,6 @@ func (s settings) items(group []Question, width float64) ([]drawing, error) {
 		list = append(list, row(0, number, d))
 	}
 	return list, nil
-}
-
-func widest(items []drawing) float64 {
-	w := 0.0
-	for _, d := range items {
-		w = max(w, d.w)
-	}
-	return w
 }
 
 // grid sets drawings at equal steps, their middle lines level.

@@ -9,10 +9,10 @@ import (
 
 // Sizes of a matching item in millimetres.
 const (
-	matchRadius = 14.0
-	matchPitch  = 33.0 // from one clock to the next
-	matchReach  = 55.0 // from the dots at the clocks to those at the times
-	joinRadius  = 1.1
+	matchHeight = 200.0 // of all clocks together, at most
+	matchPitch  = 44.0  // from one clock to the next, at most
+	matchReach  = 60.0  // from the dots at the clocks to those at the times
+	joinRadius  = 1.2
 )
 
 // match sets clock faces on the left and their times, in another order, on the
@@ -23,13 +23,15 @@ func match(k kit, task standards.Task) (drawing, bool) {
 		return drawing{}, false
 	}
 	order := shuffled(m)
-	from, to := 2*matchRadius+4, 2*matchRadius+4+matchReach
-	height := 2*matchRadius + matchPitch*float64(m.N-1)
-	d := drawing{w: to + 6*k.size, h: height, axis: k.size / 2}
+	pitch := min(matchPitch, matchHeight/float64(m.N))
+	radius := pitch/2 - 2
+	from := 2*radius + 5
+	to := from + matchReach
+	d := drawing{w: to + 6*k.size, h: pitch*float64(m.N) - 4, axis: k.size / 2}
 	d.paint = func(c canvas, at point) {
-		level := func(i int) float64 { return at.y + matchRadius + matchPitch*float64(i) }
+		level := func(i int) float64 { return at.y + radius + pitch*float64(i) }
 		for i, t := range m.List() {
-			k.dial(matchRadius, &t).paint(c, point{at.x, level(i) - matchRadius})
+			k.dial(radius, &t).paint(c, point{at.x, level(i) - radius})
 			c.circle(point{at.x + from, level(i)}, joinRadius, style{fill: black})
 		}
 		for place, i := range order {
@@ -37,7 +39,7 @@ func match(k kit, task standards.Task) (drawing, bool) {
 			print := k.text(m.Times[i].String())
 			print.paint(c, point{at.x + to + 4, level(place) - print.axis})
 			if k.key {
-				c.line(point{at.x + from, level(i)}, point{at.x + to, level(place)}, thick)
+				c.line(point{at.x + from, level(i)}, point{at.x + to, level(place)}, style{line: thick})
 			}
 		}
 	}

@@ -1,16 +1,14 @@
 package sheet
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
-// leaf is one page: what stands on it, and its header and footer.
+// leaf is one page of the file.
 type leaf struct {
-	settings
-	paper   Paper
-	blocks  []block
-	number  int
-	of      int
-	forKey  bool   // the page is only for the teacher: no name line
-	newPart string // line in the outline that begins a part of the file
+	newPart string // line in the outline that begins a part of the file, empty for none
+	paint   func(c *pdfCanvas, number, of int)
 }
 
 // Words around the items.
@@ -22,48 +20,59 @@ var (
 	pageWords = phrase{"page %d of %d", "página %d de %d"}
 )
 
-// room is the height for blocks on a page.
-func (s settings) room() float64 { return s.pageHeight - topSpace - bottomSpace }
-
 // leaves are the pages of a paper; on a key those about wrong answers follow.
 func (s settings) leaves(p Paper) ([]leaf, error) {
-	list, err := s.part(p, s.blocks)
+	layOut := s.pages
+	if s.Layout == Strips {
+		layOut = s.strips
+	}
+	blocks, err := s.blocks(p)
 	if err != nil {
 		return nil, err
 	}
-	list[0].newPart = s.documentTitle(p)
-	if s.Key {
-		more, err := s.part(p, s.wrongAnswers)
-		if err != nil {
-			return nil, err
-		}
-		more[0].newPart = s.say(suggestTitle)
-		for i := range more {
-			more[i].forKey = true
-		}
-		list = append(list, more...)
+	list, err := layOut(p, blocks)
+	if err != nil || !s.Key {
+		return list, err
 	}
-	for i := range list {
-		list[i].number, list[i].of = i+1, len(list)
+	more, err := s.pages(p, s.wrongAnswers(p))
+	if err != nil {
+		return nil, err
 	}
-	return list, nil
+	more[0].newPart = s.say(suggestTitle)
+	return append(list, more...), nil
 }
 
-// part is some pages with the blocks that make gives.
-func (s settings) part(p Paper, make func(Paper) ([]block, error)) ([]leaf, error) {
-	blocks, err := make(p)
-	if err != nil {
-		return nil, err
-	}
-	pages, err := paginate(blocks, s.room())
+// pages spreads the blocks over whole pages.
+func (s settings) pages(p Paper, blocks []block) ([]leaf, error) {
+	room := s.pageHeight - topSpace - bottomSpace
+	spread, err := paginate(blocks, room)
 	if err != nil {
 		return nil, err
 	}
 	var list []leaf
-	for _, page := range pages {
-		list = append(list, leaf{settings: s, paper: p, blocks: page})
+	for _, page := range spread {
+		list = append(list, leaf{paint: func(c *pdfCanvas, number, of int) {
+			s.nameLine(p).paint(c, point{margin, nameSpace})
+			s.column(c, page, topSpace, stretch(page, room))
+			s.footer(c, p, number, of)
+		}})
 	}
+	list[0].newPart = s.documentTitle(p)
 	return list, nil
+}
+
+// column paints blocks one below the other, in the order they are read.
+func (s settings) column(c *pdfCanvas, blocks []block, y, wider float64) {
+	for i, b := range blocks {
+		if i > 0 {
+			y += b.gap + wider
+		}
+		if b.mark != "" {
+			c.bookmark(b.mark, 1, y)
+		}
+		b.paint(c, point{margin, y})
+		y += b.h
+	}
 }
 
 // documentTitle names the file: the quiz, the form, and whether it is the key.
@@ -83,58 +92,40 @@ func (s settings) heading(p Paper) drawing {
 	return s.paragraph(p.Title, lettering{size: 1.05 * s.size, bold: true})
 }
 
-// paint puts the page on paper, from top to bottom, as it is read.
-func (l leaf) paint(c *pdfCanvas) {
-	if l.newPart != "" {
-		c.bookmark(l.newPart, 0, 0)
+// nameLine is where the name and the date go; the key has its own name there.
+func (s settings) nameLine(p Paper) drawing {
+	l := lettering{size: 12 * pointSize}
+	if s.Key {
+		l.bold = true
+		return s.print(s.documentTitle(p), l)
 	}
-	l.header(c)
-	wider, y := stretch(l.blocks, l.room()), topSpace
-	if l.forKey {
-		wider = 0
-	}
-	for i, b := range l.blocks {
-		if i > 0 {
-			y += b.gap + wider
-		}
-		if b.mark != "" {
-			c.bookmark(b.mark, 1, y)
-		}
-		b.paint(c, point{margin, y})
-		y += b.h
-	}
-	l.footer(c)
+	date := .33 * s.width
+	return row(6, s.field(s.say(nameWord), s.width-date-6, l), s.field(s.say(dateWord), date, l))
 }
 
-// header is the name and date line; on the key it names the form instead.
-func (l leaf) header(c canvas) {
-	k, at := l.kit, lettering{size: 12 * pointSize}
-	y := 22.0
-	if l.Key {
-		at.bold = true
-		c.text(point{margin, y}, l.documentTitle(l.paper), at)
-		return
+// field is a word and, after it, a line to write on.
+func (s settings) field(word string, w float64, l lettering) drawing {
+	d := s.print(word, l)
+	writeWord, start, y := d.paint, d.w+2, d.h
+	d.w = w
+	d.paint = func(c canvas, at point) {
+		writeWord(c, at)
+		c.line(point{at.x + start, at.y + y}, point{at.x + w, at.y + y}, style{line: plain})
 	}
-	dateAt := margin + k.width*.66
-	l.field(c, point{margin, y}, dateAt-6, l.say(nameWord), at)
-	l.field(c, point{dateAt, y}, margin+k.width, l.say(dateWord), at)
-}
-
-// field is a word and a line to write on after it.
-func (l leaf) field(c canvas, from point, to float64, word string, at lettering) {
-	c.text(from, word, at)
-	c.line(point{from.x + l.face.width(word, at) + 2, from.y + .5}, point{to, from.y + .5}, plain)
+	return d
 }
 
 // footer is the form and the page, small.
-func (l leaf) footer(c canvas) {
-	y := l.pageHeight - 11
-	small := lettering{size: 9 * pointSize}
-	form := l.paper.Form
-	if l.paper.Week != "" {
-		form += "  " + l.paper.Week
-	}
-	c.text(point{margin, y}, form, small)
+func (s settings) footer(c canvas, p Paper, number, of int) {
+	y := s.pageHeight - 11
+	small := lettering{size: smallPrint}
+	c.text(point{margin, y}, s.formMark(p), small)
 	small.align = right
-	c.text(point{margin + l.width, y}, fmt.Sprintf(l.say(pageWords), l.number, l.of), small)
+	c.text(point{margin + s.width, y}, fmt.Sprintf(s.say(pageWords), number, of), small)
 }
+
+// smallPrint is the type of the form's letter: 9 points.
+const smallPrint = 9 * pointSize
+
+// formMark tells the teacher which form and week a sheet belongs to.
+func (s settings) formMark(p Paper) string { return strings.TrimSpace(p.Form + "  " + p.Week) }

@@ -48,7 +48,7 @@ func (q Question) asked() string {
 type Options struct {
 	PaperSize string // "letter" (the usual, also when empty) or "a4"
 	Large     bool   // 24-point type instead of 18
-	Columns   int    // 1 or 2; 0 takes two where the items are narrow enough
+	Columns   int    // at most so many: 1, or 2 (also when 0) where the items are narrow enough
 	Lang      string // "en" (also when empty) or "es"
 	Key       bool   // the same pages filled in, then what wrong answers suggest
 	Layout    string // "pages" (the usual, also when empty) or "strips" to cut apart
@@ -83,7 +83,7 @@ func (o Options) settle() (settings, error) {
 		return settings{}, fmt.Errorf("no layout %q; the layouts are %s and %s", o.Layout, Pages, Strips)
 	}
 	if o.Columns < 0 || o.Columns > 2 {
-		return settings{}, fmt.Errorf("%d columns don't fit; write 1 or 2, or leave it out", o.Columns)
+		return settings{}, fmt.Errorf("%d columns don't fit on a sheet; write 1 or 2", o.Columns)
 	}
 	f, err := faceNamed(o.Font)
 	if err != nil {
@@ -120,9 +120,12 @@ func WritePDF(w io.Writer, p Paper, o Options) error {
 		return err
 	}
 	c := newPDF(s.face, s.pageWidth, s.pageHeight, s.Lang, s.documentTitle(p))
-	for _, leaf := range leaves {
+	for i, leaf := range leaves {
 		c.page()
-		leaf.paint(c)
+		if leaf.newPart != "" {
+			c.bookmark(leaf.newPart, 0, 0)
+		}
+		leaf.paint(c, i+1, len(leaves))
 	}
 	return c.write(w)
 }

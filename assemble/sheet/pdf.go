@@ -46,9 +46,8 @@ func (c *pdfCanvas) bookmark(s string, level int, y float64) {
 // write ends the file.
 func (c *pdfCanvas) write(w io.Writer) error { return c.pdf.Output(w) }
 
-func (c *pdfCanvas) line(from, to point, width float64) {
-	c.pdf.SetLineWidth(width)
-	c.pdf.Line(from.x, from.y, to.x, to.y)
+func (c *pdfCanvas) line(from, to point, s style) {
+	c.styled(s, func(string) { c.pdf.Line(from.x, from.y, to.x, to.y) })
 }
 
 func (c *pdfCanvas) rect(at point, w, h float64, s style) {

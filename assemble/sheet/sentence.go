@@ -12,13 +12,23 @@ func sentence(k kit, task standards.Task) (drawing, bool) {
 	answers := strings.FieldsFunc(task.Key(), func(r rune) bool { return r == ' ' || r == '+' })
 	digits := boxDigits(task)
 	var parts []drawing
-	for _, token := range strings.Fields(task.String()) {
+	tokens := strings.Fields(task.String())
+	for i, token := range tokens {
 		if token == "?" && len(answers) > 0 {
 			parts = append(parts, k.answerBox(digits, answers[0]))
 			answers = answers[1:]
 			continue
 		}
-		parts = append(parts, k.text(k.token(token)))
+		if name, ok := placeWords[token]; ok {
+			form := 0
+			if tokens[i-1] == "1" {
+				form = 1
+			}
+			last := len(parts) - 1 // "4 tens" stays on one line
+			parts[last] = row(k.gap(), parts[last], k.text(k.say(name[form])))
+			continue
+		}
+		parts = append(parts, k.text(strings.Replace(token, "-", minus, 1)))
 	}
 	return flow(k.width, k.gap(), k.gap(), parts...), true
 }
@@ -51,20 +61,12 @@ func longestNumber(s string) int {
 	return longest
 }
 
-// tokens are the words and signs that a sentence prints otherwise than it types.
-var tokens = map[string]phrase{
-	"-":        {minus, minus},
-	"hundreds": {"hundreds", "centenas"},
-	"tens":     {"tens", "decenas"},
-	"ones":     {"ones", "unidades"},
+// placeWords are the printed names of places, for one and for more.
+var placeWords = map[string][2]phrase{
+	"hundreds": {{"hundreds", "centenas"}, {"hundred", "centena"}},
+	"tens":     {{"tens", "decenas"}, {"ten", "decena"}},
+	"ones":     {{"ones", "unidades"}, {"one", "unidad"}},
 }
 
 // minus is the printed sign, as wide as a plus.
 const minus = "\u2212"
-
-func (k kit) token(token string) string {
-	if p, ok := tokens[token]; ok {
-		return k.say(p)
-	}
-	return token
-}

@@ -27,14 +27,25 @@ func sequence(k kit, task standards.Task) (drawing, bool) {
 			boxes[i] = k.given(w, number)
 		}
 	}
-	return flow(k.width, 2, 3, boxes...), true
+	return flow(k.evenRows(t.N, w+boxGap), boxGap, boxGap, boxes...), true
+}
+
+// boxGap is the space between boxes in a row, in millimetres.
+const boxGap = 2.0
+
+// evenRows is the width for n things at equal steps so that, where one row is too
+// narrow for them, the rows are about equally long.
+func (k kit) evenRows(n int, step float64) float64 {
+	most := int(k.width / step)
+	rows := (n + most - 1) / most
+	return step * float64((n+rows-1)/rows)
 }
 
 // given is a number in a thin frame, as wide as the boxes beside it.
 func (k kit) given(w float64, number string) drawing {
 	print := k.text(number)
 	return drawing{w, boxHeight, boxHeight / 2, func(c canvas, at point) {
-		c.rect(at, w, boxHeight, style{line: thin, fill: pale})
+		c.rect(at, w, boxHeight, style{line: thin})
 		print.paint(c, point{at.x + (w-print.w)/2, at.y + boxHeight/2 - print.axis})
 	}}
 }

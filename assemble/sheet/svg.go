@@ -16,9 +16,9 @@ type svgCanvas struct {
 // picture is the whole SVG document of the given size in millimetres. The title
 // and the description are what a screen reader says.
 func (c *svgCanvas) picture(w, h float64, lang, title, desc string) []byte {
-	return fmt.Appendf(nil, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" lang="%s" role="img" aria-labelledby="t d">
-<title id="t">%s</title>
-<desc id="d">%s</desc>
+	return fmt.Appendf(nil, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" lang="%s" role="img">
+<title>%s</title>
+<desc>%s</desc>
 <g fill="none" stroke="#000" stroke-linecap="round" stroke-linejoin="round" font-family="%s, 'DejaVu Sans', Verdana, sans-serif">
 %s</g>
 </svg>
@@ -33,8 +33,8 @@ func mm(v float64) string {
 
 func (c *svgCanvas) add(format string, args ...any) { fmt.Fprintf(&c.body, format+"\n", args...) }
 
-func (c *svgCanvas) line(from, to point, width float64) {
-	c.add(`<line x1="%s" y1="%s" x2="%s" y2="%s" stroke-width="%s"/>`, mm(from.x), mm(from.y), mm(to.x), mm(to.y), mm(width))
+func (c *svgCanvas) line(from, to point, s style) {
+	c.add(`<line x1="%s" y1="%s" x2="%s" y2="%s"%s/>`, mm(from.x), mm(from.y), mm(to.x), mm(to.y), attributes(s))
 }
 
 func (c *svgCanvas) rect(at point, w, h float64, s style) {

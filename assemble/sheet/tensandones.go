@@ -1,6 +1,10 @@
 package sheet
 
-import "evenhand/standards"
+import (
+	"slices"
+
+	"evenhand/standards"
+)
 
 // tensAndOnes draws the number as squares of a hundred, sticks of ten and single
 // dots, with its sentence below.
@@ -24,17 +28,18 @@ const (
 
 // blocks are the hundreds, tens and ones of a number in one row, or more if it is wide.
 func blocks(k kit, n int) drawing {
-	var parts []drawing
-	for range n / 100 {
-		parts = append(parts, bundle(10))
-	}
-	for range n / 10 % 10 {
-		parts = append(parts, bundle(1))
+	var kinds []drawing
+	for _, kind := range []struct{ count, sticks int }{{n / 100, 10}, {n / 10 % 10, 1}} {
+		if kind.count > 0 {
+			kinds = append(kinds, flow(k.width, blockSpace, blockSpace, slices.Repeat([]drawing{bundle(kind.sticks)}, kind.count)...))
+		}
 	}
 	if n%10 > 0 {
-		parts = append(parts, dots(n%10))
+		kinds = append(kinds, dots(n%10))
 	}
-	return flow(k.width, blockSpace, blockSpace, parts...)
+	d := flow(k.width, 2*blockSpace, blockSpace, kinds...)
+	d.axis = k.size / 2 // the item's number stands at the top
+	return d
 }
 
 // bundle is a number of sticks side by side, each with its ten parts marked.
@@ -44,11 +49,11 @@ func bundle(sticks int) drawing {
 		c.rect(at, w, stick, style{line: plain, fill: pale})
 		for i := 1; i < 10; i++ {
 			y := at.y + unit*float64(i)
-			c.line(point{at.x, y}, point{at.x + w, y}, hair)
+			c.line(point{at.x, y}, point{at.x + w, y}, style{line: hair})
 		}
 		for i := 1; i < sticks; i++ {
 			x := at.x + unit*float64(i)
-			c.line(point{x, at.y}, point{x, at.y + stick}, hair)
+			c.line(point{x, at.y}, point{x, at.y + stick}, style{line: hair})
 		}
 	}}
 }

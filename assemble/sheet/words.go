@@ -3,7 +3,7 @@ package sheet
 import "evenhand/standards"
 
 // answerLength is a line to write on, in millimetres.
-const answerLength = 75.0
+const answerLength = 70.0
 
 // words asks the question in words, with a line to write on.
 func words(k kit, task standards.Task) (drawing, bool) {
