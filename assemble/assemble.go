@@ -108,7 +108,7 @@ func (p *problem) boundAll(ctx context.Context) (int, error) {
 // from easy to hard, so that the forms look alike.
 func (p *problem) quiz(m *built, s *search.Solution, o Options) (Quiz, error) {
 	q := Quiz{
-		Title: p.plan.Title, Week: o.Week, Seed: o.Seed,
+		Title: p.plan.Title, Week: o.Week, Seed: o.Seed, ShareRight: p.plan.ShareRight,
 		Objective: s.Objective, Excess: s.Excess, UsesSum: s.Uses, Bound: s.Bound, Proved: s.Proved,
 	}
 	for f, places := range s.Forms {
@@ -128,10 +128,13 @@ func (p *problem) quiz(m *built, s *search.Solution, o Options) (Quiz, error) {
 		q.Forms = append(q.Forms, form)
 	}
 	markShared(q.Forms)
-	if len(o.Earlier.Spots) > 0 {
-		q.settle(o.Earlier)
+	if len(o.Earlier.Spots) == 0 {
+		return q, nil
 	}
-	return q, nil
+	q.settle(o.Earlier)
+	earlier, err := p.earlierQuiz(o)
+	q.Changes = BalanceOf(earlier).Changes(BalanceOf(q))
+	return q, err
 }
 
 func (p *problem) place(m *built, place search.Place) (Placed, error) {

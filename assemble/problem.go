@@ -5,7 +5,6 @@ import (
 
 	"evenhand/assemble/search"
 	"evenhand/bank"
-	"evenhand/standards"
 )
 
 // problem is a plan on its way to a quiz: what the bank offers for it, sorted and
@@ -92,7 +91,7 @@ type built struct {
 func (p *problem) build(standIns bool) *built {
 	m := &built{Model: search.Model{
 		Forms: p.forms, Balances: p.balances, MaxSeconds: 60 * p.plan.Minutes,
-		Target: int(standards.DifficultyFor(float64(p.plan.ShareRight) / 100)),
+		Target: target(p.plan.ShareRight),
 		Shared: p.plan.Shared,
 	}}
 	for i, row := range p.plan.Rows {

@@ -1,6 +1,8 @@
 package assemble
 
 import (
+	"fmt"
+
 	"evenhand/bank"
 )
 
@@ -11,6 +13,8 @@ type Quiz struct {
 	Seed  uint64
 	Forms []Form
 
+	ShareRight int // the mark aimed at: how many in 100 answers should be right
+
 	// The figures of the model (see Assemble). Objective is 1000·Excess +
 	// UsesSum; no quiz from this bank under this plan has less than Bound.
 	Objective int
@@ -19,7 +23,17 @@ type Quiz struct {
 	Bound     int
 	Proved    bool // Bound == Objective: there is no better quiz
 
-	Swaps []Swap // what was exchanged, when an earlier quiz was given
+	Swaps   []Swap   // what was exchanged, when an earlier quiz was given
+	Changes []string // what that changed in the balance of the forms
+}
+
+// Verdict says how good the quiz is: "best possible", or "within 3 of best
+// possible" in units of the objective when the time ran out.
+func (q Quiz) Verdict() string {
+	if q.Proved {
+		return "best possible"
+	}
+	return fmt.Sprintf("within %d of best possible", q.Objective-q.Bound)
 }
 
 // Form is one sheet of a quiz.

@@ -129,21 +129,11 @@ func (p *problem) matchForms(o Options) error {
 	return nil
 }
 
-// keep puts an item in its place. That it was used of late, in this very quiz,
-// doesn't count against it.
+// keep puts an item in its place.
 func (p *problem) keep(s Spot, form int, week string) error {
-	item, err := p.bank.Get(s.ID)
-	if err != nil {
-		return fmt.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
-	}
-	uses, err := p.bank.Uses(s.ID)
+	item, g, err := p.spot(s, week)
 	if err != nil {
 		return err
-	}
-	uses = slices.DeleteFunc(uses, func(u bank.Use) bool { return week != "" && u.Week == week })
-	g := bank.Group{
-		Skill: item.Skill, Look: item.Look, Traits: item.Traits, Difficulty: item.Difficulty(),
-		Seconds: item.Seconds, Uses: len(uses), ByHand: item.ByHand(),
 	}
 	own := &pool{fits: p.fits(g), difficulty: g.Difficulty, uses: g.Uses, size: 1}
 	own.quotas, own.balances = p.sets(g)
@@ -158,6 +148,44 @@ func (p *problem) keep(s Spot, form int, week string) error {
 	own.read = []candidate{c}
 	p.kept = append(p.kept, kept{pool: own, form: form, row: row})
 	return nil
+}
+
+// spot reads the item of a spot. That it was used of late, in this very quiz,
+// doesn't count against it.
+func (p *problem) spot(s Spot, week string) (bank.Item, bank.Group, error) {
+	item, err := p.bank.Get(s.ID)
+	if err != nil {
+		return item, bank.Group{}, fmt.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
+	}
+	uses, err := p.bank.Uses(s.ID)
+	uses = slices.DeleteFunc(uses, func(u bank.Use) bool { return week != "" && u.Week == week })
+	return item, bank.Group{
+		Skill: item.Skill, Look: item.Look, Traits: item.Traits, Difficulty: item.Difficulty(),
+		Seconds: item.Seconds, Uses: len(uses), ByHand: item.ByHand(),
+	}, err
+}
+
+// earlierQuiz is the quiz that is changed, as far as its balance goes.
+func (p *problem) earlierQuiz(o Options) (Quiz, error) {
+	q := Quiz{ShareRight: p.plan.ShareRight}
+	for f := range p.forms {
+		form := Form{Name: string(rune('A' + f))}
+		for _, s := range o.Earlier.Spots {
+			if s.Form != form.Name {
+				continue
+			}
+			item, g, err := p.spot(s, o.Week)
+			if err != nil {
+				return q, err
+			}
+			if s.Look != "" {
+				item.Look, item.Seconds = s.Look, shownFor(g, s.Look)
+			}
+			form.Items = append(form.Items, Placed{Number: s.Number, Item: item, Uses: g.Uses})
+		}
+		q.Forms = append(q.Forms, form)
+	}
+	return q, nil
 }
 
 // rowOf is the row that an item fills: the one to which its number belongs, or
