@@ -34,50 +34,74 @@ func (b *Bank) Add(items []Item, by string, at time.Time) ([]Added, error) {
 	if by == "" {
 		return nil, errors.New("who adds these items? Give a name")
 	}
+	at = at.UTC().Round(0)
 	done := make([]Added, 0, len(items))
-	for len(items) > 0 {
-		now := items[:min(batch, len(items))]
-		added, err := b.addBatch(now, len(done), by, at.UTC().Round(0))
+	next := prepare(items, 0, by, at)
+	for len(done) < len(items) {
+		now := <-next
+		next = prepare(items, len(done)+len(now.news), by, at)
+		added, err := b.addBatch(now)
 		if err != nil {
 			return done, err
 		}
-		done, items = append(done, added...), items[len(now):]
+		done = append(done, added...)
 	}
 	return done, nil
-}
-
-// addBatch adds a batch; before is the number of items in those before it.
-func (b *Bank) addBatch(items []Item, before int, by string, at time.Time) ([]Added, error) {
-	news := make([]newItem, len(items))
-	for i, it := range items {
-		it.Revision, it.By, it.At, it.Reason = 1, by, at, ""
-		fingerprint, err := it.settle()
-		if err != nil {
-			return nil, fmt.Errorf("item %d of the list: %w", before+i+1, err)
-		}
-		news[i] = newItem{it, printKey(fingerprint)}
-	}
-	added := make([]Added, len(items))
-	return added, b.update(func(tx *bbolt.Tx) error {
-		w := b.writer(tx)
-		last, _ := w.items.Cursor().Last()
-		taken := func(id ulid.ULID) bool {
-			return bytes.Compare(id[:], last) <= 0 && w.items.Get(id[:]) != nil
-		}
-		for i := range news {
-			var err error
-			if added[i], err = w.add(&news[i], taken); err != nil {
-				return err
-			}
-		}
-		return w.flush()
-	})
 }
 
 // newItem is an item ready to be added, and its key in the index of fingerprints.
 type newItem struct {
 	item  Item
 	print []byte
+}
+
+// prepared is a batch of items ready to be added, or what is wrong with one.
+type prepared struct {
+	news []newItem
+	err  error
+}
+
+// prepare readies the batch that begins at from, while the one before it is being
+// written.
+func prepare(items []Item, from int, by string, at time.Time) <-chan prepared {
+	ready := make(chan prepared, 1)
+	go func() {
+		now := items[from:min(from+batch, len(items))]
+		news := make([]newItem, len(now))
+		for i, it := range now {
+			it.Revision, it.By, it.At, it.Reason = 1, by, at, ""
+			fingerprint, err := it.settle()
+			if err != nil {
+				ready <- prepared{err: fmt.Errorf("item %d of the list: %w", from+i+1, err)}
+				return
+			}
+			news[i] = newItem{it, printKey(fingerprint)}
+		}
+		ready <- prepared{news: news}
+	}()
+	return ready
+}
+
+// addBatch writes one batch.
+func (b *Bank) addBatch(now prepared) ([]Added, error) {
+	if now.err != nil {
+		return nil, now.err
+	}
+	added := make([]Added, len(now.news))
+	return added, b.update(func(tx *bbolt.Tx) error {
+		w := b.writer(tx)
+		last, _ := w.items.Cursor().Last()
+		taken := func(id ulid.ULID) bool {
+			return bytes.Compare(id[:], last) <= 0 && w.items.Get(id[:]) != nil
+		}
+		for i := range now.news {
+			var err error
+			if added[i], err = w.add(&now.news[i], taken); err != nil {
+				return err
+			}
+		}
+		return w.flush()
+	})
 }
 
 func (w *writer) add(n *newItem, taken func(ulid.ULID) bool) (Added, error) {

@@ -82,21 +82,18 @@ func (b *Bank) scan(q *Query) iter.Seq2[Item, error] {
 }
 
 // among reads the items with the IDs, which are in order.
-func (b *Bank) among(q *Query, ids []ulid.ULID) iter.Seq2[Item, error] {
+func (b *Bank) among(q *Query, ids []rank) iter.Seq2[Item, error] {
 	next := 0
 	return pages(b, nil, func(tx *bbolt.Tx, _ []byte, page *[]Item) ([]byte, error) {
 		uses := tx.Bucket(usesBucket)
 		c := tx.Bucket(itemsBucket).Cursor()
+		var key, record []byte
 		for ; next < len(ids); next++ {
+			id := ids[next].id()
 			if len(*page) == cap(*page) {
-				return ids[next][:], nil
+				return id[:], nil
 			}
-			id := ids[next]
-			key, record := c.Next()
-			if !bytes.Equal(key, id[:]) {
-				key, record = c.Seek(id[:])
-			}
-			if !bytes.Equal(key, id[:]) {
+			if key, record = advance(c, key, record, id); !bytes.Equal(key, id[:]) {
 				return nil, damaged(b.path, "an index names item "+id.String()+", which is not there")
 			}
 			if err := b.keep(q, uses, id, record, page); err != nil {
@@ -105,6 +102,20 @@ func (b *Bank) among(q *Query, ids []ulid.ULID) iter.Seq2[Item, error] {
 		}
 		return nil, nil
 	})
+}
+
+// advance moves a cursor on to an ID. A few steps are cheaper than a search.
+func advance(c *bbolt.Cursor, key, record []byte, id ulid.ULID) ([]byte, []byte) {
+	for range 8 {
+		if key == nil || bytes.Compare(key, id[:]) >= 0 {
+			break
+		}
+		key, record = c.Next()
+	}
+	if !bytes.Equal(key, id[:]) {
+		return c.Seek(id[:])
+	}
+	return key, record
 }
 
 // keep reads an item into the page if the query wants it.

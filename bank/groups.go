@@ -3,12 +3,9 @@ package bank
 import (
 	"bytes"
 	"encoding/binary"
-	"errors"
 	"fmt"
 	"iter"
 	"slices"
-	"strconv"
-	"strings"
 
 	"github.com/oklog/ulid/v2"
 	"go.etcd.io/bbolt"
@@ -47,43 +44,32 @@ func newGroup(it *Item, uses usage) Group {
 	}
 }
 
-// appendName appends the group's name in the index: its fields, separated by NUL,
-// those first by which groups are looked up.
+// appendName appends the group's name in the index. It begins with what groups
+// are looked up by.
 func (g *Group) appendName(to []byte) []byte {
-	to = append(append(to, g.Skill...), 0)
-	to = append(append(to, g.Standing...), 0)
-	to = append(append(to, g.Look...), 0)
-	for _, n := range []int{int(g.Difficulty), g.Seconds, g.Uses} {
-		to = append(strconv.AppendInt(to, int64(n), 10), 0)
-	}
-	to = append(append(to, g.LastWeek...), 0)
-	to = append(strconv.AppendBool(to, g.ByHand), 0)
-	return append(to, g.Traits.Signature()...)
+	to = appendText(groupPrefix(to, g.Skill, g.Standing), string(g.Look))
+	to = binary.AppendVarint(to, int64(g.Difficulty))
+	to = binary.AppendVarint(to, int64(g.Seconds))
+	to = binary.AppendUvarint(to, uint64(g.Uses))
+	to = appendText(to, g.LastWeek)
+	to = appendFlag(to, g.ByHand)
+	return appendTraits(to, &g.Traits)
 }
 
-// readGroup reads a name that appendName wrote and the set it names.
+func groupPrefix(to []byte, skill standards.SkillID, standing Standing) []byte {
+	return appendText(appendText(to, string(skill)), string(standing))
+}
+
+// readGroup reads a name that appendName wrote and the size of the set it names.
 func readGroup(name, value []byte) (g Group, err error) {
-	fields := strings.Split(string(name), "\x00")
-	if len(fields) != 9 || len(value) != 2*setNumber {
-		return g, errGroup
-	}
-	traits, ok := standards.ParseSignature(fields[8])
-	numbers := [3]int{}
-	for i := range numbers {
-		n, err := strconv.Atoi(fields[3+i])
-		numbers[i], ok = n, ok && err == nil
-	}
-	if !ok {
-		return g, errGroup
-	}
-	return Group{
-		Skill: standards.SkillID(fields[0]), Standing: Standing(fields[1]), Look: standards.Look(fields[2]),
-		Traits: traits, Difficulty: standards.Difficulty(numbers[0]), Seconds: numbers[1],
-		Uses: numbers[2], LastWeek: fields[6], ByHand: fields[7] == "true", Size: int(readSet(value).size),
-	}, nil
+	r := reader{raw: name, text: string(name)}
+	g.Skill, g.Standing, g.Look = standards.SkillID(r.string()), Standing(r.string()), standards.Look(r.string())
+	g.Difficulty, g.Seconds = standards.Difficulty(r.number()), int(r.number())
+	g.Uses, g.LastWeek, g.ByHand = int(r.count()), r.string(), r.flag()
+	r.traits(&g.Traits)
+	g.Size = int(readSet(value).size)
+	return g, r.end()
 }
-
-var errGroup = errors.New("an entry of the index of groups is damaged")
 
 // Groups gives the groups of the ready items of the skills, or of all skills if
 // none is named, in a fixed order within a skill. It reads the index only: its
@@ -97,7 +83,7 @@ func (b *Bank) Groups(skills ...standards.SkillID) iter.Seq2[Group, error] {
 		if slices.Contains(skills[:i], skill) {
 			continue
 		}
-		prefixes = append(prefixes, []byte(string(skill)+"\x00"+string(Ready)+"\x00"))
+		prefixes = append(prefixes, groupPrefix(nil, skill, Ready))
 	}
 	return func(yield func(Group, error) bool) {
 		for _, prefix := range prefixes {
@@ -192,7 +178,7 @@ func appendMember(to []byte, it *Item) []byte {
 
 func readMember(key, value []byte) (m Member, err error) {
 	if len(key) != setNumber+8+len(ulid.ULID{}) {
-		return m, errGroup
+		return m, errRecord
 	}
 	r := reader{raw: value, text: string(value)}
 	m = Member{ulid.ULID(key[setNumber+8:]).String(), r.string(), r.string()}

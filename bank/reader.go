@@ -36,6 +36,14 @@ func (r *reader) octet() byte {
 	return r.raw[r.at-1]
 }
 
+func (r *reader) flag() bool {
+	b := r.octet()
+	if b > 1 {
+		r.fail()
+	}
+	return b == 1
+}
+
 // count reads an unsigned varint.
 func (r *reader) count() uint64 {
 	if r.at < len(r.raw) && r.raw[r.at] < 0x80 { // nearly all are this short
@@ -117,7 +125,7 @@ func (r *reader) traits(ts *standards.Traits) {
 }
 
 func (r *reader) measured() *Measured {
-	if r.octet() == 0 {
+	if !r.flag() {
 		return nil
 	}
 	return &Measured{standards.Difficulty(r.number()), standards.Difficulty(r.number()), int(r.number())}

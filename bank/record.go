@@ -13,6 +13,9 @@ import (
 // one says so instead of guessing.
 const recordFormat = 1
 
+// recordSize is about how long a record is, in bytes, and a little more.
+const recordSize = 256
+
 // errRecord says that a record's bytes are not what encode writes.
 var errRecord = errors.New("a record is damaged")
 
@@ -43,6 +46,13 @@ func appendText(to []byte, text string) []byte {
 	return append(binary.AppendUvarint(to, uint64(len(text))), text...)
 }
 
+func appendFlag(to []byte, yes bool) []byte {
+	if yes {
+		return append(to, 1)
+	}
+	return append(to, 0)
+}
+
 func appendTime(to []byte, at time.Time) []byte {
 	to = binary.AppendVarint(to, at.Unix())
 	return binary.AppendUvarint(to, uint64(at.Nanosecond()))
@@ -65,10 +75,10 @@ func appendTraits(to []byte, ts *standards.Traits) []byte {
 }
 
 func appendMeasured(to []byte, m *Measured) []byte {
+	to = appendFlag(to, m != nil)
 	if m == nil {
-		return append(to, 0)
+		return to
 	}
-	to = append(to, 1)
 	for _, n := range []int64{int64(m.Difficulty), int64(m.StandardError), int64(m.Answers)} {
 		to = binary.AppendVarint(to, n)
 	}
@@ -76,11 +86,9 @@ func appendMeasured(to []byte, m *Measured) []byte {
 }
 
 func appendOrigin(to []byte, o *Origin) []byte {
-	to = appendText(to, o.Kind)
+	to = appendText(appendText(appendText(to, o.Kind), o.File), o.By)
 	to = binary.AppendUvarint(to, o.Seed)
-	to = appendText(to, o.File)
-	to = binary.AppendVarint(to, int64(o.Row))
-	return appendText(to, o.By)
+	return binary.AppendVarint(to, int64(o.Row))
 }
 
 func appendWording(to []byte, wording map[string]string) []byte {
@@ -121,7 +129,7 @@ func decode(id string, record []byte, it *Item) error {
 	it.Predicted = standards.Difficulty(r.number())
 	it.Measured = r.measured()
 	it.Seconds = int(r.number())
-	it.Origin = Origin{Kind: r.string(), Seed: r.count(), File: r.string(), Row: int(r.number()), By: r.string()}
+	it.Origin = Origin{Kind: r.string(), File: r.string(), By: r.string(), Seed: r.count(), Row: int(r.number())}
 	it.Wording = r.wording()
 	return r.end()
 }

@@ -14,6 +14,7 @@ type writer struct {
 	bank                                *Bank
 	items, revisions, uses, fingerprint *bbolt.Bucket
 	groups, origins                     *sets
+	name                                []byte // of a group; used again and again
 }
 
 func (b *Bank) writer(tx *bbolt.Tx) *writer {
@@ -50,7 +51,7 @@ func (w *writer) get(id ulid.ULID, it *Item) error {
 
 // insert keeps a new item.
 func (w *writer) insert(id ulid.ULID, it *Item, print []byte) error {
-	if err := w.items.Put(id[:], encode(nil, it)); err != nil {
+	if err := w.items.Put(id[:], encode(make([]byte, 0, recordSize), it)); err != nil {
 		return err
 	}
 	if err := w.fingerprint.Put(print, id[:]); err != nil {
@@ -59,7 +60,7 @@ func (w *writer) insert(id ulid.ULID, it *Item, print []byte) error {
 	if err := w.origins.add(originName(it.Origin), id[:], nil); err != nil {
 		return err
 	}
-	return w.group(id, it)
+	return w.join(id, it, usage{})
 }
 
 // replace keeps the item's old revision and puts the new one in its place. The
@@ -79,8 +80,13 @@ func (w *writer) replace(id ulid.ULID, old, new *Item) error {
 
 // group puts an item into the group that its fields and uses make.
 func (w *writer) group(id ulid.ULID, it *Item) error {
-	g := newGroup(it, usageOf(w.uses, id))
-	return w.groups.add(g.appendName(nil), memberRest(id), appendMember(nil, it))
+	return w.join(id, it, usageOf(w.uses, id))
+}
+
+func (w *writer) join(id ulid.ULID, it *Item, uses usage) error {
+	g := newGroup(it, uses)
+	w.name = g.appendName(w.name[:0])
+	return w.groups.add(w.name, memberRest(id), appendMember(nil, it))
 }
 
 // ungroup takes it out again, before its fields or uses change.
@@ -97,7 +103,14 @@ func printKey(fingerprint string) []byte {
 }
 
 // originName is the name of the set of items that came the same way.
-func originName(o Origin) []byte { return []byte(o.Kind + "\x00" + o.File + "\x00" + o.By) }
+func originName(o Origin) []byte {
+	return appendText(appendText(appendText(nil, o.Kind), o.File), o.By)
+}
+
+func readOrigin(name []byte) Origin {
+	r := reader{raw: name, text: string(name)}
+	return Origin{Kind: r.string(), File: r.string(), By: r.string()}
+}
 
 func revisionKey(id ulid.ULID, revision int) []byte {
 	return binary.BigEndian.AppendUint32(id[:], uint32(revision))
