@@ -1,0 +1,107 @@
+package intake
+
+import (
+	"fmt"
+	"strings"
+
+	"evenhand/standards"
+)
+
+// guessed gives meanings that no heading gave to columns by their cells: the
+// question is where most cells are tasks, the answer where most cells answer them
+// rightly, and so on. Without any task, the longest texts are the questions and the
+// next column the answers.
+func guessed(columns []Column, rows []record) {
+	if holder(columns, Question) < 0 && holder(columns, QuestionEs) < 0 {
+		guess(columns, rows, Question, "its cells are tasks", taskShare)
+	}
+	if holder(columns, Question) < 0 && holder(columns, QuestionEs) < 0 {
+		guessWordy(columns, rows)
+	}
+	question := max(holder(columns, Question), holder(columns, QuestionEs))
+	guess(columns, rows, Answer, "its cells answer the questions", func(rec record, cell string) (float64, bool) {
+		task, err := standards.Parse(rec.cell(question))
+		return truth(err == nil && task.Judge(mendAnswer(task, cell))), err == nil && cell != ""
+	})
+	guess(columns, rows, Skill, "its cells are skills", func(_ record, cell string) (float64, bool) {
+		return truth(len(skillsNamed(cell)) > 0), cell != ""
+	})
+	guess(columns, rows, Standards, "its cells are standards", func(_ record, cell string) (float64, bool) {
+		return truth(len(standards.SplitCodes(cell)) > 0), cell != ""
+	})
+	guess(columns, rows, Look, "its cells are looks", func(_ record, cell string) (float64, bool) {
+		_, err := standards.ParseLook(cell)
+		return truth(err == nil), cell != ""
+	})
+}
+
+// guess gives a meaning that no column has to the unused column whose cells score
+// best, at least half. The score of a cell is 0 to 1; counts says whether it counts.
+func guess(columns []Column, rows []record, m Meaning, why string, score func(record, string) (points float64, counts bool)) {
+	if holder(columns, m) >= 0 {
+		return
+	}
+	best, at, found := 0.5, -1, ""
+	for i, c := range columns {
+		if c.Meaning != "" {
+			continue
+		}
+		sum, hits, n := 0.0, 0, 0
+		for _, rec := range rows {
+			points, counts := score(rec, rec.cell(i))
+			if counts {
+				sum, n = sum+points, n+1
+			}
+			if points > 0 {
+				hits++
+			}
+		}
+		if share := sum / float64(n); n > 0 && (share > best || share == best && at < 0) {
+			best, at, found = share, i, fmt.Sprintf("%s, %d of %d", why, hits, n)
+		}
+	}
+	if at >= 0 {
+		columns[at].Meaning, columns[at].Why = m, found
+	}
+}
+
+// taskShare scores a cell as a question; a time by itself may also be an answer and
+// counts half.
+func taskShare(_ record, cell string) (float64, bool) {
+	if !isTask(cell) {
+		return 0, cell != ""
+	}
+	if _, err := standards.ParseTime(cell); err == nil {
+		return 0.5, true
+	}
+	return 1, true
+}
+
+// guessWordy takes the column with the longest texts as the questions and the next
+// filled column as the answers.
+func guessWordy(columns []Column, rows []record) {
+	most, question := len(rows), -1 // more than one word a row
+	for i, c := range columns {
+		words := 0
+		for _, rec := range rows {
+			words += len(strings.Fields(rec.cell(i)))
+		}
+		if c.Meaning == "" && words > most {
+			most, question = words, i
+		}
+	}
+	if question < 0 {
+		return
+	}
+	columns[question].Meaning, columns[question].Why = Question, "it has the longest texts"
+	if next := question + 1; next < len(columns) && columns[next].Meaning == "" && holder(columns, Answer) < 0 {
+		columns[next].Meaning, columns[next].Why = Answer, "it stands next to the questions"
+	}
+}
+
+func truth(yes bool) float64 {
+	if yes {
+		return 1
+	}
+	return 0
+}

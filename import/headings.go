@@ -1,0 +1,142 @@
+package intake
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// deepestHeading is how many rows may stand above the heading.
+const deepestHeading = 20
+
+// longestHeading is how many words a heading may have.
+const longestHeading = 6
+
+// meaningsOf lists the meanings that the cells name as headings, each once; none when
+// a cell is a task or too long for a heading.
+func meaningsOf(cells []string) []Meaning {
+	var found []Meaning
+	for _, cell := range cells {
+		if len(strings.Fields(cell)) > longestHeading || isTask(cell) {
+			return nil
+		}
+		if m := understand(cell); m.meaning != "" && !slices.Contains(found, m.meaning) {
+			found = append(found, m.meaning)
+		}
+	}
+	return found
+}
+
+// findHeading is the index of the record that holds the headings, or -1: the one
+// with all the headings that were asked for by name, else the one that names the
+// most meanings, above the first task.
+func findHeading(records []record, wanted []string) int {
+	best, most := -1, 0
+	for i, rec := range records[:min(len(records), deepestHeading)] {
+		if len(wanted) > 0 && holdsAll(rec.cells, wanted) {
+			return i
+		}
+		if hasTask(rec.cells) {
+			break
+		}
+		if n := headingSense(rec.cells); n > most {
+			best, most = i, n
+		}
+	}
+	return best
+}
+
+// headingSense is how many meanings a row names, or 0 when that is too little for a
+// heading: one that names a question, in so many words where it is the only cell, or two.
+func headingSense(cells []string) int {
+	found := meaningsOf(cells)
+	asks := slices.Contains(found, Question) || slices.Contains(found, QuestionEs)
+	if len(found) == 1 {
+		alone := strings.TrimSpace(strings.Join(cells, ""))
+		if !asks || !understand(alone).exact {
+			return 0
+		}
+	}
+	if !asks && !slices.Contains(found, Answer) {
+		return 0
+	}
+	return len(found)
+}
+
+func holdsAll(cells, wanted []string) bool {
+	for _, heading := range wanted {
+		if columnHeaded(cells, heading) < 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// columnHeaded is the index of the cell that is the heading, whatever its capitals
+// and spaces, or -1.
+func columnHeaded(cells []string, heading string) int {
+	same := func(cell string) bool {
+		return strings.EqualFold(strings.Join(strings.Fields(cell), " "), strings.Join(strings.Fields(heading), " "))
+	}
+	return slices.IndexFunc(cells, same)
+}
+
+// findForeignHeading is the index of a heading in words that aren't known here, or
+// -1: the first row with two filled cells, all short and without a digit or a question mark, above
+// a list in which the question column's cells are tasks.
+func findForeignHeading(records []record, question int) int {
+	at := slices.IndexFunc(records, func(rec record) bool { return filledCells(rec.cells) > 1 })
+	if at < 0 || question >= len(records[at].cells) || strings.TrimSpace(records[at].cells[question]) == "" {
+		return -1
+	}
+	for _, cell := range records[at].cells {
+		if len(strings.Fields(cell)) > 3 || strings.ContainsAny(cell, "0123456789?¿") {
+			return -1
+		}
+	}
+	return at
+}
+
+// filledCells is how many cells hold something.
+func filledCells(cells []string) int {
+	n := 0
+	for _, cell := range cells {
+		if strings.TrimSpace(cell) != "" {
+			n++
+		}
+	}
+	return n
+}
+
+var (
+	totalWords = regexp.MustCompile(`(?i)^(?:grand |sub-?)?(?:total|totals|sum|average|mean|count|suma|promedio|summe)(?: of)?(?: (?:items|questions|problems|rows|points|preguntas))?\s*[:=]?\s*[\d.,]*\s*(?:items|questions|problems|rows|points|preguntas)?$`)
+	totalValue = regexp.MustCompile(`^[\d.,%:/ -]*$`)
+)
+
+// isTotal says whether a row is a total that a spreadsheet has put under a list: a
+// cell that says so, and numbers.
+func isTotal(cells []string) bool {
+	said := false
+	for _, cell := range cells {
+		cell = strings.TrimSpace(cell)
+		switch {
+		case totalWords.MatchString(cell):
+			said = true
+		case !totalValue.MatchString(cell):
+			return false
+		}
+	}
+	return said
+}
+
+// quoteHeadings names the headings for a message.
+func quoteHeadings(cells []string) string {
+	var quoted []string
+	for _, cell := range cells {
+		if cell = strings.TrimSpace(cell); cell != "" {
+			quoted = append(quoted, fmt.Sprintf("%q", cell))
+		}
+	}
+	return strings.Join(quoted, ", ")
+}

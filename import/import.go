@@ -1,0 +1,174 @@
+package intake
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"time"
+
+	"evenhand/bank"
+	"evenhand/standards"
+)
+
+// ImportOptions say how a list goes into a bank.
+type ImportOptions struct {
+	By       string                // who brings the list; also the author of rows that name none
+	At       time.Time             // when
+	Skill    standards.SkillID     // for items by hand whose row names no skill; may be empty
+	DryRun   bool                  // only report: the bank stays as it is
+	Progress func(done, total int) // called now and then with numbers of rows; may be nil
+}
+
+// batchRows is how many rows go into the bank in one step; the bank's own batches
+// have the same size.
+const batchRows = 10000
+
+// Import brings the rows of a list into a bank. Every row ends as one outcome of the
+// report, in the order of the list. An error means that the bank could not be read or
+// written; the report then covers the rows before, which are in the bank, and
+// importing again adds the rest.
+func Import(b *bank.Bank, l *List, o ImportOptions) (*Report, error) {
+	r := &Report{List: l, DryRun: o.DryRun}
+	in := &importer{bank: b, options: o, report: r, seen: map[string]handItem{}}
+	for batch := range judgeAll(newJudge(l, o.By, o.Skill), l.rows) {
+		if err := in.add(batch); err != nil {
+			return r, fmt.Errorf("%s: %d of %d rows are done, then: %w", l.Name, len(r.Outcomes), l.Rows(), err)
+		}
+		if o.Progress != nil {
+			o.Progress(len(r.Outcomes), l.Rows())
+		}
+	}
+	return r, nil
+}
+
+// batch is some rows, in order, with what was judged of each.
+type batch struct {
+	rows     []record
+	verdicts []verdict
+}
+
+// judgeAll judges the rows a batch ahead of the writing, in order.
+func judgeAll(j *judge, rows []record) func(yield func(batch) bool) {
+	return func(yield func(batch) bool) {
+		judged, stop := make(chan batch), make(chan struct{})
+		defer close(stop)
+		go func() {
+			defer close(judged)
+			for rows := range slices.Chunk(rows, batchRows) {
+				next := batch{rows, make([]verdict, len(rows))}
+				for i, rec := range rows {
+					next.verdicts[i] = j.row(rec)
+				}
+				select {
+				case judged <- next:
+				case <-stop:
+					return
+				}
+			}
+		}()
+		for next := range judged {
+			if !yield(next) {
+				return
+			}
+		}
+	}
+}
+
+// importer puts judged rows into a bank and their outcomes into a report.
+type importer struct {
+	bank    *bank.Bank
+	options ImportOptions
+	report  *Report
+	seen    map[string]handItem // by fingerprint: items of this list, all of them in a dry run, else those by hand
+}
+
+// handItem is what an earlier row of the list, or the bank, says of a question.
+type handItem struct {
+	where string // "line 5" or the ID
+	id    string
+	key   string
+}
+
+// add puts a batch into the bank, or in a dry run only looks.
+func (in *importer) add(b batch) error {
+	var items []bank.Item
+	outcomes := make([]Outcome, len(b.rows))
+	var waiting []*Outcome // for the bank's word on items, in order
+	for i, rec := range b.rows {
+		v, out := b.verdicts[i], &outcomes[i]
+		*out = Outcome{First: rec.first, Last: rec.last, row: rec}
+		if err := in.place(&v, out); err != nil {
+			return err
+		}
+		if out.Fate == Added && !in.options.DryRun {
+			items, waiting = append(items, v.item), append(waiting, out)
+		}
+		if out.Fate != SetAside {
+			in.report.Notes = append(in.report.Notes, v.notes...)
+		}
+	}
+	if len(items) > 0 {
+		added, err := in.bank.Add(items, in.options.By, in.options.At)
+		if err != nil {
+			return err
+		}
+		for i, a := range added {
+			waiting[i].settle(a)
+		}
+	}
+	in.report.Outcomes = append(in.report.Outcomes, outcomes...)
+	return nil
+}
+
+// settle takes the bank's word on an item.
+func (out *Outcome) settle(a bank.Added) {
+	out.ID = a.ID
+	if a.Existing {
+		out.Fate = Here
+	}
+}
+
+// place decides what becomes of a row as far as the bank need not be written for it.
+func (in *importer) place(v *verdict, out *Outcome) error {
+	if v.problem != nil {
+		out.Fate, out.Problem = SetAside, v.problem
+		return nil
+	}
+	out.Fate, out.ByHand = Added, v.item.ByHand()
+	if !out.ByHand && !in.options.DryRun {
+		return nil
+	}
+	fingerprint := v.item.Fingerprint()
+	known, here := in.seen[fingerprint]
+	if !here {
+		var err error
+		if known, here, err = in.find(fingerprint); err != nil {
+			return err
+		}
+	}
+	switch {
+	case !here:
+		in.seen[fingerprint] = handItem{where: fmt.Sprintf("line %d", out.First), key: v.item.Key}
+	case out.ByHand && !sameText(known.key, v.item.Key):
+		out.Fate, out.ByHand = SetAside, false
+		out.Problem = &Problem{out.First, string(Answer), fmt.Sprintf("%s asks the same and has the answer %s, the list says %s", known.where, shorten(known.key), shorten(v.item.Key))}
+	case in.options.DryRun:
+		out.Fate, out.ID = Here, known.id
+	}
+	return nil
+}
+
+// find looks for an item in the bank.
+func (in *importer) find(fingerprint string) (handItem, bool, error) {
+	id, here, err := in.bank.Has(fingerprint)
+	if err != nil || !here {
+		return handItem{}, false, err
+	}
+	it, err := in.bank.Get(id)
+	return handItem{where: "item " + id, id: id, key: it.Key}, true, err
+}
+
+// sameText compares answers by hand, whatever their spaces and capitals.
+func sameText(a, b string) bool {
+	return strings.EqualFold(strings.Join(strings.Fields(a), " "), strings.Join(strings.Fields(b), " "))
+}

@@ -1,0 +1,192 @@
+package intake
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+
+	"evenhand/bank"
+	"evenhand/standards"
+)
+
+// judge makes items of the rows of one list.
+type judge struct {
+	list   *List
+	by     string
+	skill  standards.SkillID              // for items by hand whose row names none
+	clocks bool                           // the list is about clocks
+	named  map[string][]standards.SkillID // what skillsNamed said before
+}
+
+// verdict is what became of a row: an item, or a problem. Notes come with the item.
+type verdict struct {
+	item    bank.Item
+	notes   []Note
+	problem *Problem
+}
+
+func newJudge(l *List, by string, skill standards.SkillID) *judge {
+	j := &judge{list: l, by: by, skill: skill, named: map[string][]standards.SkillID{}}
+	rows := l.rows[:min(len(l.rows), sniffedRecords)]
+	n := 0
+	for _, rec := range rows {
+		n += int(truth(isClock(j.cell(rec, Question))))
+	}
+	heading := " " + plainWords(l.headingOf(Question)) + " "
+	j.clocks = n*2 > len(rows) || strings.Contains(heading, " clock ") || strings.Contains(heading, " time ") ||
+		strings.Contains(heading, " hora ") || strings.Contains(heading, " reloj ")
+	return j
+}
+
+// isClock says whether a cell is a clock task, also one that a spreadsheet has changed.
+func isClock(cell string) bool {
+	if _, changed := restoreTime(cell); changed {
+		return true
+	}
+	task, err := standards.Parse(cell)
+	_, clock := task.(standards.Clock)
+	return err == nil && clock
+}
+
+// headingOf is the heading of the column with the meaning.
+func (l *List) headingOf(m Meaning) string {
+	if at := l.column(m); at >= 0 {
+		return l.Columns[at].Heading
+	}
+	return ""
+}
+
+func (j *judge) cell(rec record, m Meaning) string { return rec.cell(j.list.column(m)) }
+
+// row judges one row.
+func (j *judge) row(rec record) verdict {
+	v := j.item(rec)
+	if cells := filled(rec.cells); cells > len(j.list.Columns) {
+		j.surplus(&v, rec.first, cells)
+	}
+	return v
+}
+
+// surplus deals with a row of too many cells: an item understood and answered rightly
+// comes in with a note; any other was most likely cut in the wrong place.
+func (j *judge) surplus(v *verdict, line, cells int) {
+	text := fmt.Sprintf("this row has %d cells, the list has %d columns", cells, len(j.list.Columns))
+	if v.problem == nil && !v.item.ByHand() {
+		v.notes = append(v.notes, Note{line, "", text + "; what is beyond was not used"})
+		return
+	}
+	*v = verdict{problem: &Problem{line, "", text + "; put quotation marks around a cell that holds the mark between cells"}}
+}
+
+// item makes an item of a row without counting its cells.
+func (j *judge) item(rec record) verdict {
+	question, lang := j.question(rec)
+	set := func(column Meaning, reason string) verdict {
+		return verdict{problem: &Problem{rec.first, string(column), reason}}
+	}
+	switch explained, dated := readDate(question); {
+	case rec.open:
+		return set("", "a quotation mark opens a cell and is never closed; close it or take it off")
+	case question == "":
+		return set(Question, "there is no question here")
+	case dated:
+		return set(Question, explained)
+	}
+	mended, changed := mendTimes(question, j.inClocks(rec))
+	task, err := standards.Parse(mended)
+	var v verdict
+	switch {
+	case err == nil:
+		v = j.understood(rec, task)
+	case keptByHand(mended, err):
+		v = j.byHand(rec, question, lang)
+	default:
+		return set(Question, notATask(question, err))
+	}
+	if changed && v.problem == nil {
+		v.note(rec.first, Question, fmt.Sprintf("%s read as %s, which a spreadsheet had changed", question, mended))
+	}
+	return v
+}
+
+// question is the row's question and its language.
+func (j *judge) question(rec record) (text, lang string) {
+	text, lang = j.cell(rec, Question), "en"
+	if text == "" {
+		text, lang = j.cell(rec, QuestionEs), "es"
+	}
+	if strings.ContainsAny(text, "¿¡") {
+		lang = "es"
+	}
+	return plainText(text), lang
+}
+
+// inClocks says whether a row is about a clock, so that a share of a day is a time.
+func (j *judge) inClocks(rec record) bool {
+	if j.clocks {
+		return true
+	}
+	answer := j.cell(rec, Answer)
+	if _, changed := restoreTime(answer); changed {
+		return true
+	}
+	_, err := standards.ParseTime(answer)
+	skills := j.skills(j.cell(rec, Skill))
+	return err == nil || len(skills) > 0 && slices.Contains(clockSkills, skills[0])
+}
+
+// keptByHand says whether a text that didn't parse may be a question all the same:
+// one of no known kind, one in words that only begins like a known kind, or one that
+// multiplies, divides or has fractions.
+func keptByHand(text string, err error) bool {
+	words := letterWords.FindAllString(text, -1)
+	operates := otherOperation.MatchString(text)
+	if errors.As(err, new(*standards.NotUnderstoodError)) {
+		return len(words) > 0 || operates
+	}
+	return operates || len(words) > 3 || len(words) > 0 && !strings.ContainsFunc(text, unicode.IsDigit)
+}
+
+var (
+	letterWords    = regexp.MustCompile(`\pL{2,}`)
+	otherOperation = regexp.MustCompile(`[\d?_□] ?[×xX*÷/·] ?[\d?_□]`) // multiplying, dividing, fractions
+)
+
+// notATask explains why a question can't be kept.
+func notATask(question string, err error) string {
+	if typed, changed := restoreTime(question); changed {
+		return fmt.Sprintf("%s may be the time %s that a spreadsheet has changed; if so, write %s", question, typed, typed)
+	}
+	return err.Error()
+}
+
+func (v *verdict) note(line int, column Meaning, text string) {
+	v.notes = append(v.notes, Note{line, string(column), text})
+}
+
+// plainText takes control characters but line feeds out of a text.
+func plainText(text string) string {
+	text = strings.ReplaceAll(text, "\r\n", "\n")
+	clean := strings.Map(func(r rune) rune {
+		switch {
+		case r == '\t' || r == '\r':
+			return ' '
+		case unicode.IsControl(r) && r != '\n':
+			return -1
+		}
+		return r
+	}, text)
+	return strings.TrimSpace(clean)
+}
+
+// shorten keeps a quoted cell readable within a message.
+func shorten(text string) string {
+	text = strings.Join(strings.Fields(text), " ")
+	if runes := []rune(text); len(runes) > 60 {
+		return string(runes[:57]) + "..."
+	}
+	return text
+}

@@ -1,0 +1,200 @@
+package intake
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// List is a colleague's list, read and understood but not yet judged.
+type List struct {
+	Name      string // of the file, without its folder
+	Encoding  string // as shown to people, such as Windows-1252; "xlsx" for a workbook
+	Delimiter string // what stands between cells: commas, semicolons, tabs; for a workbook the sheet's name
+	Columns   []Column
+	Lines     []Line // every line that isn't blank, in order
+	Total     int    // lines of the file, the blank ones too
+
+	headings []string // as they stand in the list; nil where it has none
+	rows     []record
+}
+
+// Line is one line of a list, or the few that one row takes.
+type Line struct {
+	First, Last int // counted from 1, as an editor or spreadsheet shows them
+	Kind        LineKind
+	Text        string // what it says; empty for rows
+}
+
+// LineKind says what a line is.
+type LineKind string
+
+// The kinds of lines.
+const (
+	TitleLine   LineKind = "title"
+	HeadingLine LineKind = "heading"
+	TotalLine   LineKind = "total"
+	RowLine     LineKind = "row"
+)
+
+// Options say how to read a list where a person knows better.
+type Options struct {
+	// Columns names columns by their heading, number (from 1) or letter, for the
+	// meanings in Meaning: {"question": "Their heading"}.
+	Columns map[string]string
+}
+
+// Rows is the number of rows, each of which will be added, already here or set aside.
+func (l *List) Rows() int { return len(l.rows) }
+
+// Skipped lists the lines that hold no item: titles, headings and totals.
+func (l *List) Skipped() []Line {
+	return slices.DeleteFunc(slices.Clone(l.Lines), func(line Line) bool { return line.Kind == RowLine })
+}
+
+// Open reads a list from the bytes of a file: CSV in any usual encoding and with any
+// usual delimiter, or an .xlsx workbook. The error says what is wrong with the file or
+// the options as a whole; what is wrong in a row only shows when it is imported.
+func Open(name string, data []byte, o Options) (*List, error) {
+	l := &List{Name: name}
+	records, err := l.read(data)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	wishes, err := parseWishes(o.Columns)
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	if err := l.lookOver(records, wishes); err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	return l, nil
+}
+
+// foreignFiles are the first bytes of files that get mistaken for lists.
+var foreignFiles = []struct{ start, what string }{
+	{"%PDF", "a PDF"},
+	{"\xd0\xcf\x11\xe0", "an old workbook or document (.xls, .doc)"},
+	{"\x89PNG", "a picture"}, {"\xff\xd8\xff", "a picture"},
+	{"{\\rtf", "a text document (.rtf)"},
+}
+
+// read splits the file into records and notes how it was written.
+func (l *List) read(data []byte) (records []record, err error) {
+	for _, f := range foreignFiles {
+		if strings.HasPrefix(string(data[:min(len(data), 8)]), f.start) {
+			return nil, fmt.Errorf("this is %s, not a list; save it as CSV or .xlsx and import that", f.what)
+		}
+	}
+	if isWorkbook(data) {
+		l.Encoding = "xlsx"
+		records, l.Delimiter, err = readWorkbook(data)
+		if len(records) > 0 {
+			l.Total = records[len(records)-1].last
+		}
+		return records, err
+	}
+	text, encoding := decode(data)
+	comma, delimiter := sniff(text)
+	l.Encoding, l.Delimiter, l.Total = encoding, delimiter, lineCount(text)
+	records = slices.DeleteFunc(readRecords(text, comma), record.blank)
+	if len(records) == 0 {
+		return nil, errors.New("the list is empty; it needs a row for each item, such as 47 + 36 = ?,83")
+	}
+	return records, nil
+}
+
+func parseWishes(columns map[string]string) (map[Meaning]string, error) {
+	wishes := map[Meaning]string{}
+	for name, wish := range columns {
+		meaning, err := ParseMeaning(name)
+		if err != nil {
+			return nil, err
+		}
+		wishes[meaning] = wish
+	}
+	return wishes, nil
+}
+
+// lookOver finds the heading, the columns and the kind of each line.
+func (l *List) lookOver(records []record, wishes map[Meaning]string) error {
+	heading := findHeading(records, spelledOut(wishes))
+	sample := records[:min(len(records), sniffedRecords)]
+	width := usualWidth(sample[heading+1:])
+	if heading < 0 {
+		columns := newColumns(nil, width)
+		guessed(columns, sample)
+		heading = findForeignHeading(sample, holder(columns, Question))
+	}
+	if heading >= 0 {
+		l.headings = records[heading].cells[:filled(records[heading].cells)]
+	}
+	sample = sample[heading+1:]
+	l.Columns = newColumns(l.headings, width)
+	if err := named(l.Columns, wishes); err != nil {
+		return err
+	}
+	headed(l.Columns, sample)
+	guessed(l.Columns, sample)
+	if l.column(Question) < 0 && l.column(QuestionEs) < 0 {
+		return fmt.Errorf("no column looks like the questions; say which it is, as in --column question=1; %s", columnsThere(l.headings))
+	}
+	l.sort(records, heading)
+	return nil
+}
+
+// spelledOut are the headings that a person named in words, not by number or letter.
+func spelledOut(wishes map[Meaning]string) (headings []string) {
+	for _, wish := range wishes {
+		if columnAt(wish, 702) < 0 { // as far as the letters ZZ
+			headings = append(headings, wish)
+		}
+	}
+	return headings
+}
+
+// usualWidth is the number of cells that nine rows in ten don't exceed.
+func usualWidth(rows []record) int {
+	if len(rows) == 0 {
+		return 0
+	}
+	var widths []int
+	for _, rec := range rows {
+		widths = append(widths, filled(rec.cells))
+	}
+	slices.Sort(widths)
+	return widths[(len(widths)-1)*9/10]
+}
+
+// sort gives every record its place: title, heading, total or row.
+func (l *List) sort(records []record, heading int) {
+	top := heading < 0 // still above the first row of a list without heading
+	for i, rec := range records {
+		kind := RowLine
+		switch {
+		case i < heading || top && len(l.Columns) > 1 && isTitle(rec.cells):
+			kind = TitleLine
+		case i == heading || heading >= 0 && i > heading && slices.Equal(rec.cells, records[heading].cells):
+			kind = HeadingLine
+		case isTotal(rec.cells):
+			kind = TotalLine
+		default:
+			top = false
+			l.rows = append(l.rows, rec)
+		}
+		line := Line{First: rec.first, Last: rec.last, Kind: kind}
+		if kind != RowLine {
+			line.Text = strings.Join(strings.Fields(strings.Join(rec.cells, " ")), " ")
+		}
+		l.Lines = append(l.Lines, line)
+	}
+}
+
+// isTitle says whether a row above all others is one text that asks nothing.
+func isTitle(cells []string) bool {
+	return filledCells(cells) == 1 && !hasTask(cells) && !strings.ContainsAny(strings.Join(cells, ""), "?¿")
+}
+
+// column is the index of the column with the meaning, or -1.
+func (l *List) column(m Meaning) int { return holder(l.Columns, m) }

@@ -1,0 +1,127 @@
+package intake
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+
+	"golang.org/x/text/unicode/norm"
+
+	"evenhand/standards"
+)
+
+// Meaning is what a column holds; empty when it isn't used.
+type Meaning string
+
+// The meanings, under the names that --column takes.
+const (
+	Question    Meaning = "question"
+	QuestionEs  Meaning = "question-es" // the question in Spanish
+	Answer      Meaning = "answer"
+	Skill       Meaning = "skill"
+	Standards   Meaning = "standards"
+	Difficulty  Meaning = "difficulty" // in the colleague's words, kept as a note
+	Grade       Meaning = "grade"      // kept as a note
+	Look        Meaning = "look"
+	By          Meaning = "by"
+	Notes       Meaning = "notes"
+	Number      Meaning = "number"  // the colleague's own numbering, not used
+	MarkOfMends Meaning = "mending" // line, column, reason, in these very words: what an earlier import wrote, not used
+)
+
+// ParseMeaning finds a meaning by its name; the error lists them all.
+func ParseMeaning(name string) (Meaning, error) {
+	var names []string
+	for _, row := range vocabulary {
+		names = append(names, string(row.meaning))
+	}
+	clean := strings.ToLower(strings.TrimSpace(name))
+	if slices.Contains(names, clean) {
+		return Meaning(clean), nil
+	}
+	hint := ""
+	if near, ok := standards.Nearest(clean, names); ok {
+		hint = fmt.Sprintf("; did you mean %q?", near)
+	}
+	return "", fmt.Errorf("a column can't be %q%s; it can be one of %s", name, hint, strings.Join(names, ", "))
+}
+
+// vocabulary holds the words people head their columns with, the surest first. Where
+// a heading holds phrases of several meanings the longest counts, then the row that
+// stands first here. Plural and accents don't matter.
+var vocabulary = []struct {
+	meaning Meaning
+	phrases []string
+}{
+	{MarkOfMends, []string{"line", "column", "reason"}},
+	{Number, []string{"question number", "item number", "problem number", "question no", "item no", "problem no", "number", "no", "nr", "num", "id", "item id", "row", "numero"}},
+	{QuestionEs, []string{"question es", "question in spanish", "spanish", "pregunta", "problema", "ejercicio", "enunciado", "tarea", "cuenta", "operacion", "espanol"}},
+	{Answer, []string{"answer", "answer key", "key", "correct answer", "right answer", "solution", "correct", "result", "ans", "respuesta", "solucion", "resultado", "clave", "losung", "ergebnis", "antwort", "reponse"}},
+	{Standards, []string{"standard", "standard code", "code", "ccss", "estandar", "codigo"}},
+	{Skill, []string{"skill", "topic", "skill topic", "objective", "strand", "focus", "concept", "unit", "type", "task type", "habilidad", "tema", "destreza", "thema"}},
+	{Difficulty, []string{"difficulty", "level", "difficulty level", "how hard", "band", "dificultad", "nivel"}},
+	{Grade, []string{"grade", "grade level", "year", "grado", "curso"}},
+	{Look, []string{"look", "layout", "format", "shown as", "presentation", "aspecto"}},
+	{By, []string{"by", "author", "teacher", "written by", "from", "initial", "who", "colleague", "autor", "autora", "maestra", "maestro", "por"}},
+	{Notes, []string{"note", "comment", "remark", "notas", "nota", "comentario", "observacion", "observaciones"}},
+	{Question, []string{"question", "task", "problem", "stem", "sentence", "number sentence", "question text", "exercise", "item", "prompt", "sum", "text", "aufgabe", "frage", "exercice"}},
+}
+
+// match is how well a heading names a meaning: exact or only in part, and how sure
+// the word is (0 is the surest).
+type match struct {
+	meaning Meaning
+	exact   bool
+	words   int
+	rank    int
+}
+
+// better says whether m names its meaning more surely than other does the same one.
+func (m match) better(other match) bool {
+	if m.exact != other.exact {
+		return m.exact
+	}
+	return m.rank < other.rank
+}
+
+// understand finds the meaning that a heading names; the zero match for none.
+func understand(heading string) match {
+	clean := plainWords(heading)
+	var best match
+	for _, row := range vocabulary {
+		for rank, phrase := range row.phrases {
+			phrase = plainWords(phrase)
+			words := strings.Count(phrase, " ") + 1
+			if row.meaning == MarkOfMends && clean != phrase {
+				continue
+			}
+			if words > best.words && strings.Contains(" "+clean+" ", " "+phrase+" ") {
+				best = match{row.meaning, clean == phrase, words, rank}
+			}
+		}
+	}
+	return best
+}
+
+// plainWords brings a heading or a skill's name to plain words: small letters without
+// accents, "#" said as "number", other marks as spaces, a plural "s" dropped.
+func plainWords(text string) string {
+	text = strings.ReplaceAll(strings.ToLower(text), "#", " number ")
+	text = strings.Map(func(r rune) rune {
+		switch {
+		case unicode.Is(unicode.Mn, r):
+			return -1
+		case unicode.IsLetter(r), unicode.IsDigit(r):
+			return r
+		}
+		return ' '
+	}, norm.NFKD.String(text))
+	words := strings.Fields(text)
+	for i, word := range words {
+		if len(word) > 3 {
+			words[i] = strings.TrimSuffix(word, "s")
+		}
+	}
+	return strings.Join(words, " ")
+}

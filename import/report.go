@@ -1,0 +1,75 @@
+package intake
+
+import "fmt"
+
+// Report says what became of a list.
+type Report struct {
+	List     *List
+	DryRun   bool      // nothing was changed: Added is what would be added
+	Outcomes []Outcome // one for each row, in the order of the list
+	Notes    []Note    // on rows that came in or were here
+}
+
+// Outcome is what became of one row.
+type Outcome struct {
+	First, Last int // its lines in the list
+	Fate        Fate
+	ID          string // of the item added or already here; empty in a dry run for a new one
+	ByHand      bool   // the item's mathematics isn't understood: traits by hand
+	Problem     *Problem
+
+	row record
+}
+
+// Fate is one of the three ends of a row.
+type Fate string
+
+// The fates.
+const (
+	Added    Fate = "added"
+	Here     Fate = "already here"
+	SetAside Fate = "set aside"
+)
+
+// Count is how many rows had the fate.
+func (r *Report) Count(f Fate) int {
+	n := 0
+	for _, out := range r.Outcomes {
+		if out.Fate == f {
+			n++
+		}
+	}
+	return n
+}
+
+// ByHand is how many of the rows added are items by hand.
+func (r *Report) ByHand() int {
+	n := 0
+	for _, out := range r.Outcomes {
+		if out.Fate == Added && out.ByHand {
+			n++
+		}
+	}
+	return n
+}
+
+// Problems lists why rows were set aside, in the order of the list.
+func (r *Report) Problems() []Problem {
+	var problems []Problem
+	for _, out := range r.Outcomes {
+		if out.Problem != nil {
+			problems = append(problems, *out.Problem)
+		}
+	}
+	return problems
+}
+
+// Summary is the report in a line: "28 rows: 24 added, 1 already here, 3 set aside".
+func (r *Report) Summary() string {
+	added := string(Added)
+	if r.DryRun {
+		added = "to be added"
+	}
+	return fmt.Sprintf("%d rows: %d %s, %d already here, %d set aside",
+		len(r.Outcomes), r.Count(Added), added, r.Count(Here), r.Count(SetAside))
+}
