@@ -1,0 +1,76 @@
+package export
+
+import (
+	"io"
+	"slices"
+
+	"evenhand/assemble"
+	"evenhand/bank"
+	"evenhand/standards"
+)
+
+// QuizRow is one line of quiz.csv: an item in its place on a form.
+type QuizRow struct {
+	Form       string `csv:"form"`   // "A", "B", ...
+	Number     Whole  `csv:"number"` // from 1, in the order of the sheet
+	ID         string `csv:"id"`
+	Skill      string `csv:"skill"`
+	Standards  string `csv:"standards"` // codes separated by a space, or "beyond K-2"
+	Task       string `csv:"task"`      // for an item by hand its question
+	Look       string `csv:"look"`
+	Key        string `csv:"key"`
+	Band       string `csv:"band"`
+	ShareRight Whole  `csv:"share_right"` // in 100 answers, rounded
+	Difficulty Logits `csv:"difficulty"`  // measured where there is evidence, else predicted
+	Seconds    Whole  `csv:"seconds"`     // expected working time
+	Uses       Whole  `csv:"uses"`        // earlier uses in quizzes
+	Traits
+}
+
+// WriteQuiz writes quiz.csv: the items of form A in their order, then those of form B, and so
+// on.
+func WriteQuiz(w io.Writer, quiz assemble.Quiz) error {
+	var rows []QuizRow
+	for _, form := range quiz.Forms {
+		for _, placed := range form.Items {
+			rows = append(rows, quizRow(form.Name, placed))
+		}
+	}
+	return writeRows(w, sure(slices.Values(rows)))
+}
+
+func quizRow(form string, placed assemble.Placed) QuizRow {
+	item := placed.Item
+	difficulty := item.Difficulty()
+	return QuizRow{
+		Form:       form,
+		Number:     Whole(placed.Number),
+		ID:         item.ID,
+		Skill:      string(item.Skill),
+		Standards:  standards.JoinCodes(item.Codes),
+		Task:       asked(item),
+		Look:       string(item.Look),
+		Key:        item.Key,
+		Band:       string(difficulty.Band()),
+		ShareRight: Whole(difficulty.Percent()),
+		Difficulty: Logits(difficulty),
+		Seconds:    Whole(item.Seconds),
+		Uses:       Whole(placed.Uses),
+		Traits:     TraitsOf(item.Traits),
+	}
+}
+
+// asked is the task, or the question of an item by hand in the first language that it has.
+func asked(item bank.Item) string {
+	if item.Task != "" {
+		return item.Task
+	}
+	if question := item.Question("en"); question != "" {
+		return question
+	}
+	return item.Question("es")
+}
+
+// ReadQuiz reads what WriteQuiz wrote. Columns may stand in another order and others may have been
+// added; the error names the line and column that can't be read.
+func ReadQuiz(r io.Reader) ([]QuizRow, error) { return readRows[QuizRow](r) }

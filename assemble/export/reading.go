@@ -1,0 +1,87 @@
+package export
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/gocarina/gocsv"
+
+	"evenhand/bank"
+)
+
+// readRows reads rows that writeRows wrote. gocsv takes a missing column for zeros, the last of two
+// equal headings, and counts lines wrongly after a cell with a line end; so
+// headings and lines are looked after here.
+func readRows[Row any](r io.Reader) ([]Row, error) {
+	records, lines, err := readRecords(r)
+	if err != nil {
+		return nil, err
+	}
+	if err := checkHeading[Row](records[0]); err != nil {
+		return nil, err
+	}
+	var rows []Row
+	err = gocsv.UnmarshalDecoder(records, &rows)
+	var at *csv.ParseError
+	if errors.As(err, &at) { // its line is the number of the record
+		return nil, fmt.Errorf("line %d, %s: %w", lines[at.Line-1], records[0][at.Column-1], at.Err)
+	}
+	return rows, err
+}
+
+// table is records of cells, the heading first.
+type table [][]string
+
+// GetCSVRows gives the records to gocsv.
+func (t table) GetCSVRows() ([][]string, error) { return t, nil }
+
+// readRecords reads at least a heading, takes off the guards of cells, and says on which line each record
+// begins.
+func readRecords(r io.Reader) (records table, lines []int, err error) {
+	in := csv.NewReader(r)
+	for {
+		record, err := in.Read()
+		if err == io.EOF && len(records) > 0 {
+			return records, lines, nil
+		}
+		if err == io.EOF {
+			return nil, nil, errors.New("the file is empty; give one that evenhand wrote")
+		}
+		if err != nil {
+			return nil, nil, err
+		}
+		if records == nil {
+			record[0] = strings.TrimPrefix(record[0], "\ufeff") // a spreadsheet may add it
+		}
+		for i, cell := range record {
+			record[i] = bank.UnguardCell(cell)
+		}
+		line, _ := in.FieldPos(0)
+		records, lines = append(records, record), append(lines, line)
+	}
+}
+
+// checkHeading wants every column of ours once.
+func checkHeading[Row any](heading []string) error {
+	ours, err := gocsv.MarshalString([]Row{})
+	if err != nil {
+		return err
+	}
+	count := make(map[string]int)
+	for _, name := range heading {
+		count[name]++
+	}
+	for name := range strings.SplitSeq(strings.TrimSpace(ours), ",") {
+		switch count[name] {
+		case 0:
+			return fmt.Errorf("line 1: there is no column %q; give a file that evenhand wrote, separated by commas", name)
+		case 1:
+		default:
+			return fmt.Errorf("line 1: there are %d columns %q; leave the right one", count[name], name)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,51 @@
+package export
+
+import "evenhand/standards"
+
+// Traits are the columns of the traits. They stand last in every file, in the order of
+// standards.AllTraits and under the same names.
+type Traits struct {
+	Regroups      string `csv:"regroups"`
+	Crosses100    string `csv:"crosses_100"`
+	Reaches100    string `csv:"reaches_100"`
+	ClockStep     string `csv:"clock_step"`
+	Digits        string `csv:"digits"`
+	RegroupPlaces string `csv:"regroup_places"`
+	ZeroCrossed   string `csv:"zero_crossed"`
+	Doubles       string `csv:"doubles"`
+	NearDoubles   string `csv:"near_doubles"`
+	MakesTen      string `csv:"makes_ten"`
+	Unknown       string `csv:"unknown"`
+	Situation     string `csv:"situation"`
+	HandsOverlap  string `csv:"hands_overlap"`
+	PastNoon      string `csv:"past_noon"`
+	Largest       string `csv:"largest"`
+	Addends       string `csv:"addends"`
+}
+
+// TraitsOf fills the columns.
+func TraitsOf(ts standards.Traits) Traits {
+	var row Traits
+	for trait, cell := range row.cells() {
+		*cell = ts[trait]
+	}
+	return row
+}
+
+// Values is the traits in the columns.
+func (row Traits) Values() standards.Traits {
+	var ts standards.Traits
+	for trait, cell := range row.cells() {
+		ts[trait] = *cell
+	}
+	return ts
+}
+
+// cells are the columns by trait; this compiles only while there is one for each trait.
+func (row *Traits) cells() [len(standards.Traits{})]*string {
+	all := [...]*string{
+		&row.Regroups, &row.Crosses100, &row.Reaches100, &row.ClockStep, &row.Digits, &row.RegroupPlaces, &row.ZeroCrossed, &row.Doubles,
+		&row.NearDoubles, &row.MakesTen, &row.Unknown, &row.Situation, &row.HandsOverlap, &row.PastNoon, &row.Largest, &row.Addends,
+	}
+	return all
+}
