@@ -10,13 +10,13 @@ import (
 // The parts of a dial as shares of its radius. The numerals stand outside the
 // ticks and the hands end inside them, so that no hand ever hides a numeral.
 const (
-	numeralAt    = .86
-	numeralSize  = .195
-	tickOuter    = .745
-	tickInner    = .705
-	hourTick     = .675
-	hourLength   = .42 // short and thick
-	minuteLength = .68 // long and thin
+	numeralAt    = .855
+	numeralSize  = .19
+	tickOuter    = .715
+	tickInner    = .68
+	hourTick     = .65
+	hourLength   = .43 // short and thick
+	minuteLength = .66 // long and thin
 	hourWidth    = .085
 	minuteWidth  = .036
 	rimWidth     = .03

@@ -5,16 +5,13 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
-	"strings"
 	"sync"
-	"unicode"
 
 	"codeberg.org/go-fonts/dejavu/dejavusans"
 	"codeberg.org/go-fonts/dejavu/dejavusansbold"
 	"golang.org/x/image/font"
 	"golang.org/x/image/font/sfnt"
 	"golang.org/x/image/math/fixed"
-	"golang.org/x/text/unicode/norm"
 )
 
 // face is a typeface in two weights.
@@ -138,63 +135,4 @@ func weightOf(bold bool) int {
 		return 1
 	}
 	return 0
-}
-
-// instead is what stands for some characters; a blank to fill in is drawn as a
-// line, because a printed box looks like a missing character.
-var instead = map[rune]string{
-	'□': "___", '▢': "___", '☐': "___", '\u2212': "-", '\u00a0': " ", '\u202f': " ", '…': "...",
-	'’': "'", '‘': "'", '“': `"`, '”': `"`, '–': "-", '—': "-", '\t': " ", '\n': " ", '\r': " ",
-}
-
-// printable replaces what the face can't show: by a likeness, by the letter without
-// its accent, and else by a question mark. Joiners and variation marks vanish.
-func (f *face) printable(s string) string {
-	if f.shows(s) {
-		return s
-	}
-	var b strings.Builder
-	for _, r := range norm.NFC.String(s) {
-		b.WriteString(f.likeness(r))
-	}
-	return b.String()
-}
-
-func (f *face) likeness(r rune) string {
-	if f.has(r) {
-		return string(r)
-	}
-	if other, ok := instead[r]; ok {
-		return other
-	}
-	if unicode.In(r, unicode.Mn, unicode.Cf, unicode.Cc) {
-		return ""
-	}
-	if base := []rune(norm.NFKD.String(string(r)))[0]; base != r && f.has(base) {
-		return string(base)
-	}
-	return "?"
-}
-
-func (f *face) shows(s string) bool {
-	for _, r := range s {
-		if !f.has(r) {
-			return false
-		}
-	}
-	return true
-}
-
-// has says whether both weights have a glyph for the character. Above U+FFFF
-// it always says no, because the PDF writer can't embed such characters.
-func (f *face) has(r rune) bool {
-	if r < ' ' || r > 0xffff || r == '□' || r == '▢' || r == '☐' {
-		return false
-	}
-	for _, weight := range f.fonts {
-		if glyph, err := weight.GlyphIndex(nil, r); err != nil || glyph == 0 {
-			return false
-		}
-	}
-	return true
 }

@@ -30,7 +30,6 @@ func (c columns) framed() drawing {
 		return c.heading(c.say(placeNames[place])), true
 	})
 	d := stack(1.5, head, sum)
-	d.axis, d.h = head.axis, d.h+1.5
 	inside := d.paint
 	d.paint = func(cv canvas, at point) {
 		inside(cv, at)
@@ -42,15 +41,6 @@ func (c columns) framed() drawing {
 	return d
 }
 
-// fitting is small print, smaller still where it would be wider than the room.
-func (k kit) fitting(s string, width float64) drawing {
-	l := lettering{size: .62 * k.size}
-	if w := k.face.width(s, l); w > width {
-		l.size *= width / w
-	}
-	return k.print(s, l)
-}
-
 // Sizes of a frame in millimetres.
 const (
 	cellWidth  = 22.0
@@ -59,7 +49,7 @@ const (
 
 // heading is the name of a place on top of its column.
 func (k kit) heading(name string) drawing {
-	title := k.fitting(name, cellWidth-3)
+	title := k.fitting(name, lettering{size: .62 * k.size}, cellWidth-3)
 	return drawing{cellWidth, headHeight, headHeight / 2, func(c canvas, at point) {
 		c.rect(at, cellWidth, headHeight, style{line: plain, fill: pale})
 		title.paint(c, point{at.x + (cellWidth-title.w)/2, at.y + headHeight/2 - title.axis})

@@ -54,7 +54,7 @@ func (k kit) markingStrip(questions []Question) drawing {
 // strip is one cell of the marking strip.
 func (k kit) strip(number, answer string) drawing {
 	top := k.print(number, lettering{size: .8 * k.size})
-	below := k.bold(answer)
+	below := k.fitting(answer, lettering{size: k.size, bold: true}, k.width-4)
 	w, h := max(14, below.w+4), 11.0
 	return drawing{w, h, h / 2, func(c canvas, at point) {
 		c.rect(at, w, h, style{line: thin})
@@ -93,8 +93,12 @@ func (k kit) misstep(m standards.Misstep) drawing {
 	for i, kind := range m.Kinds {
 		tells[i] = kind.Tells
 	}
-	answer := k.bold(m.Answer)
+	tell := strings.Join(tells, k.say(orWord))
+	answer := k.fitting(m.Answer, lettering{size: k.size, bold: true}, k.width)
+	if answer.w > k.width/2 {
+		return stack(.5, answer, k.paragraph(tell, lettering{size: k.size}))
+	}
 	answer.w = max(12, answer.w+3)
 	k.width -= answer.w
-	return row(0, answer, k.paragraph(strings.Join(tells, k.say(orWord)), lettering{size: k.size}))
+	return row(0, answer, k.paragraph(tell, lettering{size: k.size}))
 }

@@ -40,6 +40,14 @@ func (k kit) print(s string, l lettering) drawing {
 	}}
 }
 
+// fitting is one line of print, smaller where it would be wider than the room.
+func (k kit) fitting(s string, l lettering, room float64) drawing {
+	if w := k.face.width(s, l); w > room {
+		l.size *= room / w
+	}
+	return k.print(s, l)
+}
+
 // paragraph is print in as many lines as the width asks for.
 func (k kit) paragraph(s string, l lettering) drawing {
 	var lines []drawing
@@ -47,12 +55,12 @@ func (k kit) paragraph(s string, l lettering) drawing {
 	for _, word := range strings.Fields(s) {
 		longer := strings.TrimSpace(line + " " + word)
 		if line != "" && k.face.width(longer, l) > k.width {
-			lines = append(lines, k.print(line, l))
+			lines = append(lines, k.fitting(line, l, k.width))
 			longer = word
 		}
 		line = longer
 	}
-	return stack(.1*l.size, append(lines, k.print(line, l))...)
+	return stack(.1*l.size, append(lines, k.fitting(line, l, k.width))...)
 }
 
 // box is a box to write in, with the answer on the key.
@@ -79,10 +87,11 @@ func (k kit) ring(radius float64, answer string) drawing {
 
 // answerLine is a line to write on.
 func (k kit) answerLine(w float64, answer string) drawing {
+	print := k.fitting(answer, lettering{size: k.size}, w-k.gap())
 	return drawing{w, lineHeight, lineHeight - k.size/2, func(c canvas, at point) {
 		c.line(point{at.x, at.y + lineHeight}, point{at.x + w, at.y + lineHeight}, style{line: plain})
 		if k.key {
-			c.text(point{at.x + k.gap(), at.y + lineHeight - .25*k.size}, answer, lettering{size: k.size})
+			print.paint(c, point{at.x + k.gap(), at.y + lineHeight - print.h})
 		}
 	}}
 }

@@ -82,11 +82,13 @@ func (s settings) rows(group []Question) ([]block, error) {
 	return rows, nil
 }
 
+// label is the room for an item's number.
+func (s settings) label() float64 { return 1.9 * s.size }
+
 // items are the drawings of a group with their numbers.
 func (s settings) items(group []Question) ([]drawing, error) {
-	label := 1.9 * s.size
 	k := s.kit
-	k.width -= label
+	k.width -= s.label()
 	var list []drawing
 	for _, q := range group {
 		d, err := k.draw(q)
@@ -94,7 +96,7 @@ func (s settings) items(group []Question) ([]drawing, error) {
 			return nil, err
 		}
 		number := k.bold(fmt.Sprint(q.Number))
-		number.w = label
+		number.w = s.label()
 		list = append(list, row(0, number, d))
 	}
 	return list, nil

@@ -97,7 +97,7 @@ func (s settings) nameLine(p Paper) drawing {
 	l := lettering{size: 12 * pointSize}
 	if s.Key {
 		l.bold = true
-		return s.print(s.documentTitle(p), l)
+		return s.fitting(s.documentTitle(p), l, s.width)
 	}
 	date := .33 * s.width
 	return row(6, s.field(s.say(nameWord), s.width-date-6, l), s.field(s.say(dateWord), date, l))
@@ -110,7 +110,7 @@ func (s settings) field(word string, w float64, l lettering) drawing {
 	d.w = w
 	d.paint = func(c canvas, at point) {
 		writeWord(c, at)
-		c.line(point{at.x + start, at.y + y}, point{at.x + w, at.y + y}, style{line: plain})
+		c.line(point{at.x + start, at.y + y}, point{at.x + w, at.y + y}, style{line: thin})
 	}
 	return d
 }

@@ -130,6 +130,20 @@ func WritePDF(w io.Writer, p Paper, o Options) error {
 	return c.write(w)
 }
 
+// Unprintable are the characters in the paper's own texts that its font lacks and
+// that are printed as question marks, so that a teacher can be told.
+func Unprintable(p Paper, o Options) ([]rune, error) {
+	s, err := o.settle()
+	if err != nil {
+		return nil, err
+	}
+	texts := []string{p.Title, p.Form}
+	for _, q := range p.Questions {
+		texts = append(texts, q.Text, q.Key)
+	}
+	return s.face.unprintable(strings.Join(texts, " ")), nil
+}
+
 // SVG draws one question as a picture for the screen, filled in with Options.Key. Its
 // title and description never tell the answer.
 func SVG(q Question, o Options) ([]byte, error) {

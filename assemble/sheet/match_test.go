@@ -1,0 +1,68 @@
+package sheet
+
+import (
+	"fmt"
+	"math"
+	"testing"
+
+	"evenhand/standards"
+)
+
+// The line from each clock ends at the time that the clock's hands show.
+func TestLinesJoinWhatBelongsTogether(t *testing.T) {
+	for _, task := range []string{"match 4:00, 7:00", "match 4:00, 7:00, 11:00, 2:30", "match 1:05, 2:10, 3:15, 4:20, 5:25, 6:30"} {
+		m := standards.MustParse(task).(standards.Match)
+		r := record(t, testKit(t, true), m, standards.LookMatch)
+		joined := 0
+		for _, line := range r.lines {
+			if math.Abs(line.to.x-line.from.x-matchReach) > 1e-6 {
+				continue // a tick
+			}
+			minutes := dialAt(r, line.from.y)
+			if got := textAt(r, line.to); got != fmt.Sprintf("%d:%02d", (minutes/60+11)%12+1, minutes%60) {
+				t.Errorf("%s: a clock showing minute %d of the half day is joined with %s", task, minutes, got)
+			}
+			joined++
+		}
+		if joined != m.N {
+			t.Errorf("%s: %d lines, want %d", task, joined, m.N)
+		}
+	}
+}
+
+// dialAt reads the clock at a height: minutes since 12.
+func dialAt(r *recorder, y float64) int {
+	for i := 0; i < len(r.polygons); i += 2 {
+		short, long := r.polygons[i], r.polygons[i+1]
+		for _, c := range r.circles {
+			if c.radius > 5 && math.Abs(c.middle.y-y) < 1 && math.Abs(distance(c.middle, short[2])-hourLength*c.radius) < 1e-6 {
+				hour := int(angle(c.middle, short[2])/30 + 1e-9)
+				return hour*60 + int(math.Round(angle(c.middle, long[2])/6))
+			}
+		}
+	}
+	return -1
+}
+
+// textAt is the text right of a dot.
+func textAt(r *recorder, dot point) string {
+	for _, text := range r.texts {
+		if text.at.x > dot.x && math.Abs(text.at.y-dot.y) < text.size {
+			return text.s
+		}
+	}
+	return ""
+}
+
+func TestTimesAreShuffledTheSameWayEachTime(t *testing.T) {
+	for minute := range 60 {
+		m := standards.MustParse(fmt.Sprintf("match 4:%02d, 7:00, 11:00", minute)).(standards.Match)
+		order := shuffled(m)
+		if fmt.Sprint(order) != fmt.Sprint(shuffled(m)) {
+			t.Fatalf("%s is shuffled in two ways", m)
+		}
+		if order[0] == 0 && order[1] == 1 {
+			t.Errorf("%s: the times stand in the order of the clocks", m)
+		}
+	}
+}
