@@ -1,0 +1,77 @@
+package main
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/urfave/cli/v2"
+)
+
+// flagsFirst moves flags before arguments, as the library would silently take a
+// flag behind an argument for one more argument: the program's own flags come
+// before the command, the command's flags behind it. What stands behind "--"
+// stays where it is.
+func flagsFirst(app *cli.App, args []string) []string {
+	if len(args) == 0 {
+		return args
+	}
+	global, rest := pick(args[1:], app.Flags, false)
+	at := slices.IndexFunc(rest, func(arg string) bool { return !strings.HasPrefix(arg, "-") })
+	if at < 0 {
+		return slices.Concat(args[:1], global, rest)
+	}
+	command := app.Command(rest[at])
+	if command == nil {
+		return slices.Concat(args[:1], global, rest)
+	}
+	others := slices.Concat(rest[:at], rest[at+1:])
+	flags, arguments := pick(others, command.Flags, true)
+	if len(arguments) > 0 {
+		arguments = append([]string{"--"}, arguments...)
+	}
+	return slices.Concat(args[:1], global, []string{command.Name}, flags, arguments)
+}
+
+// pick takes the given flags with their values out of the arguments; with all, it takes
+// unknown flags too, so that they are refused and not overlooked.
+func pick(args []string, flags []cli.Flag, all bool) (picked, rest []string) {
+	for i := 0; i < len(args); i++ {
+		arg := args[i]
+		if arg == "--" {
+			if all {
+				return picked, append(rest, args[i+1:]...)
+			}
+			return picked, append(rest, args[i:]...)
+		}
+		name, _, hasValue := strings.Cut(strings.TrimLeft(arg, "-"), "=")
+		if !strings.HasPrefix(arg, "-") || arg == "-" {
+			rest = append(rest, arg)
+			continue
+		}
+		flag := flagNamed(flags, name)
+		if flag == nil && !all {
+			rest = append(rest, arg)
+			continue
+		}
+		picked = append(picked, arg)
+		if flag != nil && takesValue(flag) && !hasValue && i+1 < len(args) {
+			i++
+			picked = append(picked, args[i])
+		}
+	}
+	return picked, rest
+}
+
+func flagNamed(flags []cli.Flag, name string) cli.Flag {
+	for _, flag := range flags {
+		if slices.Contains(flag.Names(), name) {
+			return flag
+		}
+	}
+	return nil
+}
+
+func takesValue(flag cli.Flag) bool {
+	documented, ok := flag.(cli.DocGenerationFlag)
+	return ok && documented.TakesValue()
+}

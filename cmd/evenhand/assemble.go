@@ -1,0 +1,174 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"time"
+
+	"evenhand/assemble"
+	"evenhand/bank"
+
+	"github.com/urfave/cli/v2"
+)
+
+func assembleCommand() *cli.Command {
+	return &cli.Command{
+		Name: "assemble", Usage: "make the best quiz a plan and the bank allow, and print it", ArgsUsage: "PLAN.toml --out DIR [options]",
+		Description: "Writes quiz.csv, quiz.json and for each form a sheet and a key (form-A.pdf, form-A-key.pdf, ...) into DIR,\n" +
+			"prints how even the forms are, and notes the use of the items in the bank unless --try is given.\n" +
+			"When the plan can't be met nothing is written, and it says which rules can't hold together and what would help.\n\n" +
+			"Example: evenhand assemble friday.toml --out friday --week 2026-W48 --forms 2\n" +
+			"         evenhand assemble friday.toml --out friday2 --from friday/quiz.csv --replace A3",
+		Flags: append([]cli.Flag{
+			&cli.StringFlag{Name: "out", Usage: "the `DIR` to write into; it is made if need be"},
+			&cli.IntFlag{Name: "forms", Usage: "`HOW MANY` even forms, 1 to 6; else as the plan says"},
+			&cli.Uint64Flag{Name: "seed", Usage: "the `NUMBER` that chooses among equally good quizzes", Value: 1},
+			&cli.StringFlag{Name: "week", Usage: "the `WEEK` of the quiz, such as 2026-W48; else this week"},
+			&cli.BoolFlag{Name: "try", Usage: "don't note the use in the bank"},
+			&cli.DurationFlag{Name: "limit", Usage: "search at most this `LONG` for a proof that there is no better quiz", Value: 10 * time.Second},
+			&cli.IntFlag{Name: "shared", Usage: "`HOW MANY` items stand in every form; else as the plan says"},
+			&cli.BoolFlag{Name: "fill", Usage: "generate the items that the bank lacks, then assemble"},
+			&cli.StringFlag{Name: "from", Usage: "an earlier quiz's `quiz.csv` to keep, but for --replace"},
+			&cli.StringSliceFlag{Name: "replace", Usage: "with --from: give the item at `PLACE`, such as A3, up for a better one; may be given again"},
+			&cli.StringFlag{Name: "keep", Usage: "with --from: keep only the items at these `PLACES`, such as A1,A2"},
+			&cli.StringFlag{Name: "model", Usage: "write the very problem to solve to `FILE.lp`, in CPLEX LP format for other solvers"},
+			&cli.IntFlag{Name: "weeks", Usage: "a term ahead: PLAN.toml is a pacing list, and this `MANY` weeks get a quiz each"},
+			&cli.StringFlag{Name: "from-week", Usage: "with --weeks: the first `WEEK`"},
+			jsonFlag,
+		}, printFlags...),
+		Action: assembleQuiz,
+	}
+}
+
+func assembleQuiz(c *cli.Context) error {
+	path, err := oneArgument(c, "PLAN.toml")
+	if err != nil {
+		return err
+	}
+	if c.String("out") == "" && c.String("model") == "" {
+		return usagef("say where to write: --out DIR")
+	}
+	if err := checkPrint(c); err != nil {
+		return err
+	}
+	if c.IsSet("weeks") {
+		return assembleTerm(c, path)
+	}
+	plan, err := readPlan(path)
+	if err != nil {
+		return err
+	}
+	if plan, err = amended(c, plan); err != nil {
+		return err
+	}
+	options, err := assembleOptions(c)
+	if err != nil {
+		return err
+	}
+	open := withBank
+	if c.Bool("try") && !c.Bool("fill") || c.String("out") == "" {
+		open = readingBank
+	}
+	return open(c, func(b *bank.Bank) error {
+		if file := c.String("model"); file != "" {
+			err := writeFile(file, func(w io.Writer) error { return assemble.WriteModel(w, b, plan, options) })
+			if err != nil || c.String("out") == "" {
+				return err
+			}
+		}
+		quiz, err := assembleOrFill(c, b, plan, options)
+		if err != nil {
+			return err
+		}
+		return deliver(c, b, quiz, c.String("out"))
+	})
+}
+
+// amended is the plan with what the command line says in place of it.
+func amended(c *cli.Context, plan assemble.Plan) (assemble.Plan, error) {
+	if c.IsSet("forms") {
+		plan.Forms = c.Int("forms")
+		if plan.Forms < 1 || plan.Forms > 6 {
+			return plan, usagef("--forms is %d; a quiz has 1 to 6 forms", plan.Forms)
+		}
+	}
+	if c.IsSet("shared") {
+		plan.Shared = c.Int("shared")
+		if plan.Shared < 0 || plan.Shared > plan.Size() {
+			return plan, usagef("--shared is %d; it can be 0 to %d, the items of a form", plan.Shared, plan.Size())
+		}
+	}
+	return plan, nil
+}
+
+func assembleOptions(c *cli.Context) (assemble.Options, error) {
+	o := assemble.Options{Seed: c.Uint64("seed"), Limit: c.Duration("limit"), Week: c.String("week")}
+	if o.Week == "" {
+		o.Week = assemble.WeekOf(time.Now()).String()
+	} else if _, err := assemble.ParseWeek(o.Week); err != nil {
+		return o, usagef("--week: %v", err)
+	}
+	earlier, err := earlierQuiz(c)
+	o.Earlier = earlier
+	return o, err
+}
+
+// assembleOrFill assembles, and with --fill generates what lacks and tries again.
+func assembleOrFill(c *cli.Context, b *bank.Bank, plan assemble.Plan, o assemble.Options) (assemble.Quiz, error) {
+	quiz, err := assemble.Assemble(c.Context, b, plan, o)
+	var impossible *assemble.ImpossibleError
+//FILL
+	_ = impossible
+	return quiz, err
+}
+
+// deliver writes the quiz's files, shows its balance and notes its use.
+func deliver(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string) error {
+	if err := writeQuizFiles(c, quiz, dir); err != nil {
+		return err
+	}
+	if !c.Bool("try") {
+		if err := recordUse(b, quiz); err != nil {
+			return fmt.Errorf("the quiz is in %s, but its use could not be noted in the bank: %w", dir, err)
+		}
+	}
+	if c.Bool("json") {
+		return writeQuizJSON(c.App.Writer, quiz)
+	}
+	balance := assemble.BalanceOf(quiz)
+	if err := table(c.App.Writer, balance.Table()); err != nil {
+		return err
+	}
+	say(c, "%s", quiz.Verdict())
+	for _, change := range quiz.Changes {
+		say(c, "%s", change)
+	}
+	say(c, "%s in %s: %s", quiz.Title, dir, fileNames(quiz))
+	return nil
+}
+
+func recordUse(b *bank.Bank, quiz assemble.Quiz) error {
+	var ids []string
+	for _, form := range quiz.Forms {
+		for _, placed := range form.Items {
+			ids = append(ids, placed.Item.ID)
+		}
+	}
+	return b.RecordUse(ids, bank.Use{Quiz: quiz.Title, Week: quiz.Week, At: now()})
+}
+
+// emptyOfForms takes away the sheets of an earlier quiz that this one has no forms for.
+func emptyOfForms(dir string, quiz assemble.Quiz) error {
+	for i := len(quiz.Forms); i < 6; i++ {
+		name := "form-" + string(rune('A'+i))
+		for _, file := range []string{name + ".pdf", name + "-key.pdf"} {
+			if err := os.Remove(filepath.Join(dir, file)); err != nil && !errors.Is(err, os.ErrNotExist) {
+				return err
+			}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,186 @@
+package main
+
+import (
+	_ "embed"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"evenhand/assemble"
+	"evenhand/assemble/export"
+	"evenhand/bank"
+	"evenhand/bank/generate"
+	intake "evenhand/import"
+	"evenhand/standards"
+	"evenhand/testdata"
+
+	"github.com/urfave/cli/v2"
+)
+
+// demoPlan is the plan of the demo's Friday quiz.
+//
+//go:embed demo_plan.toml
+var demoPlan []byte
+
+const demoWeek = "2026-W48"
+
+func demoCommand() *cli.Command {
+	return &cli.Command{
+		Name: "demo", Usage: "see the whole way on a small school: lists, items, a quiz in two forms", ArgsUsage: "[--dir DIR]",
+		Description: "Alder Hill School's grade team of four makes a bank, brings in three colleagues' lists, generates items,\n" +
+			"and prints and exports Friday's quiz. All of it lands in DIR, which must not be there yet.\n\n" +
+			"Example: evenhand demo --dir demo",
+		Flags:  append([]cli.Flag{&cli.StringFlag{Name: "dir", Usage: "the `DIR` to make", Value: "demo"}}, printFlags...),
+		Action: runDemo,
+	}
+}
+
+func runDemo(c *cli.Context) error {
+	if err := noArguments(c); err != nil {
+		return err
+	}
+	if err := checkPrint(c); err != nil {
+		return err
+	}
+	dir := c.String("dir")
+	if exists(dir) {
+		return fmt.Errorf("%s is there already; name another folder with --dir, or remove it", dir)
+	}
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return err
+	}
+	path := filepath.Join(dir, "alder-hill.bank")
+	b, err := bank.Create(path)
+	if err != nil {
+		return err
+	}
+	tell(c, "Alder Hill School, grade team of four: a new bank in %s", path)
+	err = errors.Join(demoSteps(c, b, dir), b.Close())
+	if err != nil {
+		return err
+	}
+	tell(c, "Now try: evenhand --bank %s list --skill add-two-digit", path)
+	return nil
+}
+
+// tell writes a line of the demo to stdout.
+func tell(c *cli.Context, format string, args ...any) {
+	fmt.Fprintf(c.App.Writer, format+"\n", args...)
+}
+
+func demoSteps(c *cli.Context, b *bank.Bank, dir string) error {
+	if err := demoLists(c, b, dir); err != nil {
+		return err
+	}
+	if err := demoItems(c, b); err != nil {
+		return err
+	}
+	return demoQuiz(c, b, dir)
+}
+
+// demoLists imports the three sample lists.
+func demoLists(c *cli.Context, b *bank.Bank, dir string) error {
+	files, err := fs.Glob(testdata.Lists, "lists/*")
+	if err != nil {
+		return err
+	}
+	for _, file := range files {
+		data, err := testdata.Lists.ReadFile(file)
+		if err != nil {
+			return err
+		}
+		name := filepath.Base(file)
+		if err := os.WriteFile(filepath.Join(dir, name), data, 0o644); err != nil {
+			return err
+		}
+		list, err := intake.Open(name, data, intake.Options{})
+		if err != nil {
+			return err
+		}
+		report, err := intake.Import(b, list, intake.ImportOptions{By: "grade team", At: now()})
+		if err != nil {
+			return err
+		}
+		tell(c, "Imported %s (%s, %s): %s", name, list.Encoding, list.Delimiter, report.Summary())
+		for _, problem := range report.Problems() {
+			tell(c, "    set aside: %s", problem)
+		}
+		aside := filepath.Join(dir, intake.SetAsidePath(name))
+		if err := report.WriteSetAside(aside); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// demoWishes are the items that the demo generates.
+var demoWishes = []struct {
+	skill standards.SkillID
+	where []string
+	count int
+}{
+	{"add-two-digit", []string{"regroups = 1"}, 60},
+	{"add-past-100", nil, 60},
+	{"subtract-regrouping", nil, 60},
+	{"three-addends", nil, 30},
+	{"hundreds-tens-ones", nil, 30},
+	{"compare-two-digit", nil, 30},
+	{"clock-hour", nil, 20},
+	{"clock-half-hour", nil, 30},
+	{"clock-five-minutes", nil, 30},
+	{"match-clocks", nil, 20},
+}
+
+func demoItems(c *cli.Context, b *bank.Bank) error {
+	total := 0
+	for i, wish := range demoWishes {
+		where, err := standards.ParseWhere(wish.where)
+		if err != nil {
+			return err
+		}
+		request := generate.Request{Skill: wish.skill, Where: where, Count: wish.count, Seed: uint64(i + 1)}
+		result, err := addGenerated(b, request, bank.Ready, "grade team")
+		if err != nil {
+			return err
+		}
+		total += len(result.Tasks)
+	}
+	tell(c, "Generated %d items of %d skills", total, len(demoWishes))
+	return nil
+}
+
+func demoQuiz(c *cli.Context, b *bank.Bank, dir string) error {
+	planPath := filepath.Join(dir, "friday.toml")
+	if err := os.WriteFile(planPath, demoPlan, 0o644); err != nil {
+		return err
+	}
+	plan, err := assemble.ParsePlan(demoPlan, planPath)
+	if err != nil {
+		return err
+	}
+	quiz, err := assemble.Assemble(c.Context, b, plan, assemble.Options{Seed: 1, Week: demoWeek})
+	if err != nil {
+		return err
+	}
+	out := filepath.Join(dir, "friday")
+	if err := writeQuizFiles(c, quiz, out); err != nil {
+		return err
+	}
+	if err := recordUse(b, quiz); err != nil {
+		return err
+	}
+	tell(c, "Assembled %s: %s", quiz.Title, quiz.Verdict())
+	tell(c, "Printed into %s: %s", out, fileNames(quiz))
+	if err := table(c.App.Writer, assemble.BalanceOf(quiz).Table()); err != nil {
+		return err
+	}
+	all := filepath.Join(dir, "all-items.csv")
+	if err := writeFile(all, func(w io.Writer) error { return export.WriteBank(w, b.Find(bank.Query{})) }); err != nil {
+		return err
+	}
+	tell(c, "Exported the whole bank to %s", all)
+	return nil
+}

@@ -1,0 +1,104 @@
+package main
+
+import (
+	"strings"
+
+	"evenhand/bank"
+	"evenhand/bank/generate"
+	"evenhand/standards"
+
+	"github.com/urfave/cli/v2"
+)
+
+// whereFlag is a wish about traits; it may be given more than once.
+var whereFlag = &cli.StringSliceFlag{Name: "where", Usage: "a wish about a `TRAIT`, such as regroups=2 or 'largest<=50'; may be given again, then all must hold"}
+
+func generateCommand() *cli.Command {
+	return &cli.Command{
+		Name: "generate", Usage: "make items of a skill and add them to the bank", ArgsUsage: "--skill SKILL [--count N] [--where TRAIT ...] [--seed K]",
+		Description: "Every possible item that fits is as likely as any other; none that the bank has is made again.\nThe same seed makes the same items. When fewer exist than asked for, it says how many.\n\n" +
+			"Example: evenhand generate --skill add-past-100 --count 20 --where regroups=2 --where crosses_100=true",
+		Flags: []cli.Flag{
+			&cli.StringFlag{Name: "skill", Usage: "the `SKILL`; evenhand skills lists them"},
+			&cli.IntFlag{Name: "count", Usage: "`HOW MANY` items", Value: 10},
+			whereFlag,
+			&cli.Uint64Flag{Name: "seed", Usage: "the `NUMBER` that decides which items", Value: 1},
+			&cli.BoolFlag{Name: "draft", Usage: "add them as drafts, to be looked over before a quiz may use them"},
+			byFlag,
+		},
+		Action: generateItems,
+	}
+}
+
+func generateItems(c *cli.Context) error {
+	if err := noArguments(c); err != nil {
+		return err
+	}
+	if c.String("skill") == "" {
+		return usagef("say which skill: --skill SKILL; evenhand skills lists them")
+	}
+	skill, err := standards.ParseSkill(c.String("skill"))
+	if err != nil {
+		return usagef("%v; evenhand skills lists them all", err)
+	}
+	where, err := standards.ParseWhere(c.StringSlice("where"))
+	if err != nil {
+		return usagef("--where: %v", err)
+	}
+	if c.Int("count") < 1 {
+		return usagef("--count is %d; ask for one item or more", c.Int("count"))
+	}
+	request := generate.Request{Skill: skill, Where: where, Count: c.Int("count"), Seed: c.Uint64("seed")}
+	standing := bank.Ready
+	if c.Bool("draft") {
+		standing = bank.Draft
+	}
+	return withBank(c, func(b *bank.Bank) error {
+		result, err := addGenerated(b, request, standing, author(c))
+		if err != nil {
+			return err
+		}
+		ending := ""
+		if len(where) > 0 {
+			ending = " where " + where.String()
+		}
+		say(c, "%s%s: %s", skill, ending, result)
+		for _, task := range result.Tasks {
+			if _, err := c.App.Writer.Write([]byte(task.String() + "\n")); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
+// addGenerated makes items that the bank does not have and adds them.
+func addGenerated(b *bank.Bank, r generate.Request, standing bank.Standing, by string) (generate.Result, error) {
+	var broken error
+	r.Taken = func(fingerprint string) bool {
+		_, taken, err := b.Has(fingerprint)
+		if err != nil {
+			broken = err
+		}
+		return taken
+	}
+	result, err := generate.Make(r)
+	if broken != nil {
+		return result, broken
+	}
+	if err != nil {
+		return result, err
+	}
+	items := make([]bank.Item, len(result.Tasks))
+	for i, task := range result.Tasks {
+		items[i] = bank.NewItem(task, "", bank.Origin{Kind: "generated", Seed: r.Seed, By: by})
+		items[i].Standing = standing
+	}
+	_, err = b.Add(items, by, now())
+	return result, err
+}
+
+// splitList splits "a, b" at commas and spaces.
+func splitList(text string) []string {
+	return strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ' ' })
+}

@@ -1,0 +1,105 @@
+package main
+
+import (
+	"time"
+
+	"evenhand/bank"
+	"evenhand/standards"
+)
+
+// itemJSON is an item as other programs read it.
+type itemJSON struct {
+	ID            string            `json:"id"`
+	Revision      int               `json:"revision"`
+	Task          string            `json:"task"`
+	Question      string            `json:"question"`
+	Wording       map[string]string `json:"wording,omitempty"`
+	Key           string            `json:"key"`
+	Skill         standards.SkillID `json:"skill"`
+	Standards     []standards.Code  `json:"standards"`
+	Look          standards.Look    `json:"look"`
+	Standing      bank.Standing     `json:"standing"`
+	Band          standards.Band    `json:"band"`
+	ShareRight    int               `json:"share_right"`
+	Difficulty    float64           `json:"difficulty"`
+	StandardError *float64          `json:"standard_error,omitempty"`
+	Answers       int               `json:"answers,omitempty"`
+	Seconds       int               `json:"seconds"`
+	Traits        map[string]string `json:"traits"`
+	Origin        originJSON        `json:"origin"`
+	Notes         string            `json:"notes,omitempty"`
+	By            string            `json:"by"`
+	At            time.Time         `json:"at"`
+	Reason        string            `json:"reason,omitempty"`
+}
+
+type originJSON struct {
+	Kind string `json:"kind"`
+	Seed uint64 `json:"seed,omitempty"`
+	File string `json:"file,omitempty"`
+	Row  int    `json:"row,omitempty"`
+	By   string `json:"by,omitempty"`
+}
+
+func toJSON(item bank.Item) itemJSON {
+	d := item.Difficulty()
+	out := itemJSON{
+		ID: item.ID, Revision: item.Revision, Task: item.Task, Question: item.Question("en"), Wording: item.Wording, Key: item.Key,
+		Skill: item.Skill, Standards: item.Codes, Look: item.Look, Standing: item.Standing,
+		Band: d.Band(), ShareRight: d.Percent(), Difficulty: d.Logits(), Seconds: item.Seconds,
+		Traits: map[string]string{}, Origin: originJSON(item.Origin), Notes: item.Notes, By: item.By, At: item.At, Reason: item.Reason,
+	}
+	if out.Standards == nil {
+		out.Standards = []standards.Code{}
+	}
+	if m := item.Measured; m != nil {
+		e := m.StandardError.Logits()
+		out.StandardError, out.Answers = &e, m.Answers
+	}
+	for _, trait := range standards.AllTraits() {
+		if value := item.Traits.Get(trait); value != "" {
+			out.Traits[trait.String()] = value
+		}
+	}
+	return out
+}
+
+// pastJSON is an item with all that happened to it.
+type pastJSON struct {
+	itemJSON
+	Missteps []misstepJSON `json:"missteps"`
+	Uses     []useJSON     `json:"uses"`
+	History  []itemJSON    `json:"history"`
+}
+
+type misstepJSON struct {
+	Answer   string   `json:"answer"`
+	Missteps []string `json:"missteps"`
+	Tells    string   `json:"tells"`
+}
+
+type useJSON struct {
+	Quiz string    `json:"quiz"`
+	Week string    `json:"week"`
+	At   time.Time `json:"at"`
+}
+
+func withPast(item bank.Item, uses []bank.Use, history []bank.Item) pastJSON {
+	past := pastJSON{itemJSON: toJSON(item), Missteps: []misstepJSON{}, Uses: []useJSON{}}
+	if task, err := standards.Parse(item.Task); err == nil {
+		for _, m := range task.Missteps() {
+			row := misstepJSON{Answer: m.Answer, Tells: tells(m)}
+			for _, kind := range m.Kinds {
+				row.Missteps = append(row.Missteps, kind.Name)
+			}
+			past.Missteps = append(past.Missteps, row)
+		}
+	}
+	for _, use := range uses {
+		past.Uses = append(past.Uses, useJSON(use))
+	}
+	for _, revision := range history {
+		past.History = append(past.History, toJSON(revision))
+	}
+	return past
+}

@@ -1,0 +1,189 @@
+package main
+
+import (
+	"fmt"
+	"iter"
+	"strconv"
+
+	"evenhand/assemble/export"
+	"evenhand/bank"
+	"evenhand/standards"
+
+	"github.com/urfave/cli/v2"
+)
+
+func listCommand() *cli.Command {
+	return &cli.Command{
+		Name: "list", Usage: "find items in the bank", ArgsUsage: "[--skill SKILL] [--where TRAIT ...] [WORDS ...]",
+		Description: "Lists the items that fit everything asked for; without options, all of them.\nWORDS must stand in the question.\n\n" +
+			"Example: evenhand list --skill add-two-digit --where regroups=1 --format csv",
+		Flags: []cli.Flag{
+			&cli.StringSliceFlag{Name: "skill", Usage: "items of a `SKILL`; may be given again"},
+			whereFlag,
+			&cli.StringFlag{Name: "standard", Usage: "items that meet a published standard, by its `CODE`"},
+			&cli.StringSliceFlag{Name: "band", Usage: "items of a `BAND`: warm-up, core or stretch; may be given again"},
+			&cli.StringSliceFlag{Name: "standing", Usage: "items of a `STANDING`: draft, ready or retired; may be given again"},
+			&cli.StringSliceFlag{Name: "look", Usage: "items shown in a `LOOK`; may be given again"},
+			&cli.StringFlag{Name: "origin", Usage: "`HOW` they came: generated, written or imported"},
+			&cli.StringFlag{Name: "file", Usage: "imported from the list `FILE`"},
+			&cli.StringFlag{Name: "from", Usage: "brought or written by `WHO`"},
+			&cli.StringFlag{Name: "unused-since", Usage: "not used in this `WEEK` or later, such as 2026-W40"},
+			&cli.Float64Flag{Name: "easiest", Usage: "difficulty of at least `LOGITS`"},
+			&cli.Float64Flag{Name: "hardest", Usage: "difficulty of at most `LOGITS`"},
+			&cli.BoolFlag{Name: "by-hand", Usage: "only items whose traits are given by hand"},
+			&cli.StringFlag{Name: "format", Usage: "`FORM` of the list: table, csv or json", Value: "table"},
+			&cli.BoolFlag{Name: "verbose", Usage: "show the difficulty in logits, too"},
+		},
+		Action: listItems,
+	}
+}
+
+func listItems(c *cli.Context) error {
+	query, err := readQuery(c)
+	if err != nil {
+		return err
+	}
+	switch c.String("format") {
+	case "table", "csv", "json":
+	default:
+		return usagef("--format is %q; it can be table, csv or json", c.String("format"))
+	}
+	return readingBank(c, func(b *bank.Bank) error {
+		found := b.Find(query)
+		switch c.String("format") {
+		case "csv":
+			return export.WriteBank(c.App.Writer, found)
+		case "json":
+			return listJSON(c, found)
+		}
+		rows := [][]string{{"ID", "QUESTION", "KEY", "SKILL", "BAND", "RIGHT", "STANDING"}}
+		if c.Bool("verbose") {
+			rows[0] = append(rows[0], "LOGITS", "TRAITS")
+		}
+		for item, err := range found {
+			if err != nil {
+				return err
+			}
+			rows = append(rows, itemLine(item, c.Bool("verbose")))
+		}
+		say(c, "%s", count(len(rows)-1, "item"))
+		if len(rows) == 1 {
+			return nil
+		}
+		return table(c.App.Writer, rows)
+	})
+}
+
+func listJSON(c *cli.Context, found iter.Seq2[bank.Item, error]) error {
+	items := []itemJSON{}
+	for item, err := range found {
+		if err != nil {
+			return err
+		}
+		items = append(items, toJSON(item))
+	}
+	return printJSON(c, items)
+}
+
+// itemLine is an item in one line of a table.
+func itemLine(item bank.Item, verbose bool) []string {
+	d := item.Difficulty()
+	line := []string{item.ID, item.Question("en"), item.Key, string(item.Skill), string(d.Band()), fmt.Sprintf("%d in 100", d.Percent()), string(item.Standing)}
+	if verbose {
+		line = append(line, d.String(), traitsInWords(item))
+	}
+	return line
+}
+
+func traitsInWords(item bank.Item) string {
+	if item.ByHand() {
+		return "traits by hand"
+	}
+	text := ""
+	for _, trait := range item.Traits.List() {
+		text += trait + " "
+	}
+	return text
+}
+
+func readQuery(c *cli.Context) (bank.Query, error) {
+	q := bank.Query{Kind: c.String("origin"), File: c.String("file"), Author: c.String("from"), Unused: c.String("unused-since")}
+	for _, name := range c.StringSlice("skill") {
+		skill, err := standards.ParseSkill(name)
+		if err != nil {
+			return q, usagef("%v; evenhand skills lists them all", err)
+		}
+		q.Skills = append(q.Skills, skill)
+	}
+	var err error
+	if q.Where, err = standards.ParseWhere(c.StringSlice("where")); err != nil {
+		return q, usagef("--where: %v", err)
+	}
+	if code := c.String("standard"); code != "" {
+		if q.Code, err = standards.ParseCode(code); err != nil {
+			return q, usagef("--standard: %v", err)
+		}
+	}
+	for _, name := range c.StringSlice("look") {
+		look, err := standards.ParseLook(name)
+		if err != nil {
+			return q, usagef("--look: %v", err)
+		}
+		q.Looks = append(q.Looks, look)
+	}
+	if q.Bands, err = choices(c, "band", standards.Bands()); err != nil {
+		return q, err
+	}
+	if q.Standings, err = choices(c, "standing", []bank.Standing{bank.Draft, bank.Ready, bank.Retired}); err != nil {
+		return q, err
+	}
+	if _, err := choices(c, "origin", []string{"", "generated", "written", "imported"}); err != nil {
+		return q, err
+	}
+	if c.Bool("by-hand") {
+		yes := true
+		q.ByHand = &yes
+	}
+	q.Difficulty = difficultyRange(c)
+	for _, word := range c.Args().Slice() {
+		q.Words += word + " "
+	}
+	return q, nil
+}
+
+// difficultyRange is what --easiest and --hardest ask for, nil for nothing.
+func difficultyRange(c *cli.Context) *bank.Range {
+	if !c.IsSet("easiest") && !c.IsSet("hardest") {
+		return nil
+	}
+	r := bank.Range{From: -1 << 20, To: 1 << 20}
+	if c.IsSet("easiest") {
+		r.From = standards.Difficulty(1000 * c.Float64("easiest"))
+	}
+	if c.IsSet("hardest") {
+		r.To = standards.Difficulty(1000 * c.Float64("hardest"))
+	}
+	return &r
+}
+
+// choices reads a flag that takes some of a few words.
+func choices[T ~string](c *cli.Context, flag string, allowed []T) ([]T, error) {
+	given := c.StringSlice(flag)
+	if given == nil {
+		given = []string{c.String(flag)}[:min(1, len(c.String(flag)))]
+	}
+	var chosen []T
+	for _, text := range given {
+		found := false
+		names := ""
+		for _, word := range allowed {
+			found = found || string(word) == text
+			names += " " + strconv.Quote(string(word))
+		}
+		if !found {
+			return nil, usagef("--%s is %q; it can be%s", flag, text, names)
+		}
+		chosen = append(chosen, T(text))
+	}
+	return chosen, nil
+}

@@ -1,0 +1,96 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+
+	"evenhand/assemble"
+	"evenhand/assemble/export"
+	"evenhand/assemble/sheet"
+	"evenhand/bank"
+	"evenhand/standards"
+
+	"github.com/urfave/cli/v2"
+)
+
+// printFlags say how sheets are printed.
+var printFlags = []cli.Flag{
+	&cli.StringFlag{Name: "paper", Usage: "`SIZE` of the paper: letter or a4", Value: "letter"},
+	&cli.StringFlag{Name: "lang", Usage: "`LANGUAGE` of the sheets: en or es", Value: "en"},
+	&cli.BoolFlag{Name: "large", Usage: "large print, 24 points"},
+	&cli.BoolFlag{Name: "strips", Usage: "strips to cut apart, one form on each"},
+}
+
+func printOptions(c *cli.Context, key bool) sheet.Options {
+	o := sheet.Options{PaperSize: c.String("paper"), Lang: c.String("lang"), Large: c.Bool("large"), Key: key}
+	if c.Bool("strips") {
+		o.Layout = sheet.Strips
+	}
+	return o
+}
+
+// checkPrint refuses print options before any work is done.
+func checkPrint(c *cli.Context) error {
+	if err := printOptions(c, false).Check(); err != nil {
+		return usagef("%v", err)
+	}
+	return nil
+}
+
+// paperOf is a form as the sheet package prints it.
+func paperOf(quiz assemble.Quiz, form assemble.Form, lang string) sheet.Paper {
+	paper := sheet.Paper{Title: quiz.Title, Form: form.Name, Week: quiz.Week}
+	for _, placed := range form.Items {
+		paper.Questions = append(paper.Questions, questionOf(placed.Item, placed.Number, lang))
+	}
+	return paper
+}
+
+// questionOf is an item as the sheet package draws it.
+func questionOf(item bank.Item, number int, lang string) sheet.Question {
+	q := sheet.Question{Number: number, Look: item.Look, Text: item.Question(lang), Key: item.Key}
+	if task, err := standards.Parse(item.Task); err == nil {
+		q.Task, q.Missteps = task, task.Missteps()
+	}
+	return q
+}
+
+// writeQuizFiles writes all files of a quiz into a folder, each whole or not at all.
+func writeQuizFiles(c *cli.Context, quiz assemble.Quiz, dir string) error {
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return fmt.Errorf("can't make the folder %s: %w", dir, err)
+	}
+	for _, form := range quiz.Forms {
+		paper := paperOf(quiz, form, c.String("lang"))
+		for _, key := range []bool{false, true} {
+			name := "form-" + form.Name + map[bool]string{true: "-key"}[key] + ".pdf"
+			print := func(w io.Writer) error { return sheet.WritePDF(w, paper, printOptions(c, key)) }
+			if err := writeFile(filepath.Join(dir, name), print); err != nil {
+				return err
+			}
+		}
+	}
+	if err := emptyOfForms(dir, quiz); err != nil {
+		return err
+	}
+	if err := writeFile(filepath.Join(dir, "quiz.json"), func(w io.Writer) error { return writeQuizJSON(w, quiz) }); err != nil {
+		return err
+	}
+	return writeFile(filepath.Join(dir, "quiz.csv"), func(w io.Writer) error { return export.WriteQuiz(w, quiz) })
+}
+
+func writeQuizJSON(w io.Writer, quiz assemble.Quiz) error {
+	return export.WriteQuizJSON(w, quiz, standards.DifficultyFor(float64(quiz.ShareRight)/100))
+}
+
+// fileNames says what was written, in a few words.
+func fileNames(quiz assemble.Quiz) string {
+	last := quiz.Forms[len(quiz.Forms)-1].Name
+	forms := "form-A.pdf and its key"
+	if last != "A" {
+		forms = fmt.Sprintf("form-A.pdf to form-%s.pdf and their keys", last)
+	}
+	return forms + ", quiz.csv, quiz.json"
+}

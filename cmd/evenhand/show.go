@@ -1,0 +1,134 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"evenhand/assemble/sheet"
+	"evenhand/bank"
+	"evenhand/standards"
+
+	"github.com/urfave/cli/v2"
+)
+
+func showCommand() *cli.Command {
+	return &cli.Command{
+		Name: "show", Usage: "show all that is known of an item", ArgsUsage: "ID [--json] [--svg FILE]",
+		Description: "The item as it stands, what wrong answers to it suggest, where it was used and every earlier revision.\n--svg writes its picture.\n\n" +
+			"Example: evenhand show 01KAXQ5Z3M8R9V2T4B6D7F1H0N",
+		Flags:  []cli.Flag{jsonFlag, &cli.StringFlag{Name: "svg", Usage: "write the item as a sheet shows it to `FILE`"}},
+		Action: showItem,
+	}
+}
+
+func showItem(c *cli.Context) error {
+	id, err := oneArgument(c, "ID")
+	if err != nil {
+		return err
+	}
+	return readingBank(c, func(b *bank.Bank) error {
+		item, err := b.Get(id)
+		if err != nil {
+			return err
+		}
+		uses, err := b.Uses(id)
+		if err != nil {
+			return err
+		}
+		history, err := b.History(id)
+		if err != nil {
+			return err
+		}
+		if path := c.String("svg"); path != "" {
+			return writePicture(path, item)
+		}
+		if c.Bool("json") {
+			return printJSON(c, withPast(item, uses, history))
+		}
+		describe(c.App.Writer, item)
+		describePast(c.App.Writer, uses, history)
+		return nil
+	})
+}
+
+// writePicture writes the item as a sheet shows it.
+func writePicture(path string, item bank.Item) error {
+	picture, err := sheet.SVG(questionOf(item, 1, "en"), sheet.Options{})
+	if err != nil {
+		return err
+	}
+	return writeFile(path, func(w io.Writer) error { _, err := w.Write(picture); return err })
+}
+
+func describe(w io.Writer, item bank.Item) {
+	d := item.Difficulty()
+	line := func(name, value string) {
+		if value != "" {
+			fmt.Fprintf(w, "%-11s %s\n", name, value)
+		}
+	}
+	line("item", fmt.Sprintf("%s, revision %d, %s", item.ID, item.Revision, item.Standing))
+	line("question", item.Question("en"))
+	line("in Spanish", item.Wording["es"])
+	line("key", item.Key)
+	line("skill", string(item.Skill))
+	line("standards", standards.JoinCodes(item.Codes))
+	line("look", item.Look.Title())
+	line("traits", traitsInWords(item))
+	line("difficulty", fmt.Sprintf("%s, %s (%s logits, %s)", d.Words(), d.Band(), d, measuredInWords(item)))
+	line("time", fmt.Sprintf("about %d seconds", item.Seconds))
+	line("origin", originInWords(item.Origin))
+	line("notes", item.Notes)
+	if task, err := standards.Parse(item.Task); err == nil {
+		for _, m := range task.Missteps() {
+			line("answered", m.Answer+": "+tells(m))
+		}
+	}
+}
+
+func tells(m standards.Misstep) string {
+	parts := make([]string, len(m.Kinds))
+	for i, kind := range m.Kinds {
+		parts[i] = kind.Tells
+	}
+	return strings.Join(parts, "; or ")
+}
+
+func measuredInWords(item bank.Item) string {
+	if item.Measured == nil {
+		return "predicted from its traits"
+	}
+	return fmt.Sprintf("measured on %d answers, standard error %s", item.Measured.Answers, item.Measured.StandardError)
+}
+
+func originInWords(o bank.Origin) string {
+	text := o.Kind
+	switch o.Kind {
+	case "generated":
+		text += fmt.Sprintf(" with seed %d", o.Seed)
+	case "imported":
+		text += fmt.Sprintf(" from %s, line %d", o.File, o.Row)
+	}
+	if o.By != "" {
+		text += ", by " + o.By
+	}
+	return text
+}
+
+func describePast(w io.Writer, uses []bank.Use, history []bank.Item) {
+	for _, use := range uses {
+		fmt.Fprintf(w, "%-11s %s, week %s\n", "used", use.Quiz, use.Week)
+	}
+	for _, revision := range history {
+		fmt.Fprintf(w, "%-11s %d by %s on %s: %s\n", "revision", revision.Revision, revision.By, revision.At.Format("2006-01-02"), or(revision.Reason, revision.Question("en")))
+	}
+}
+
+// or is the first text that is not empty.
+func or(a, b string) string {
+	if a != "" {
+		return a
+	}
+	return b
+}
