@@ -82,8 +82,10 @@ func (it *Item) check(task standards.Task) error {
 	case strings.TrimSpace(it.Key) == "":
 		return fmt.Errorf("%q has no key; an item whose mathematics isn't understood needs its right answer", it.askedAs())
 	}
-	if _, err := standards.ParseSkill(string(it.Skill)); err != nil {
-		return err
+	if it.Skill != "" { // an item by hand may wait for its skill
+		if _, err := standards.ParseSkill(string(it.Skill)); err != nil {
+			return err
+		}
 	}
 	_, err := standards.ParseLook(string(it.Look))
 	return err
