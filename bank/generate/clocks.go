@@ -10,7 +10,8 @@ var (
 )
 
 // dials are the times of a step to read, to draw and to say in words, for each of
-// the halves of the day. Times of a coarser step, which fall to another skill, are empty places.
+// the halves of the day. Times of a coarser step, which belong to another skill, are
+// empty places.
 func dials(step string, halves []standards.Half) space {
 	return product(func(c []int) standards.Task {
 		t := timeOf(c[1], step)

@@ -8,10 +8,10 @@
 // when the tickets run out it is known for certain how many items exist.
 //
 // Two tasks that ask the same thing, 47 + 36 and 36 + 47, are one possible item
-// shown in two ways. The spaces hold each item once; the way it is shown is
-// drawn when it is made. The longer number stands first (47 + 5, not 5 + 47), as it
-// does in column sums.
+// shown in two ways. The spaces hold each item once; the way it is shown is drawn
+// when it is made. The longer number stands first (47 + 5, not 5 + 47), as it does
+// in column sums.
 //
-// A new skill is one function that describes its space, in the file of its family, and one row
-// in the table in skills.go.
+// A new skill is one function that describes its space, in the file of its family,
+// and one row in the table in skills.go.
 package generate

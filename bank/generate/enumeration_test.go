@@ -3,6 +3,7 @@ package generate_test
 import (
 	"maps"
 	"math"
+	"slices"
 	"testing"
 
 	"evenhand/bank/generate"
@@ -72,23 +73,11 @@ func TestRegroupingsOfSums(t *testing.T) {
 }
 
 func additions(tasks []standards.Task) []standards.Task {
-	var sums []standards.Task
-	for _, task := range tasks {
-		if task.(standards.Sentence).IsAddition() {
-			sums = append(sums, task)
-		}
-	}
-	return sums
+	return slices.DeleteFunc(tasks, func(task standards.Task) bool { return !task.(standards.Sentence).IsAddition() })
 }
 
 func subtractions(tasks []standards.Task) []standards.Task {
-	var rest []standards.Task
-	for _, task := range tasks {
-		if !task.(standards.Sentence).IsAddition() {
-			rest = append(rest, task)
-		}
-	}
-	return rest
+	return slices.DeleteFunc(tasks, func(task standards.Task) bool { return task.(standards.Sentence).IsAddition() })
 }
 
 func TestSumsAroundAHundred(t *testing.T) {

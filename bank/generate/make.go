@@ -13,8 +13,8 @@ type Request struct {
 	Where standards.Where
 	Count int    // at least 1
 	Seed  uint64 // the same seed makes the same items
-	// Taken says whether an item with this fingerprint is in the bank already; nil when
-	// there is no bank.
+	// Taken says whether an item with this fingerprint is in the bank already; nil
+	// when there is no bank.
 	Taken func(fingerprint string) bool
 }
 
@@ -42,9 +42,9 @@ func (r Result) String() string {
 	return fmt.Sprintf("only %d %s, %s", r.Possible, exist, words)
 }
 
-// Make makes items at random, each possible one as likely as any other and none
-// twice, none that is Taken. It is an error when no such item exists at all, and the error
-// names the wish that can't be met.
+// Make makes items at random, each possible one as likely as any other, none twice
+// and none that is Taken. It is an error when no such item exists at all, and the
+// error names the wish that can't be met.
 //
 // The first items of a larger Count are those of a smaller one.
 func Make(r Request) (Result, error) {

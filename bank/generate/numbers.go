@@ -58,8 +58,9 @@ func moreOrLess(low, high int, steps ...int) space {
 // rowLength is how many numbers a row of counting shows.
 const rowLength = 5
 
-// rows are five numbers in equal steps from 0 to most, counting up and back. The first number is shown
-// and one to three of the others are left out. Every number is a multiple of grain.
+// rows are five numbers in equal steps from 0 to most, counting up and back. The
+// first number is shown and one to three of the others are left out. The smallest
+// number is a multiple of grain.
 func rows(step, grain, most int) space {
 	starts := (most-(rowLength-1)*step)/grain + 1
 	patterns := 1<<(rowLength-1) - 2 // any of the last four left out, but not none and not all

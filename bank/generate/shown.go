@@ -1,7 +1,6 @@
 package generate
 
 import (
-	"cmp"
 	"math/rand/v2"
 	"slices"
 	"strconv"
@@ -10,11 +9,12 @@ import (
 )
 
 // ways counts the orders in which a task can be shown without asking anything
-// else: 2 for 47 + 36, 1 for 47 + 5 (the longer number stands first) and for every task that
-// is not a sum. The addends must stand in falling order, as the spaces have them.
+// else: 2 for 47 + 36, 1 for 47 + 5 (the longer number stands first) and for every
+// task that is not a sum. The addends must stand in falling order, as the spaces
+// have them.
 //
-// The count is that of the arrangements of a multiset, number by number: the r-th
-// number of its length has r places to go, and the e-th of equal numbers is told apart from e−1.
+// These are the arrangements of a multiset, counted number by number: the r-th number
+// of its length has r places to go, and among e equal numbers e of them look alike.
 func ways(task standards.Task) int {
 	s, ok := turnable(task)
 	if !ok {
@@ -43,14 +43,10 @@ func shown(task standards.Task, random *rand.Rand) standards.Task {
 	if !ok {
 		return task
 	}
-	addends := s.Operands() // of our own copy
-	random.Shuffle(len(addends), func(i, j int) { addends[i], addends[j] = addends[j], addends[i] })
-	slices.SortStableFunc(addends, func(a, b int) int { return cmp.Compare(length(b), length(a)) })
-	turned, err := standards.NewAddition(s.Blank, addends...)
-	if err != nil {
-		return task
-	}
-	return turned
+	addends := s.Terms[:s.N] // s is our own copy
+	random.Shuffle(s.N, func(i, j int) { addends[i], addends[j] = addends[j], addends[i] })
+	slices.SortStableFunc(addends, func(a, b int) int { return length(b) - length(a) })
+	return s
 }
 
 // turnable says whether a task is a sum whose result is asked for.
