@@ -29,7 +29,7 @@ const batchRows = 10000
 // importing again adds the rest.
 func Import(b *bank.Bank, l *List, o ImportOptions) (*Report, error) {
 	r := &Report{List: l, DryRun: o.DryRun}
-	in := &importer{bank: b, options: o, report: r, seen: map[string]handItem{}}
+	in := &importer{bank: b, options: o, report: r, seen: map[string]earlier{}}
 	for batch := range judgeAll(newJudge(l, o.By, o.Skill), l.rows) {
 		if err := in.add(batch); err != nil {
 			return r, fmt.Errorf("%s: %d of %d rows are done, then: %w", l.Name, len(r.Outcomes), l.Rows(), err)
@@ -79,14 +79,15 @@ type importer struct {
 	bank    *bank.Bank
 	options ImportOptions
 	report  *Report
-	seen    map[string]handItem // by fingerprint: items of this list, all of them in a dry run, else those by hand
+	seen    map[string]earlier // by fingerprint: items of this list, all of them in a dry run, else those by hand
 }
 
-// handItem is what an earlier row of the list, or the bank, says of a question.
-type handItem struct {
-	where string // "line 5" or the ID
-	id    string
-	key   string
+// earlier is an item that asks the same: in the bank or in an earlier row.
+type earlier struct {
+	where    string // "item 01J..." or "line 5"
+	id       string // empty for one that isn't in the bank
+	key      string
+	standing bank.Standing
 }
 
 // add puts a batch into the bank, or in a dry run only looks.
@@ -113,18 +114,22 @@ func (in *importer) add(b batch) error {
 			return err
 		}
 		for i, a := range added {
-			waiting[i].settle(a)
+			in.settle(waiting[i], earlier{id: a.ID, standing: a.Standing}, a.Existing)
 		}
 	}
 	in.report.Outcomes = append(in.report.Outcomes, outcomes...)
 	return nil
 }
 
-// settle takes the bank's word on an item.
-func (out *Outcome) settle(a bank.Added) {
-	out.ID = a.ID
-	if a.Existing {
-		out.Fate = Here
+// settle notes which item of the bank a row is.
+func (in *importer) settle(out *Outcome, item earlier, existing bool) {
+	out.ID = item.id
+	if !existing {
+		return
+	}
+	out.Fate = Here
+	if item.standing == bank.Retired {
+		in.report.Notes = append(in.report.Notes, Note{out.First, "", "item " + item.id + " is here but retired"})
 	}
 }
 
@@ -148,24 +153,24 @@ func (in *importer) place(v *verdict, out *Outcome) error {
 	}
 	switch {
 	case !here:
-		in.seen[fingerprint] = handItem{where: fmt.Sprintf("line %d", out.First), key: v.item.Key}
+		in.seen[fingerprint] = earlier{where: fmt.Sprintf("line %d", out.First), key: v.item.Key}
 	case out.ByHand && !sameText(known.key, v.item.Key):
 		out.Fate, out.ByHand = SetAside, false
 		out.Problem = &Problem{out.First, string(Answer), fmt.Sprintf("%s asks the same and has the answer %s, the list says %s", known.where, shorten(known.key), shorten(v.item.Key))}
 	case in.options.DryRun:
-		out.Fate, out.ID = Here, known.id
+		in.settle(out, known, true)
 	}
 	return nil
 }
 
 // find looks for an item in the bank.
-func (in *importer) find(fingerprint string) (handItem, bool, error) {
+func (in *importer) find(fingerprint string) (earlier, bool, error) {
 	id, here, err := in.bank.Has(fingerprint)
 	if err != nil || !here {
-		return handItem{}, false, err
+		return earlier{}, false, err
 	}
 	it, err := in.bank.Get(id)
-	return handItem{where: "item " + id, id: id, key: it.Key}, true, err
+	return earlier{where: "item " + id, id: id, key: it.Key, standing: it.Standing}, true, err
 }
 
 // sameText compares answers by hand, whatever their spaces and capitals.

@@ -63,6 +63,9 @@ func (j *judge) cell(rec record, m Meaning) string { return rec.cell(j.list.colu
 
 // row judges one row.
 func (j *judge) row(rec record) verdict {
+	if j.list.own {
+		return j.own(rec)
+	}
 	v := j.item(rec)
 	if cells := filled(rec.cells); cells > len(j.list.Columns) {
 		j.surplus(&v, rec.first, cells)

@@ -18,6 +18,7 @@ type List struct {
 
 	headings []string // as they stand in the list; nil where it has none
 	rows     []record
+	own      bool // written by evenhand export
 }
 
 // Line is one line of a list, or the few that one row takes.
@@ -132,6 +133,18 @@ func (l *List) lookOver(records []record, wishes map[Meaning]string) error {
 	}
 	sample = sample[heading+1:]
 	l.Columns = newColumns(l.headings, width)
+	if l.own = isOwn(l.headings) && len(wishes) == 0; l.own {
+		understandOwn(l.Columns)
+	} else if err := l.understand(wishes, sample); err != nil {
+		return err
+	}
+	l.sort(records, heading)
+	return nil
+}
+
+// understand gives the columns their meanings: as a person named them, by their
+// headings, by their cells.
+func (l *List) understand(wishes map[Meaning]string, sample []record) error {
 	if err := named(l.Columns, wishes); err != nil {
 		return err
 	}
@@ -140,7 +153,6 @@ func (l *List) lookOver(records []record, wishes map[Meaning]string) error {
 	if l.column(Question) < 0 && l.column(QuestionEs) < 0 {
 		return fmt.Errorf("no column looks like the questions; say which it is, as in --column question=1; %s", columnsThere(l.headings))
 	}
-	l.sort(records, heading)
 	return nil
 }
 

@@ -94,7 +94,7 @@ func (l *List) headingAgain(column int) string {
 	c := l.Columns[column]
 	known := understand(c.Heading).meaning
 	switch {
-	case c.Heading != "" && known == c.Meaning:
+	case l.own || c.Heading != "" && known == c.Meaning:
 		return c.Heading
 	case c.Meaning != "":
 		return string(c.Meaning)

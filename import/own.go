@@ -1,0 +1,175 @@
+package intake
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"evenhand/bank"
+	"evenhand/standards"
+)
+
+// A file that evenhand export wrote is no colleague's list: it is read back column by
+// column, so that a bank filled from it holds equal items, with their origin, standing
+// and evidence. IDs, revisions, authors of revisions and times are the new bank's own.
+
+// ownColumns are the columns of such a file that are read back. The others are
+// computed from these or belong to the bank that wrote them.
+var ownColumns = []string{
+	"task", "question_en", "question_es", "key", "skill", "standards", "look", "standing", "predicted",
+	"measured", "measured_error", "measured_answers", "seconds", "origin", "origin_by", "file", "row", "seed", "notes",
+}
+
+// isOwn says whether headings are those of our own export.
+func isOwn(headings []string) bool {
+	for _, name := range ownColumns {
+		if !slices.Contains(headings, name) {
+			return false
+		}
+	}
+	return true
+}
+
+// understandOwn gives the columns of our own export their meanings.
+func understandOwn(columns []Column) {
+	for i := range columns {
+		c := &columns[i]
+		switch name := c.Heading; {
+		case slices.Contains(ownColumns, name):
+			c.Meaning, c.Why = Meaning(name), "evenhand's own"
+		case understand(name).meaning == MarkOfMends:
+			c.Meaning, c.Why = MarkOfMends, "evenhand's own"
+		default:
+			c.Why = "evenhand's own, given or computed anew"
+		}
+	}
+}
+
+// ownRow reads the cells of one row of our own export. What is wrong in the first
+// cell that can't be read stands in problem.
+type ownRow struct {
+	columns []Column
+	rec     record
+	problem *Problem
+}
+
+// text is a cell as it was before it was made safe for spreadsheets.
+func (o *ownRow) text(name string) string {
+	at := holder(o.columns, Meaning(name))
+	if at < 0 || at >= len(o.rec.cells) {
+		return ""
+	}
+	return bank.UnguardCell(o.rec.cells[at])
+}
+
+func (o *ownRow) wrong(column, reason string) {
+	if o.problem == nil {
+		o.problem = &Problem{o.rec.first, column, reason}
+	}
+}
+
+// number is a whole number from 0 up that fits in so many bits; 0 for an empty cell.
+func (o *ownRow) number(name string, bits int) uint64 {
+	cell := o.text(name)
+	n, err := strconv.ParseUint(cell, 10, bits)
+	if err != nil && cell != "" {
+		o.wrong(name, fmt.Sprintf("%q is not a whole number", cell))
+	}
+	return n
+}
+
+// logits is a difficulty.
+func (o *ownRow) logits(name string) standards.Difficulty {
+	x, err := strconv.ParseFloat(o.text(name), 64)
+	if err != nil || !(math.Abs(x) < 100) { // logits of 100 are beyond any item
+		o.wrong(name, fmt.Sprintf("%q is not a difficulty in logits such as -1.099", o.text(name)))
+		return 0
+	}
+	return standards.Difficulty(math.Round(1000 * x))
+}
+
+// own makes an item of a row of our own export.
+func (j *judge) own(rec record) (v verdict) {
+	o := &ownRow{columns: j.list.Columns, rec: rec}
+	if rec.open || filled(rec.cells) > len(j.list.Columns) {
+		o.wrong("", "the cells of this row can't be told apart; look at its quotation marks")
+	}
+	it := o.item()
+	o.rest(&it)
+	return verdict{item: it, problem: o.problem}
+}
+
+// item is the item as far as its question, key and skill go.
+func (o *ownRow) item() bank.Item {
+	question, lang := o.text("question_en"), "en"
+	if question == "" {
+		question, lang = o.text("question_es"), "es"
+	}
+	key := o.text("key")
+	if o.text("task") == "" {
+		if strings.TrimSpace(question) == "" {
+			o.wrong("question", "there is neither a task nor a question here")
+		}
+		if strings.TrimSpace(key) == "" {
+			o.wrong("key", "there is no key, and it can't be worked out; write one")
+		}
+		return o.handItem(question, key, lang)
+	}
+	task, err := standards.Parse(o.text("task"))
+	if err != nil {
+		o.wrong("task", err.Error())
+		return bank.Item{}
+	}
+	if key != "" && !task.Judge(key) {
+		o.wrong("key", wrongAnswer(task, key))
+	}
+	look := standards.Look(o.text("look"))
+	if !slices.Contains(task.Looks(), look) {
+		o.wrong("look", fmt.Sprintf("%s can't be shown as %q", task, look))
+	}
+	return bank.NewItem(task, look, bank.Origin{})
+}
+
+func (o *ownRow) handItem(question, key, lang string) bank.Item {
+	skill := standards.SkillID(o.text("skill"))
+	if _, err := standards.ParseSkill(string(skill)); err != nil && skill != "" {
+		o.wrong("skill", err.Error())
+	}
+	it := bank.NewHandItem(question, key, skill, lang, bank.Origin{})
+	it.Codes = standards.SplitCodes(o.text("standards"))
+	it.Seconds = int(o.number("seconds", 31))
+	look, err := standards.ParseLook(o.text("look"))
+	if err != nil {
+		o.wrong("look", err.Error())
+	}
+	it.Look = look
+	return it
+}
+
+// rest fills in what isn't part of the question.
+func (o *ownRow) rest(it *bank.Item) {
+	it.Wording = nil
+	for lang, column := range map[string]string{"en": "question_en", "es": "question_es"} {
+		if text := o.text(column); text != "" {
+			if it.Wording == nil {
+				it.Wording = map[string]string{}
+			}
+			it.Wording[lang] = text
+		}
+	}
+	it.Notes = o.text("notes")
+	it.Predicted = o.logits("predicted")
+	if o.text("measured") != "" {
+		it.Measured = &bank.Measured{Difficulty: o.logits("measured"), StandardError: o.logits("measured_error"), Answers: int(o.number("measured_answers", 31))}
+	}
+	it.Standing = bank.Standing(o.text("standing"))
+	if !slices.Contains([]bank.Standing{bank.Draft, bank.Ready, bank.Retired}, it.Standing) {
+		o.wrong("standing", fmt.Sprintf("%q is not draft, ready or retired", it.Standing))
+	}
+	it.Origin = bank.Origin{Kind: o.text("origin"), Seed: o.number("seed", 64), File: o.text("file"), Row: int(o.number("row", 31)), By: o.text("origin_by")}
+	if !slices.Contains([]string{"generated", "written", "imported"}, it.Origin.Kind) {
+		o.wrong("origin", fmt.Sprintf("%q is not generated, written or imported", it.Origin.Kind))
+	}
+}
