@@ -10,9 +10,13 @@ import (
 	"evenhand/standards"
 )
 
-// bankRow is one line of a bank as CSV: an item as it stands now. It holds all of an item, so that an
-// empty bank can be filled from the file again; what is computed from the
-// task (standards, band, share_right, traits, ...) is there for people and other programs.
+// bankRow is one line of a bank as CSV: an item as it stands now, all of it, so that
+// an empty bank can be filled from the file again.
+//
+// To read a row back, take the guard off every cell (bank.UnguardCell). Where there
+// is a task, key, skill, standards, seconds and traits follow from it and the look,
+// and predicted from the skill and traits; band, share_right and difficulty follow
+// always. All other cells are the item's own.
 type bankRow struct {
 	ID         string `csv:"id"`
 	Revision   string `csv:"revision"`

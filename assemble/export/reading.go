@@ -12,9 +12,9 @@ import (
 	"evenhand/bank"
 )
 
-// readRows reads rows that writeRows wrote. gocsv takes a missing column for zeros, the last of two
-// equal headings, and counts lines wrongly after a cell with a line end; so
-// headings and lines are looked after here.
+// readRows reads rows that writeRows wrote. By itself gocsv takes a missing column
+// for zeros and the last of two equal headings, and counts lines wrongly after a
+// cell with a line end; so headings and lines are looked after here.
 func readRows[Row any](r io.Reader) ([]Row, error) {
 	records, lines, err := readRecords(r)
 	if err != nil {
@@ -38,8 +38,8 @@ type table [][]string
 // GetCSVRows gives the records to gocsv.
 func (t table) GetCSVRows() ([][]string, error) { return t, nil }
 
-// readRecords reads at least a heading, takes off the guards of cells, and says on which line each record
-// begins.
+// readRecords reads at least a heading, takes the guards off the cells, and says on
+// which line each record begins.
 func readRecords(r io.Reader) (records table, lines []int, err error) {
 	in := csv.NewReader(r)
 	for {
