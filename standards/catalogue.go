@@ -7,6 +7,14 @@ import "slices"
 // working times are common practice, no source; the order of the clock skills is
 // that of Boulton-Lewis, Wilss & Mutch (1997), by the weights in difficulty.go.
 var catalogue = SkillList{
+	{"count-dots", 0, []Code{"K.CC.B.5"}, []Look{LookDots}, 20, -2300,
+		"count up to 20 things in rows, up to 10 scattered", "count 13", is[HowMany]},
+	{"compare-groups", 0, []Code{"K.CC.C.6"}, []Look{LookGroups}, 15, -2400,
+		"say which of two groups has more or fewer", "more: 5 or 8 dots", is[Groups]},
+	{"write-to-20", 0, []Code{"K.CC.A.3", "1.NBT.A.1"}, []Look{LookWords}, 15, -2000,
+		"write numbers to 20 in digits", "write thirteen", writing(20)},
+	{"number-pairs", 0, []Code{"K.OA.A.3", "1.OA.C.6"}, []Look{LookPairs}, 45, -1500,
+		"find two pairs that make a number", "pairs of 7", is[Pairs]},
 	{"make-ten", 0, []Code{"K.OA.A.4"}, []Look{LookSentence, LookBond}, 20, -1900,
 		"find the partner that makes 10", "6 + ? = 10", sentence(func(s Sentence) bool {
 			return s.N == 2 && s.IsAddition() && s.Blank != 2 && s.Result() == 10
@@ -21,6 +29,20 @@ var catalogue = SkillList{
 		})},
 	{"missing-number", 1, []Code{"1.OA.D.8"}, []Look{LookSentence, LookBond}, 30, -1700,
 		"find the unknown number within 20", "8 + ? = 11", sentence(func(s Sentence) bool { return s.Blank != s.N && size(s) <= 20 })},
+	{"related-facts", 1, []Code{"1.OA.B.4"}, []Look{LookTwin}, 35, -1500,
+		"take away by finding the unknown addend", "8 + ? = 11, 11 - 8 = ?", is[Related]},
+	{"true-or-false", 1, []Code{"1.OA.D.7"}, []Look{LookTick}, 25, -1300,
+		"say whether both sides of the equal sign are worth the same, within 20", "true or false: 7 = 8 - 1", func(t Task) bool {
+			s, ok := t.(TrueFalse)
+			return ok && largestOf(s.Left, s.Right) <= 20
+		}},
+	{"balance", 1, []Code{"1.OA.B.3", "1.OA.D.7"}, []Look{LookSentence}, 35, -900,
+		"make both sides of the equal sign worth the same, within 20", "8 + 3 = 3 + ?", func(t Task) bool {
+			s, ok := t.(Balance)
+			return ok && largestOf(s.Left, s.Right) <= 20
+		}},
+	{"balance-larger", 2, []Code{"2.NBT.B.5", "2.NBT.B.7"}, []Look{LookSentence, LookTick}, 60, -900,
+		"equal sides past 20, to fill in or to judge", "40 + 30 = 50 + ?", func(t Task) bool { return is[Balance](t) || is[TrueFalse](t) }},
 	{"missing-number-larger", 2, []Code{"2.NBT.B.5", "2.NBT.B.7"}, []Look{LookSentence, LookBond}, 45, -1400,
 		"find the unknown number past 20", "47 + ? = 83", sentence(func(s Sentence) bool { return s.Blank != s.N && size(s) <= 1000 })},
 	{"add-ones", 1, []Code{"1.NBT.C.4"}, []Look{LookSentence, LookColumn, LookBond}, 30, -1900,
@@ -71,16 +93,28 @@ var catalogue = SkillList{
 			return ok && (s.Step == 1 || s.Step == -1) && max(s.First, s.at(s.N-1)) <= 120
 		}},
 	{"count-by-steps", 2, []Code{"K.CC.A.1", "2.NBT.A.2", "2.OA.C.3"}, []Look{LookSequence}, 30, -1500,
-		"count by 2s, 5s, 10s and 100s, within 1000", "35, 40, ?, 50", func(t Task) bool { _, ok := t.(Sequence); return ok }},
+		"count by 2s, 5s, 10s and 100s, within 1000", "35, 40, ?, 50", is[Sequence]},
+	{"write-to-120", 1, []Code{"1.NBT.A.1", "2.NBT.A.3"}, []Look{LookWords}, 20, -1700,
+		"write numbers to 120 in digits", "write forty-two", writing(120)},
+	{"write-to-1000", 2, []Code{"2.NBT.A.3"}, []Look{LookWords}, 25, -1500,
+		"write numbers to 1000 in digits", "write three hundred forty-two", writing(mostNamed)},
+	{"number-names", 2, []Code{"2.NBT.A.3"}, []Look{LookWords}, 50, -1000,
+		"write numbers in words", "write 342 in words", is[WriteNumber]},
+	{"odd-or-even", 2, []Code{"2.OA.C.3"}, []Look{LookTick}, 15, -1800,
+		"say whether a number is odd or even", "odd or even: 14", is[OddEven]},
+	{"small-arrays", 2, []Code{"2.OA.C.4"}, []Look{LookArray}, 30, -1700,
+		"find how many in equal rows, up to 5 by 5", "array 3 by 4", is[Array]},
 	{"ten-more-less", 1, []Code{"1.NBT.C.5"}, []Look{LookWords}, 20, -1500,
 		"ten more or ten less than a two-digit number", "10 more than 47 = ?", func(t Task) bool {
 			m, ok := t.(MoreLess)
 			return ok && m.Step == 10 && m.Number <= 99
 		}},
 	{"hundred-more-less", 2, []Code{"2.NBT.B.8"}, []Look{LookWords}, 25, -1600,
-		"ten or a hundred more or less, 100 to 900", "100 less than 340 = ?", func(t Task) bool { _, ok := t.(MoreLess); return ok }},
+		"ten or a hundred more or less, 100 to 900", "100 less than 340 = ?", is[MoreLess]},
+	{"count-coins", 2, []Code{"2.MD.C.8"}, []Look{LookCoins}, 40, -1300,
+		"find what coins are worth, up to a dollar", "coins 25, 10, 10, 5, 1", is[Coins]},
 	{"match-clocks", 1, []Code{"1.MD.B.3", "2.MD.C.7"}, []Look{LookMatch}, 60, -2000,
-		"join clock faces with times", "match 4:00, 7:00, 11:00", func(t Task) bool { _, ok := t.(Match); return ok }},
+		"join clock faces with times", "match 4:00, 7:00, 11:00", is[Match]},
 	{"clock-hour", 1, []Code{"1.MD.B.3"}, []Look{LookClockFace, LookBlankFace}, 25, -2000,
 		"time to the hour", "read 4:00", onDial("hour")},
 	{"clock-half-hour", 1, []Code{"1.MD.B.3"}, []Look{LookClockFace, LookBlankFace}, 30, -2000,
@@ -99,6 +133,17 @@ var catalogue = SkillList{
 
 // size is the largest number of a sentence, the answer included.
 func size(s Sentence) int { return max(s.Result(), slices.Max(s.Operands())) }
+
+// is tests for one kind of task.
+func is[T Task](t Task) bool {
+	_, ok := t.(T)
+	return ok
+}
+
+// writing tests for numbers to write in digits, up to most.
+func writing(most int) func(Task) bool {
+	return func(t Task) bool { w, ok := t.(WriteNumber); return ok && !w.InWords && w.Number <= most }
+}
 
 func sentence(test func(Sentence) bool) func(Task) bool {
 	return func(t Task) bool {

@@ -23,6 +23,13 @@ const (
 	LookBlankFace   Look = "blank-face"    // a dial without hands: draw them
 	LookMatch       Look = "match"         // dials on one side, times on the other
 	LookWords       Look = "words"         // the question in words, a line to write on
+	LookTick        Look = "tick"          // two boxes: tick the right one
+	LookDots        Look = "dots"          // dots to count
+	LookGroups      Look = "groups"        // two groups of dots to compare
+	LookArray       Look = "array"         // dots in equal rows
+	LookCoins       Look = "coins"         // coins with what they are worth
+	LookPairs       Look = "pairs"         // two pairs of boxes
+	LookTwin        Look = "two-sentences" // two number sentences that share a number
 )
 
 // looks lists every look with a short description and the seconds it adds to an
@@ -44,6 +51,13 @@ var looks = []struct {
 	{LookBlankFace, "blank clock face to draw hands on", 10},
 	{LookMatch, "clock faces to join with times", 0},
 	{LookWords, "question in words with a line to write on", 5},
+	{LookTick, "two boxes to tick", 0},
+	{LookDots, "dots to count", 0},
+	{LookGroups, "two groups of dots to compare", 0},
+	{LookArray, "dots in equal rows", 0},
+	{LookCoins, "coins with what they are worth", 0},
+	{LookPairs, "two pairs of boxes", 0},
+	{LookTwin, "two number sentences that share a number", 0},
 }
 
 // AllLooks lists the looks.

@@ -53,6 +53,29 @@ var typed = []struct{ text, want string }{
 	{"Draw the hands for half past 4", "draw 4:30"},
 	{"say 4:30", "say 4:30"},
 	{"las 4 y media", "read 4:30"},
+	{"true or false: 7 = 8 - 1", "true or false: 7 = 8 - 1"},
+	{"True or false? 4+1 = 5+2", "true or false: 4 + 1 = 5 + 2"},
+	{"true or false: 6 = 6", "true or false: 6 = 6"},
+	{"8 + 3 = 3 + __", "8 + 3 = 3 + ?"},
+	{"? + 6 = 4 + 6", "? + 6 = 4 + 6"},
+	{"2 + 6 + 4 = 2 + ?", "2 + 6 + 4 = 2 + ?"},
+	{"12 - ? = 3 + 4", "12 - ? = 3 + 4"},
+	{"8 + __ = 11, so 11 - 8 = __", "8 + ? = 11, 11 - 8 = ?"},
+	{"Odd or even? 14", "odd or even: 14"},
+	{"Is 15 odd or even?", "odd or even: 15"},
+	{"array 3 by 4", "array 3 by 4"},
+	{"array: 3 × 4", "array 3 by 4"},
+	{"coins 1, 10¢, 25c, 5, 10", "coins 25, 10, 10, 5, 1"},
+	{"count 13 dots", "count 13"},
+	{"count 8 scattered", "count 8 scattered"},
+	{"more: 5 or 8 dots", "more: 5 or 8 dots"},
+	{"fewer: 5 dots or 8 dots", "fewer: 5 or 8 dots"},
+	{"pairs of 7", "pairs of 7"},
+	{"number pairs for 7", "pairs of 7"},
+	{"write three hundred forty-two", "write three hundred forty-two"},
+	{"Write the number: one hundred and five", "write one hundred five"},
+	{"escribe trescientos cuarenta y dos", "write three hundred forty-two"},
+	{"write 342 in words", "write 342 in words"},
 	{"match 4 o'clock; 7:00; 11:00", "match 4:00, 7:00, 11:00"},
 }
 
@@ -93,6 +116,24 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		"10 less than 4":      "0 to 1000",
 		"99999 + 1":           "0 to 9999",
 		"142 = ? tens ? ones": "digits",
+
+		"true or false: 7":         "one equal sign",
+		"true or false: 7 = ? - 1": "place to fill in",
+		"true or false: 3 - 5 = 1": "less than 0",
+		"8 + 3 = 3 + 8":            "nothing to fill in",
+		"8 + ? = 3 + ?":            "two places to fill in",
+		"2 + ? = 1 + 0":            "no number from 0 up",
+		"8 + ? = 11, 11 - 3 = ?":   "same numbers",
+		"odd or even: many":        "one number",
+		"array 3 by 9":             "1 to 5",
+		"coins 25, 20":             "no coin",
+		"coins 25":                 "2 to 10",
+		"coins 50, 50, 1":          "within a dollar",
+		"count 25":                 "1 to 20",
+		"count 12 scattered":       "1 to 10",
+		"more: 5 or 18 dots":       "1 to 10",
+		"pairs of 1":               "2 to 20",
+		"write 1001 in words":      "go to 1000",
 	} {
 		task, err := standards.Parse(text)
 		if err == nil {
@@ -107,7 +148,9 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 func drawTask(t *rapid.T) standards.Task {
 	n := func(low, high int, name string) int { return rapid.IntRange(low, high).Draw(t, name) }
 	clock := standards.Time{Hour: n(1, 12, "hour"), Minute: n(0, 59, "minute"), Half: rapid.SampledFrom([]standards.Half{"", "am", "pm"}).Draw(t, "half")}
-	switch rapid.SampledFrom([]string{"sum", "difference", "place", "expanded", "compare", "sequence", "more", "clock"}).Draw(t, "kind") {
+	kind := rapid.SampledFrom([]string{"sum", "difference", "place", "expanded", "compare", "sequence", "more", "clock",
+		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write"}).Draw(t, "kind")
+	switch kind {
 	case "sum":
 		addends := rapid.SliceOfN(rapid.IntRange(0, 999), 2, 4).Draw(t, "addends")
 		s, err := standards.NewAddition(n(0, len(addends), "blank"), addends...)
@@ -136,7 +179,53 @@ func drawTask(t *rapid.T) standards.Task {
 	case "more":
 		return standards.MoreLess{Number: n(100, 900, "n"), Step: rapid.SampledFrom([]int{10, 100}).Draw(t, "step"), Less: rapid.Bool().Draw(t, "less")}
 	}
+	if task := drawEarly(t, kind, n); task != nil {
+		return task
+	}
 	return standards.Clock{Verb: rapid.SampledFrom([]standards.ClockVerb{standards.Read, standards.Draw, standards.Say}).Draw(t, "verb"), Time: clock}
+}
+
+// drawEarly makes tasks of the kinds that begin in kindergarten and grade 1, and
+// those about coins, arrays and number names.
+func drawEarly(t *rapid.T, kind string, n func(low, high int, name string) int) standards.Task {
+	switch kind {
+	case "truth":
+		return standards.TrueFalse{Left: drawSide(t, "left"), Right: drawSide(t, "right")}
+	case "balance": // 20 to 40 on the left, so that a number from 0 up makes it true
+		a, b, c := n(10, 20, "a"), n(10, 20, "b"), n(0, 20, "c")
+		left := standards.Side{Terms: [3]int{a, b}, N: 2}
+		right := standards.Side{Terms: [3]int{c, a + b - c}, N: 2}
+		return standards.Balance{Left: left, Right: right, Blank: n(0, 3, "blank")}
+	case "related":
+		whole := n(2, 20, "whole")
+		return standards.Related{Whole: whole, Part: n(1, whole-1, "part")}
+	case "odd":
+		return standards.OddEven{Number: n(0, 999, "n")}
+	case "array":
+		return standards.Array{Rows: n(1, 5, "rows"), Columns: n(1, 5, "columns")}
+	case "coins":
+		return standards.Coins{Counts: [5]int{0, n(0, 2, "25"), n(1, 3, "10"), n(1, 2, "5"), n(0, 3, "1")}}
+	case "count":
+		return standards.HowMany{Number: n(1, 10, "n"), Scattered: rapid.Bool().Draw(t, "scattered")}
+	case "groups":
+		return standards.Groups{Left: n(1, 10, "left"), Right: n(1, 10, "right"), Fewer: rapid.Bool().Draw(t, "fewer")}
+	case "pairs":
+		return standards.Pairs{Whole: n(2, 20, "whole")}
+	case "write":
+		return standards.WriteNumber{Number: n(0, 1000, "n"), InWords: rapid.Bool().Draw(t, "in words")}
+	}
+	return nil
+}
+
+// drawSide makes one side of an equal sign.
+func drawSide(t *rapid.T, name string) standards.Side {
+	var side standards.Side
+	for _, n := range rapid.SliceOfN(rapid.IntRange(0, 999), 1, 3).Draw(t, name) {
+		side.Minus[side.N] = rapid.Bool().Draw(t, name+" minus") && side.Value() >= n
+		side.Terms[side.N] = n
+		side.N++
+	}
+	return side
 }
 
 func valid(t *rapid.T, s standards.Sentence, err error) standards.Task {

@@ -52,6 +52,16 @@ var kinds = []struct {
 	{"more or less", readMoreLess},
 	{"compare", readCompare},
 	{"sequence", readSequence},
+	{"true or false", readTrueFalse},
+	{"odd or even", readOddEven},
+	{"array", readArray},
+	{"coins", readCoins},
+	{"how many", readHowMany},
+	{"groups", readGroups},
+	{"pairs", readPairs},
+	{"number writing", readWriteNumber},
+	{"related facts", readRelated},
+	{"balance", readBalance},
 	{"number sentence", readSentence},
 }
 

@@ -44,6 +44,20 @@ var spaces = map[standards.SkillID]space{
 	"clock-quarter-hour":    dials("quarter-hour", halves),
 	"clock-five-minutes":    dials("five-minute", halves),
 	"clock-minute":          dials("minute", noHalf),
+	"count-dots":            dotsToCount(),
+	"compare-groups":        groups(),
+	"number-pairs":          pairs(3, 10),
+	"write-to-20":           numbersToWrite(0, 20, false),
+	"write-to-120":          numbersToWrite(21, 120, false),
+	"write-to-1000":         numbersToWrite(121, 1000, false),
+	"number-names":          numbersToWrite(11, 1000, true),
+	"related-facts":         related(),
+	"true-or-false":         truths(),
+	"balance":               join(balances(1, 20), regrouped()),
+	"balance-larger":        balances(5, 100),
+	"odd-or-even":           parities(20),
+	"small-arrays":          arrays(),
+	"count-coins":           coins(),
 }
 
 // spaceOf is the space of a skill.
