@@ -1,11 +1,17 @@
 package evidence
 
-import "errors"
+import (
+	"errors"
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+)
 
 const (
-	settled   = 1e-7 // log-likelihood still to gain at which the climb stops
-	recalled  = 12   // steps whose turn of the slope is remembered
-	mostSteps = 400  // a climb this long has met a flat top and is stopped with an error
+	settled   = 1e-7  // log-likelihood still to gain at which the climb stops,
+	exactness = 1e-12 // or this share of it: beyond, sums of millions of papers are rounding
+	recalled  = 12    // steps whose turn of the slope is remembered
+	mostSteps = 400   // a climb this long has met a flat top and is stopped with an error
 )
 
 // move is one step of the climb: where it went, and how the slope turned.
@@ -32,7 +38,7 @@ func (m *model) climb(s settings, progress Progress) (settings, *expectation, er
 		gain := slope.dot(direction) / 2
 		m.steps++
 		progress(m.steps, gain)
-		if gain < settled {
+		if gain < max(settled, exactness*math.Abs(height)) {
 			return s, e, nil
 		}
 		next, nextE, nextHeight, ok := m.walk(s, direction, height, gain)
@@ -89,7 +95,7 @@ func direct(slope settings, moves []move, curve *curvature) settings {
 func (s settings) plus(d settings, length float64) settings {
 	add := func(a, b []float64) []float64 {
 		sum := append([]float64(nil), a...)
-		addTo(sum, b, length)
+		floats.AddScaled(sum, length, b)
 		return sum
 	}
 	return settings{add(s.weights, d.weights), add(s.deviations, d.deviations), add(s.means, d.means), s.logSD + length*d.logSD}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 
+	"gonum.org/v1/gonum/floats"
 	"gonum.org/v1/gonum/mat"
 )
 
@@ -91,7 +92,7 @@ func (c *curvature) divide(slope settings) settings {
 	if k := len(d.weights); k > 0 {
 		right := append([]float64(nil), slope.weights...)
 		for i, row := range c.m.traits {
-			addTo(right, row, -(1-c.held(i))*slope.deviations[i])
+			floats.AddScaled(right, -(1-c.held(i))*slope.deviations[i], row)
 		}
 		// Factorize has made sure of the condition; SolveVecTo has nothing else to complain of.
 		_ = c.weights.SolveVecTo(mat.NewVecDense(k, d.weights), mat.NewVecDense(k, right))

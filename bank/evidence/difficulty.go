@@ -1,6 +1,7 @@
 package evidence
 
 import (
+	"errors"
 	"fmt"
 	"math"
 )
@@ -78,7 +79,7 @@ type Progress func(steps int, toGain float64)
 // It returns an error when the rows don't fit the items, or when two traits can't be told
 // apart and nothing is believed about them.
 func Difficulty(papers *Papers, traits [][]float64, belief Belief, progress Progress) (*Fit, error) {
-	if err := checkTraits(papers, traits, belief); err != nil {
+	if err := errors.Join(checkTraits(papers, traits, belief), belief.check()); err != nil {
 		return nil, err
 	}
 	if progress == nil {
@@ -112,6 +113,19 @@ func checkTraits(papers *Papers, traits [][]float64, belief Belief) error {
 				return fmt.Errorf("item %d has a trait that is not a number", i)
 			}
 		}
+	}
+	return nil
+}
+
+func (b Belief) check() error {
+	for k, w := range b.Weights {
+		if !(w.SE > 0) || math.IsNaN(w.Value) || math.IsInf(w.Value, 0) {
+			return fmt.Errorf("the belief about trait %d is %v with standard error %v: give a number and a standard error above 0", k, w.Value, w.SE)
+		}
+	}
+	if !(b.AbilitySD > 0 && b.ClassSD > 0 && b.DeviationSD >= 0) || !(b.AbilityPupils >= 0 && b.DeviationItems >= 0) {
+		return fmt.Errorf("a belief with ability sd %v, class sd %v, deviation sd %v: the first two must be above 0, nothing below it",
+			b.AbilitySD, b.ClassSD, b.DeviationSD)
 	}
 	return nil
 }

@@ -2,6 +2,8 @@ package evidence_test
 
 import (
 	"math"
+	"reflect"
+	"runtime"
 	"strings"
 	"testing"
 
@@ -109,6 +111,8 @@ func TestDifficultyRefuses(t *testing.T) {
 		"rows missing":            {refused(papers, [][]float64{{1}}, evidence.Usual([]float64{0})), "one row for each item"},
 		"a trait too many":        {refused(papers, [][]float64{{1}, {1, 2}}, evidence.Usual([]float64{0})), "item 1 has 2 traits"},
 		"a trait no number":       {refused(papers, [][]float64{{1}, {math.NaN()}}, evidence.Usual([]float64{0})), "not a number"},
+		"a belief beyond doubt":   {refused(papers, [][]float64{{1}, {2}}, evidence.Belief{Weights: make([]evidence.Estimate, 1)}), "standard error above 0"},
+		"no spread of ability":    {refused(papers, make([][]float64, 2), evidence.Belief{ClassSD: 1}), "ability sd 0"},
 		"traits that are the same": {refused(answered(t), [][]float64{{1, 1}, {1, 1}}, evidence.NoBelief(2)),
 			"can't be told apart"},
 	} {
@@ -131,4 +135,38 @@ func answered(t *testing.T) *evidence.Papers {
 		}
 	}
 	return papers
+}
+
+// Two classes that share no item are linked by the traits: the stronger class is found to be
+// stronger, not its items easier.
+func TestClassesLinkedByTraitsAlone(t *testing.T) {
+	w := newWorld(9, 160)
+	papers := evidence.NewPapers(160)
+	for class, mean := range []float64{-0.75, 0.75} {
+		for range 60 {
+			form := make([]int, 40)
+			for k, i := range w.rng.Perm(80)[:40] {
+				form[k] = 80*class + i
+			}
+			if err := papers.Add(class, w.sit(mean+w.abilitySD*w.rng.NormFloat64(), form, nil)); err != nil {
+				t.Fatal(err)
+			}
+		}
+	}
+	f := fit(t, w, papers, evidence.Usual(defaults))
+	near(t, "weaker class", f.Classes[0].Value, -0.75, 3*f.Classes[0].SE)
+	if f.Classes[0].SE > 0.25 {
+		t.Errorf("standard error %.3f of the weaker class: the traits tell more than that", f.Classes[0].SE)
+	}
+}
+
+// The same papers give the same numbers to the last bit, on one core or more.
+func TestSameBytesOnAnyNumberOfCores(t *testing.T) {
+	w := newWorld(6, 600)
+	papers := w.district(t, 1)
+	many := fit(t, w, papers, evidence.Usual(defaults))
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	if one := fit(t, w, papers, evidence.Usual(defaults)); !reflect.DeepEqual(one, many) {
+		t.Error("another number of cores, other numbers")
+	}
 }

@@ -40,6 +40,5 @@ func TestLSAT6MarginalLikelihood(t *testing.T) {
 	for i, item := range fit.Items {
 		near(t, "difficulty", item.Value, metric[i], 0.005)
 		near(t, "difficulty, ability sd 1", item.Value/fit.AbilitySD, printed[i], 0.005)
-		t.Log(item, fit.Steps)
 	}
 }

@@ -13,15 +13,12 @@ func BenchmarkDistrict(b *testing.B) {
 	w := newWorld(1, 20_000)
 	papers := w.district(b, 100)
 	for b.Loop() {
-		fit, err := evidence.Difficulty(papers, w.traits, evidence.Usual(defaults), func(steps int, toGain float64) {
-			b.Logf("step %d, %.6f to gain", steps, toGain)
-		})
+		fit, err := evidence.Difficulty(papers, w.traits, evidence.Usual(defaults), nil)
 		if err != nil {
 			b.Fatal(err)
 		}
 		b.ReportMetric(float64(fit.Steps), "steps")
 		b.ReportMetric(w.miss(fit), "rms-logits")
-		b.Log(fit.Weights, fit.AbilitySD, fit.DeviationSD)
 	}
 	var mem runtime.MemStats
 	runtime.ReadMemStats(&mem)

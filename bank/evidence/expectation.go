@@ -1,6 +1,10 @@
 package evidence
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+)
 
 // settings are the numbers the model looks for.
 type settings struct {
@@ -84,7 +88,7 @@ func (m *model) formLogs(softplus []float64, n int) []float64 {
 		for f := from; f < to; f++ {
 			row := logs[f*n : f*n+n]
 			for _, item := range m.papers.forms[f] {
-				addTo(row, softplus[int(item)*n:int(item)*n+n], 1)
+				floats.Add(row, softplus[int(item)*n:int(item)*n+n])
 			}
 		}
 	})
@@ -121,7 +125,7 @@ func (m *model) tallyPatterns(s settings, e *expectation, formLog, prior []float
 		t.sdSlope += count * ((variance+off*off)/(sd*sd) - 1)
 		for _, form := range line.forms {
 			t.formSpread[form] += count * variance
-			addTo(t.formMass[int(form)*n:int(form)*n+n], share, count)
+			floats.AddScaled(t.formMass[int(form)*n:int(form)*n+n], count, share)
 		}
 	}
 	return t
@@ -132,9 +136,9 @@ func (m *model) tallyPatterns(s settings, e *expectation, formLog, prior []float
 func patternLogs(line *pattern, grid, formLog, prior, out []float64) {
 	n := len(grid)
 	copy(out, prior[line.group*n:line.group*n+n])
-	addTo(out, grid, float64(line.right))
+	floats.AddScaled(out, float64(line.right), grid)
 	for _, form := range line.forms {
-		addTo(out, formLog[int(form)*n:int(form)*n+n], -1)
+		floats.AddScaled(out, -1, formLog[int(form)*n:int(form)*n+n])
 	}
 }
 
@@ -153,9 +157,9 @@ func (m *model) gather(e *expectation, parts []tally) (mass, spread []float64) {
 	mass, spread, e.groupSlope = parts[0].formMass, parts[0].formSpread, parts[0].groupSlope
 	e.logLikelihood, e.sdSlope = parts[0].logLikelihood, parts[0].sdSlope
 	for _, t := range parts[1:] {
-		addTo(mass, t.formMass, 1)
-		addTo(spread, t.formSpread, 1)
-		addTo(e.groupSlope, t.groupSlope, 1)
+		floats.Add(mass, t.formMass)
+		floats.Add(spread, t.formSpread)
+		floats.Add(e.groupSlope, t.groupSlope)
 		e.logLikelihood += t.logLikelihood
 		e.sdSlope += t.sdSlope
 	}
@@ -192,11 +196,4 @@ func itemMoments(chance, pupils []float64) (right, info, lost float64) {
 		lost += pupils[q] * pq * pq
 	}
 	return right, info, lost
-}
-
-// addTo adds scale times b to a.
-func addTo(a, b []float64, scale float64) {
-	for k, v := range b[:len(a)] {
-		a[k] += scale * v
-	}
 }

@@ -192,8 +192,8 @@ func (m *model) addAbility(info *mat.Dense, s settings, e *expectation, j int) {
 // takeLost takes away the covariance, over what is left open about the pupil's ability, of
 // the slopes by every unknown the paper speaks of.
 func (m *model) takeLost(info *mat.Dense, s settings, e *expectation, j int) {
-	at, slopes := m.slopes(s, e, j)
-	share, count := e.shares[j], float64(m.papers.patterns[j].count)
+	points, share := support(e.shares[j])
+	at, slopes := m.slopes(s, e, j, points)
 	for _, row := range slopes {
 		mean := 0.0
 		for q, v := range row {
@@ -204,7 +204,7 @@ func (m *model) takeLost(info *mat.Dense, s settings, e *expectation, j int) {
 		}
 	}
 	_, size := info.Dims()
-	raw := info.RawMatrix().Data
+	raw, count := info.RawMatrix().Data, float64(m.papers.patterns[j].count)
 	weighted := make([]float64, len(share))
 	for a, row := range slopes {
 		for q, v := range row {
@@ -223,20 +223,34 @@ func (m *model) takeLost(info *mat.Dense, s settings, e *expectation, j int) {
 	}
 }
 
+// support picks the grid's points that a pupil's ability has any real share in.
+func support(all []float64) (points []int, share []float64) {
+	for q, w := range all {
+		if w > 1e-10 {
+			points, share = append(points, q), append(share, w)
+		}
+	}
+	return points, share
+}
+
 // slopes are the derivatives of the log-likelihood of one pattern by its items'
-// difficulties, its class mean and the log ability sd, at each point of the grid.
-func (m *model) slopes(s settings, e *expectation, j int) (at []int, slopes [][]float64) {
+// difficulties, its class mean and the log ability sd, at some points of the grid.
+func (m *model) slopes(s settings, e *expectation, j int, points []int) (at []int, slopes [][]float64) {
 	line, n := &m.papers.patterns[j], len(e.grid)
 	for _, form := range line.forms {
 		for _, item := range m.papers.forms[form] {
 			at = append(at, int(item))
-			slopes = append(slopes, append([]float64(nil), e.chance[int(item)*n:int(item)*n+n]...))
+			row := make([]float64, len(points))
+			for k, q := range points {
+				row[k] = e.chance[int(item)*n+q]
+			}
+			slopes = append(slopes, row)
 		}
 	}
-	byMean, bySD := make([]float64, n), make([]float64, n)
-	for q, ability := range e.grid {
-		z := (ability - s.means[line.group]) / s.sd()
-		byMean[q], bySD[q] = z/s.sd(), z*z
+	byMean, bySD := make([]float64, len(points)), make([]float64, len(points))
+	for k, q := range points {
+		z := (e.grid[q] - s.means[line.group]) / s.sd()
+		byMean[k], bySD[k] = z/s.sd(), z*z
 	}
 	at = append(at, m.items()+line.group, m.items()+len(s.means))
 	return at, append(slopes, byMean, bySD)

@@ -1,6 +1,10 @@
 package evidence
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+)
 
 // model is the papers with everything about them that stays the same while the settings move.
 type model struct {
@@ -92,7 +96,7 @@ func (m *model) slope(s settings, e *expectation) settings {
 		means: make([]float64, len(s.means)),
 	}
 	for i, row := range m.traits {
-		addTo(g.weights, row, e.itemSlope[i])
+		floats.AddScaled(g.weights, e.itemSlope[i], row)
 		if m.deviationSD > 0 {
 			g.deviations[i] = e.itemSlope[i] - s.deviations[i]*precision(m.deviationSD)
 		}
