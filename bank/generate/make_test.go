@@ -13,7 +13,7 @@ import (
 
 func TestEverySkillIsGenerated(t *testing.T) {
 	for _, skill := range standards.Catalogue() {
-		r, err := generate.Make(generate.Request{Skill: skill.ID, Count: 500, Seed: 48})
+		r, err := generate.Make(generate.Request{Skill: skill.ID, Count: 2000, Seed: 48})
 		if err != nil {
 			t.Errorf("%s: %v", skill.ID, err)
 			continue
