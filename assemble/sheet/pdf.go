@@ -78,14 +78,15 @@ func (c *pdfCanvas) styled(s style, draw func(mode string)) {
 		mode += "D"
 	}
 	if s.dashed {
-		c.pdf.SetDashPattern([]float64{dash, dash}, 0)
+		c.pdf.SetDashPattern([]float64{dash, dash}, dash/2)
 		defer c.pdf.SetDashPattern(nil, 0)
 	}
 	draw(mode)
 }
 
-// dash is the length of a dash and of the gap after it.
-const dash = 1.6
+// dash is the length of a dash and of the gap after it. The side of a small box has six, and
+// every outline begins with half a dash, so that its corners are closed.
+const dash = noteSize / 6
 
 func (c *pdfCanvas) text(at point, s string, l lettering) {
 	weight := ""

@@ -59,7 +59,7 @@ func attributes(s style) string {
 		text = fmt.Sprintf(` stroke-width="%s"`, mm(s.line))
 	}
 	if s.dashed {
-		text += fmt.Sprintf(` stroke-dasharray="%s"`, mm(dash))
+		text += fmt.Sprintf(` stroke-dasharray="%s" stroke-dashoffset="%s"`, mm(dash), mm(dash/2))
 	}
 	if s.fill != hollow {
 		text += fmt.Sprintf(` fill="rgb(%[1]d,%[1]d,%[1]d)"`, grey[s.fill])

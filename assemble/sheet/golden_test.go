@@ -1,0 +1,205 @@
+package sheet_test
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"image"
+	"image/color"
+	"image/draw"
+	"image/png"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"testing"
+
+	"evenhand/assemble/sheet"
+)
+
+// update draws the golden pages anew: go test ./assemble/sheet -run Golden -update.
+// Look at every changed picture before committing it. It also draws sheet.png, the picture in
+// the README.
+var update = flag.Bool("update", false, "draw the pictures in testdata/golden anew")
+
+const goldenFolder = "../../testdata/golden"
+
+// goldenDPI is low so that the pictures stay small and small differences between
+// versions of the renderer stay invisible.
+const goldenDPI = 50
+
+// gallery has every look, and what is special about some. It leaves out the missteps, whose
+// words are not this package's.
+var gallery = withoutMissteps(paper(
+	"47 + 36 = ?", "83 = ? + 36", "142 = ? hundreds ? tens ? ones|sentence",
+	"402 - 178 = ?|column", "38 + 47 + 25 + 19 = ?|column",
+	"83 - 47 = ?|bond", "47 = ? + ?|bond", "142 = ? + ? + ?",
+	"234 = ? hundreds ? tens ? ones|tens-and-ones", "4 tens 7 ones = ?|frame", "47 = ? tens ? ones|frame", "100 + 40 + 2 = ?|frame",
+	"47 ? 74", "5, 10, ?, 20, 25, ?, 35", "read 4:30", "read 7:25 pm", "say 12:00", "draw 10:05",
+	"match 4:00, 7:00, 11:00, 2:30", "10 more than 47 = ?",
+))
+
+func withoutMissteps(p sheet.Paper) sheet.Paper {
+	for i := range p.Questions {
+		p.Questions[i].Missteps = nil
+	}
+	return p
+}
+
+func TestGolden(t *testing.T) {
+	for name, o := range map[string]sheet.Options{"form": {}, "key": {Key: true}, "large-a4": {Large: true, PaperSize: "a4", Lang: "es"}} {
+		o.Font = sheet.BuiltInFont
+		pages := render(t, pdf(t, gallery, o), goldenDPI)
+		if *update {
+			replaceGolden(t, name, pages)
+		}
+		files, err := filepath.Glob(filepath.Join(goldenFolder, name+"-*.png"))
+		if err != nil || len(files) != len(pages) {
+			t.Fatalf("%s: %d pages, %d golden pictures (%v)", name, len(pages), len(files), err)
+		}
+		for i, page := range pages {
+			want, err := os.ReadFile(goldenFile(name, i))
+			if err != nil {
+				t.Fatal(err)
+			}
+			if share := different(decode(t, page), decode(t, want)); share > tolerance {
+				t.Errorf("%s page %d: %.2f in 100 of its picture differ from the golden one", name, i+1, 100*share)
+			}
+		}
+	}
+	if *update {
+		drawReadmePicture(t)
+	}
+}
+
+func goldenFile(name string, page int) string {
+	return filepath.Join(goldenFolder, fmt.Sprintf("%s-%02d.png", name, page+1))
+}
+
+func replaceGolden(t *testing.T, name string, pages [][]byte) {
+	t.Helper()
+	old, _ := filepath.Glob(filepath.Join(goldenFolder, name+"-*.png"))
+	for _, file := range old {
+		if err := os.Remove(file); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for i, page := range pages {
+		if err := os.WriteFile(goldenFile(name, i), page, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+}
+
+// drawReadmePicture draws a sheet of half a dozen looks, in this machine's best font.
+func drawReadmePicture(t *testing.T) {
+	t.Helper()
+	p := paper("47 + 36 = ?", "47 + ? = 83", "27 + 35 = ?|column", "81 - 38 = ?|column", "read 4:30", "read 7:15")
+	page := render(t, pdf(t, p, sheet.Options{}), 110)[0]
+	if err := os.WriteFile(filepath.Join(goldenFolder, "sheet.png"), page, 0o644); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// render is the pages of a PDF as grey PNG files, drawn by another program.
+func render(t *testing.T, file []byte, dpi int) [][]byte {
+	t.Helper()
+	path, err := exec.LookPath("pdftoppm")
+	if err != nil {
+		t.Skip("pdftoppm is not installed: the printed pages are not compared with their golden pictures")
+	}
+	folder := t.TempDir()
+	cmd := exec.Command(path, "-r", fmt.Sprint(dpi), "-gray", "-png", "-", filepath.Join(folder, "p"))
+	cmd.Stdin = bytes.NewReader(file)
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("%v: %s", err, out)
+	}
+	files, err := filepath.Glob(filepath.Join(folder, "p-*.png"))
+	if err != nil || len(files) == 0 {
+		t.Fatalf("no page was rendered: %v", err)
+	}
+	var pages [][]byte
+	for _, name := range files {
+		page, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		pages = append(pages, small(t, page))
+	}
+	return pages
+}
+
+// small is the picture in sixteen greys, a third of the bytes.
+func small(t *testing.T, file []byte) []byte {
+	t.Helper()
+	var greys color.Palette
+	for i := range 16 {
+		greys = append(greys, color.Gray{Y: uint8(17 * i)})
+	}
+	full := decode(t, file)
+	picture := image.NewPaletted(full.Bounds(), greys)
+	draw.Draw(picture, picture.Bounds(), full, full.Bounds().Min, draw.Src)
+	var b bytes.Buffer
+	if err := (&png.Encoder{CompressionLevel: png.BestCompression}).Encode(&b, picture); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
+func decode(t *testing.T, file []byte) image.Image {
+	t.Helper()
+	picture, err := png.Decode(bytes.NewReader(file))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return picture
+}
+
+// A dot of the picture differs when its neighbourhood of three by three dots is lighter
+// or darker by more than 20 of 255: smoothing of edges stays below that. So many dots may
+// differ before a page counts as another; one 6 made an 8 is more.
+const (
+	greyTolerance = 20
+	tolerance     = .00005
+)
+
+// different is the share of dots that differ.
+func different(a, b image.Image) float64 {
+	if a.Bounds() != b.Bounds() {
+		return 1
+	}
+	size := a.Bounds()
+	count := 0
+	for y := size.Min.Y + 1; y < size.Max.Y-1; y++ {
+		for x := size.Min.X + 1; x < size.Max.X-1; x++ {
+			if d := around(a, x, y) - around(b, x, y); d > greyTolerance || d < -greyTolerance {
+				count++
+			}
+		}
+	}
+	return float64(count) / float64(size.Dx()*size.Dy())
+}
+
+// around is the mean brightness of a dot and its neighbours, 0 to 255.
+func around(picture image.Image, x, y int) int {
+	sum := 0
+	for dy := -1; dy <= 1; dy++ {
+		for dx := -1; dx <= 1; dx++ {
+			grey, _, _, _ := picture.At(x+dx, y+dy).RGBA()
+			sum += int(grey >> 8)
+		}
+	}
+	return sum / 9
+}
+
+// The comparison itself notices one changed digit on a page, and forgives nothing else.
+func TestGoldenComparisonNoticesOneDigit(t *testing.T) {
+	page := func(task string) image.Image {
+		return decode(t, render(t, pdf(t, paper(task), sheet.Options{Font: sheet.BuiltInFont}), goldenDPI)[0])
+	}
+	if share := different(page("47 + 36 = ?"), page("47 + 36 = ?")); share != 0 {
+		t.Errorf("the same page differs from itself in %.2f in 100", 100*share)
+	}
+	if share := different(page("47 + 36 = ?"), page("47 + 38 = ?")); share <= tolerance {
+		t.Errorf("another digit changes %.4f in 100 of the page, which the tolerance hides", 100*share)
+	}
+}
