@@ -102,7 +102,7 @@ func readDate(cell string) (explained string, ok bool) {
 	case dayNumber.MatchString(cell):
 		days, _ := strconv.Atoi(cell)
 		day := time.Date(1899, 12, 30+days, 0, 0, 0, 0, time.UTC)
-		return explainDate(cell+" is how a spreadsheet keeps the date "+day.Format("2006-01-02"), day), true
+		return explainDate(cell+" is the date "+day.Format("2006-01-02")+" as a spreadsheet keeps it", day), true
 	case longDate.MatchString(cell):
 		day, err := time.Parse("2006-01-02", cell[:min(len(cell), 10)])
 		if err != nil {
@@ -117,7 +117,7 @@ func readDate(cell string) (explained string, ok bool) {
 
 func explainDate(is string, day time.Time) string {
 	m, d := int(day.Month()), day.Day()
-	return fmt.Sprintf("%s that a spreadsheet has made, perhaps of %d-%d, %d-%d or %d/%d; write what was meant", is, m, d, d, m, m, d)
+	return fmt.Sprintf("%s, which a spreadsheet may have made of %d-%d, %d-%d or %d/%d; write what was meant", is, m, d, d, m, m, d)
 }
 
 var (

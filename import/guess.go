@@ -2,6 +2,7 @@ package intake
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"evenhand/standards"
@@ -23,6 +24,9 @@ func guessed(columns []Column, rows []record) {
 		task, err := standards.Parse(rec.cell(question))
 		return truth(err == nil && task.Judge(mendAnswer(task, cell))), err == nil && cell != ""
 	})
+	if len(rows) > 0 && holder(columns, Answer) < 0 {
+		guessNumbers(columns, rows, question)
+	}
 	guess(columns, rows, Skill, "its cells are skills", func(_ record, cell string) (float64, bool) {
 		return truth(len(skillsNamed(cell)) > 0), cell != ""
 	})
@@ -98,6 +102,27 @@ func guessWordy(columns []Column, rows []record) {
 		columns[next].Meaning, columns[next].Why = Answer, "it stands next to the questions"
 	}
 }
+
+// guessNumbers takes the next column without heading after the questions for the
+// answers when most of its cells could be answers, be they right or wrong.
+func guessNumbers(columns []Column, rows []record, question int) {
+	next := question + 1
+	if next >= len(columns) || columns[next].Meaning != "" || columns[next].Heading != "" {
+		return
+	}
+	could, filled := 0, 0
+	for _, rec := range rows {
+		cell := rec.cell(next)
+		_, err := standards.ParseTime(cell)
+		could += int(truth(err == nil || answerShape.MatchString(cell)))
+		filled += int(truth(cell != ""))
+	}
+	if could > 0 && 2*could >= filled {
+		columns[next].Meaning, columns[next].Why = Answer, fmt.Sprintf("next to the questions, and its cells could be answers, %d of %d", could, filled)
+	}
+}
+
+var answerShape = regexp.MustCompile(`^[<>=]$|^[\d][\d ,.+]*$`)
 
 func truth(yes bool) float64 {
 	if yes {

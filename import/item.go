@@ -158,23 +158,27 @@ func wrongAnswer(task standards.Task, given string) string {
 		return explained
 	}
 	text := task.String()
-	if left, ok := strings.CutSuffix(text, " = ?"); ok {
+	left, asks := strings.CutSuffix(text, " = ?")
+	if !asks {
+		left, asks = strings.CutPrefix(text, "? = ")
+	}
+	if asks {
 		return fmt.Sprintf("%s is %s, the list says %s", left, task.Key(), shorten(given))
 	}
 	return fmt.Sprintf("the answer to %s is %s, the list says %s", text, task.Key(), shorten(given))
 }
 
-var pointZero = regexp.MustCompile(`^(\d+)[.,]0+$`)
+var plainNumber = regexp.MustCompile(`^[=+]?\s*(\d+)(?:[.,]0+)?$`)
 
 // mendAnswer undoes what spreadsheets do to answers: times where a clock is asked
-// about, and 83.0 for 83.
+// about, and 83.0, =83 or +83 for 83.
 func mendAnswer(task standards.Task, answer string) string {
 	switch task.(type) {
 	case standards.Clock, standards.Match:
 		mended, _ := mendTimes(answer, true)
 		return mended
 	}
-	if m := pointZero.FindStringSubmatch(answer); m != nil {
+	if m := plainNumber.FindStringSubmatch(answer); m != nil {
 		return m[1]
 	}
 	return answer

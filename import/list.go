@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 )
 
 // List is a colleague's list, read and understood but not yet judged.
@@ -100,11 +101,13 @@ func (l *List) read(data []byte) (records []record, err error) {
 	comma, delimiter := sniff(text)
 	l.Encoding, l.Delimiter, l.Total = encoding, delimiter, lineCount(text)
 	records = slices.DeleteFunc(readRecords(text, comma), record.blank)
-	if len(records) == 0 {
+	if len(records) == 0 || !strings.ContainsFunc(text, isWord) {
 		return nil, errors.New("the list is empty; it needs a row for each item, such as 47 + 36 = ?,83")
 	}
 	return records, nil
 }
+
+func isWord(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }
 
 func parseWishes(columns map[string]string) (map[Meaning]string, error) {
 	wishes := map[Meaning]string{}
@@ -122,8 +125,9 @@ func parseWishes(columns map[string]string) (map[Meaning]string, error) {
 func (l *List) lookOver(records []record, wishes map[Meaning]string) error {
 	heading := findHeading(records, spelledOut(wishes))
 	sample := records[:min(len(records), sniffedRecords)]
-	width := usualWidth(sample[heading+1:])
+	width := usualWidth(sample[heading+1:], 2)
 	if heading < 0 {
+		width = usualWidth(sample, 5)
 		columns := newColumns(nil, width)
 		guessed(columns, sample)
 		heading = findForeignHeading(sample, holder(columns, Question))
@@ -166,17 +170,17 @@ func spelledOut(wishes map[Meaning]string) (headings []string) {
 	return headings
 }
 
-// usualWidth is the number of cells that nine rows in ten don't exceed.
-func usualWidth(rows []record) int {
+// usualWidth is the number of cells that at least one row in so many has.
+func usualWidth(rows []record, oneIn int) int {
 	if len(rows) == 0 {
 		return 0
 	}
-	var widths []int
-	for _, rec := range rows {
-		widths = append(widths, filled(rec.cells))
+	widths := make([]int, len(rows))
+	for i, rec := range rows {
+		widths[i] = filled(rec.cells)
 	}
 	slices.Sort(widths)
-	return widths[(len(widths)-1)*9/10]
+	return widths[len(rows)-(len(rows)+oneIn-1)/oneIn]
 }
 
 // sort gives every record its place: title, heading, total or row.

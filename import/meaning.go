@@ -2,7 +2,6 @@ package intake
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 	"unicode"
 
@@ -30,21 +29,23 @@ const (
 	MarkOfMends Meaning = "mending" // line, column, reason, in these very words: what an earlier import wrote, not used
 )
 
+// meanings are those that a person may name.
+var meanings = []Meaning{Question, QuestionEs, Answer, Skill, Standards, Difficulty, Grade, Look, By, Notes, Number}
+
 // ParseMeaning finds a meaning by its name; the error lists them all.
 func ParseMeaning(name string) (Meaning, error) {
-	var names []string
-	for _, row := range vocabulary {
-		names = append(names, string(row.meaning))
-	}
 	clean := strings.ToLower(strings.TrimSpace(name))
-	if slices.Contains(names, clean) {
-		return Meaning(clean), nil
+	names := make([]string, len(meanings))
+	for i, m := range meanings {
+		if names[i] = string(m); names[i] == clean {
+			return m, nil
+		}
 	}
 	hint := ""
 	if near, ok := standards.Nearest(clean, names); ok {
 		hint = fmt.Sprintf("; did you mean %q?", near)
 	}
-	return "", fmt.Errorf("a column can't be %q%s; it can be one of %s", name, hint, strings.Join(names, ", "))
+	return "", fmt.Errorf("no column can be the %q%s (it can be one of %s)", name, hint, strings.Join(names, ", "))
 }
 
 // vocabulary holds the words people head their columns with, the surest first. Where

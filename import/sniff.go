@@ -6,13 +6,13 @@ import (
 	"evenhand/standards"
 )
 
-// delimiters are the marks that lists put between cells, the usual ones first. The
-// last is none: one cell a line.
+// delimiters are the marks that lists put between cells, the usual ones first. Before
+// all is none, one cell a line: what makes sense whole isn't cut.
 var delimiters = []struct {
 	comma rune
 	name  string
 }{
-	{',', "commas"}, {';', "semicolons"}, {'\t', "tabs"}, {'|', "bars"}, {'\x1f', "nothing"},
+	{'\x1f', "nothing"}, {',', "commas"}, {';', "semicolons"}, {'\t', "tabs"}, {'|', "bars"},
 }
 
 // sniffed is how many bytes and how many records of a list are looked at to find its

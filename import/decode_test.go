@@ -1,0 +1,58 @@
+package intake_test
+
+import (
+	"testing"
+
+	"golang.org/x/text/encoding"
+	"golang.org/x/text/encoding/charmap"
+	"golang.org/x/text/encoding/unicode"
+
+	intake "evenhand/import"
+)
+
+// The encodings that lists come in: UTF-8 with and without byte-order mark, UTF-16 both
+// ways with and without, Windows-1252, which has no U+2212 minus but an en dash
+// (RFC 3629, RFC 2781; WHATWG Encoding Standard for Windows-1252).
+func TestEveryEncodingReadsTheSame(t *testing.T) {
+	const text = "Problema;Clave\r\n83 – 47 = ?;36\r\n¿Cuánto es la mitad de 10 – “½”?;5\r\n"
+	bom := func(order unicode.Endianness) encoding.Encoding { return unicode.UTF16(order, unicode.UseBOM) }
+	bare := func(order unicode.Endianness) encoding.Encoding { return unicode.UTF16(order, unicode.IgnoreBOM) }
+	for name, c := range map[string]struct {
+		encoding encoding.Encoding
+		want     string
+	}{
+		"UTF-8":                {unicode.UTF8, "UTF-8"},
+		"UTF-8, marked":        {unicode.UTF8BOM, "UTF-8"},
+		"UTF-16 little marked": {bom(unicode.LittleEndian), "UTF-16"},
+		"UTF-16 big marked":    {bom(unicode.BigEndian), "UTF-16 (big-endian)"},
+		"UTF-16 little":        {bare(unicode.LittleEndian), "UTF-16"},
+		"UTF-16 big":           {bare(unicode.BigEndian), "UTF-16 (big-endian)"},
+		"Windows-1252":         {charmap.Windows1252, "Windows-1252"},
+	} {
+		data, err := c.encoding.NewEncoder().Bytes([]byte(text))
+		if err != nil {
+			t.Fatal(name, err)
+		}
+		l, err := intake.Open("list.csv", data, intake.Options{})
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		b := newBank(t)
+		r := mustImport(t, b, l, intake.ImportOptions{Skill: "facts-within-20"})
+		if l.Encoding != c.want || r.Count(intake.Added) != 2 {
+			t.Fatalf("%s: read as %s, %s, want %s and 2 added\n%s", name, l.Encoding, r.Summary(), c.want, problems(r))
+		}
+		got := items(t, b, r)
+		if got[0].Task != "83 - 47 = ?" || got[1].Question("es") != "¿Cuánto es la mitad de 10 – “½”?" {
+			t.Errorf("%s: read %q and %q", name, got[0].Task, got[1].Question("es"))
+		}
+	}
+}
+
+func TestOldMacLineEnds(t *testing.T) {
+	_, r := importText(t, "question,answer\r47 + 36,83\r27 + 35,61\r")
+	if want := "line 3, answer: 27 + 35 is 62, the list says 61"; problems(r) != want {
+		t.Errorf("got %q, want %q", problems(r), want)
+	}
+}
