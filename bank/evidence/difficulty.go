@@ -20,8 +20,8 @@ type Belief struct {
 	// pupils had shown it; infinitely many hold it fixed.
 	AbilitySD, AbilityPupils float64
 	// DeviationSD is the spread of items about what their traits say, believed as firmly as
-	// if this many items had shown it; infinitely many hold it fixed. Held at 0, items follow
-	// their traits exactly; held at infinity, each item is on its own.
+	// if this many items had shown it; infinitely many hold it fixed. 0 is always held: items
+	// follow their traits exactly. So is infinity: each item is on its own.
 	DeviationSD, DeviationItems float64
 	// ClassSD is how far apart the mean abilities of classes may be; infinite leaves them free.
 	// It keeps a class that got everything right at a finite ability.

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"evenhand/bank/evidence"
 )
 
@@ -162,11 +164,40 @@ func TestClassesLinkedByTraitsAlone(t *testing.T) {
 
 // The same papers give the same numbers to the last bit, on one core or more.
 func TestSameBytesOnAnyNumberOfCores(t *testing.T) {
-	w := newWorld(6, 600)
+	w := newWorld(6, 1000)
 	papers := w.district(t, 1)
 	many := fit(t, w, papers, evidence.Usual(defaults))
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
 	if one := fit(t, w, papers, evidence.Usual(defaults)); !reflect.DeepEqual(one, many) {
 		t.Error("another number of cores, other numbers")
 	}
+}
+
+// Whatever few papers there are, every number is finite and no doubt is 0.
+func TestFewPapersOfAnyKind(t *testing.T) {
+	w := newWorld(8, 6)
+	rapid.Check(t, func(t *rapid.T) {
+		papers := evidence.NewPapers(6)
+		mark := rapid.SampledFrom([]evidence.Mark{evidence.Missing, evidence.Wrong, evidence.Right})
+		for range rapid.IntRange(0, 5).Draw(t, "papers") {
+			marks := rapid.SliceOfN(mark, 6, 6).Draw(t, "marks")
+			group := rapid.IntRange(0, 3).Draw(t, "group")
+			if err := papers.Add(group, evidence.PaperOf([]int{0, 1, 2, 3, 4, 5}, marks)); err != nil {
+				t.Fatal(err)
+			}
+		}
+		f, err := evidence.Difficulty(papers, w.traits, evidence.Usual(defaults), nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all := append(append([]evidence.Estimate{f.Predict(w.traits[0])}, f.Weights...), f.Classes...)
+		for _, item := range f.Items {
+			all = append(all, item.Estimate)
+		}
+		for _, e := range all {
+			if math.IsNaN(e.Value) || math.Abs(e.Value) > 20 || !(e.SE > 0 && e.SE < 5) {
+				t.Fatalf("%+v among %+v", e, all)
+			}
+		}
+	})
 }

@@ -12,8 +12,11 @@ import (
 // is small beside the doubt about an item that only some of so many pupils saw.
 const mostLinked = 900
 
-// pinned is the precision given to what is held fixed.
-const pinned = 1e9
+// The precision given to what is held fixed, and to what nothing at all is known of.
+const (
+	pinned  = 1e9
+	unknown = 1e-9
+)
 
 // report turns the settings into estimates with standard errors. Weights, deviations, class
 // means and the ability's spread are in doubt together; only the deviation sd counts as known.
@@ -35,7 +38,7 @@ func (m *model) report(s settings, e *expectation) (*Fit, error) {
 	if len(s.weights)+m.items()+len(s.means) <= mostLinked {
 		err = m.linkedErrors(f, s)
 	} else {
-		m.unlinkedErrors(f, s, curve)
+		m.unlinkedErrors(f, curve)
 	}
 	for k := range f.Weights {
 		f.Weights[k].SE = math.Sqrt(f.spread[k][k])
@@ -44,7 +47,7 @@ func (m *model) report(s settings, e *expectation) (*Fit, error) {
 }
 
 // unlinkedErrors inverts the arrow matrix.
-func (m *model) unlinkedErrors(f *Fit, s settings, curve *curvature) {
+func (m *model) unlinkedErrors(f *Fit, curve *curvature) {
 	k := len(f.Weights)
 	f.spread = make([][]float64, k)
 	if k > 0 {
@@ -60,8 +63,8 @@ func (m *model) unlinkedErrors(f *Fit, s settings, curve *curvature) {
 		}
 		f.Items[i].SE = math.Sqrt(own + held*held*quadratic(f.spread, row))
 	}
-	for g, pupils := range m.groupPupils {
-		f.Classes[g].SE = s.sd() / math.Sqrt(pupils)
+	for g, known := range curve.means {
+		f.Classes[g].SE = 1 / math.Sqrt(math.Max(known, unknown))
 	}
 }
 
@@ -146,10 +149,7 @@ func (m *model) priorInformation(l layout, s settings) *mat.SymDense {
 		for h, others := range m.groupPupils[:g+1] {
 			info.SetSym(l.means+g, l.means+h, pinned*pupils/m.pupils*others/m.pupils)
 		}
-		own := precision(m.belief.ClassSD)
-		if pupils == 0 {
-			own += precision(s.sd())
-		}
+		own := math.Max(precision(m.belief.ClassSD), unknown) // a group without pupils may have nothing else
 		info.SetSym(l.means+g, l.means+g, info.At(l.means+g, l.means+g)+own)
 	}
 	last := l.size - 1
