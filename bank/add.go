@@ -37,6 +37,7 @@ func (b *Bank) Add(items []Item, by string, at time.Time) ([]Added, error) {
 	at = at.UTC().Round(0)
 	done := make([]Added, 0, len(items))
 	next := prepare(items, 0, by, at)
+	defer func() { <-next }() // the items are the caller's again only when nobody reads them
 	for len(done) < len(items) {
 		now := <-next
 		next = prepare(items, len(done)+len(now.news), by, at)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"github.com/oklog/ulid/v2"
 	"go.etcd.io/bbolt"
@@ -33,9 +34,7 @@ const mostProblems = 100
 func (b *Bank) Check() (report Report, err error) {
 	err = b.view(func(tx *bbolt.Tx) error {
 		c := newChecker(b, tx)
-		for problem := range tx.Check() {
-			c.found("the file's structure: %v", problem)
-		}
+		c.structure()
 		if c.report.Whole() {
 			c.items()
 			c.revisions()
@@ -62,12 +61,33 @@ func newChecker(b *Bank, tx *bbolt.Tx) *checker {
 	return &checker{b.writer(tx), tx, Report{}, map[ulid.ULID]int{}, map[string]int{}, map[string]int{}}
 }
 
+// printable puts a space for what a damaged text may do to a terminal.
+func printable(r rune) rune {
+	if unicode.IsPrint(r) {
+		return r
+	}
+	return ' '
+}
+
 func (c *checker) found(format string, args ...any) {
 	if len(c.report.Problems) == mostProblems {
 		c.report.More++
 		return
 	}
-	c.report.Problems = append(c.report.Problems, fmt.Sprintf(format, args...))
+	problem := strings.Map(printable, fmt.Sprintf(format, args...))
+	c.report.Problems = append(c.report.Problems, problem)
+}
+
+// structure looks at the pages of the file and, if they can be trusted so far,
+// lets bbolt look at them, too.
+func (c *checker) structure() {
+	if err := structure(c.bank.path, c.tx); err != nil {
+		c.found("the file's structure: %v", err)
+		return
+	}
+	for problem := range c.tx.Check() {
+		c.found("the file's structure: %v", problem)
+	}
 }
 
 func (c *checker) items() {
@@ -79,7 +99,7 @@ func (c *checker) items() {
 		}
 		var it Item
 		id := ulid.ULID(key)
-		if err := decode(id.String(), record, &it); err != nil {
+		if err := c.bank.unsealItem(key, record, &it); err != nil {
 			c.found("item %s can't be read", id)
 			return nil
 		}
@@ -145,7 +165,7 @@ func (c *checker) revisions() {
 	c.writer.revisions.ForEach(func(key, record []byte) error {
 		var it Item
 		id := ulid.ULID(key[:len(ulid.ULID{})])
-		err := decode(id.String(), record, &it)
+		err := c.bank.unsealItem(key, record, &it)
 		if err != nil || !bytes.Equal(key, revisionKey(id, it.Revision)) {
 			c.found("an earlier revision of item %s can't be read", id)
 			return nil
@@ -168,8 +188,12 @@ func (c *checker) revisions() {
 func (c *checker) uses() {
 	c.writer.uses.ForEach(func(key, value []byte) error {
 		c.report.Uses++
-		if id := ulid.ULID(key[:len(ulid.ULID{})]); c.latest[id] == 0 {
+		id := ulid.ULID(key[:len(ulid.ULID{})])
+		if c.latest[id] == 0 {
 			c.found("a use of item %s is kept, but not the item", id)
+		}
+		if _, err := readUse(key, value); err != nil {
+			c.found("a use of item %s can't be read", id)
 		}
 		return nil
 	})
@@ -202,7 +226,7 @@ func (c *checker) indexes() {
 func (c *checker) sizes(names *bbolt.Bucket, want map[string]int) {
 	names.ForEach(func(name, value []byte) error {
 		if size := int(readSet(value).size); size != want[string(name)] {
-			c.found("%q counts %d items, but has %d", bytes.ReplaceAll(name, []byte{0}, []byte(" ")), size, want[string(name)])
+			c.found("the set %s says that it has %d items, but has %d", name, size, want[string(name)])
 		}
 		return nil
 	})

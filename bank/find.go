@@ -73,7 +73,7 @@ func (b *Bank) scan(q *Query) iter.Seq2[Item, error] {
 			if len(*page) == cap(*page) {
 				return bytes.Clone(key), nil
 			}
-			if err := b.keep(q, uses, ulid.ULID(key), record, page); err != nil {
+			if err := b.keep(q, uses, key, record, page); err != nil {
 				return nil, err
 			}
 		}
@@ -96,7 +96,7 @@ func (b *Bank) among(q *Query, ids []rank) iter.Seq2[Item, error] {
 			if key, record = advance(c, key, record, id); !bytes.Equal(key, id[:]) {
 				return nil, damaged(b.path, "an index names item "+id.String()+", which is not there")
 			}
-			if err := b.keep(q, uses, id, record, page); err != nil {
+			if err := b.keep(q, uses, key, record, page); err != nil {
 				return nil, err
 			}
 		}
@@ -119,15 +119,15 @@ func advance(c *bbolt.Cursor, key, record []byte, id ulid.ULID) ([]byte, []byte)
 }
 
 // keep reads an item into the page if the query wants it.
-func (b *Bank) keep(q *Query, uses *bbolt.Bucket, id ulid.ULID, record []byte, page *[]Item) error {
+func (b *Bank) keep(q *Query, uses *bbolt.Bucket, key, record []byte, page *[]Item) error {
 	at := len(*page)
 	*page = (*page)[:at+1]
 	it := &(*page)[at]
-	if err := b.decode(id.String(), record, it); err != nil {
+	if err := b.unsealItem(key, record, it); err != nil {
 		*page = (*page)[:at]
 		return err
 	}
-	if !q.wants(it) || q.Unused != "" && usageOf(uses, id).lastWeek >= q.Unused {
+	if !q.wants(it) || q.Unused != "" && usageOf(uses, ulid.ULID(key)).lastWeek >= q.Unused {
 		*page = (*page)[:at]
 	}
 	return nil

@@ -37,7 +37,7 @@ func mustBeWhole(t testing.TB, b *bank.Bank) bank.Report {
 	return report
 }
 
-func must(t testing.TB, err error) {
+func must(t failer, err error) {
 	t.Helper()
 	if err != nil {
 		t.Fatal(err)
@@ -91,9 +91,16 @@ func sums(n int) []bank.Item {
 	return items
 }
 
-func mustEqual(t testing.TB, got, want any) {
+func mustEqual(t failer, got, want any) {
 	t.Helper()
 	if !reflect.DeepEqual(got, want) {
 		t.Fatalf("got  %+v\nwant %+v", got, want)
 	}
+}
+
+// failer is a test, or a run of a property.
+type failer interface {
+	Helper()
+	Fatal(...any)
+	Fatalf(string, ...any)
 }

@@ -115,12 +115,12 @@ func languages(wording map[string]string) []string {
 
 // decode reads what encode wrote. The bytes may be the store's own: they are
 // copied once into one string that all the item's texts share.
-func decode(id string, record []byte, it *Item) error {
+func decode(record []byte, it *Item) error {
 	r := reader{raw: record, text: string(record)}
 	if format := r.octet(); format != recordFormat {
 		return errRecord
 	}
-	*it = Item{ID: id, Revision: int(r.count()), At: r.time()}
+	*it = Item{Revision: int(r.count()), At: r.time()}
 	it.By, it.Reason, it.Task, it.Key = r.string(), r.string(), r.string(), r.string()
 	it.Skill, it.Look = standards.SkillID(r.string()), standards.Look(r.string())
 	it.Standing, it.Notes = Standing(r.string()), r.string()

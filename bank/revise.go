@@ -27,7 +27,7 @@ func (b *Bank) get(tx *bbolt.Tx, id ulid.ULID, it *Item) error {
 	if record == nil {
 		return b.unknown(id.String())
 	}
-	return b.decode(id.String(), record, it)
+	return b.unsealItem(id[:], record, it)
 }
 
 // History lists all revisions of an item, the first one first and the one that
@@ -42,7 +42,7 @@ func (b *Bank) History(id string) ([]Item, error) {
 		var it Item
 		c := tx.Bucket(revisionsBucket).Cursor()
 		for k, record := c.Seek(key[:]); bytes.HasPrefix(k, key[:]); k, record = c.Next() {
-			if err := b.decode(key.String(), record, &it); err != nil {
+			if err := b.unsealItem(k, record, &it); err != nil {
 				return err
 			}
 			list = append(list, it)

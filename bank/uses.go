@@ -73,7 +73,7 @@ func (w *writer) recordUse(id ulid.ULID, use Use) error {
 	if err := w.ungroup(id, &it); err != nil {
 		return err
 	}
-	if err := w.uses.Put(key, appendTime(nil, use.At)); err != nil {
+	if err := w.uses.Put(key, seal(key, appendTime(nil, use.At))); err != nil {
 		return err
 	}
 	return w.group(id, &it)
@@ -92,16 +92,25 @@ func (b *Bank) Uses(id string) ([]Use, error) {
 		}
 		c := tx.Bucket(usesBucket).Cursor()
 		for k, v := c.Seek(key[:]); bytes.HasPrefix(k, key[:]); k, v = c.Next() {
-			r := reader{raw: v, text: string(v)}
-			use := Use{Week: string(k[len(key):][:weekSize]), Quiz: string(k[len(key)+weekSize:]), At: r.time()}
-			if err := r.end(); err != nil {
-				return damaged(b.path, fmt.Sprintf("a use of item %s", id))
+			use, err := readUse(k, v)
+			if err != nil {
+				return damaged(b.path, fmt.Sprintf("a use of item %s can't be read", id))
 			}
 			list = append(list, use)
 		}
 		return nil
 	})
 	return list, err
+}
+
+func readUse(key, sealed []byte) (Use, error) {
+	value, ok := unseal(key, sealed)
+	if !ok {
+		return Use{}, errRecord
+	}
+	key = key[len(ulid.ULID{}):]
+	r := reader{raw: value}
+	return Use{Week: string(key[:weekSize]), Quiz: string(key[weekSize:]), At: r.time()}, r.end()
 }
 
 // usageOf counts the uses of an item; uses is the bucket of uses.

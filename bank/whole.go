@@ -14,6 +14,9 @@ import (
 // length it has. It is read before its length is taken, as a bank that is being
 // written only grows.
 func openWhole(path string, flag int, mode os.FileMode) (*os.File, error) {
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		return nil, fmt.Errorf("%s is a folder; name a bank file with --bank", path)
+	}
 	file, err := os.OpenFile(path, flag, mode)
 	if err != nil || flag&os.O_CREATE != 0 {
 		return file, err
@@ -31,8 +34,6 @@ func checkLength(path string, file *os.File) error {
 	switch {
 	case err != nil:
 		return err
-	case info.IsDir():
-		return fmt.Errorf("%s is a folder; name a bank file with --bank", path)
 	case info.Size() == 0:
 		return fmt.Errorf("%s is empty, so it holds no bank; put a backup in its place, or remove it and make a new one with evenhand init", path)
 	case !found:
@@ -54,20 +55,42 @@ const (
 	magic      = 0xED0CDAED
 )
 
-type meta struct{ pageSize, pages, transaction uint64 }
+type meta struct{ pageSize, root, freeList, pages, transaction uint64 }
 
 // neededLength is the length in bytes that the file must at least have by its
-// meta pages. The page size, where the second meta begins, is a power of two; it
-// is tried out, as the first meta may be the broken one.
+// latest meta page.
 func neededLength(file io.ReaderAt) (length int64, found bool) {
-	latest, found := readMeta(file, 0)
-	for size := int64(1 << 10); size <= 1<<16; size <<= 1 {
-		second, ok := readMeta(file, size)
-		if ok && second.pageSize == uint64(size) && (!found || second.transaction > latest.transaction) {
-			latest, found = second, true
+	var latest meta
+	for _, m := range metas(file) {
+		if !found || m.transaction > latest.transaction {
+			latest, found = m, true
 		}
 	}
 	return int64(latest.pages * latest.pageSize), found
+}
+
+// metaOf is the meta page that a transaction started from.
+func metaOf(file io.ReaderAt, transaction uint64) (m meta, found bool) {
+	for _, m := range metas(file) {
+		if m.transaction == transaction {
+			return m, true
+		}
+	}
+	return m, false
+}
+
+// metas reads the valid ones of the two meta pages. The page size, where the
+// second begins, is a power of two; it is tried out, as the first may be broken.
+func metas(file io.ReaderAt) (valid []meta) {
+	if first, ok := readMeta(file, 0); ok {
+		valid = append(valid, first)
+	}
+	for size := int64(1 << 10); size <= 1<<16; size <<= 1 {
+		if second, ok := readMeta(file, size); ok && second.pageSize == uint64(size) {
+			valid = append(valid, second)
+		}
+	}
+	return valid
 }
 
 func readMeta(file io.ReaderAt, offset int64) (m meta, ok bool) {
@@ -81,7 +104,7 @@ func readMeta(file io.ReaderAt, offset int64) (m meta, ok bool) {
 	if order.Uint32(raw[:]) != magic || order.Uint64(raw[metaSize-8:]) != sum.Sum64() {
 		return m, false
 	}
-	m = meta{uint64(order.Uint32(raw[8:])), order.Uint64(raw[40:]), order.Uint64(raw[48:])}
+	m = meta{uint64(order.Uint32(raw[8:])), order.Uint64(raw[16:]), order.Uint64(raw[32:]), order.Uint64(raw[40:]), order.Uint64(raw[48:])}
 	const most = 1 << 46 // pages of a file that any disk could hold
 	return m, m.pageSize >= 1<<10 && m.pageSize <= 1<<16 && m.pages <= most
 }

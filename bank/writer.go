@@ -46,12 +46,12 @@ func (w *writer) get(id ulid.ULID, it *Item) error {
 	if record == nil {
 		return w.bank.unknown(id.String())
 	}
-	return w.bank.decode(id.String(), record, it)
+	return w.bank.unsealItem(id[:], record, it)
 }
 
 // insert keeps a new item.
 func (w *writer) insert(id ulid.ULID, it *Item, print []byte) error {
-	if err := w.items.Put(id[:], encode(make([]byte, 0, recordSize), it)); err != nil {
+	if err := w.items.Put(id[:], sealItem(id[:], it)); err != nil {
 		return err
 	}
 	if err := w.fingerprint.Put(print, id[:]); err != nil {
@@ -69,10 +69,11 @@ func (w *writer) replace(id ulid.ULID, old, new *Item) error {
 	if err := w.ungroup(id, old); err != nil {
 		return err
 	}
-	if err := w.revisions.Put(revisionKey(id, old.Revision), encode(nil, old)); err != nil {
+	key := revisionKey(id, old.Revision)
+	if err := w.revisions.Put(key, sealItem(key, old)); err != nil {
 		return err
 	}
-	if err := w.items.Put(id[:], encode(nil, new)); err != nil {
+	if err := w.items.Put(id[:], sealItem(id[:], new)); err != nil {
 		return err
 	}
 	return w.group(id, new)
@@ -114,17 +115,6 @@ func readOrigin(name []byte) Origin {
 
 func revisionKey(id ulid.ULID, revision int) []byte {
 	return binary.BigEndian.AppendUint32(id[:], uint32(revision))
-}
-
-// decode reads a record of this bank.
-func (b *Bank) decode(id string, record []byte, it *Item) error {
-	if len(record) > 0 && record[0] > recordFormat {
-		return fmt.Errorf("%s: item %s was written by a newer evenhand; use that one, or bring this one up to date", b.path, id)
-	}
-	if err := decode(id, record, it); err != nil {
-		return damaged(b.path, fmt.Sprintf("item %s can't be read", id))
-	}
-	return nil
 }
 
 func (b *Bank) unknown(id string) error {
