@@ -21,6 +21,20 @@ var catalogue = SkillList{
 		})},
 	{"subtract-tens", 1, []Code{"1.NBT.C.6"}, []Look{LookSentence, LookColumn, LookBond}, 25, -1500,
 		"take tens from tens", "80 - 30 = ?", result2(func(s Sentence) bool { return s.isTens() })},
+	{"stories-within-10", 0, []Code{"K.OA.A.2", "K.OA.A.3", "1.OA.A.1", "1.OA.A.2", "2.OA.A.1"}, []Look{LookStory}, 60, -1600,
+		"stories of the situations of kindergarten, within 10", "story add-to result-unknown: 5 + 3 = ?, shells, Mia", kindergartenStory},
+	{"length-stories", 2, []Code{"2.MD.B.5", "2.OA.A.1"}, []Look{LookStory}, 80, -1100,
+		"stories about lengths, within 100", "story take-from result-unknown: 62 - 25 = ?, rope, Omar", story(func(s Story) bool { return s.thing().measured })},
+	{"money-stories", 2, []Code{"2.MD.C.8", "2.OA.A.1"}, []Look{LookStory}, 80, -1100,
+		"stories about cents, within a dollar", "story take-from result-unknown: 60 - 25 = ?, cents, Ana", story(func(s Story) bool { return s.thing().money })},
+	{"two-step-stories", 2, []Code{"2.OA.A.1", "1.OA.A.2"}, []Look{LookStory}, 100, -700,
+		"stories with two steps, within 100", "story two-step: 25 + 17 - 12 = ?, shells, Mia", story(func(s Story) bool { return s.Situation == TwoSteps })},
+	{"stories-within-20", 1, []Code{"1.OA.A.1", "2.OA.A.1"}, []Look{LookStory}, 70, -1500,
+		"stories of the situations of grade 1, within 20", "story add-to change-unknown: 5 + ? = 12, shells, Mia", story(func(s Story) bool {
+			return s.Situation.Mastered() <= 1 && size(s.Sentence) <= 20
+		})},
+	{"stories-within-100", 2, []Code{"2.OA.A.1"}, []Look{LookStory}, 80, -1300,
+		"stories of all fourteen situations, within 100", "story compare smaller-unknown more: 62 - 25 = ?, books, Lin, Kofi", is[Story]},
 	{"facts-within-20", 1, []Code{"K.OA.A.2", "K.OA.A.5", "1.OA.C.6", "2.OA.B.2"}, []Look{LookSentence, LookBond, LookColumn}, 20, -2200,
 		"add and subtract two numbers within 20", "7 + 8 = ?", result2(func(s Sentence) bool { return size(s) <= 20 })},
 	{"three-addends", 1, []Code{"1.OA.A.2"}, []Look{LookSentence, LookColumn}, 30, -1500,
@@ -83,7 +97,7 @@ var catalogue = SkillList{
 		"hundreds, tens and ones of a three-digit number, and back", "142 = ? hundreds ? tens ? ones", placeValue(3)},
 	{"compare-within-10", 0, []Code{"K.CC.C.7"}, []Look{LookCompare}, 15, -2300,
 		"compare numbers to 10", "4 ? 7", comparing(10)},
-	{"compare-two-digit", 1, []Code{"1.NBT.B.3"}, []Look{LookCompare}, 20, -1700,
+	{"compare-two-digit", 1, []Code{"1.NBT.B.3"}, []Look{LookCompare}, 20, -1800,
 		"compare two-digit numbers", "47 ? 74", comparing(99)},
 	{"compare-three-digit", 2, []Code{"2.NBT.A.4"}, []Look{LookCompare}, 25, -1800,
 		"compare three-digit numbers", "347 ? 374", comparing(maxNumber)},
@@ -143,6 +157,18 @@ func is[T Task](t Task) bool {
 // writing tests for numbers to write in digits, up to most.
 func writing(most int) func(Task) bool {
 	return func(t Task) bool { w, ok := t.(WriteNumber); return ok && !w.InWords && w.Number <= most }
+}
+
+func story(test func(Story) bool) func(Task) bool {
+	return func(t Task) bool { s, ok := t.(Story); return ok && test(s) }
+}
+
+// kindergartenStory tests for stories of kindergarten.
+func kindergartenStory(t Task) bool {
+	return story(func(s Story) bool {
+		plain := !s.thing().measured && !s.thing().money
+		return plain && s.Situation.Mastered() == 0 && size(s.Sentence) <= 10
+	})(t)
 }
 
 func sentence(test func(Sentence) bool) func(Task) bool {

@@ -28,7 +28,7 @@ func friday() assemble.Quiz {
 	measured := item("01B", "read 4:30", "")
 	measured.Measured = &bank.Measured{Difficulty: -1099, StandardError: 210, Answers: 48}
 	return assemble.Quiz{
-		Title: "Friday check", Week: "2026-W48", Seed: 1<<63 + 1,
+		Title: "Friday check", Week: "2026-W48", ShareRight: 75, Seed: 1<<63 + 1,
 		Objective: 2003, Excess: 2, UsesSum: 3, Bound: 2003, Proved: true,
 		Forms: []assemble.Form{
 			{Name: "A", Items: []assemble.Placed{
@@ -174,7 +174,7 @@ func TestQuizJSON(t *testing.T) {
 	var file bytes.Buffer
 	quiz := friday()
 	// DifficultyFor(.75) is −ln 3 = −1.0986 logits.
-	if err := export.WriteQuizJSON(&file, quiz, standards.DifficultyFor(.75)); err != nil {
+	if err := export.WriteQuizJSON(&file, quiz); err != nil {
 		t.Fatal(err)
 	}
 	var got struct {

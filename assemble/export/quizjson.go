@@ -58,9 +58,9 @@ type swapFile struct {
 }
 
 // WriteQuizJSON writes quiz.json: the quiz, the objective with its two parts, the bound and the
-// target, so that anyone can check how good the quiz is. The target is the difficulty of the
-// plan's share right (standards.DifficultyFor).
-func WriteQuizJSON(w io.Writer, quiz assemble.Quiz, target standards.Difficulty) error {
+// target, the difficulty of the share right, so that anyone can check how good the quiz is.
+func WriteQuizJSON(w io.Writer, quiz assemble.Quiz) error {
+	target := standards.DifficultyFor(float64(quiz.ShareRight) / 100)
 	file := quizFile{
 		Title: quiz.Title, Week: quiz.Week, Seed: quiz.Seed,
 		Objective: quiz.Objective, Excess: quiz.Excess, Uses: quiz.UsesSum, Bound: quiz.Bound, Proved: quiz.Proved,

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"evenhand/assemble"
+	"evenhand/assemble/export"
 	"evenhand/bank"
 
 	"github.com/urfave/cli/v2"
@@ -120,7 +121,7 @@ func assembleOptions(c *cli.Context) (assemble.Options, error) {
 func assembleOrFill(c *cli.Context, b *bank.Bank, plan assemble.Plan, o assemble.Options) (assemble.Quiz, error) {
 	quiz, err := assemble.Assemble(c.Context, b, plan, o)
 	var impossible *assemble.ImpossibleError
-//FILL
+	//FILL
 	_ = impossible
 	return quiz, err
 }
@@ -136,7 +137,7 @@ func deliver(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string) error
 		}
 	}
 	if c.Bool("json") {
-		return writeQuizJSON(c.App.Writer, quiz)
+		return export.WriteQuizJSON(c.App.Writer, quiz)
 	}
 	balance := assemble.BalanceOf(quiz)
 	if err := table(c.App.Writer, balance.Table()); err != nil {

@@ -3,7 +3,8 @@ package main
 import (
 	"fmt"
 	"iter"
-	"strconv"
+	"slices"
+	"strings"
 
 	"evenhand/assemble/export"
 	"evenhand/bank"
@@ -131,13 +132,13 @@ func readQuery(c *cli.Context) (bank.Query, error) {
 		}
 		q.Looks = append(q.Looks, look)
 	}
-	if q.Bands, err = choices(c, "band", standards.Bands()); err != nil {
+	if q.Bands, err = choices("band", c.StringSlice("band"), standards.Bands()); err != nil {
 		return q, err
 	}
-	if q.Standings, err = choices(c, "standing", []bank.Standing{bank.Draft, bank.Ready, bank.Retired}); err != nil {
+	if q.Standings, err = choices("standing", c.StringSlice("standing"), []bank.Standing{bank.Draft, bank.Ready, bank.Retired}); err != nil {
 		return q, err
 	}
-	if _, err := choices(c, "origin", []string{"", "generated", "written", "imported"}); err != nil {
+	if _, err := choices("origin", []string{c.String("origin")}, []string{"generated", "written", "imported", ""}); err != nil {
 		return q, err
 	}
 	if c.Bool("by-hand") {
@@ -167,21 +168,15 @@ func difficultyRange(c *cli.Context) *bank.Range {
 }
 
 // choices reads a flag that takes some of a few words.
-func choices[T ~string](c *cli.Context, flag string, allowed []T) ([]T, error) {
-	given := c.StringSlice(flag)
-	if given == nil {
-		given = []string{c.String(flag)}[:min(1, len(c.String(flag)))]
-	}
+func choices[T ~string](flag string, given []string, allowed []T) ([]T, error) {
 	var chosen []T
 	for _, text := range given {
-		found := false
-		names := ""
-		for _, word := range allowed {
-			found = found || string(word) == text
-			names += " " + strconv.Quote(string(word))
-		}
-		if !found {
-			return nil, usagef("--%s is %q; it can be%s", flag, text, names)
+		if !slices.Contains(allowed, T(text)) {
+			names := make([]string, len(allowed))
+			for i, word := range allowed {
+				names[i] = string(word)
+			}
+			return nil, usagef("--%s is %q; it can be %s", flag, text, strings.Join(names, ", "))
 		}
 		chosen = append(chosen, T(text))
 	}

@@ -75,14 +75,10 @@ func writeQuizFiles(c *cli.Context, quiz assemble.Quiz, dir string) error {
 	if err := emptyOfForms(dir, quiz); err != nil {
 		return err
 	}
-	if err := writeFile(filepath.Join(dir, "quiz.json"), func(w io.Writer) error { return writeQuizJSON(w, quiz) }); err != nil {
+	if err := writeFile(filepath.Join(dir, "quiz.json"), func(w io.Writer) error { return export.WriteQuizJSON(w, quiz) }); err != nil {
 		return err
 	}
 	return writeFile(filepath.Join(dir, "quiz.csv"), func(w io.Writer) error { return export.WriteQuiz(w, quiz) })
-}
-
-func writeQuizJSON(w io.Writer, quiz assemble.Quiz) error {
-	return export.WriteQuizJSON(w, quiz, standards.DifficultyFor(float64(quiz.ShareRight)/100))
 }
 
 // fileNames says what was written, in a few words.

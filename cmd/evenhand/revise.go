@@ -96,11 +96,11 @@ func applyChanges(c *cli.Context, item *bank.Item) error {
 		}
 		item.Look = look
 	}
-	standing, err := choices(c, "standing", []bank.Standing{bank.Draft, bank.Ready, bank.Retired})
-	if err != nil {
-		return err
-	}
-	if len(standing) > 0 {
+	if c.IsSet("standing") {
+		standing, err := choices("standing", []string{c.String("standing")}, []bank.Standing{bank.Draft, bank.Ready, bank.Retired})
+		if err != nil {
+			return err
+		}
 		item.Standing = standing[0]
 	}
 	for flag, lang := range map[string]string{"wording": "en", "wording-es": "es"} {

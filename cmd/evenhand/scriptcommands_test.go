@@ -5,6 +5,7 @@ import (
 	"errors"
 	"os"
 	"os/exec"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -16,6 +17,7 @@ var scriptCommands = map[string]func(ts *testscript.TestScript, neg bool, args [
 	"exits":  exits,
 	"rows":   rows,
 	"column": column,
+	"alike":  alike,
 	"isPDF":  isPDF,
 }
 
@@ -72,8 +74,40 @@ func column(ts *testscript.TestScript, neg bool, args []string) {
 	ts.Fatalf("%s has no column %q: %q", args[0], args[1], records[0])
 }
 
+// alike FILE FILE but COLUMN... checks that two CSV files hold the same rows, in any order, the named
+// columns aside.
+func alike(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 2 {
+		ts.Fatalf("usage: alike FILE FILE but COLUMN...")
+	}
+	rows := func(name string) []string {
+		records := readCSV(ts, name)
+		var lines []string
+		for _, record := range records {
+			line := ""
+			for i, cell := range record {
+				if !slices.Contains(args[2:], records[0][i]) {
+					line += cell + "|"
+				}
+			}
+			lines = append(lines, line)
+		}
+		slices.Sort(lines)
+		return lines
+	}
+	a, b := rows(args[0]), rows(args[1])
+	for i := range a {
+		if i >= len(b) || a[i] != b[i] {
+			ts.Fatalf("%s and %s differ:\n%s\n%s", args[0], args[1], a[i:], b[min(i, len(b)):])
+		}
+	}
+	if len(a) != len(b) {
+		ts.Fatalf("%s has %d rows, %s has %d", args[0], len(a), args[1], len(b))
+	}
+}
+
 func readCSV(ts *testscript.TestScript, name string) [][]string {
-	records, err := csv.NewReader(strings.NewReader(ts.ReadFile(name))).ReadAll()
+	records, err := csv.NewReader(strings.NewReader(strings.TrimPrefix(ts.ReadFile(name), "\ufeff"))).ReadAll()
 	ts.Check(err)
 	if len(records) == 0 {
 		ts.Fatalf("%s is empty", name)
