@@ -137,6 +137,7 @@ func TestVerbAggItemsAgainstLme4(t *testing.T) {
 	fit := v.fit(t, v.papers(t), true)
 	// The same source with a random item term, Laplace's approximation.
 	printed := []float64{1.7759, -1.0595, -2.1033, -1.0540, -.7068}
+	t.Logf("item sd %.4f, ability sd %.4f, weights %.4f", fit.DeviationSD, fit.AbilitySD, fit.Weights)
 	near(t, "item sd, printed", fit.DeviationSD, .342, 0.05)
 	near(t, "ability sd, printed", fit.AbilitySD, 1.372, 0.05)
 	live := inR(t, glmerItems+`write.table(coef(summary(f))[, 1:2], sep = ",", quote = FALSE, col.names = FALSE)`)
