@@ -1,6 +1,7 @@
 package evidence_test
 
 import (
+	"maps"
 	"math/rand/v2"
 	"slices"
 	"strconv"
@@ -174,17 +175,44 @@ func (p pupil) answer(rng *rand.Rand, a, b int) int {
 	return slips[rng.IntN(len(slips))]
 }
 
+// score counts what findings are worth.
+type score struct{ found, right, several, held, recalled int }
+
+func (s *score) count(p pupil, paper []evidence.Given) {
+	findings := evidence.Missteps(paper)
+	for _, f := range findings {
+		s.found++
+		if slices.ContainsFunc(f.Missteps, func(m string) bool { return slices.Contains(p.held, m) }) {
+			s.right++
+		}
+		if len(f.Missteps) > 1 {
+			s.several++
+		}
+	}
+	for _, name := range p.held {
+		chances := 0
+		for _, g := range paper {
+			if slices.Contains(g.Chances, name) {
+				chances++
+			}
+		}
+		if chances < 3 {
+			continue
+		}
+		s.held++
+		if slices.ContainsFunc(findings, func(f evidence.Finding) bool { return slices.Contains(f.Missteps, name) }) {
+			s.recalled++
+		}
+	}
+}
+
 // 1,000 classes of 24 sit a quiz of 12 subtractions each; one pupil in twenty has any one of
 // five missteps. Precision: of the findings, how many name a misstep the pupil has. Recall:
 // of the missteps pupils have that could show at least three times, how many are found.
 func TestMisstepsInAThousandClasses(t *testing.T) {
 	rng := rand.New(rand.NewPCG(20, 5))
-	var names []string
-	for name := range subtractionMissteps {
-		names = append(names, name)
-	}
-	slices.Sort(names)
-	var found, true_, held, recalled, unsure int
+	names := slices.Sorted(maps.Keys(subtractionMissteps))
+	var s score
 	for range 1000 {
 		quiz := make([][2]int, 12)
 		for k := range quiz {
@@ -196,36 +224,11 @@ func TestMisstepsInAThousandClasses(t *testing.T) {
 			for _, q := range quiz {
 				paper = append(paper, given(q[0], q[1], p.answer(rng, q[0], q[1])))
 			}
-			has := func(s string) bool { return slices.Contains(p.held, s) }
-			findings := evidence.Missteps(paper)
-			for _, f := range findings {
-				found++
-				if slices.ContainsFunc(f.Missteps, has) {
-					true_++
-				}
-				if len(f.Missteps) > 1 {
-					unsure++
-				}
-			}
-			for _, name := range p.held {
-				chances := 0
-				for _, g := range paper {
-					if slices.Contains(g.Chances, name) {
-						chances++
-					}
-				}
-				if chances < 3 {
-					continue
-				}
-				held++
-				if slices.ContainsFunc(findings, func(f evidence.Finding) bool { return slices.Contains(f.Missteps, name) }) {
-					recalled++
-				}
-			}
+			s.count(p, paper)
 		}
 	}
-	precision, recall := float64(true_)/float64(found), float64(recalled)/float64(held)
-	t.Logf("precision %.3f of %d findings (%d name several), recall %.3f of %d missteps", precision, found, unsure, recall, held)
+	precision, recall := float64(s.right)/float64(s.found), float64(s.recalled)/float64(s.held)
+	t.Logf("precision %.3f of %d findings (%d name several), recall %.3f of %d missteps", precision, s.found, s.several, recall, s.held)
 	if precision < 0.95 || recall < 0.85 {
 		t.Errorf("precision %.3f, recall %.3f: want at least 0.95 and 0.85", precision, recall)
 	}
