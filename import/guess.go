@@ -24,7 +24,7 @@ func guessed(columns []Column, rows []record) {
 		task, err := standards.Parse(rec.cell(question))
 		return truth(err == nil && task.Judge(mendAnswer(task, cell))), err == nil && cell != ""
 	})
-	if len(rows) > 0 && holder(columns, Answer) < 0 {
+	if holder(columns, Answer) < 0 {
 		guessNumbers(columns, rows, question)
 	}
 	guess(columns, rows, Skill, "its cells are skills", func(_ record, cell string) (float64, bool) {

@@ -87,7 +87,7 @@ func columnHeaded(cells []string, heading string) int {
 // a list in which the question column's cells are tasks.
 func findForeignHeading(records []record, question int) int {
 	at := slices.IndexFunc(records, func(rec record) bool { return filledCells(rec.cells) > 1 })
-	if at < 0 || question >= len(records[at].cells) || strings.TrimSpace(records[at].cells[question]) == "" {
+	if at < 0 || question < 0 || question >= len(records[at].cells) || strings.TrimSpace(records[at].cells[question]) == "" {
 		return -1
 	}
 	for _, cell := range records[at].cells {

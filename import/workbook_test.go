@@ -1,0 +1,121 @@
+package intake_test
+
+import (
+	"archive/zip"
+	"bytes"
+	"fmt"
+	"strings"
+	"testing"
+
+	intake "evenhand/import"
+)
+
+// workbook makes an .xlsx file (ECMA-376) whose sheets hold the rows given as XML. Style
+// 1 shows numbers as times. Shared text 0 is "27 + 35".
+func workbook(t testing.TB, sheets ...string) []byte {
+	t.Helper()
+	const (
+		head   = `<?xml version="1.0" encoding="UTF-8"?>`
+		main   = `xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"`
+		office = `http://schemas.openxmlformats.org/officeDocument/2006/relationships`
+	)
+	var list, relations string
+	parts := map[string]string{
+		"xl/sharedStrings.xml": `<sst ` + main + `><si><t>27 + 35</t></si></sst>`,
+		"xl/styles.xml":        `<styleSheet ` + main + `><cellXfs><xf numFmtId="0"/><xf numFmtId="20"/></cellXfs></styleSheet>`,
+	}
+	for i, rows := range sheets {
+		list += fmt.Sprintf(`<sheet name="Week %d" sheetId="%d" r:id="r%d"/>`, i+1, i+1, i+1)
+		relations += fmt.Sprintf(`<Relationship Id="r%d" Type="%s/worksheet" Target="worksheets/sheet%d.xml"/>`, i+1, office, i+1)
+		parts[fmt.Sprintf("xl/worksheets/sheet%d.xml", i+1)] = `<worksheet ` + main + `><sheetData>` + rows + `</sheetData></worksheet>`
+	}
+	parts["xl/workbook.xml"] = `<workbook ` + main + ` xmlns:r="` + office + `"><sheets>` + list + `</sheets></workbook>`
+	parts["xl/_rels/workbook.xml.rels"] = `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">` + relations + `</Relationships>`
+	var file bytes.Buffer
+	archive := zip.NewWriter(&file)
+	for name, content := range parts {
+		part, err := archive.Create(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		part.Write([]byte(head + content))
+	}
+	if err := archive.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return file.Bytes()
+}
+
+func text(ref, content string) string {
+	return fmt.Sprintf(`<c r="%s" t="inlineStr"><is><t>%s</t></is></c>`, ref, content)
+}
+
+// The first sheet is empty; rows keep the numbers that the spreadsheet shows.
+func TestWorkbook(t *testing.T) {
+	rows := `<row r="1">` + text("B1", "Clocks and sums") + `</row>` +
+		`<row r="3">` + text("A3", "Answer") + text("C3", "Question") + `</row>` +
+		`<row r="4"><c r="A4"><v>83</v></c>` + text("C4", "47 + 36") + `</row>` +
+		`<row r="5"><c r="A5"><v>61</v></c><c r="C5" t="s"><v>0</v></c></row>` +
+		`<row r="6"><c r="A6" s="1"><v>0.14583333333333334</v></c>` + text("C6", "read 3:30") + `</row>` +
+		`<row r="9"><c r="C9" s="1"><v>0.14583333333333334</v></c></row>` +
+		`<row r="10"><c r="A10"><v>-5</v></c>` + text("C10", "5 - 8") + `</row>`
+	l, err := intake.Open("week.xlsx", workbook(t, "", rows), intake.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if l.Encoding != "xlsx" || l.Delimiter != "Week 2" || l.Total != 10 || meanings(l) != "answer - question" {
+		t.Errorf("read as %s, sheet %s, %d lines, %s", l.Encoding, l.Delimiter, l.Total, meanings(l))
+	}
+	b := newBank(t)
+	r := mustImport(t, b, l, intake.ImportOptions{})
+	want := "line 5, answer: 27 + 35 is 62, the list says 61\n" +
+		"line 10, question: 5 - 8 is less than 0; quizzes for these grades stay with 0 and more"
+	if problems(r) != want {
+		t.Errorf("got\n%s\nwant\n%s", problems(r), want)
+	}
+	if all := items(t, b, r); len(all) != 3 || all[1].Task != "read 3:30" || all[2].ID != all[1].ID {
+		t.Errorf("items %v", all)
+	}
+}
+
+func TestWorkbooksThatAreNoLists(t *testing.T) {
+	for name, c := range map[string]struct {
+		data []byte
+		want string
+	}{
+		"no rows":          {workbook(t, "", `<row r="1"></row>`), "the workbook has no sheet with anything in it"},
+		"no workbook":      {zipped(t, "word/document.xml"), "this is no .xlsx workbook that can be read"},
+		"torn":             {workbook(t, `<row r="1">`+text("A1", "47 + 36")+`</row>`)[:300], "this is no .xlsx workbook that can be read"},
+		"broken XML":       {workbook(t, `<row r="1"><c r="A1"><v>1</v></row>`), "this is no .xlsx workbook that can be read"},
+		"string before 0":  {workbook(t, `<row r="1"><c r="A1" t="s"><v>-1</v></c></row>`), "points to shared text number -1"},
+		"string after all": {workbook(t, `<row r="1"><c r="A1" t="s"><v>7</v></c></row>`), `sheet "Week 1" can't be read (row 1: `},
+	} {
+		_, err := intake.Open("list.xlsx", c.data, intake.Options{})
+		if err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("%s: got %v, want %s", name, err, c.want)
+		}
+	}
+}
+
+func zipped(t *testing.T, name string) []byte {
+	var file bytes.Buffer
+	archive := zip.NewWriter(&file)
+	if _, err := archive.Create(name); err != nil {
+		t.Fatal(err)
+	}
+	archive.Close()
+	return file.Bytes()
+}
+
+// Rows and cells may leave out where they stand.
+func TestWorkbookWithoutReferences(t *testing.T) {
+	cell := func(s string) string { return `<c t="inlineStr"><is><t>` + s + `</t></is></c>` }
+	l, err := intake.Open("list.xlsx", workbook(t, `<row>`+cell("question")+cell("answer")+`</row><row>`+cell("47 + 36")+cell("73")+`</row>`), intake.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := mustImport(t, newBank(t), l, intake.ImportOptions{})
+	if want := "line 2, answer: 47 + 36 is 83, the list says 73"; problems(r) != want {
+		t.Errorf("got %q, want %q", problems(r), want)
+	}
+}
