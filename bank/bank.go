@@ -71,7 +71,11 @@ func Open(path string, o Options) (*Bank, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := b.view(func(tx *bbolt.Tx) error { return recognise(path, tx) }); err != nil {
+	err = b.view(func(tx *bbolt.Tx) error { return recognise(path, tx) })
+	if err == nil && !o.ReadOnly {
+		err = b.adopt()
+	}
+	if err != nil {
 		return nil, errors.Join(err, b.Close())
 	}
 	return b, nil

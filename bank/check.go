@@ -217,16 +217,16 @@ func (c *checker) indexes() {
 			c.found("the index of %s has %d entries, but should have %d", index.name, size, index.want)
 		}
 	}
-	c.sizes(c.writer.groups.names, c.groups)
-	c.sizes(c.writer.origins.names, c.origins)
+	c.sizes("groups", c.writer.groups.names, c.groups)
+	c.sizes("origins", c.writer.origins.names, c.origins)
 	slices.Sort(c.report.Problems)
 }
 
 // sizes compares the size that each set says it has with the items counted.
-func (c *checker) sizes(names *bbolt.Bucket, want map[string]int) {
+func (c *checker) sizes(index string, names *bbolt.Bucket, want map[string]int) {
 	names.ForEach(func(name, value []byte) error {
 		if size := int(readSet(value).size); size != want[string(name)] {
-			c.found("the set %s says that it has %d items, but has %d", name, size, want[string(name)])
+			c.found("an entry of the index of %s counts %d items where there are %d", index, size, want[string(name)])
 		}
 		return nil
 	})

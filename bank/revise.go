@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"slices"
 	"time"
 
 	"github.com/oklog/ulid/v2"
@@ -11,50 +12,6 @@ import (
 
 	"evenhand/standards"
 )
-
-// Get reads an item as it stands.
-func (b *Bank) Get(id string) (it Item, err error) {
-	key, err := parseID(id)
-	if err != nil {
-		return it, err
-	}
-	err = b.view(func(tx *bbolt.Tx) error { return b.get(tx, key, &it) })
-	return it, err
-}
-
-func (b *Bank) get(tx *bbolt.Tx, id ulid.ULID, it *Item) error {
-	record := tx.Bucket(itemsBucket).Get(id[:])
-	if record == nil {
-		return b.unknown(id.String())
-	}
-	return b.unsealItem(id[:], record, it)
-}
-
-// History lists all revisions of an item, the first one first and the one that
-// stands last.
-func (b *Bank) History(id string) ([]Item, error) {
-	key, err := parseID(id)
-	if err != nil {
-		return nil, err
-	}
-	var list []Item
-	err = b.view(func(tx *bbolt.Tx) error {
-		var it Item
-		c := tx.Bucket(revisionsBucket).Cursor()
-		for k, record := c.Seek(key[:]); bytes.HasPrefix(k, key[:]); k, record = c.Next() {
-			if err := b.unsealItem(k, record, &it); err != nil {
-				return err
-			}
-			list = append(list, it)
-		}
-		if err := b.get(tx, key, &it); err != nil {
-			return err
-		}
-		list = append(list, it)
-		return nil
-	})
-	return list, err
-}
 
 // Revise changes an item and keeps what it was. change gets the item as it stands
 // and may change its task, wording, look, standing, notes, difficulty and, for an
@@ -64,30 +21,72 @@ func (b *Bank) History(id string) ([]Item, error) {
 // A new task is predicted anew and loses the measured difficulty, which was the
 // old one's. If nothing is different in the end, there is no new revision.
 func (b *Bank) Revise(id, by, reason string, at time.Time, change func(*Item) error) (Item, error) {
-	key, err := parseID(id)
-	if err != nil {
+	if _, err := b.ReviseAll([]string{id}, by, reason, at, change); err != nil {
 		return Item{}, err
 	}
+	return b.Get(id)
+}
+
+// ReviseAll changes items as Revise does, in batches of 10,000 of which each is
+// written whole or not at all, and returns how many got a new revision. On an
+// error this is the number in the batches before.
+func (b *Bank) ReviseAll(ids []string, by, reason string, at time.Time, change func(*Item) error) (revised int, err error) {
 	if by == "" || reason == "" {
-		return Item{}, errors.New("a change needs a name and a reason, so that colleagues can follow it")
+		return 0, errors.New("a change needs a name and a reason, so that colleagues can follow it")
 	}
-	for {
+	for chunk := range slices.Chunk(ids, batch) {
+		n, err := b.reviseBatch(chunk, by, reason, at.UTC().Round(0), change)
+		for errors.Is(err, errMoved) {
+			n, err = b.reviseBatch(chunk, by, reason, at.UTC().Round(0), change)
+		}
+		if err != nil {
+			return revised, err
+		}
+		revised += n
+	}
+	return revised, nil
+}
+
+// revision is an item before and after a change.
+type revision struct {
+	old, next   Item
+	fingerprint string // of the next
+}
+
+// reviseBatch changes a batch. change is called before the transaction begins, so
+// that it may use the bank; whether the items are still the same is seen to in it.
+func (b *Bank) reviseBatch(ids []string, by, reason string, at time.Time, change func(*Item) error) (int, error) {
+	var revisions []revision
+	seen := map[string]bool{}
+	for _, id := range ids {
 		old, err := b.Get(id)
 		if err != nil {
-			return old, err
+			return 0, err
 		}
-		next, fingerprint, err := revised(old, by, reason, at, change)
+		if seen[old.ID] {
+			continue
+		}
+		seen[old.ID] = true
+		r, err := revise(old, by, reason, at, change)
 		if err != nil {
-			return old, fmt.Errorf("item %s: %w", old.ID, err)
+			return 0, fmt.Errorf("item %s: %w", old.ID, err)
 		}
-		if same(old, next) {
-			return old, nil
-		}
-		err = b.update(func(tx *bbolt.Tx) error { return b.writer(tx).revise(key, old, &next, fingerprint) })
-		if !errors.Is(err, errMoved) {
-			return next, err
+		if !r.same() {
+			revisions = append(revisions, r)
 		}
 	}
+	if len(revisions) == 0 {
+		return 0, nil
+	}
+	return len(revisions), b.update(func(tx *bbolt.Tx) error {
+		w := b.writer(tx)
+		for i := range revisions {
+			if err := w.revise(&revisions[i]); err != nil {
+				return err
+			}
+		}
+		return w.flush()
+	})
 }
 
 // Retire takes an item out of use; it stays in the bank with its history.
@@ -98,60 +97,61 @@ func (b *Bank) Retire(id, by, reason string, at time.Time) (Item, error) {
 	})
 }
 
-// revised is the next revision of an item and its fingerprint.
-func revised(old Item, by, reason string, at time.Time, change func(*Item) error) (next Item, fingerprint string, err error) {
-	next = old.clone()
+// revise makes the next revision of an item.
+func revise(old Item, by, reason string, at time.Time, change func(*Item) error) (r revision, err error) {
+	next := old.clone()
 	if err := change(&next); err != nil {
-		return next, "", err
+		return r, err
 	}
 	predicted := next.Predicted
 	next.ID, next.Origin, next.Revision = old.ID, old.Origin, old.Revision+1
-	next.By, next.At, next.Reason = by, at.UTC().Round(0), reason
-	if fingerprint, err = next.settle(); err != nil {
-		return next, "", err
-	}
+	next.By, next.At, next.Reason = by, at, reason
+	fingerprint, err := next.settle()
 	if next.Task != old.Task && !next.ByHand() {
 		next.Measured = nil
 		if predicted == old.Predicted {
 			next.Predicted = standards.Predict(next.Skill, next.Traits)
 		}
 	}
-	return next, fingerprint, nil
+	return revision{old, next, fingerprint}, err
 }
 
-// same says whether a revision changed nothing but the notes of who and why.
-func same(old, next Item) bool {
-	next.Revision, next.By, next.At, next.Reason = old.Revision, old.By, old.At, old.Reason
-	return bytes.Equal(encode(nil, &old), encode(nil, &next))
+// same says whether the change left all as it was, but for who and why.
+func (r revision) same() bool {
+	next := r.next
+	next.Revision, next.By, next.At, next.Reason = r.old.Revision, r.old.By, r.old.At, r.old.Reason
+	return bytes.Equal(encode(nil, &r.old), encode(nil, &next))
 }
 
-// errMoved says that somebody else revised the item in between.
-var errMoved = errors.New("the item was revised in between")
+// errMoved says that somebody else revised an item in between.
+var errMoved = errors.New("an item was revised in between")
 
-func (w *writer) revise(id ulid.ULID, old Item, next *Item, fingerprint string) error {
+func (w *writer) revise(r *revision) error {
+	id := ulid.MustParse(r.old.ID)
 	var now Item
 	if err := w.get(id, &now); err != nil {
 		return err
 	}
-	if now.Revision != old.Revision {
+	if now.Revision != r.old.Revision {
 		return errMoved
 	}
-	if err := w.reprint(id, old.Fingerprint(), fingerprint); err != nil {
+	if err := w.reprint(id, r.old.Fingerprint(), r.fingerprint); err != nil {
 		return err
 	}
-	if err := w.replace(id, &now, next); err != nil {
-		return err
-	}
-	return w.flush()
+	return w.replace(id, &r.old, &r.next)
 }
 
-// reprint moves the item's fingerprint, if nobody else has the new one.
+// reprint moves the item's fingerprint, if no other item has the new one.
 func (w *writer) reprint(id ulid.ULID, old, next string) error {
+	if old == next {
+		return nil
+	}
 	if here := w.fingerprint.Get(printKey(next)); here != nil {
-		if ulid.ULID(here) == id {
-			return nil
+		var other Item
+		if err := w.get(ulid.ULID(here), &other); err != nil {
+			return err
 		}
-		return fmt.Errorf("item %s: item %s asks that already; retire one of them instead", id, ulid.ULID(here))
+		return fmt.Errorf("item %s: item %s (%s) asks the same already; change that one, or keep this as it is", id, other.ID, other.Standing)
 	}
 	if err := w.fingerprint.Delete(printKey(old)); err != nil {
 		return err

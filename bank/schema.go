@@ -3,8 +3,11 @@ package bank
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"go.etcd.io/bbolt"
+
+	"evenhand/standards"
 )
 
 // schema is the number of the file's format. It grows when an older program
@@ -16,7 +19,18 @@ const kindOfFile = "evenhand item bank"
 var (
 	whatKey   = []byte("what")
 	schemaKey = []byte("schema")
+	traitsKey = []byte("traits")
 )
+
+// traitNames is the traits that this program knows. An item's traits are kept by
+// their place in this list; a later program may have more of them at its end.
+func traitNames() string {
+	var names []string
+	for _, trait := range standards.AllTraits() {
+		names = append(names, trait.String())
+	}
+	return strings.Join(names, " ")
+}
 
 // layOut makes the buckets of a new bank.
 func layOut(tx *bbolt.Tx) error {
@@ -29,10 +43,29 @@ func layOut(tx *bbolt.Tx) error {
 			return err
 		}
 	}
+	if err := about.Put(traitsKey, []byte(traitNames())); err != nil {
+		return err
+	}
 	if err := about.Put(schemaKey, strconv.AppendInt(nil, schema, 10)); err != nil {
 		return err
 	}
 	return about.Put(whatKey, []byte(kindOfFile))
+}
+
+// adopt notes the traits that this program adds to the list, so that an older one
+// leaves the bank alone.
+func (b *Bank) adopt() error {
+	same := false
+	err := b.view(func(tx *bbolt.Tx) error {
+		same = string(tx.Bucket(aboutBucket).Get(traitsKey)) == traitNames()
+		return nil
+	})
+	if err != nil || same {
+		return err
+	}
+	return b.update(func(tx *bbolt.Tx) error {
+		return tx.Bucket(aboutBucket).Put(traitsKey, []byte(traitNames()))
+	})
 }
 
 // recognise says what is wrong when the store is no bank that this program reads.
@@ -47,6 +80,9 @@ func recognise(path string, tx *bbolt.Tx) error {
 	}
 	if written > schema {
 		return fmt.Errorf("%s was written by a newer evenhand (bank format %d, this one reads up to %d); use that evenhand, or bring this one up to date", path, written, schema)
+	}
+	if !strings.HasPrefix(traitNames()+" ", string(about.Get(traitsKey))+" ") {
+		return fmt.Errorf("%s was written by an evenhand that knows other traits; use that evenhand, or export there and import here", path)
 	}
 	for _, name := range dataBuckets {
 		if tx.Bucket(name) == nil {
