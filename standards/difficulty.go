@@ -3,6 +3,7 @@ package standards
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -78,6 +79,7 @@ const (
 	subtractionStudy = "least squares on the Rasch difficulties of column subtractions by 294 pupils, de Chiusole & Stefanutti (2013)"
 	commonPractice   = "common practice, no source"
 	clockOrder       = "common practice for the size; the order is that of Boulton-Lewis, Wilss & Mutch (1997)"
+	comparedOrder    = "common practice for the size; that a word pulling to the wrong operation makes it harder: Lewis & Mayer (1987)"
 )
 
 // weights is the one table of trait weights. A skill's Base is the difficulty of
@@ -98,6 +100,8 @@ var weights = []Weight{
 	{"five minutes", 1.50, clockOrder, when(ClockStep, "five-minute")},
 	{"minutes", 2.10, clockOrder, when(ClockStep, "minute")},
 	{"hands_overlap", .20, commonPractice, when(HandsOverlap, "true")},
+	{"two compared", .30, commonPractice, whenOne(CompareDifference, CompareBigger, CompareSmaller)},
+	{"said the other way", .80, comparedOrder, whenOne(CompareBiggerLess, CompareSmallerMore)},
 }
 
 func units(t Trait) func(Traits) float64 {
@@ -106,6 +110,10 @@ func units(t Trait) func(Traits) float64 {
 
 func when(t Trait, value string) func(Traits) float64 {
 	return func(ts Traits) float64 { return one(ts[t] == value) }
+}
+
+func whenOne(situations ...StorySituation) func(Traits) float64 {
+	return func(ts Traits) float64 { return one(slices.Contains(situations, StorySituation(ts[Situation]))) }
 }
 
 func atLeast(t Trait, least int) func(Traits) float64 {

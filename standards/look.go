@@ -29,6 +29,7 @@ const (
 	LookArray       Look = "array"         // dots in equal rows
 	LookCoins       Look = "coins"         // coins with what they are worth
 	LookPairs       Look = "pairs"         // two pairs of boxes
+	LookStory       Look = "story"         // a word problem with room to draw
 	LookTwin        Look = "two-sentences" // two number sentences that share a number
 )
 
@@ -57,6 +58,7 @@ var looks = []struct {
 	{LookArray, "dots in equal rows", 0},
 	{LookCoins, "coins with what they are worth", 0},
 	{LookPairs, "two pairs of boxes", 0},
+	{LookStory, "word problem with room to draw", 0},
 	{LookTwin, "two number sentences that share a number", 0},
 }
 

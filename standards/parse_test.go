@@ -76,6 +76,11 @@ var typed = []struct{ text, want string }{
 	{"Write the number: one hundred and five", "write one hundred five"},
 	{"escribe trescientos cuarenta y dos", "write three hundred forty-two"},
 	{"write 342 in words", "write 342 in words"},
+	{"story add-to change-unknown: 5 + ? = 12, shells, Mia", "story add-to change-unknown: 5 + ? = 12, shells, Mia"},
+	{"Story take-from result-unknown: 62-25, Rope, omar", "story take-from result-unknown: 62 - 25 = ?, rope, Omar"},
+	{"story put-together both-unknown: 7 = __ + __, apples, Lin", "story put-together both-unknown: 7 = ? + ?, apples, Lin"},
+	{"story compare bigger-unknown fewer: 5 + 7 = ?, books, Noor, Sam", "story compare bigger-unknown fewer: 5 + 7 = ?, books, Noor, Sam"},
+	{"story two-step: 25 + 17 - 12, cents, Ravi", "story two-step: 25 + 17 - 12 = ?, cents, Ravi"},
 	{"match 4 o'clock; 7:00; 11:00", "match 4:00, 7:00, 11:00"},
 }
 
@@ -133,7 +138,16 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		"count 12 scattered":       "1 to 10",
 		"more: 5 or 18 dots":       "1 to 10",
 		"pairs of 1":               "2 to 20",
-		"write 1001 in words":      "go to 1000",
+		"story add-to chance-unknown: 5 + ? = 12, shells, Mia":           "did you mean",
+		"story add-to change-unknown: 5 + 7 = ?, shells, Mia":            "does not tell",
+		"story add-to change-unknown: 5 + ? = 12, dragons, Mia":          "choose one of shells",
+		"story add-to change-unknown: 5 + ? = 12, shells, Rumpel":        "choose one of Mia",
+		"story add-to change-unknown: 5 + ? = 12":                        "needs a sentence, a thing",
+		"story add-to change-unknown: 50 + ? = 120, shells, Mia":         "stay within 100",
+		"story add-to change-unknown: 1 + ? = 12, shells, Mia":           "numbers from 2",
+		"story put-together total-unknown: 5 + 7 = ?, cents, Mia":        "no thing for put-together",
+		"story compare difference-unknown: 12 - 5 = ?, shells, Mia, Mia": "two different children",
+		"write 1001 in words": "go to 1000",
 	} {
 		task, err := standards.Parse(text)
 		if err == nil {
@@ -149,7 +163,7 @@ func drawTask(t *rapid.T) standards.Task {
 	n := func(low, high int, name string) int { return rapid.IntRange(low, high).Draw(t, name) }
 	clock := standards.Time{Hour: n(1, 12, "hour"), Minute: n(0, 59, "minute"), Half: rapid.SampledFrom([]standards.Half{"", "am", "pm"}).Draw(t, "half")}
 	kind := rapid.SampledFrom([]string{"sum", "difference", "place", "expanded", "compare", "sequence", "more", "clock",
-		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write"}).Draw(t, "kind")
+		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story"}).Draw(t, "kind")
 	switch kind {
 	case "sum":
 		addends := rapid.SliceOfN(rapid.IntRange(0, 999), 2, 4).Draw(t, "addends")
@@ -213,15 +227,39 @@ func drawEarly(t *rapid.T, kind string, n func(low, high int, name string) int) 
 		return standards.Pairs{Whole: n(2, 20, "whole")}
 	case "write":
 		return standards.WriteNumber{Number: n(0, 1000, "n"), InWords: rapid.Bool().Draw(t, "in words")}
+	case "story":
+		return drawStory(t, n)
 	}
 	return nil
+}
+
+// drawStory makes a story of any situation.
+func drawStory(t *rapid.T, n func(low, high int, name string) int) standards.Task {
+	s := standards.Story{Situation: rapid.SampledFrom(standards.Situations()).Draw(t, "situation")}
+	s.Thing = rapid.SampledFrom(standards.StoryThings(s.Situation)).Draw(t, "thing")
+	names := rapid.Permutation(standards.StoryNames()).Draw(t, "names")
+	if s.Name = names[0]; s.Situation.People() == 2 {
+		s.Other = names[1]
+	}
+	a, b := n(3, 40, "a"), n(2, 40, "b")
+	switch example := s.Situation.Example().(standards.Story).Sentence; {
+	case s.Situation == standards.TwoSteps:
+		s.Sentence = standards.Sentence{Terms: [4]int{a, b, 2}, Minus: [4]bool{2: rapid.Bool().Draw(t, "minus")}, N: 3, Blank: 3}
+	case s.Situation == standards.TogetherBoth:
+		s.Sentence = standards.Sentence{Terms: [4]int{a / 2, a - a/2}, N: 2, Blank: 2}
+	case example.IsAddition():
+		s.Sentence = standards.Sentence{Terms: [4]int{a, b}, N: 2, Blank: example.Blank}
+	default:
+		s.Sentence = standards.Sentence{Terms: [4]int{a + b, b}, Minus: [4]bool{1: true}, N: 2, Blank: example.Blank}
+	}
+	return s
 }
 
 // drawSide makes one side of an equal sign.
 func drawSide(t *rapid.T, name string) standards.Side {
 	var side standards.Side
 	for _, n := range rapid.SliceOfN(rapid.IntRange(0, 999), 1, 3).Draw(t, name) {
-		side.Minus[side.N] = rapid.Bool().Draw(t, name+" minus") && side.Value() >= n
+		side.Minus[side.N] = rapid.Bool().Draw(t, name+" minus") && side.N > 0 && side.Value() >= n
 		side.Terms[side.N] = n
 		side.N++
 	}

@@ -60,6 +60,7 @@ var kinds = []struct {
 	{"groups", readGroups},
 	{"pairs", readPairs},
 	{"number writing", readWriteNumber},
+	{"story", readStory},
 	{"related facts", readRelated},
 	{"balance", readBalance},
 	{"number sentence", readSentence},
