@@ -50,8 +50,13 @@ var catalogue = SkillList{
 			s, ok := t.(TrueFalse)
 			return ok && largestOf(s.Left, s.Right) <= 20
 		}},
-	{"balance", 1, []Code{"1.OA.B.3", "1.OA.D.7"}, []Look{LookSentence}, 35, -900,
-		"make both sides of the equal sign worth the same, within 20", "8 + 3 = 3 + ?", func(t Task) bool {
+	{"turn-around", 1, []Code{"1.OA.B.3", "1.OA.D.7"}, []Look{LookSentence}, 30, -1400,
+		"add in another order, or two of three addends first, within 20", "8 + 3 = 3 + ?", func(t Task) bool {
+			s, ok := t.(Balance)
+			return ok && s.sameAddends() && largestOf(s.Left, s.Right) <= 20
+		}},
+	{"balance", 1, []Code{"1.OA.D.7"}, []Look{LookSentence}, 35, -900,
+		"make both sides of the equal sign worth the same, within 20", "4 + 6 = 7 + ?", func(t Task) bool {
 			s, ok := t.(Balance)
 			return ok && largestOf(s.Left, s.Right) <= 20
 		}},

@@ -22,6 +22,20 @@ type Story struct {
 	Other     string // the second child where two are compared, else empty
 }
 
+// NewStory is a story of a situation told by a sentence; names is one child, or two where
+// two are compared. The error says what can't be told.
+func NewStory(situation StorySituation, s Sentence, thing string, names ...string) (Story, error) {
+	t := Story{Situation: situation, Sentence: s, Thing: thing}
+	if situation == TogetherBoth {
+		t.Sentence = evenParts(s.Result())
+	}
+	if len(names) != situation.People() || !slices.Contains(StoryThings(situation), thing) || situation != TogetherBoth && !situation.tells(s) {
+		return t, fmt.Errorf("%s of %s with %d children tells no %s", s, thing, len(names), situation)
+	}
+	t.Name, t.Other = names[0], append(names, "")[1]
+	return t, t.check()
+}
+
 var bothUnknown = regexp.MustCompile(`^([0-9]{1,4}) ?= ?\? ?\+ ?\?$`)
 
 func readStory(text string) (Task, error) {

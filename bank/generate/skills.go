@@ -53,11 +53,18 @@ var spaces = map[standards.SkillID]space{
 	"number-names":          numbersToWrite(11, 1000, true),
 	"related-facts":         related(),
 	"true-or-false":         truths(),
-	"balance":               join(balances(1, 20), regrouped()),
+	"turn-around":           join(balances(1, 20), regrouped()),
+	"balance":               balances(1, 20),
 	"balance-larger":        balances(5, 100),
 	"odd-or-even":           parities(20),
 	"small-arrays":          arrays(),
 	"count-coins":           coins(),
+	"stories-within-10":     stories(10, 1, 4, counted, firstSituations...),
+	"stories-within-20":     stories(20, 1, 4, counted, situations...),
+	"stories-within-100":    stories(100, 1, 1, counted, situations...),
+	"length-stories":        stories(100, 5, 1, lengths, situations...),
+	"money-stories":         stories(100, 5, 1, money, situations...),
+	"two-step-stories":      twoSteps(counted),
 }
 
 // spaceOf is the space of a skill.
