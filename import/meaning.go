@@ -3,6 +3,7 @@ package intake
 import (
 	"fmt"
 	"strings"
+	"sync"
 	"unicode"
 
 	"golang.org/x/text/unicode/norm"
@@ -86,20 +87,33 @@ func (m match) better(other match) bool {
 	return m.rank < other.rank
 }
 
+// phrases are those of the vocabulary in plain words.
+var phrases = sync.OnceValue(func() (all []phrase) {
+	for _, row := range vocabulary {
+		for rank, text := range row.phrases {
+			text = plainWords(text)
+			all = append(all, phrase{text, strings.Count(text, " ") + 1, row.meaning, rank})
+		}
+	}
+	return all
+})
+
+type phrase struct {
+	text    string
+	words   int
+	meaning Meaning
+	rank    int
+}
+
 // understand finds the meaning that a heading names; the zero match for none.
 func understand(heading string) match {
 	clean := plainWords(heading)
+	padded := " " + clean + " "
 	var best match
-	for _, row := range vocabulary {
-		for rank, phrase := range row.phrases {
-			phrase = plainWords(phrase)
-			words := strings.Count(phrase, " ") + 1
-			if row.meaning == MarkOfMends && clean != phrase {
-				continue
-			}
-			if words > best.words && strings.Contains(" "+clean+" ", " "+phrase+" ") {
-				best = match{row.meaning, clean == phrase, words, rank}
-			}
+	for _, p := range phrases() {
+		exact := clean == p.text
+		if p.words > best.words && (exact || p.meaning != MarkOfMends && strings.Contains(padded, " "+p.text+" ")) {
+			best = match{p.meaning, exact, p.words, p.rank}
 		}
 	}
 	return best

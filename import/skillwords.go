@@ -2,16 +2,19 @@ package intake
 
 import (
 	"strings"
+	"sync"
 
 	"evenhand/standards"
 )
 
-// skillWords are phrases that colleagues use for skills, each with the skills it may
-// mean; a phrase with several says only that the item is one of them.
-var skillWords = []struct {
+type skillPhrase struct {
 	phrase string
 	may    []standards.SkillID
-}{
+}
+
+// skillWords are phrases that colleagues use for skills, each with the skills it may
+// mean; a phrase with several says only that the item is one of them.
+var skillWords = []skillPhrase{
 	{"facts", []standards.SkillID{"facts-within-20", "make-ten"}},
 	{"addition facts", []standards.SkillID{"facts-within-20"}},
 	{"subtraction facts", []standards.SkillID{"facts-within-20"}},
@@ -99,10 +102,19 @@ func skillsNamed(text string) []standards.SkillID {
 	clean := " " + plainWords(text) + " "
 	longest := 0
 	var may []standards.SkillID
-	note := func(phrase string, skills ...standards.SkillID) {
-		if phrase = plainWords(phrase); len(phrase) > longest && strings.Contains(clean, " "+phrase+" ") {
-			longest, may = len(phrase), skills
+	for _, p := range skillPhrases() {
+		if len(p.phrase) > longest && strings.Contains(clean, p.phrase) {
+			longest, may = len(p.phrase), p.may
 		}
+	}
+	return may
+}
+
+// skillPhrases are skillWords and what the catalogue calls the skills, in plain words
+// between spaces.
+var skillPhrases = sync.OnceValue(func() (all []skillPhrase) {
+	note := func(phrase string, may ...standards.SkillID) {
+		all = append(all, skillPhrase{" " + plainWords(phrase) + " ", may})
 	}
 	for _, row := range skillWords {
 		note(row.phrase, row.may...)
@@ -111,5 +123,5 @@ func skillsNamed(text string) []standards.SkillID {
 		note(string(s.ID), s.ID)
 		note(s.Description, s.ID)
 	}
-	return may
-}
+	return all
+})
