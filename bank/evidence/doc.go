@@ -38,8 +38,8 @@
 // moves. A weight without belief is taken at its best (maximum likelihood, as lme4 does); one
 // with a belief is integrated over when the deviation sd is found. Standard errors come from
 // the observed information (Louis 1982) and count the doubt about weights, deviations, class
-// means and ability sd together; in banks beyond some 900 items, links between items are
-// left out.
+// means and ability sd together; beyond some 900 items, or very many papers, links between
+// items are left out.
 //
 // Conditional finds difficulties without supposing anything about abilities, as a check.
 // Ability places a single pupil.

@@ -6,11 +6,15 @@ import (
 	"gonum.org/v1/gonum/mat"
 )
 
-// mostLinked is the number of unknowns up to which standard errors count every link between
-// items that comes from pupils having answered both. A larger bank leaves these links out:
-// what they add is the doubt about the pupils' common level, about AbilitySD/√pupils, which
-// is small beside the doubt about an item that only some of so many pupils saw.
-const mostLinked = 900
+// Up to so many unknowns, and so many pairs of answers by one pupil, standard errors count
+// every link between items that comes from pupils having answered both. Beyond, they leave
+// these links out: what they add is the doubt about the pupils' common level, about
+// AbilitySD/√pupils, which is small beside the doubt about an item that only some of many
+// pupils saw.
+const (
+	mostLinked = 900
+	mostPairs  = 500_000_000
+)
 
 // The precision given to what is held fixed, and to what nothing at all is known of.
 const (
@@ -35,7 +39,7 @@ func (m *model) report(s settings, e *expectation) (*Fit, error) {
 	for g := range s.means {
 		f.Classes = append(f.Classes, Estimate{Value: s.means[g]})
 	}
-	if len(s.weights)+m.items()+len(s.means) <= mostLinked {
+	if len(s.weights)+m.items()+len(s.means) <= mostLinked && m.pairs() <= mostPairs {
 		err = m.linkedErrors(f, s)
 	} else {
 		m.unlinkedErrors(f, curve)
@@ -44,6 +48,18 @@ func (m *model) report(s settings, e *expectation) (*Fit, error) {
 		f.Weights[k].SE = math.Sqrt(f.spread[k][k])
 	}
 	return f, err
+}
+
+// pairs counts the pairs of answers that one pupil gave, over the patterns.
+func (m *model) pairs() (sum int) {
+	for _, line := range m.papers.patterns {
+		answers := 0
+		for _, form := range line.forms {
+			answers += len(m.papers.forms[form])
+		}
+		sum += answers * answers
+	}
+	return sum
 }
 
 // unlinkedErrors inverts the arrow matrix.
