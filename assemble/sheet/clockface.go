@@ -18,7 +18,7 @@ func clockFace(k kit, task standards.Task) (drawing, bool) {
 	}
 	answer := k.digitalTime(t.Time)
 	if t.Verb == standards.Say {
-		answer = k.answerLine(answerLength, t.Time.Words(k.lang))
+		answer = k.answerLine(answerLength, answerIn(task, k.lang))
 	}
 	return centred(4, k.dial(dialRadius, &t.Time), answer), true
 }

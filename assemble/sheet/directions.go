@@ -8,6 +8,7 @@ var (
 	workInside = phrase{"Look at the sign. Write one digit in each box.", "Mira el signo. Escribe una cifra en cada cuadro."}
 	makeNumber = phrase{"Look at the places. Write the number.", "Mira los lugares. Escribe el número."}
 	bothParts  = phrase{"The parts make the whole. Write the parts.", "Las partes forman el todo. Escribe las partes."}
+	fewerDots  = phrase{"Mark the group with fewer dots, or the middle box if they are the same.", "Marca el grupo con menos puntos, o el cuadro del medio si son iguales."}
 	byHand     = phrase{"Listen and read. Write the answer on the line.", "Escucha y lee. Escribe la respuesta en la línea."}
 )
 
@@ -28,6 +29,10 @@ func directionOf(q Question) phrase {
 	case standards.Sentence:
 		if q.Look == standards.LookFrame {
 			return workInside
+		}
+	case standards.Groups:
+		if t.Fewer {
+			return fewerDots
 		}
 	case standards.Expanded:
 		if q.Look == standards.LookBond {

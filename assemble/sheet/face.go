@@ -98,7 +98,10 @@ func newFace(name string, files ...[]byte) (*face, error) {
 		if err != nil {
 			return nil, fmt.Errorf("font %s: %w", name, err)
 		}
-		f.files[i], f.fonts[i] = file, parsed
+		if f.files[i], err = slim(file); err != nil {
+			return nil, fmt.Errorf("font %s: %w", name, err)
+		}
+		f.fonts[i] = parsed
 	}
 	zero, err := f.fonts[0].GlyphIndex(nil, '0')
 	if err != nil {

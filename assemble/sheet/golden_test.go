@@ -36,6 +36,8 @@ var gallery = withoutMissteps(paper(
 	"234 = ? hundreds ? tens ? ones|tens-and-ones", "4 tens 7 ones = ?|frame", "47 = ? tens ? ones|frame", "100 + 40 + 2 = ?|frame",
 	"47 ? 74", "5, 10, ?, 20, 25, ?, 35", "read 4:30", "read 7:25 pm", "say 12:00", "draw 10:05",
 	"match 4:00, 7:00, 11:00, 2:30", "10 more than 47 = ?",
+	"count 13", "count 8 scattered", "more: 5 or 8 dots", "fewer: 6 or 6 dots", "array 3 by 4", "coins 25, 10, 10, 5, 1", "pairs of 7",
+	"true or false: 7 = 8 - 1", "odd or even: 14", "8 + ? = 11, 11 - 8 = ?", "8 + 3 = 3 + ?",
 ))
 
 func withoutMissteps(p sheet.Paper) sheet.Paper {

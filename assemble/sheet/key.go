@@ -24,7 +24,7 @@ func (s settings) wrongAnswers(p Paper) []block {
 	k := s.kit
 	k.size = teacherSize
 	list := []block{
-		{drawing: k.markingStrip(p.Questions), what: "the marking strip"},
+		{drawing: k.markingStrip(p.Questions), what: "the marking strip", close: true},
 		{drawing: k.print(s.say(suggestTitle), lettering{size: 14 * pointSize, bold: true}), gap: 8, keep: true},
 		{drawing: k.paragraph(s.say(caution), lettering{size: k.size}), gap: 2, what: "the caution"},
 	}
@@ -37,7 +37,7 @@ func (s settings) wrongAnswers(p Paper) []block {
 	}
 	for start := 0; start < len(items); start += 2 {
 		end := min(start+2, len(items))
-		list = append(list, block{drawing: grid(k.width+columnGap, items[start:end]), gap: 5, what: "a list of wrong answers"})
+		list = append(list, block{drawing: grid(k.width+columnGap, items[start:end]), gap: 5, what: "a list of wrong answers", close: true})
 	}
 	return list
 }
@@ -65,10 +65,10 @@ func (k kit) strip(number, answer string) drawing {
 
 // answerText is the right answer in one line, in the kit's language.
 func (k kit) answerText(q Question) string {
-	if t, ok := q.Task.(standards.Clock); ok && t.Verb == standards.Say {
-		return t.Time.Words(k.lang)
+	if q.Task == nil {
+		return q.Key
 	}
-	return q.answer()
+	return answerIn(q.Task, k.lang)
 }
 
 // wrongAnswersOf is one item: what it asks, and a line or more for each misstep.
@@ -76,7 +76,7 @@ func (k kit) wrongAnswersOf(q Question) drawing {
 	const label = 8.0
 	inner := k
 	inner.width = k.width - label
-	parts := []drawing{inner.paragraph(q.asked(), lettering{size: k.size, bold: true})}
+	parts := []drawing{inner.paragraph(printed(q.asked()), lettering{size: k.size, bold: true})}
 	for _, m := range q.Missteps {
 		parts = append(parts, inner.misstep(m))
 	}

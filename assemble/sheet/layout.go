@@ -10,7 +10,7 @@ const (
 	bottomSpace = 20.0 // below the last block: the footer stands there
 	rowGap      = 8.0
 	groupGap    = 11.0
-	columnGap   = 8.0
+	columnGap   = 12.0
 	mostStretch = 7.0 // how far free room may widen each gap
 )
 
@@ -18,10 +18,11 @@ const (
 // direction, or a row of items.
 type block struct {
 	drawing
-	gap  float64 // above it, unless it comes first on its page
-	keep bool    // stays with the block below
-	mark string  // line in the file's outline, empty for none
-	what string  // what it is, for a message when it's too tall for a page
+	gap   float64 // above it, unless it comes first on its page
+	keep  bool    // stays with the block below
+	mark  string  // line in the file's outline, empty for none
+	close bool    // its page is not stretched
+	what  string  // what it is, for a message when it's too tall for a page
 }
 
 // blocks are the title and the items in groups, each under its direction.
@@ -83,7 +84,7 @@ func (s settings) rows(group []Question) ([]block, error) {
 }
 
 // label is the room for an item's number.
-func (s settings) label() float64 { return 1.9 * s.size }
+func (s settings) label() float64 { return 2.2 * s.size }
 
 // items are the drawings of a group with their numbers.
 func (s settings) items(group []Question) ([]drawing, error) {
@@ -145,13 +146,14 @@ func together(blocks []block, start int) (end int, h float64) {
 	}
 }
 
-// stretch is how much each gap of a page can grow so that its items stand airily.
+// stretch is how much each gap of a page can grow so that its items stand airily. Pages for
+// the teacher stay close.
 func stretch(page []block, height float64) float64 {
 	used := page[0].h
 	for _, b := range page[1:] {
 		used += b.gap + b.h
 	}
-	if len(page) == 1 {
+	if len(page) == 1 || page[0].close {
 		return 0
 	}
 	return min(mostStretch, (height-used)/float64(len(page)-1))

@@ -53,6 +53,30 @@ var looks = map[standards.Look]look{
 	standards.LookWords: {
 		phrase{"question in words", "pregunta con palabras"},
 		phrase{"Listen and read. Write the answer on the line.", "Escucha y lee. Escribe la respuesta en la línea."}, words},
+	standards.LookStory: {
+		phrase{"story", "cuento"},
+		phrase{"Listen to the story. Draw it. Write the answer in the box.", "Escucha el cuento. Dibújalo. Escribe la respuesta en el cuadro."}, story},
+	standards.LookTick: {
+		phrase{"two boxes to mark", "dos cuadros para marcar"},
+		phrase{"Mark the right box.", "Marca el cuadro correcto."}, tick},
+	standards.LookDots: {
+		phrase{"dots to count", "puntos para contar"},
+		phrase{"Count the dots. Write how many.", "Cuenta los puntos. Escribe cuántos hay."}, dots},
+	standards.LookGroups: {
+		phrase{"two groups of dots", "dos grupos de puntos"},
+		phrase{"Mark the group with more dots, or the middle box if they are the same.", "Marca el grupo con más puntos, o el cuadro del medio si son iguales."}, dotGroups},
+	standards.LookArray: {
+		phrase{"dots in equal rows", "puntos en filas iguales"},
+		phrase{"Add the rows. Write how many dots in all.", "Suma las filas. Escribe cuántos puntos hay en total."}, array},
+	standards.LookCoins: {
+		phrase{"coins", "monedas"},
+		phrase{"Count the money. Write how many cents.", "Cuenta el dinero. Escribe cuántos centavos hay."}, coins},
+	standards.LookPairs: {
+		phrase{"two sums to complete", "dos sumas para completar"},
+		phrase{"Write two different pairs that make the number.", "Escribe dos pares distintos que hagan el número."}, pairs},
+	standards.LookTwin: {
+		phrase{"two number sentences", "dos igualdades numéricas"},
+		phrase{"The same number goes in both boxes. Write it.", "El mismo número va en los dos cuadros. Escríbelo."}, twin},
 }
 
 // lookOf is the row for a question; one by hand is asked in words.

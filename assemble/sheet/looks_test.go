@@ -89,6 +89,34 @@ func TestWordsAskThePrompt(t *testing.T) {
 	}
 }
 
+func TestLooksOfSeveralLines(t *testing.T) {
+	for _, c := range []struct {
+		task string
+		look standards.Look
+		want string
+	}{
+		{"pairs of 7", standards.LookPairs, "7 = 1 + 6 7 = 2 + 5"},
+		{"8 + ? = 11, 11 - 8 = ?", standards.LookTwin, "8 + 3 = 11 11 − 8 = 3"},
+		{"8 + 3 = 3 + ?", standards.LookSentence, "8 + 3 = 3 + 8"},
+		{"write 342 in words", standards.LookWords, "Write in words: 342 three hundred forty-two"},
+	} {
+		if got := strings.Join(recordText(t, true, c.task, c.look).words(), " "); got != c.want {
+			t.Errorf("%s: the key reads %q, want %q", c.task, got, c.want)
+		}
+	}
+}
+
+func TestStoriesHaveTheirAnswerAndUnit(t *testing.T) {
+	for _, situation := range standards.Situations() {
+		task := situation.Example().(standards.Story)
+		got := strings.Join(record(t, testKit(t, true), task, standards.LookStory).words(), " ")
+		answer := strings.ReplaceAll(task.Key(), " + ", " and ")
+		if want := task.Prompt("en") + " " + answer + " " + task.Unit("en"); got != want {
+			t.Errorf("%s: the key reads %q, want %q", situation, got, want)
+		}
+	}
+}
+
 // A key differs from its sheet only by what is filled in: every line and letter of
 // the sheet stands at the same place on the key.
 func TestKeyIsTheSheetFilledIn(t *testing.T) {
@@ -163,6 +191,10 @@ func TestThereIsRoomToWrite(t *testing.T) {
 func TestALookThatDoesNotFitIsNamed(t *testing.T) {
 	for _, l := range standards.AllLooks() {
 		task := standards.MustParse("47 ? 74")
+		if _, drawn := looks[l]; !drawn {
+			t.Errorf("no drawing for the look %s", l)
+			continue
+		}
 		if slices.Contains(task.Looks(), l) || l == standards.LookSentence || l == standards.LookExpanded || l == standards.LookWords {
 			continue // a sentence or words can show any task
 		}

@@ -53,7 +53,7 @@ func (s settings) pages(p Paper, blocks []block) ([]leaf, error) {
 	for _, page := range spread {
 		list = append(list, leaf{paint: func(c *pdfCanvas, number, of int) {
 			s.nameLine(p).paint(c, point{margin, nameSpace})
-			s.column(c, page, topSpace, stretch(page, room))
+			s.down(c, page, topSpace, stretch(page, room))
 			s.footer(c, p, number, of)
 		}})
 	}
@@ -61,8 +61,8 @@ func (s settings) pages(p Paper, blocks []block) ([]leaf, error) {
 	return list, nil
 }
 
-// column paints blocks one below the other, in the order they are read.
-func (s settings) column(c *pdfCanvas, blocks []block, y, wider float64) {
+// down paints blocks one below the other, in the order they are read.
+func (s settings) down(c *pdfCanvas, blocks []block, y, wider float64) {
 	for i, b := range blocks {
 		if i > 0 {
 			y += b.gap + wider

@@ -27,14 +27,6 @@ type Question struct {
 	Missteps []standards.Misstep // likely wrong answers, for the key
 }
 
-// answer is the right answer as the key prints it.
-func (q Question) answer() string {
-	if q.Task == nil {
-		return q.Key
-	}
-	return q.Task.Key()
-}
-
 // asked is the question in one line of text.
 func (q Question) asked() string {
 	if q.Task == nil {

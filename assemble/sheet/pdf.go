@@ -7,8 +7,8 @@ import (
 	"codeberg.org/go-pdf/fpdf"
 )
 
-// printed is the date in every PDF: the same sheet has the same bytes on any day.
-var printed = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
+// printDate is the date in every PDF: the same sheet has the same bytes on any day.
+var printDate = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 
 // pdfCanvas draws on the pages of a PDF file.
 type pdfCanvas struct {
@@ -19,8 +19,8 @@ type pdfCanvas struct {
 // newPDF starts a file of pages of the given size in millimetres.
 func newPDF(f *face, w, h float64, lang, title string) *pdfCanvas {
 	pdf := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: fpdf.SizeType{Wd: w, Ht: h}})
-	pdf.SetCreationDate(printed)
-	pdf.SetModificationDate(printed)
+	pdf.SetCreationDate(printDate)
+	pdf.SetModificationDate(printDate)
 	pdf.SetCatalogSort(true)
 	pdf.SetProducer("evenhand", true)
 	pdf.SetLang(lang)

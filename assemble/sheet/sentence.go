@@ -10,9 +10,14 @@ import (
 // for one digit more than the numbers have, so that their size tells nothing.
 func sentence(k kit, task standards.Task) (drawing, bool) {
 	answers := strings.FieldsFunc(task.Key(), func(r rune) bool { return r == ' ' || r == '+' })
-	digits := boxDigits(task)
+	return k.sentenceOf(task.String(), answers, boxDigits(task)), true
+}
+
+// sentenceOf prints a sentence with the answers in its boxes, each with room for so
+// many digits.
+func (k kit) sentenceOf(text string, answers []string, digits int) drawing {
 	var parts []drawing
-	tokens := strings.Fields(task.String())
+	tokens := strings.Fields(text)
 	for i, token := range tokens {
 		if token == "?" && len(answers) > 0 {
 			parts = append(parts, k.answerBox(digits, answers[0]))
@@ -28,9 +33,9 @@ func sentence(k kit, task standards.Task) (drawing, bool) {
 			parts[last] = row(k.gap(), parts[last], k.text(k.say(name[form])))
 			continue
 		}
-		parts = append(parts, k.text(strings.Replace(token, "-", minus, 1)))
+		parts = append(parts, k.text(printed(token)))
 	}
-	return flow(k.width, k.gap(), k.gap(), parts...), true
+	return flow(k.width, k.gap(), k.gap(), parts...)
 }
 
 // boxDigits is how many digits the boxes of a sentence have room for.
@@ -70,3 +75,6 @@ var placeWords = map[string][2]phrase{
 
 // minus is the printed sign, as wide as a plus.
 const minus = "\u2212"
+
+// printed is a sentence with the printed minus sign.
+func printed(s string) string { return strings.ReplaceAll(s, "-", minus) }

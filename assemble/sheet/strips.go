@@ -25,7 +25,7 @@ func (s settings) strips(p Paper, blocks []block) ([]leaf, error) {
 				c.line(point{0, y}, point{s.pageWidth, y}, style{line: thin, dashed: true})
 			}
 			nameLine.paint(c, point{margin, y + stripEdge})
-			s.column(c, blocks, y+stripEdge+nameLine.h+6, 0)
+			s.down(c, blocks, y+stripEdge+nameLine.h+6, 0)
 			c.text(point{margin + s.width, y + height - 5}, s.formMark(p), lettering{size: smallPrint, align: right})
 		}
 	}}}, nil

@@ -35,7 +35,7 @@ func blocks(k kit, n int) drawing {
 		}
 	}
 	if n%10 > 0 {
-		kinds = append(kinds, dots(n%10))
+		kinds = append(kinds, singles(n%10))
 	}
 	d := flow(k.width, 2*blockSpace, blockSpace, kinds...)
 	d.axis = k.size / 2 // the item's number stands at the top
@@ -61,8 +61,8 @@ func bundle(sticks int) drawing {
 // hair marks the parts of a stick. It may fade in a copy: the sticks stay whole.
 const hair = 0.25
 
-// dots are up to nine single ones in two columns that fill from the bottom, five high.
-func dots(n int) drawing {
+// singles are up to nine single ones in two columns that fill from the bottom, five high.
+func singles(n int) drawing {
 	const pitch = 2*dotRadius + 1.4
 	w := pitch*float64((n+4)/5) + dotRadius
 	return drawing{w, stick, stick / 2, func(c canvas, at point) {

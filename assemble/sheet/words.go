@@ -7,7 +7,22 @@ const answerLength = 70.0
 
 // words asks the question in words, with a line to write on.
 func words(k kit, task standards.Task) (drawing, bool) {
-	return k.asked(task.Prompt(k.lang), task.Key()), true
+	return k.asked(task.Prompt(k.lang), answerIn(task, k.lang)), true
+}
+
+// answerIn is the right answer in the language of the sheet.
+func answerIn(task standards.Task, lang string) string {
+	switch t := task.(type) {
+	case standards.Clock:
+		if t.Verb == standards.Say {
+			return t.Time.Words(lang)
+		}
+	case standards.WriteNumber:
+		if t.InWords {
+			return standards.NumberName(t.Number, lang)
+		}
+	}
+	return answerWord(task.Key(), lang)
 }
 
 // asked is a question in words over the whole width and a line below it.

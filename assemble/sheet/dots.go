@@ -1,0 +1,69 @@
+package sheet
+
+import (
+	"hash/fnv"
+	"math/rand/v2"
+
+	"evenhand/standards"
+)
+
+// Sizes of dots to count in millimetres. They are rings, so that a pencil can mark
+// each one.
+const (
+	ringRadius  = 3.2
+	ringPitch   = 9.0
+	fieldCell   = 11.0
+	fieldEdge   = 1.5
+	fieldWidth  = 4*fieldCell + 2*fieldEdge
+	fieldHeight = 3*fieldCell + 2*fieldEdge
+)
+
+// dots draws things to count, in rows of five or scattered, and a box for how many.
+func dots(k kit, task standards.Task) (drawing, bool) {
+	t, ok := task.(standards.HowMany)
+	if !ok {
+		return drawing{}, false
+	}
+	things := rings(t.Number, 5)
+	if t.Scattered {
+		things = field(scattered(t.Number, task.String()))
+	}
+	return row(4*k.gap(), things, k.answerBox(2, t.Key())), true
+}
+
+// rings are dots in rows of so many.
+func rings(n, each int) drawing {
+	var middles []point
+	for i := range n {
+		middles = append(middles, point{ringPitch * (float64(i%each) + .5), ringPitch * (float64(i/each) + .5)})
+	}
+	return ringsAt(ringPitch*float64(min(n, each)), ringPitch*float64((n+each-1)/each), middles)
+}
+
+// ringsAt are dots at places in a room of the given size.
+func ringsAt(w, h float64, middles []point) drawing {
+	return drawing{w, h, h / 2, func(c canvas, at point) {
+		for _, m := range middles {
+			c.circle(point{at.x + m.x, at.y + m.y}, ringRadius, style{line: plain})
+		}
+	}}
+}
+
+// field is the room for up to twelve dots that lie here and there.
+func field(middles []point) drawing {
+	return ringsAt(fieldWidth, fieldHeight, middles)
+}
+
+// scattered puts up to twelve dots in the cells of a field, each a little off the middle of
+// its cell; the same seed gives the same places.
+func scattered(n int, seed string) []point {
+	hash := fnv.New64a()
+	_, _ = hash.Write([]byte(seed))
+	random := rand.New(rand.NewPCG(hash.Sum64(), 1))
+	var middles []point
+	for _, cell := range random.Perm(12)[:n] {
+		off := func() float64 { return (random.Float64() - .5) * (fieldCell - 2*ringRadius - 1) }
+		middles = append(middles, point{fieldEdge + fieldCell*(float64(cell%4)+.5) + off(), fieldEdge + fieldCell*(float64(cell/4)+.5) + off()})
+	}
+	return middles
+}

@@ -1,0 +1,62 @@
+package sheet
+
+import (
+	"strconv"
+
+	"evenhand/standards"
+)
+
+// tick prints a statement or a number, and a box to mark for each of two words.
+func tick(k kit, task standards.Task) (drawing, bool) {
+	var question string
+	var words [2]string
+	switch t := task.(type) {
+	case standards.TrueFalse:
+		question, words = t.Sentence(), [2]string{"true", "false"}
+	case standards.OddEven:
+		question, words = strconv.Itoa(t.Number), [2]string{"odd", "even"}
+	default:
+		return drawing{}, false
+	}
+	boxes := make([]drawing, len(words))
+	for i, word := range words {
+		boxes[i] = row(k.gap(), k.markBox(word == task.Key()), k.text(answerWord(word, k.lang)))
+	}
+	print := k.text(printed(question))
+	print.w += 2 * k.gap()
+	return flow(k.width, 3*k.gap(), k.gap(), print, boxes[0], boxes[1]), true
+}
+
+// markBox is a box to put a mark in; the key has the mark in the right one.
+func (k kit) markBox(right bool) drawing {
+	if !right {
+		empty := k
+		empty.key = false
+		return empty.box(placeWidth, boxHeight, "")
+	}
+	d := k.box(placeWidth, boxHeight, "")
+	box := d.paint
+	d.paint = func(c canvas, at point) {
+		box(c, at)
+		if k.key {
+			foot := point{at.x + .42*d.w, at.y + .75*d.h}
+			c.line(point{at.x + .22*d.w, at.y + .52*d.h}, foot, style{line: thick})
+			c.line(foot, point{at.x + .8*d.w, at.y + .22*d.h}, style{line: thick})
+		}
+	}
+	return d
+}
+
+// answerWords are the answers that are words.
+var answerWords = map[string]phrase{
+	"true": {"true", "verdadero"}, "false": {"false", "falso"}, "odd": {"odd", "impar"}, "even": {"even", "par"},
+	"left": {"left", "izquierda"}, "right": {"right", "derecha"}, "same": {"same", "igual"},
+}
+
+// answerWord is the answer in the language, itself where it is no word.
+func answerWord(answer, lang string) string {
+	if p, ok := answerWords[answer]; ok {
+		return p.in(lang)
+	}
+	return answer
+}
