@@ -33,6 +33,8 @@ type problem struct {
 	groups []group
 	rng    *rand.Rand
 	farOff int // largest |difficulty − target|
+
+	mostUses int // that the chosen items can have together
 }
 
 func newProblem(m *Model, seed uint64, goal bool) *problem {
@@ -40,6 +42,7 @@ func newProblem(m *Model, seed uint64, goal bool) *problem {
 	p.group()
 	for i := range p.groups {
 		p.farOff = max(p.farOff, p.groups[i].difficulty, -p.groups[i].difficulty)
+		p.mostUses = max(p.mostUses, p.groups[i].uses*p.size*p.Forms)
 	}
 	return p
 }
@@ -140,4 +143,16 @@ func (p *problem) sorted(i int32) []int {
 	c := slices.Clone(p.Items[i].Clashes)
 	slices.Sort(c)
 	return c
+}
+
+// round raises a bound to the next objective there can be, knowing that the
+// excess part counts in thousands and the uses part is less than that.
+func (p *problem) round(bound int) int {
+	if bound == none || !p.goal || bound <= 0 {
+		return max(bound, 0)
+	}
+	if thousands := bound / 1000; bound-1000*thousands > p.mostUses {
+		return 1000 * (thousands + 1)
+	}
+	return bound
 }

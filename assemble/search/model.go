@@ -18,7 +18,9 @@ type Model struct {
 	Shared     int      // how many items stand in every form, in the same row of each; with one form it says nothing
 	Fixed      []Fixed  // items that must stand where they are
 
-	freeShared bool // any number may be shared: the rule is dropped while looking for a conflict
+	// Rules dropped while looking for a conflict:
+	freeShared bool // any number of items may be shared
+	apart      bool // an item may stand in several forms
 }
 
 // Row is a part of every form, filled by exactly Count items.

@@ -10,40 +10,47 @@ type breakpoint struct {
 }
 
 // solve runs dual simplex pivots until the basis is optimal or the program is
-// shown infeasible; then the multipliers that show it stay in ws.rho. stop is
+// shown infeasible; then the multipliers that prove it stay in ws.rho. stop is
 // asked now and then; when it says so the answer is lpStuck.
 func (s *simplex) solve(stop func() bool) lpStatus {
 	s.refresh()
-	fresh, limit := s.since == 0, s.steps+2000+50*len(s.rows)
+	limit := s.steps + 2000 + 50*len(s.rows)
 	for {
-		r := s.leaving()
-		if r < 0 {
-			if fresh {
-				return lpOptimal
-			}
-			if !s.invert() {
+		done, status := true, lpOptimal
+		if r := s.leaving(); r >= 0 {
+			if s.steps > limit || s.steps%32 == 0 && stop() {
 				return lpStuck
 			}
-			s.refresh()
-			fresh = true
-			continue
+			done, status = s.pivot(r)
 		}
-		if s.steps > limit || s.steps%32 == 0 && stop() {
-			return lpStuck
-		}
-		status := s.pivot(r)
-		if status == lpInfeasible && fresh || status == lpStuck && fresh {
+		switch {
+		case done && status == lpOptimal && s.accurate(), done && status == lpInfeasible && s.infeasible(s.columns()):
 			return status
-		}
-		fresh = false
-		if status != lpOptimal || s.since >= 64 {
+		case done && s.since == 0:
+			return lpStuck
+		case done || s.since >= 100:
 			if !s.invert() {
 				return lpStuck
 			}
 			s.refresh()
-			fresh = true
 		}
 	}
+}
+
+// accurate says whether the present values meet the rows.
+func (s *simplex) accurate() bool {
+	s.ws.sum = zeros(s.ws.sum, len(s.rows))
+	for j := range s.cols {
+		if x := s.value(j); x != 0 {
+			s.gather(s.cols[j].entries, x, s.ws.sum)
+		}
+	}
+	for i := range s.rows {
+		if r := &s.rows[i]; math.Abs(s.ws.sum[i]-s.rowValue(i)*r.scale) > 1e-6 {
+			return false
+		}
+	}
+	return true
 }
 
 // leaving picks the basic variable to leave: the largest squared infeasibility
@@ -67,9 +74,9 @@ func (s *simplex) leaving() int {
 	return at
 }
 
-// pivot lets basis position r leave. lpOptimal here means that the pivot was
-// done.
-func (s *simplex) pivot(r int) lpStatus {
+// pivot lets basis position r leave. It reports true if it could not: because
+// the program is infeasible, or because rounding went too far (lpStuck).
+func (s *simplex) pivot(r int) (done bool, status lpStatus) {
 	m := len(s.rows)
 	lo, up := s.bounds(s.basic[r])
 	slope, sign := lo-s.xb[r], 1.0
@@ -83,17 +90,17 @@ func (s *simplex) pivot(r int) lpStatus {
 		for i := range s.ws.rho {
 			s.ws.rho[i] *= -sign
 		}
-		return lpInfeasible
+		return true, lpInfeasible
 	}
 	s.column(q.v)
 	if alpha := s.ws.alphaCol[r]; math.Abs(alpha) < pivotTol || math.Abs(alpha-q.alpha) > 1e-6*(1+math.Abs(alpha)) {
-		return lpStuck
+		return true, lpStuck
 	}
 	s.moveDuals(q)
 	s.exchange(r, q.v, sign)
 	s.steps++
 	s.since++
-	return lpOptimal
+	return false, lpOptimal
 }
 
 // breakpoints collects the nonbasic variables whose reduced cost moves toward
@@ -134,43 +141,35 @@ func (s *simplex) offer(v int32, alpha, d float64, upper bool, sign float64) {
 // flips those passed to their other bound, and returns the one to enter. If it
 // can pass them all the program is infeasible.
 func (s *simplex) ratioTest(slope float64) (breakpoint, bool) {
-	h := s.ws.breaks
-	heapify(h)
+	h := heap[breakpoint](s.ws.breaks)
+	h.order()
 	var passed []breakpoint
 	for len(h) > 0 {
-		b := h[0]
-		h = pop(h)
+		b := h.pop()
 		width := s.width(b.v)
 		if slope -= math.Abs(b.alpha) * width; slope >= 0 {
 			passed = append(passed, b)
 			continue
 		}
 		b = steadiest(b, h, passed)
-		for _, p := range passed {
-			if p.v != b.v && p.ratio <= b.ratio {
-				s.flip(p.v)
-			}
-		}
+		s.flip(passed, b)
 		return b, true
 	}
 	if slope > primalTol || len(passed) == 0 {
 		return breakpoint{}, false
 	}
 	last := passed[len(passed)-1]
-	for _, p := range passed[:len(passed)-1] {
-		s.flip(p.v)
-	}
+	s.flip(passed, last)
 	return last, true
 }
 
 // steadiest prefers the largest pivot among breakpoints that lie together.
-func steadiest(b breakpoint, ahead, passed []breakpoint) breakpoint {
+func steadiest(b breakpoint, ahead heap[breakpoint], passed []breakpoint) breakpoint {
 	best := b
 	for len(ahead) > 0 && ahead[0].ratio <= b.ratio+dualTol {
-		if math.Abs(ahead[0].alpha) > math.Abs(best.alpha) {
-			best = ahead[0]
+		if a := ahead.pop(); math.Abs(a.alpha) > math.Abs(best.alpha) {
+			best = a
 		}
-		ahead = pop(ahead)
 	}
 	if math.Abs(best.alpha) < 1e-5 {
 		for _, p := range passed {
@@ -187,12 +186,35 @@ func (s *simplex) width(v int32) float64 {
 	return up - lo
 }
 
-func (s *simplex) flip(v int32) {
-	if v >= 0 {
-		s.cols[v].upper = !s.cols[v].upper
-	} else {
-		s.rows[^v].upper = !s.rows[^v].upper
+// flip moves the variables passed on the way to b to their other bound.
+func (s *simplex) flip(passed []breakpoint, b breakpoint) {
+	s.ws.sum = zeros(s.ws.sum, len(s.rows))
+	any := false
+	for _, p := range passed {
+		if p.v == b.v || p.ratio > b.ratio {
+			continue
+		}
+		any = true
+		if p.v < 0 {
+			r := &s.rows[^p.v]
+			r.upper = !r.upper
+			s.ws.sum[^p.v] -= float64(r.up-r.lo) * r.scale * sign(r.upper)
+			continue
+		}
+		c := &s.cols[p.v]
+		c.upper = !c.upper
+		s.gather(c.entries, float64(c.up-c.lo)*sign(c.upper), s.ws.sum)
 	}
+	if any {
+		s.subtract(s.ws.sum)
+	}
+}
+
+func sign(up bool) float64 {
+	if up {
+		return 1
+	}
+	return -1
 }
 
 // column computes B⁻¹·a for the entering variable.
@@ -230,16 +252,22 @@ func (s *simplex) moveDuals(q breakpoint) {
 	axpy(step, s.ws.rho, s.ws.y)
 }
 
-// exchange swaps entering v into basis position r, updating the inverse, and
-// puts the leaving variable on the bound that it broke.
-func (s *simplex) exchange(r int, v int32, sign float64) {
-	m := len(s.rows)
+// exchange swaps entering v into basis position r, and moves the leaving
+// variable to the bound that it broke: the lower one if side is 1.
+func (s *simplex) exchange(r int, v int32, side float64) {
 	out := s.basic[r]
+	bound, up := s.bounds(out)
+	if side < 0 {
+		bound = up
+	}
+	step := (s.xb[r] - bound) / s.ws.alphaCol[r]
+	axpy(-step, s.ws.alphaCol, s.xb)
+	s.xb[r] = s.standing(v) + step
 	if out >= 0 {
-		s.cols[out].at, s.cols[out].upper = -1, sign < 0
+		s.cols[out].at, s.cols[out].upper = -1, side < 0
 		s.cols[out].d = s.leavingCost(out)
 	} else {
-		s.rows[^out].at, s.rows[^out].upper = -1, sign < 0
+		s.rows[^out].at, s.rows[^out].upper = -1, side < 0
 	}
 	s.basic[r] = v
 	if v >= 0 {
@@ -248,6 +276,20 @@ func (s *simplex) exchange(r int, v int32, sign float64) {
 		s.rows[^v].at = int32(r)
 		s.ws.y[^v] = 0
 	}
+	s.updateInverse(r)
+}
+
+// standing is the bound at which a nonbasic variable stands, scaled.
+func (s *simplex) standing(v int32) float64 {
+	lo, up := s.bounds(v)
+	if v >= 0 && s.cols[v].upper || v < 0 && s.rows[^v].upper {
+		return up
+	}
+	return lo
+}
+
+func (s *simplex) updateInverse(r int) {
+	m := len(s.rows)
 	pivotRow := s.inv[r*m : (r+1)*m]
 	f := 1 / s.ws.alphaCol[r]
 	for k := range pivotRow {
@@ -258,7 +300,6 @@ func (s *simplex) exchange(r int, v int32, sign float64) {
 			axpy(-a, pivotRow, s.inv[i*m:(i+1)*m])
 		}
 	}
-	s.evaluate()
 }
 
 // leavingCost is the reduced cost of a column that just left the basis.
@@ -270,38 +311,7 @@ func (s *simplex) leavingCost(j int32) float64 {
 	return t
 }
 
-// heapify and pop keep the breakpoints in a heap by ratio, the largest pivot
-// first among equals.
-func heapify(h []breakpoint) {
-	for i := len(h)/2 - 1; i >= 0; i-- {
-		sink(h, i)
-	}
-}
-
-func pop(h []breakpoint) []breakpoint {
-	n := len(h) - 1
-	h[0], h[n] = h[n], h[0]
-	sink(h[:n], 0)
-	return h[:n]
-}
-
-func sink(h []breakpoint, i int) {
-	for {
-		c := 2*i + 1
-		if c >= len(h) {
-			return
-		}
-		if c+1 < len(h) && h[c+1].before(h[c]) {
-			c++
-		}
-		if !h[c].before(h[i]) {
-			return
-		}
-		h[i], h[c] = h[c], h[i]
-		i = c
-	}
-}
-
+// before puts the largest pivot first among equal ratios.
 func (b breakpoint) before(o breakpoint) bool {
 	if b.ratio != o.ratio {
 		return b.ratio < o.ratio

@@ -141,7 +141,7 @@ func (r *relaxation) kinds(g *group) iter.Seq[kind] {
 					return
 				}
 			}
-			if r.p.Shared > 0 && !yield(r.bounded(g, kind{k, asShared, 0, min(one, r.p.Shared)})) {
+			if r.p.Shared > 0 && !yield(r.bounded(g, kind{k, asShared, 0, one})) {
 				return
 			}
 		}

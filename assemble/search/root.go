@@ -141,7 +141,7 @@ func (r *root) conclude() {
 	r.price()
 	r.cert = r.certify(r.ws.y, true, r.all())
 	r.sum = r.cert.total(r.all())
-	r.bound = max(0, r.cert.ceil(r.sum))
+	r.bound = r.p.round(r.cert.ceil(r.sum))
 	r.reduced = make([]int64, len(r.groups))
 	r.ranked = make([]int, len(r.groups))
 	for i := range r.groups {
@@ -169,5 +169,5 @@ func (r *root) cheapest(i int) int64 {
 // hopeful says whether a solution below the objective could use group i: a
 // unit of a column raises the bound by its reduced cost.
 func (r *root) hopeful(i, objective int) bool {
-	return objective == none || r.groups[i].fixed != nil || r.cert.ceil(r.sum+max(0, r.reduced[i])) < objective
+	return objective == none || r.groups[i].fixed != nil || r.p.round(r.cert.ceil(r.sum+max(0, r.reduced[i]))) < objective
 }

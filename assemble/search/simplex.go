@@ -254,17 +254,6 @@ func (s *simplex) subtract(v []float64) {
 	}
 }
 
-// objective is c·x at the present values.
-func (s *simplex) objective() float64 {
-	t := 0.0
-	for j := range s.cols {
-		if c := &s.cols[j]; c.cost != 0 {
-			t += float64(c.cost) * s.value(j)
-		}
-	}
-	return t
-}
-
 // invert computes the basis inverse afresh by elimination with row pivoting.
 // It reports false if the basis is singular in floating point.
 func (s *simplex) invert() bool {

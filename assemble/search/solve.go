@@ -46,12 +46,16 @@ func search(ctx context.Context, m *Model, o Options, goal bool) (*Solution, err
 	}
 	p := newProblem(m, o.Seed, goal)
 	best := &incumbent{m: m, objective: none}
-	bound := p.search(best, func() bool { return ctx.Err() != nil })
+	stop := func() bool { return ctx.Err() != nil }
+	bound := p.search(best, stop)
 	switch {
 	case best.forms == nil && bound == none:
 		return nil, &Impossible{}
 	case best.forms == nil:
 		return nil, ErrNoTime
+	}
+	if goal {
+		best.forms = p.even(best.forms, stop)
 	}
 	excess, uses := figures(m, best.forms)
 	s := &Solution{Forms: best.forms, Objective: 1000*excess + uses, Excess: excess, Uses: uses}
@@ -94,38 +98,34 @@ func (m *Model) contradicts() bool {
 // is given up once the root proves that it can't be part of anything better.
 func (p *problem) search(best *incumbent, stop func() bool) int {
 	r := p.bound(stop)
-	if r.bound == none || best.objective <= r.bound {
-		return r.bound
+	if r.bound == none {
+		return none
 	}
-	if r.ranked == nil {
+	if r.ranked == nil { // stopped
 		return 0
 	}
-	split := map[int]bool{}
+	c := &climb{p: p, root: r, best: best, split: map[int]bool{}, stop: stop}
 	for size := 200; ; size *= 4 {
 		chosen, all := r.kernel(size, best.objective)
-		limit := 0
-		if !all {
-			limit = 50
-		}
-		bound := p.climb(r, chosen, best, split, limit, stop)
-		if best.objective <= r.bound || stop() {
-			return r.bound
-		}
+		bound := c.run(chosen, all)
 		if all {
 			return max(bound, r.bound)
+		}
+		if best.objective <= r.bound || stop() {
+			return r.bound
 		}
 	}
 }
 
 // kernel gives the most promising groups, at most size, and whether these are
 // all that could be part of something better than the objective.
-func (r *root) kernel(size, objective int) (chosen []group, all bool) {
+func (r *root) kernel(size, objective int) (chosen []int, all bool) {
 	all = true
 	for _, i := range r.ranked {
 		switch {
 		case !r.hopeful(i, objective):
 		case len(chosen) < size || r.groups[i].fixed != nil:
-			chosen = append(chosen, r.groups[i])
+			chosen = append(chosen, i)
 		default:
 			all = false
 		}
@@ -133,18 +133,56 @@ func (r *root) kernel(size, objective int) (chosen []group, all bool) {
 	return chosen, all
 }
 
-// climb explores the tree over the groups, splitting them when clashes ask for
-// it, and returns the bound proved over them.
-func (p *problem) climb(r *root, groups []group, best *incumbent, split map[int]bool, limit int, stop func() bool) int {
+// climb looks for the best choice among some groups.
+type climb struct {
+	p     *problem
+	root  *root
+	best  *incumbent
+	split map[int]bool // clash groups that the tree tells apart
+	stop  func() bool
+}
+
+// run swaps a little, climbs the tree a little, swaps more and climbs on, and
+// returns the bound proved over the groups. Unless they are all that matter,
+// it gives up after a while.
+func (c *climb) run(chosen []int, all bool) int {
+	c.p.start(c.root, chosen, c.best, 50_000, c.stop)
+	if c.best.objective <= c.root.bound {
+		return c.root.bound
+	}
+	t := c.tree(chosen)
+	bound := c.explore(t, chosen, 100)
+	if bound >= c.best.objective {
+		return bound
+	}
+	c.p.start(c.root, chosen, c.best, 300_000, c.stop)
+	c.p.anneal(c.root, chosen, c.best, 300_000, c.stop)
+	if all {
+		bound = c.explore(t, chosen, 0)
+	}
+	return bound
+}
+
+func (c *climb) tree(chosen []int) *tree {
+	groups := make([]group, len(chosen))
+	for k, i := range chosen {
+		groups[k] = c.p.groups[i]
+	}
+	return c.p.tree(c.p.split(groups, c.split), c.best, c.root.floor(), c.stop)
+}
+
+// explore searches up to a number of nodes (0: all), starting again with finer
+// groups when clashes ask for it.
+func (c *climb) explore(t *tree, chosen []int, limit int) int {
 	for {
-		t := p.tree(p.split(groups, split), best, r.floor(), limit, stop)
-		bound := t.explore(r.bound)
+		bound := t.explore(c.root.bound, limit)
 		if len(t.split) == 0 {
-			return min(bound, best.objective)
+			return min(bound, c.best.objective)
 		}
-		for c := range t.split {
-			split[c] = true
+		for k := range t.split {
+			c.split[k] = true
 		}
+		*t = *c.tree(chosen)
 	}
 }
 

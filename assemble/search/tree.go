@@ -1,30 +1,51 @@
 package search
 
 import (
-	"math"
 	"slices"
 )
 
-// tree is a branch and bound over some groups, with a block for each form.
+// tree is a branch and bound over some groups, with a block for each form. It
+// takes the open node with the smallest bound, follows it down one side until
+// that ends, and leaves the other sides open.
 type tree struct {
 	*relaxation
 	best    *incumbent
 	stop    func() bool
 	nodes   int
-	limit   int          // most nodes, 0 for no limit
-	halted  bool         // by the clock, the limit or a split
+	halted  bool // by the clock, the limit or a split
+	open    heap[*node]
 	split   map[int]bool // clash groups that must be told apart first
 	classes []int        // forms of one class are still interchangeable
+	start   []int        // classes at the top
+	changed []change     // bounds that differ from the top
 	next    int          // next unused class
+	order   int          // nodes made so far
 }
 
-func (p *problem) tree(groups []group, best *incumbent, floor, limit int, stop func() bool) *tree {
+// node is a part of the tree: the side of a branch below its parent.
+type node struct {
+	parent *node
+	branch
+	high  bool // the side with at least low+1
+	bound int  // of every solution here
+	depth int
+	order int
+}
+
+// change remembers a bound to put back.
+type change struct {
+	column, row int // one of them is -1
+	up          bool
+	value       int
+}
+
+func (p *problem) tree(groups []group, best *incumbent, floor int, stop func() bool) *tree {
 	blocks := make([]int, p.Forms)
 	for b := range blocks {
 		blocks[b] = 1
 	}
-	t := &tree{relaxation: p.relax(groups, blocks), best: best, stop: stop, limit: limit,
-		split: map[int]bool{}, classes: make([]int, p.Forms), next: p.Forms}
+	t := &tree{relaxation: p.relax(groups, blocks), best: best, stop: stop,
+		split: map[int]bool{}, classes: make([]int, p.Forms)}
 	for i := range groups {
 		t.include(i)
 	}
@@ -33,39 +54,170 @@ func (p *problem) tree(groups []group, best *incumbent, floor, limit int, stop f
 			t.classes[x.Form] = x.Form + 1 // a class of its own, and none is 0
 		}
 	}
-	t.next = p.Forms + 1
+	t.start = slices.Clone(t.classes)
 	if p.goal {
 		t.cols[t.total].lo = min(floor, t.cols[t.total].up)
 	}
 	return t
 }
 
-// explore searches below the present bounds and returns a bound on every
-// solution there. known is the bound of the parent.
-func (t *tree) explore(known int) int {
-	t.nodes++
-	if t.halted = t.halted || t.stop() || t.limit > 0 && t.nodes > t.limit; t.halted {
-		return known
+// explore runs the search for up to a number of nodes (0: to the end) and
+// returns a bound on every solution in the tree. It can be called again.
+func (t *tree) explore(bound, limit int) int {
+	if t.nodes == 0 {
+		t.open.push(&node{bound: bound})
 	}
-	bound, status := t.relaxed(known)
-	if bound >= t.best.objective || t.halted {
-		return bound
+	t.halted = false
+	for n := t.take(); n != nil; {
+		if t.stop() || limit > 0 && t.nodes >= limit {
+			t.open.push(n)
+			break
+		}
+		next := t.visit(n)
+		if t.halted {
+			t.open.push(n)
+			break
+		}
+		if n = next; n == nil {
+			n = t.take()
+		}
+	}
+	low := none
+	for _, n := range t.open {
+		low = min(low, n.bound)
+	}
+	return low
+}
+
+// take removes the open node with the smallest bound, the deepest among equals.
+func (t *tree) take() *node {
+	for len(t.open) > 0 {
+		n := t.open.pop()
+		if n.bound < t.best.objective {
+			return n
+		}
+	}
+	return nil
+}
+
+// visit solves a node and returns the side to follow, or nil when it is done.
+func (t *tree) visit(n *node) *node {
+	t.nodes++
+	if !t.enter(n) {
+		return nil
+	}
+	bound, status := t.relaxed(n.bound)
+	n.bound = bound
+	if bound >= t.best.objective {
+		return nil
 	}
 	b, ok := branch{}, false
 	if status == lpOptimal {
 		if b, ok = t.choose(); !ok {
 			t.leaf()
-			if bound >= t.best.objective || t.halted {
-				return bound
-			}
 		}
+	}
+	if t.halted || bound >= t.best.objective {
+		return nil
 	}
 	if !ok {
 		if b, ok = t.anyBranch(); !ok {
-			return none // every column is fixed and the leaf was looked at
+			return nil // every column is fixed and the leaf was looked at
 		}
 	}
-	return t.divide(b, bound)
+	return t.divide(n, b)
+}
+
+// divide opens one side of a branch and returns the other.
+func (t *tree) divide(n *node, b branch) *node {
+	t.order += 2
+	low := &node{n, b, false, n.bound, n.depth + 1, t.order}
+	high := &node{n, b, true, n.bound, n.depth + 1, t.order + 1}
+	if b.upFirst {
+		low, high = high, low
+	}
+	t.open.push(high)
+	return low
+}
+
+// enter sets the bounds that hold at a node. It reports false if they leave
+// nothing.
+func (t *tree) enter(n *node) bool {
+	for i := len(t.changed) - 1; i >= 0; i-- {
+		c := &t.changed[i]
+		lo, up := t.limits(c.column, c.row)
+		if c.up {
+			lo = up
+		}
+		*lo = c.value
+	}
+	t.changed = t.changed[:0]
+	copy(t.classes, t.start)
+	t.next = t.p.Forms + 1
+	return t.apply(n)
+}
+
+// apply narrows the bounds from the top down to n.
+func (t *tree) apply(n *node) bool {
+	if n.parent == nil {
+		return true
+	}
+	if !t.apply(n.parent) {
+		return false
+	}
+	if n.form < 0 {
+		return t.narrow(n, n.form)
+	}
+	if n.high {
+		t.classes[n.form] = t.next
+		t.next++
+		return t.narrow(n, n.form)
+	}
+	for f, c := range t.classes {
+		if c == t.classes[n.form] && !t.narrow(n, f) {
+			return false
+		}
+	}
+	return true
+}
+
+// narrow sets one bound of a branch in a form, and reports whether anything is
+// left between the bounds.
+func (t *tree) narrow(n *node, form int) bool {
+	column, row := n.column, n.row
+	if column >= 0 { // a group's columns lie form by form, and so do the excesses
+		column += form - n.form
+	} else {
+		row += (form - n.form) * t.stride()
+	}
+	lo, up := t.limits(column, row)
+	if n.high && *lo < n.low+1 {
+		t.changed = append(t.changed, change{column, row, false, *lo})
+		*lo = n.low + 1
+	}
+	if !n.high && *up > n.low {
+		t.changed = append(t.changed, change{column, row, true, *up})
+		*up = n.low
+	}
+	return *lo <= *up
+}
+
+// limits gives the bounds of a column, or of a row if column is -1.
+func (t *tree) limits(column, row int) (lo, up *int) {
+	if column >= 0 {
+		return &t.cols[column].lo, &t.cols[column].up
+	}
+	return &t.rows[row].lo, &t.rows[row].up
+}
+
+func (n *node) before(o *node) bool {
+	if n.bound != o.bound {
+		return n.bound < o.bound
+	}
+	if n.depth != o.depth {
+		return n.depth > o.depth
+	}
+	return n.order < o.order
 }
 
 // relaxed solves the node's program, cutting in broken rules, and proves its
@@ -85,7 +237,7 @@ func (t *tree) relaxed(known int) (int, lpStatus) {
 			return known, status
 		}
 		t.price()
-		known = max(known, t.bound())
+		known = max(known, t.p.round(t.bound()))
 		if known >= t.best.objective {
 			return known, status
 		}
@@ -119,64 +271,6 @@ type branch struct {
 	upFirst bool
 }
 
-// choose picks what to branch on: excesses first, then how many of a form
-// count in a quota, then columns. It reports false if all is whole.
-func (t *tree) choose() (branch, bool) {
-	if t.p.goal {
-		if b, ok := t.broken(t.total, -1); ok {
-			return b, true
-		}
-		for f, j := range t.excess {
-			if b, ok := t.broken(j, f); ok {
-				return b, true
-			}
-		}
-	}
-	if b, ok := t.brokenQuota(); ok {
-		return b, true
-	}
-	return t.brokenItem()
-}
-
-func (t *tree) broken(j, form int) (branch, bool) {
-	x := t.value(j)
-	low := math.Floor(x + 1e-6)
-	return branch{form: form, column: j, row: -1, low: int(low)}, x-low > 1e-6
-}
-
-func (t *tree) brokenQuota() (best branch, ok bool) {
-	worst := 1e-6
-	for f := range t.blocks {
-		for q := range t.p.Quotas {
-			i := f*t.stride() + len(t.p.Rows) + q
-			x := t.rowValue(i)
-			low := math.Floor(x + 1e-6)
-			if off := min(x-low, low+1-x); off > worst {
-				worst, ok = off, true
-				best = branch{form: f, column: -1, row: i, low: int(low), upFirst: x-low > 0.5}
-			}
-		}
-	}
-	return best, ok
-}
-
-func (t *tree) brokenItem() (best branch, ok bool) {
-	most := 1e-6
-	for i := range t.rows {
-		j := t.basic[i]
-		if j < 0 || t.cols[j].form < asShared {
-			continue
-		}
-		x := t.xb[i]
-		low := math.Floor(x + 1e-6)
-		if off := x - low; off > most {
-			most, ok = off, true
-			best = branch{form: int(t.cols[j].form), column: int(j), row: -1, low: int(low), upFirst: true}
-		}
-	}
-	return best, ok
-}
-
 // anyBranch halves the range of the first column that is not fixed.
 func (t *tree) anyBranch() (branch, bool) {
 	for j := range t.cols {
@@ -190,87 +284,3 @@ func (t *tree) anyBranch() (branch, bool) {
 	}
 	return branch{}, false
 }
-
-// divide explores both sides of a branch and returns the smaller bound.
-func (t *tree) divide(b branch, bound int) int {
-	low, high := bound, bound
-	if b.upFirst {
-		high = t.up(b, bound)
-		low = t.down(b, bound)
-	} else {
-		low = t.down(b, bound)
-		high = t.up(b, bound)
-	}
-	return min(low, high)
-}
-
-func (t *tree) down(b branch, bound int) int {
-	forms := []int{b.form}
-	if b.form >= 0 {
-		forms = forms[:0]
-		for f, c := range t.classes {
-			if c == t.classes[b.form] {
-				forms = append(forms, f)
-			}
-		}
-	}
-	saved := make([]int, len(forms))
-	for k, f := range forms {
-		up := t.upper(b, f)
-		saved[k] = *up
-		*up = min(*up, b.low)
-	}
-	result := none
-	if t.possible(b, forms) {
-		result = t.explore(bound)
-	}
-	for k, f := range forms {
-		*t.upper(b, f) = saved[k]
-	}
-	return result
-}
-
-// possible says whether a branch left every range with something in it.
-func (t *tree) possible(b branch, forms []int) bool {
-	return !slices.ContainsFunc(forms, func(f int) bool { return *t.upper(b, f) < *t.lower(b, f) })
-}
-
-func (t *tree) up(b branch, bound int) int {
-	lo := t.lower(b, b.form)
-	saved := *lo
-	class := 0
-	if b.form >= 0 {
-		class = t.classes[b.form]
-		t.classes[b.form] = t.next
-		t.next++
-	}
-	*lo = max(*lo, b.low+1)
-	result := none
-	if t.possible(b, []int{b.form}) {
-		result = t.explore(bound)
-	}
-	*t.lower(b, b.form) = saved
-	if b.form >= 0 {
-		t.classes[b.form] = class
-	}
-	return result
-}
-
-// upper and lower give the branch's bounds in another form of the class.
-func (t *tree) upper(b branch, form int) *int {
-	if b.column >= 0 {
-		return &t.cols[t.twin(b, form)].up
-	}
-	return &t.rows[b.row+(form-b.form)*t.stride()].up
-}
-
-func (t *tree) lower(b branch, form int) *int {
-	if b.column >= 0 {
-		return &t.cols[t.twin(b, form)].lo
-	}
-	return &t.rows[b.row+(form-b.form)*t.stride()].lo
-}
-
-// twin is the branch's column in another form: a group's columns lie form by
-// form, and so do the excesses.
-func (t *tree) twin(b branch, form int) int { return b.column + form - b.form }

@@ -21,6 +21,7 @@ func WriteLP(w io.Writer, m *Model) error {
 	if err := m.Check(); err != nil {
 		return err
 	}
+	m = m.single()
 	p := &lpWriter{Writer: bufio.NewWriter(w), m: m}
 	p.heading()
 	p.objective()
@@ -36,13 +37,15 @@ func WriteLP(w io.Writer, m *Model) error {
 
 type lpWriter struct {
 	*bufio.Writer
-	m    *Model
-	line int // characters on the current line
+	m     *Model
+	line  int  // characters on the current line
+	empty bool // the constraint has no term yet
 }
 
 // term writes one summand, starting a new line before the line gets too long
 // for old readers (255 characters).
 func (p *lpWriter) term(coef int, format string, args ...any) {
+	p.empty = false
 	s := " + "
 	if coef < 0 {
 		s, coef = " - ", -coef
@@ -58,18 +61,22 @@ func (p *lpWriter) term(coef int, format string, args ...any) {
 	p.WriteString(s)
 }
 
-// start begins a constraint under a comment; every constraint has at least the
-// term 0 e_1, as readers refuse an empty one.
+// start begins a constraint under a comment.
 func (p *lpWriter) start(comment, format string, args ...any) {
 	if comment != "" {
 		fmt.Fprintf(p, "\\ %s\n", printable(comment))
 	}
 	fmt.Fprintf(p, " "+format+":", args...)
-	p.line = 20
-	p.term(0, "e_1")
+	p.line, p.empty = 20, true
 }
 
-func (p *lpWriter) end(sense string, rhs int) { fmt.Fprintf(p, " %s %d\n", sense, rhs) }
+// end closes a constraint; readers refuse one without any term.
+func (p *lpWriter) end(sense string, rhs int) {
+	if p.empty {
+		p.term(0, "e_1")
+	}
+	fmt.Fprintf(p, " %s %d\n", sense, rhs)
+}
 
 // printable makes a name safe inside a comment line.
 func printable(s string) string {

@@ -1,0 +1,153 @@
+package search
+
+import "slices"
+
+// evener makes the forms of a finished solution more alike by swaps that keep
+// every rule and never raise the objective: first the counts in each balance,
+// then the sums of difficulties. It is not proved best.
+type evener struct {
+	*swapper
+	counts [][]int // by balance, then form
+}
+
+// even returns the forms made more alike.
+func (p *problem) even(forms [][]Place, stop func() bool) [][]Place {
+	if p.Forms == 1 || len(forms[0]) == 0 {
+		return forms
+	}
+	e := &evener{swapper: p.newSwapper(), counts: make([][]int, len(p.Balances))}
+	for b := range e.counts {
+		e.counts[b] = make([]int, p.Forms)
+	}
+	e.pool = p.candidates(200)
+	e.seatAll(forms)
+	for _, s := range e.seats {
+		e.count(s.form, s.item, 1)
+	}
+	for now, before := e.uneven(), -1; now != before && !stop(); {
+		before = now
+		for k := range e.seats {
+			now = e.better(k, now)
+		}
+	}
+	return e.result()
+}
+
+// candidates lists up to n items for each row, from a random place on.
+func (p *problem) candidates(n int) [][]int32 {
+	pool := make([][]int32, len(p.Rows))
+	if len(p.groups) == 0 {
+		return pool
+	}
+	from, open := p.rng.IntN(len(p.groups)), len(p.Rows)
+	for k := 0; k < len(p.groups) && open > 0; k++ {
+		g := &p.groups[(from+k)%len(p.groups)]
+		if g.fixed != nil {
+			continue
+		}
+		for _, fit := range g.fits {
+			take := min(len(g.members), n-len(pool[fit.Row]), 2*p.Forms)
+			pool[fit.Row] = append(pool[fit.Row], g.members[:take]...)
+			open -= ones(take > 0 && len(pool[fit.Row]) == n)
+		}
+	}
+	return pool
+}
+
+// seatAll seats the items of a solution; those in all forms are the shared.
+func (w *swapper) seatAll(forms [][]Place) {
+	pinned := map[int]bool{}
+	for _, x := range w.p.Fixed {
+		pinned[x.Item] = true
+	}
+	for f, places := range forms {
+		for _, x := range places {
+			form := f
+			if w.p.Shared > 0 && !slices.ContainsFunc(forms, func(other []Place) bool { return !slices.Contains(other, x) }) {
+				form = asShared
+			}
+			if form != asShared || f == 0 {
+				w.sit(seat{form: form, row: x.Row, pinned: pinned[x.Item]}, int32(x.Item))
+			}
+		}
+	}
+}
+
+// count adds an item to the balances of its form; a shared item tips none.
+func (e *evener) count(form int, item int32, n int) {
+	if form == asShared {
+		return
+	}
+	for _, b := range e.p.Items[item].Balances {
+		e.counts[b][form] += n
+	}
+}
+
+// uneven measures how unlike the forms are: for each balance the sum of the
+// squared differences between forms, and far below it the range of the sums of
+// difficulties.
+func (e *evener) uneven() int {
+	total := 0
+	for _, counts := range e.counts {
+		sum, squares := 0, 0
+		for _, n := range counts {
+			sum += n
+			squares += n * n
+		}
+		total += len(counts)*squares - sum*sum
+	}
+	low, high := e.forms[0].sum, e.forms[0].sum
+	for _, t := range e.forms {
+		low, high = min(low, t.sum), max(high, t.sum)
+	}
+	return total<<32 + high - low
+}
+
+// better tries other items on seat k, taken from other seats or unused, and
+// keeps what makes the forms more alike.
+func (e *evener) better(k, now int) int {
+	a := &e.seats[k]
+	if a.pinned || a.form == asShared {
+		return now
+	}
+	for l := range e.seats {
+		b := &e.seats[l]
+		if b.pinned || b.form == asShared || b.form == a.form || !e.fits(a.item, b.row) || !e.fits(b.item, a.row) {
+			continue
+		}
+		price := e.both(a, b)
+		e.swap(a, b)
+		if after := e.uneven(); after < now && e.both(a, b) <= price {
+			now = after
+		} else {
+			e.swap(a, b)
+		}
+	}
+	for _, item := range e.pool[a.row] {
+		if e.used[item] || e.uses(item) > e.uses(a.item) {
+			continue
+		}
+		price, old := e.price(a.form), a.item
+		e.set(a, item)
+		if after := e.uneven(); after < now && e.price(a.form) <= price {
+			now = after
+		} else {
+			e.set(a, old)
+		}
+	}
+	return now
+}
+
+func (e *evener) swap(a, b *seat) {
+	e.count(a.form, a.item, -1)
+	e.count(b.form, b.item, -1)
+	e.exchange(a, b)
+	e.count(a.form, a.item, 1)
+	e.count(b.form, b.item, 1)
+}
+
+func (e *evener) set(s *seat, item int32) {
+	e.count(s.form, s.item, -1)
+	e.change(s, item)
+	e.count(s.form, s.item, 1)
+}

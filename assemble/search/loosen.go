@@ -1,0 +1,141 @@
+package search
+
+import (
+	"context"
+	"slices"
+)
+
+// Way is how far one rule has to give for a model to become possible while
+// all the others stay: from its present number to another. For a clash or a
+// fixed item, from 1 to 0 means that the rule has to go. Enough is false if
+// not even that would do, as something else is in the way too.
+type Way struct {
+	Rule
+	From, To int
+	Enough   bool
+}
+
+// Loosen finds the smallest loosening of one rule that makes the model
+// possible: the nearest count of a row (fewer before more), the highest lower
+// bound or the lowest upper bound of a quota, the fewest seconds, the largest
+// number of forms (Once), the nearest number of shared items.
+func Loosen(ctx context.Context, m *Model, rule Rule, o Options) (Way, error) {
+	ctx, o, cancel := o.start(ctx)
+	defer cancel()
+	l := &loosening{ctx: ctx, o: o, m: m, rule: rule}
+	switch rule.Kind {
+	case RowCount:
+		return l.nearest(m.Rows[rule.Index].Count, m.Size()+m.Rows[rule.Index].Count)
+	case AtLeast:
+		return l.bisect(m.Quotas[rule.Index].AtLeast, 0)
+	case AtMost:
+		return l.bisect(m.Quotas[rule.Index].AtMost, max(m.Size(), m.Quotas[rule.Index].AtMost))
+	case Minutes:
+		return l.bisect(m.MaxSeconds, m.mostSeconds())
+	case Once:
+		return l.bisect(m.Forms, 1)
+	case SharedCount:
+		return l.nearest(m.Shared, m.Size())
+	}
+	return l.bisect(1, 0)
+}
+
+// mostSeconds is a limit that no form can break.
+func (m *Model) mostSeconds() int {
+	slowest := 1
+	for i := range m.Items {
+		for _, f := range m.Items[i].Fits {
+			slowest = max(slowest, f.Seconds)
+		}
+	}
+	return max(m.MaxSeconds, slowest*m.Size())
+}
+
+type loosening struct {
+	ctx  context.Context
+	o    Options
+	m    *Model
+	rule Rule
+}
+
+// possible says whether the model is possible with another number in the rule.
+func (l *loosening) possible(number int) (bool, error) {
+	c := *l.m
+	i := l.rule.Index
+	switch l.rule.Kind {
+	case RowCount:
+		c.Rows = slices.Clone(c.Rows)
+		c.Rows[i].Count = number
+	case AtLeast:
+		c.Quotas = slices.Clone(c.Quotas)
+		c.Quotas[i].AtLeast = number
+	case AtMost:
+		c.Quotas = slices.Clone(c.Quotas)
+		c.Quotas[i].AtMost = number
+	case Minutes:
+		c.MaxSeconds = number
+	case Once:
+		c = *c.fewer(number)
+	case SharedCount:
+		c.Shared = number
+	case Clash:
+		c.Items = withoutClashes(c.Items)
+	case FixedItem:
+		c.Fixed = slices.Delete(slices.Clone(c.Fixed), i, i+1)
+	}
+	return c.possible(l.ctx, l.o)
+}
+
+// fewer is the model with only the first forms.
+func (m *Model) fewer(forms int) *Model {
+	c := *m
+	c.Forms, c.Fixed = forms, nil
+	for _, x := range m.Fixed {
+		if x.Form < forms {
+			c.Fixed = append(c.Fixed, x)
+		}
+	}
+	return &c
+}
+
+// nearest tries the numbers around from, as a count can be wrong either way,
+// if the model is possible without the rule at all.
+func (l *loosening) nearest(from, most int) (Way, error) {
+	others := slices.DeleteFunc(l.m.rules(), func(r Rule) bool { return r == l.rule })
+	if ok, err := l.m.only(others).possible(l.ctx, l.o); !ok || err != nil {
+		return Way{l.rule, from, from, false}, err
+	}
+	for d := 1; d <= max(from, most-from); d++ {
+		for _, to := range []int{from - d, from + d} {
+			if to < 0 || to > most {
+				continue
+			}
+			if ok, err := l.possible(to); ok || err != nil {
+				return Way{l.rule, from, to, ok}, err
+			}
+		}
+	}
+	return Way{l.rule, from, from, false}, nil
+}
+
+// bisect finds the number nearest to from with which the model is possible,
+// knowing that moving on toward to only makes it easier.
+func (l *loosening) bisect(from, to int) (Way, error) {
+	ok, err := l.possible(to)
+	if !ok || err != nil {
+		return Way{l.rule, from, from, false}, err
+	}
+	bad, good := from, to
+	for bad-good > 1 || good-bad > 1 {
+		mid := (bad + good) / 2
+		if ok, err = l.possible(mid); err != nil {
+			return Way{}, err
+		}
+		if ok {
+			good = mid
+		} else {
+			bad = mid
+		}
+	}
+	return Way{l.rule, from, good, true}, nil
+}

@@ -1,0 +1,78 @@
+package search_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"os"
+	"testing"
+	"time"
+)
+
+// instances gives the shapes that the outside solvers check: 20 to 2,000
+// items, 1 to 4 forms, loose, tight and impossible.
+func instances() []shape {
+	var list []shape
+	for i := range 72 {
+		s := shape{
+			items: []int{20, 40, 80, 150, 300, 600, 1200, 2000}[i%8], forms: 1 + i%4, rows: 2 + i%5, perRow: 2 + i%2, quotas: 1 + i%3,
+			grouped: i%5 == 0, centre: []int{-1100, -1100, -2400, 300, -1500}[i%5], uses: []int{0, 3, 5}[i/3%3],
+			clashes: []int{0, 10, 40}[i/2%3], overlap: []int{0, 20, 60}[i%3], squeeze: []int{0, 50, 80, 100}[i/4%4], shared: []int{0, 0, 0, 1, 2}[i%5],
+		}
+		if s.items <= 40 { // few items: short forms, or nothing would fit
+			s.rows, s.perRow, s.forms = 2, 2, 1+s.forms%2
+		}
+		if s.items >= 1200 {
+			s.forms = min(s.forms, 2)
+		}
+		list = append(list, s)
+	}
+	return list
+}
+
+// TestReferences is the full check against outside solvers.
+func TestReferences(t *testing.T) {
+	if os.Getenv("EVENHAND_REFERENCES") == "" {
+		t.Skip("set EVENHAND_REFERENCES=1 to check against glpsol, cbc and scipy's milp")
+	}
+	list := solvers()
+	if len(list) == 0 {
+		t.Skip("none of glpsol, cbc, python3 with scipy is installed: nothing was checked")
+	}
+	confirmed, late, impossible := 0, map[string]int{}, 0
+	for i, s := range instances() {
+		t.Run(fmt.Sprint(i), func(t *testing.T) {
+			m := draw(s, rand.New(rand.NewPCG(uint64(i), 7)))
+			start := time.Now()
+			objective := answer(t, m, 1)
+			took := time.Since(start)
+			if objective < 0 {
+				impossible++
+			}
+			path, agreed := writeModel(t, m, t.TempDir()), false
+			words := ""
+			for _, o := range list {
+				v, err := o.run(path, 20*time.Second)
+				switch {
+				case err != nil:
+					t.Errorf("%s: %v", o.name, err)
+				case v.late:
+					late[o.name]++
+					words += fmt.Sprint(" ", o.name, " late")
+				case !v.agrees(objective):
+					t.Errorf("%s says %+v, the search %d", o.name, v, objective)
+				default:
+					agreed = true
+					words += fmt.Sprint(" ", o.name, " ", v.took.Round(time.Millisecond))
+				}
+			}
+			if agreed {
+				confirmed++
+			}
+			t.Logf("%d items, %d forms: %d in %v;%s", s.items, s.forms, objective, took.Round(time.Microsecond*100), words)
+		})
+	}
+	t.Logf("%d of %d confirmed by at least one solver, %d of all impossible; late: %v", confirmed, len(instances()), impossible, late)
+	if confirmed < 60 {
+		t.Errorf("only %d instances were confirmed; 60 are wanted", confirmed)
+	}
+}
