@@ -9,7 +9,7 @@ import (
 
 // Pairs asks for two different pairs of numbers that make a number: "pairs of 7".
 // Any two pairs are right, and a pair turned around is the same pair.
-type Pairs struct{ Whole int } // 2 to 20
+type Pairs struct{ Whole int } // 2 to 10
 
 var pairsPattern = regexp.MustCompile(`^(?:number )?pairs (?:of|for|that make):? ?([0-9]{1,4})$`)
 
@@ -19,8 +19,8 @@ func readPairs(text string) (Task, error) {
 		return nil, errOther
 	}
 	n, _ := strconv.Atoi(m[1])
-	if n < 2 || n > 20 {
-		return nil, fmt.Errorf("%q is for numbers from 2 to 20, as in pairs of 7", text)
+	if n < 2 || n > 10 {
+		return nil, fmt.Errorf("%q is for numbers from 2 to 10, as in pairs of 7", text)
 	}
 	return Pairs{n}, nil
 }
@@ -75,14 +75,8 @@ func (t Pairs) Traits() Traits {
 	return ts
 }
 
-// Codes: taking apart numbers to 10 is kindergarten; further it is part of the
-// facts within 20.
-func (t Pairs) Codes() []Code {
-	if t.Whole <= 10 {
-		return []Code{"K.OA.A.3"}
-	}
-	return []Code{"1.OA.C.6"}
-}
+// Codes: taking apart numbers to 10, kindergarten.
+func (t Pairs) Codes() []Code { return []Code{"K.OA.A.3"} }
 
 // The missteps with pairs.
 var (

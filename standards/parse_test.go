@@ -137,7 +137,7 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		"count 25":                 "1 to 20",
 		"count 12 scattered":       "1 to 10",
 		"more: 5 or 18 dots":       "1 to 10",
-		"pairs of 1":               "2 to 20",
+		"pairs of 1":               "2 to 10",
 		"story add-to chance-unknown: 5 + ? = 12, shells, Mia":           "did you mean",
 		"story add-to change-unknown: 5 + 7 = ?, shells, Mia":            "does not tell",
 		"story add-to change-unknown: 5 + ? = 12, dragons, Mia":          "choose one of shells",
@@ -224,7 +224,7 @@ func drawEarly(t *rapid.T, kind string, n func(low, high int, name string) int) 
 	case "groups":
 		return standards.Groups{Left: n(1, 10, "left"), Right: n(1, 10, "right"), Fewer: rapid.Bool().Draw(t, "fewer")}
 	case "pairs":
-		return standards.Pairs{Whole: n(2, 20, "whole")}
+		return standards.Pairs{Whole: n(2, 10, "whole")}
 	case "write":
 		return standards.WriteNumber{Number: n(0, 1000, "n"), InWords: rapid.Bool().Draw(t, "in words")}
 	case "story":

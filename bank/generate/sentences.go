@@ -64,22 +64,22 @@ func unknowns(most int) space {
 	return join(all...)
 }
 
-// plusMinus are three numbers from 1 to most, with a plus and a minus or with two
-// minuses; no value on the way is below 0 or above most.
-func plusMinus(most int) space {
+// plusMinus are three numbers up to most, multiples of grain, with a plus and a minus or
+// with two minuses; no value on the way is below 0 or above most.
+func plusMinus(grain, most int) space {
 	signs := [][3]int{{1, 1, -1}, {1, -1, 1}, {1, -1, -1}}
 	return product(func(c []int) standards.Task {
 		sign, value := signs[c[0]], 0
 		s := standards.Sentence{N: 3, Blank: 3}
 		for i := range s.N {
-			s.Terms[i], s.Minus[i] = c[1+i]+1, sign[i] < 0
+			s.Terms[i], s.Minus[i] = grain*(c[1+i]+1), sign[i] < 0
 			value += sign[i] * s.Terms[i]
 			if value < 0 || value > most {
 				return nil
 			}
 		}
 		return s
-	}, len(signs), most, most, most)
+	}, len(signs), most/grain, most/grain, most/grain)
 }
 
 // valid is the sentence, or an empty place where the numbers make none.

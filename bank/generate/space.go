@@ -76,6 +76,20 @@ func join(spaces ...space) space {
 	return all
 }
 
+// larger is the tasks of a space that hold a number larger than n.
+func larger(n int, s space) space {
+	return space{s.size, func(i int) standards.Task {
+		task := s.at(i)
+		if task == nil {
+			return nil
+		}
+		if largest, _ := task.Traits().Number(standards.Largest); largest <= n {
+			return nil
+		}
+		return task
+	}}
+}
+
 // binomial is C(n, k), the number of ways to choose k of n; 0 when k > n.
 func binomial(n, k int) int {
 	if k > n {

@@ -1,0 +1,45 @@
+package generate_test
+
+import (
+	"slices"
+	"testing"
+
+	"evenhand/bank/generate"
+	"evenhand/standards"
+)
+
+// Every skill that is said to serve a standard makes items that the classifier gives to
+// that standard, so every served standard has items.
+func TestGeneratedItemsMeetTheStandardsOfTheirSkill(t *testing.T) {
+	made := make(map[standards.SkillID]map[standards.Code]bool)
+	for _, skill := range standards.Catalogue() {
+		r, err := generate.Make(generate.Request{Skill: skill.ID, Count: 3000, Seed: 7})
+		if err != nil {
+			t.Fatal(err)
+		}
+		made[skill.ID] = make(map[standards.Code]bool)
+		for _, task := range r.Tasks {
+			codes := task.Codes()
+			for _, code := range codes {
+				made[skill.ID][code] = true
+			}
+			if len(skill.Codes) > 0 && !slices.ContainsFunc(codes, func(c standards.Code) bool { return slices.Contains(skill.Codes, c) }) {
+				t.Errorf("%s meets %v, its skill %s serves %v", task, codes, skill.ID, skill.Codes)
+			}
+		}
+	}
+	served := 0
+	for _, c := range standards.AllCoverage() {
+		if c.Cover == standards.Served {
+			served++
+		}
+		for _, skill := range c.Skills {
+			if !made[skill][c.Code] {
+				t.Errorf("%s is said to serve %s, but makes no item of it", skill, c.Code)
+			}
+		}
+	}
+	if served == 0 {
+		t.Error("no standard is served")
+	}
+}

@@ -1,0 +1,85 @@
+package standards
+
+// Cover says how far items can serve a published standard.
+type Cover string
+
+// The covers.
+const (
+	Served    Cover = "served" // items of it are made, keyed and classified
+	Partly    Cover = "partly" // items touch a part of it
+	NotServed Cover = "not"    // it asks for something that a sheet of such items can't show
+)
+
+// Coverage is how far one standard is served, with the skills that do it or the reason
+// why not.
+type Coverage struct {
+	Code   Code
+	Cover  Cover
+	Reason string // in a few words: what is missing, or empty when served
+	Skills []SkillID
+}
+
+// Why not, for standards that share a reason.
+const (
+	byHands   = "measured or compared with things in the hand"
+	byShapes  = "about shapes; evenhand draws no shapes to sort or cut"
+	byGraphs  = "about gathering and drawing data"
+	byTalking = "about explaining aloud; listen to the child"
+)
+
+// uncovered are the standards that are not served in full, and why.
+var uncovered = map[Code]struct {
+	cover  Cover
+	reason string
+}{
+	"K.CC.B.4":  {Partly, "counting dots asks how many; pointing once to each thing is seen only by watching"},
+	"K.OA.A.1":  {Partly, "stories leave room to draw; fingers, acting out and sounds are seen only by watching"},
+	"K.MD.A.1":  {NotServed, byHands},
+	"K.MD.A.2":  {NotServed, byHands},
+	"K.MD.B.3":  {NotServed, byHands},
+	"K.G.A.1":   {NotServed, byShapes},
+	"K.G.A.2":   {NotServed, byShapes},
+	"K.G.A.3":   {NotServed, byShapes},
+	"K.G.B.4":   {NotServed, byShapes},
+	"K.G.B.5":   {NotServed, byShapes},
+	"K.G.B.6":   {NotServed, byShapes},
+	"1.OA.C.5":  {Partly, "counting on and jumps on the hundreds chart prepare it; that a child counts to add is seen only by watching"},
+	"1.MD.A.1":  {NotServed, byHands},
+	"1.MD.A.2":  {NotServed, byHands},
+	"1.MD.C.4":  {NotServed, byGraphs},
+	"1.G.A.1":   {NotServed, byShapes},
+	"1.G.A.2":   {NotServed, byShapes},
+	"1.G.A.3":   {NotServed, byShapes},
+	"2.NBT.B.9": {NotServed, byTalking},
+	"2.MD.A.1":  {NotServed, byHands},
+	"2.MD.A.2":  {NotServed, byHands},
+	"2.MD.A.3":  {NotServed, byHands},
+	"2.MD.A.4":  {Partly, "stories ask how much longer; the measuring itself is done by hand"},
+	"2.MD.B.6":  {Partly, "sums and differences can be shown on a number line; drawing one is not asked"},
+	"2.MD.D.9":  {NotServed, byGraphs},
+	"2.MD.D.10": {NotServed, byGraphs},
+	"2.G.A.1":   {NotServed, byShapes},
+	"2.G.A.2":   {NotServed, byShapes},
+	"2.G.A.3":   {NotServed, byShapes},
+}
+
+// AllCoverage is the coverage of the 69 standards in the order of the document. A served
+// standard lists the skills of the catalogue that have items of it.
+func AllCoverage() []Coverage {
+	var list []Coverage
+	for _, code := range AllCodes() {
+		c := Coverage{Code: code, Cover: Served}
+		if row, ok := uncovered[code]; ok {
+			c.Cover, c.Reason = row.cover, row.reason
+		}
+		for _, skill := range catalogue {
+			for _, served := range skill.Codes {
+				if served == code {
+					c.Skills = append(c.Skills, skill.ID)
+				}
+			}
+		}
+		list = append(list, c)
+	}
+	return list
+}

@@ -1,0 +1,67 @@
+package standards_test
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"testing"
+
+	"evenhand/standards"
+
+	"pgregory.net/rapid"
+)
+
+func TestOptions(t *testing.T) {
+	for _, row := range []struct {
+		task  string
+		place int
+		want  string
+	}{
+		// The answers are those of the known missteps, worked through in misstep_test.go.
+		{"27 + 35", 0, "[62 71 512] 0"}, {"27 + 35", 1, "[52 62 71] 1"}, {"27 + 35", 2, "[17 52 62] 2"},
+		{"read 3:30", 1, "[3:06 3:30 6:15] 1"},
+		{"47 ? 74", 0, "[< = >] 0"},
+	} {
+		options, at, ok := standards.Options(standards.MustParse(row.task), row.place)
+		if got := fmt.Sprint(options, at); !ok || got != row.want {
+			t.Errorf("%s at %d: %s %v, want %s", row.task, row.place, got, ok, row.want)
+		}
+	}
+	// Two answers are all there are: no third is a typical error.
+	if _, _, ok := standards.Options(standards.MustParse("odd or even: 14"), 0); ok {
+		t.Error("odd or even has three options")
+	}
+}
+
+func TestOptionsFollowTheRules(t *testing.T) {
+	// Haladyna, Downing & Rodriguez (2002), Applied Measurement in Education 15(3) 309-334: exactly
+	// one right, numbers in order, options distinct, every distractor a typical error.
+	rapid.Check(t, func(t *rapid.T) {
+		task, place := drawTask(t), rapid.IntRange(0, 2).Draw(t, "place")
+		options, at, ok := standards.Options(task, place)
+		if !ok {
+			if len(task.Missteps()) > 1 {
+				t.Fatalf("%s has missteps %v and no options", task, task.Missteps())
+			}
+			return
+		}
+		if options[at] != task.Key() {
+			t.Fatalf("%s: the key %s is not option %d of %v", task, task.Key(), at, options)
+		}
+		var numbers []int
+		for i, option := range options {
+			if i != at && (task.Judge(option) || why(task.String(), option) == "") {
+				t.Fatalf("%s: %s is right or no typical error", task, option)
+			}
+			if n, err := strconv.Atoi(option); err == nil {
+				numbers = append(numbers, n)
+			}
+		}
+		if len(numbers) == 3 && !slices.IsSorted(numbers) {
+			t.Fatalf("%s: %v are not in order", task, options)
+		}
+		if options[0] == options[1] || options[1] == options[2] || options[0] == options[2] {
+			t.Fatalf("%s: %v are not all different", task, options)
+		}
+	})
+}
