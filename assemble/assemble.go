@@ -21,6 +21,11 @@ type Options struct {
 	Limit time.Duration // how long to search; 0 means until it is proved
 
 	Earlier Earlier // an earlier quiz to keep parts of
+
+	// Of a term: items that other weeks use, and how often earlier weeks of the
+	// term used items, beyond what the bank knows.
+	out   map[string]bool
+	extra map[string]int
 }
 
 // Assemble makes the best quiz that the bank can give under the plan: all rules
@@ -58,9 +63,13 @@ func Assemble(ctx context.Context, b *bank.Bank, plan Plan, o Options) (Quiz, er
 	return p.quiz(m, s, o)
 }
 
+// leastRead is how many items of a pool are read at first: so few take no time,
+// and most pools are smaller.
+const leastRead = 40
+
 // solve reads as much as it needs and finds the best choice.
 func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
-	for limit := p.plan.Size(); ; limit *= 4 {
+	for limit := max(leastRead, 2*p.forms*p.plan.Size()); ; limit *= 4 {
 		all, err := p.fillAll(limit)
 		if err != nil {
 			return nil, nil, err

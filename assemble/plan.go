@@ -126,13 +126,7 @@ func ParsePlan(text []byte, name string) (Plan, error) {
 	if err := d.decode(&typed); err != nil {
 		return Plan{}, err
 	}
-	plan := Plan{
-		Title:      d.words("title", typed.Title),
-		Minutes:    d.whole("minutes", typed.Minutes, 0, 1, maxMinutes),
-		Forms:      d.whole("forms", typed.Forms, 1, 1, maxForms),
-		ShareRight: d.whole("share_right", typed.ShareRight, DefaultShareRight, 1, 99),
-		Rest:       d.whole("rest", typed.Rest, 0, 0, maxRest),
-	}
+	plan := d.common(typed.Title, typed.Minutes, typed.Forms, typed.ShareRight, typed.Rest)
 	for i, r := range typed.Rows {
 		plan.Rows = append(plan.Rows, d.row(element("row", i), r))
 	}
@@ -143,6 +137,17 @@ func ParsePlan(text []byte, name string) (Plan, error) {
 		plan.Quotas = append(plan.Quotas, d.quota(element("quota", i), q, size))
 	}
 	return plan, d.err()
+}
+
+// common reads what plans and pacing lists have in common.
+func (d *document) common(title, minutes, forms, shareRight, rest any) Plan {
+	return Plan{
+		Title:      d.words("title", title),
+		Minutes:    d.whole("minutes", minutes, 0, 1, maxMinutes),
+		Forms:      d.whole("forms", forms, 1, 1, maxForms),
+		ShareRight: d.whole("share_right", shareRight, DefaultShareRight, 1, 99),
+		Rest:       d.whole("rest", rest, 0, 0, maxRest),
+	}
 }
 
 // size is how many items a form holds, checked against what items says; the

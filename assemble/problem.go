@@ -2,6 +2,8 @@ package assemble
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 
 	"evenhand/assemble/search"
 	"evenhand/bank"
@@ -15,7 +17,7 @@ type problem struct {
 	forms       int
 	seed        uint64
 	awakeBefore string          // an item last used before this week is rested
-	out         map[string]bool // IDs that don't take part: swapped out, or kept in place
+	out         map[string]bool // IDs that stay out of the pools: swapped out, used by other weeks, or put in by themselves
 	kept        []kept
 
 	pools     []*pool
@@ -56,10 +58,34 @@ func newProblem(b *bank.Bank, plan Plan, o Options) (*problem, error) {
 		}
 		p.awakeBefore = week.Add(-plan.Rest).String()
 	}
+	maps.Copy(p.out, o.out)
 	if err := p.takeEarlier(o); err != nil {
 		return nil, err
 	}
-	return p, p.gather()
+	if err := p.gather(); err != nil {
+		return nil, err
+	}
+	return p, p.takeUsed(o)
+}
+
+// takeUsed gives each item that earlier weeks of the term used a pool of its own,
+// as the bank doesn't know of these uses yet.
+func (p *problem) takeUsed(o Options) error {
+	for _, id := range slices.Sorted(maps.Keys(o.extra)) {
+		if p.out[id] {
+			continue
+		}
+		own, err := p.alone(id, o.Week)
+		if err != nil {
+			return err
+		}
+		own.uses += o.extra[id]
+		p.out[id] = true
+		if own.read[0].id != "" {
+			p.pools = append(p.pools, own)
+		}
+	}
+	return nil
 }
 
 // fillAll reads up to limit items of every pool and says whether those are all

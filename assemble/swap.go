@@ -131,33 +131,39 @@ func (p *problem) matchForms(o Options) error {
 
 // keep puts an item in its place.
 func (p *problem) keep(s Spot, form int, week string) error {
-	item, g, err := p.spot(s, week)
+	own, err := p.alone(s.ID, week)
 	if err != nil {
-		return err
+		return fmt.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
 	}
-	own := &pool{fits: p.fits(g), difficulty: g.Difficulty, uses: g.Uses, size: 1}
-	own.quotas, own.balances = p.sets(g)
-	c, err := p.candidate(own, g, bank.Member{ID: s.ID, Task: item.Task, Key: item.Key})
-	if err != nil {
-		return err
-	}
-	row, ok := p.rowOf(s.Number, own, c)
+	row, ok := p.rowOf(s.Number, own)
 	if !ok {
-		return fmt.Errorf("item %s of the earlier quiz (%s, %s) fits no row of the plan; replace it too", s.Name(), s.ID, item.Question("en"))
+		return fmt.Errorf("item %s of the earlier quiz (%s) fits no row of the plan; replace it too", s.Name(), s.ID)
 	}
-	own.read = []candidate{c}
 	p.kept = append(p.kept, kept{pool: own, form: form, row: row})
 	return nil
 }
 
-// spot reads the item of a spot. That it was used of late, in this very quiz,
-// doesn't count against it.
-func (p *problem) spot(s Spot, week string) (bank.Item, bank.Group, error) {
-	item, err := p.bank.Get(s.ID)
+// alone makes a pool of one item.
+func (p *problem) alone(id, week string) (*pool, error) {
+	item, g, err := p.groupOf(id, week)
 	if err != nil {
-		return item, bank.Group{}, fmt.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
+		return nil, err
 	}
-	uses, err := p.bank.Uses(s.ID)
+	own := &pool{fits: p.fits(g), difficulty: g.Difficulty, uses: g.Uses, size: 1}
+	own.quotas, own.balances = p.sets(g)
+	c, err := p.candidate(own, g, bank.Member{ID: id, Task: item.Task, Key: item.Key})
+	own.read = []candidate{c}
+	return own, err
+}
+
+// groupOf is an item and the group of items that it would be one of, were it not
+// for its uses in the week of the quiz: the quiz itself may be among them.
+func (p *problem) groupOf(id, week string) (bank.Item, bank.Group, error) {
+	item, err := p.bank.Get(id)
+	if err != nil {
+		return item, bank.Group{}, err
+	}
+	uses, err := p.bank.Uses(id)
 	uses = slices.DeleteFunc(uses, func(u bank.Use) bool { return week != "" && u.Week == week })
 	return item, bank.Group{
 		Skill: item.Skill, Look: item.Look, Traits: item.Traits, Difficulty: item.Difficulty(),
@@ -174,9 +180,9 @@ func (p *problem) earlierQuiz(o Options) (Quiz, error) {
 			if s.Form != form.Name {
 				continue
 			}
-			item, g, err := p.spot(s, o.Week)
+			item, g, err := p.groupOf(s.ID, o.Week)
 			if err != nil {
-				return q, err
+				return q, fmt.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
 			}
 			if s.Look != "" {
 				item.Look, item.Seconds = s.Look, shownFor(g, s.Look)
@@ -190,10 +196,10 @@ func (p *problem) earlierQuiz(o Options) (Quiz, error) {
 
 // rowOf is the row that an item fills: the one to which its number belongs, or
 // else the first that it fits.
-func (p *problem) rowOf(number int, own *pool, c candidate) (row int, ok bool) {
+func (p *problem) rowOf(number int, own *pool) (row int, ok bool) {
 	first := -1
 	for i, f := range own.fits {
-		if c.looks[i] == "" {
+		if own.read[0].looks[i] == "" {
 			continue
 		}
 		if f.row == p.rowAt(number) {

@@ -1,0 +1,177 @@
+package assemble_test
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"reflect"
+	"testing"
+
+	"evenhand/assemble"
+	"evenhand/bank"
+	"evenhand/bank/generate"
+	"evenhand/standards"
+
+	"pgregory.net/rapid"
+)
+
+// wishes are conditions that some items of a skill fulfil.
+var wishes = map[standards.SkillID][]string{
+	"clock-hour":          {"past_noon = true", "past_noon != true"},
+	"compare-two-digit":   {"largest > 60", "digits = 2"},
+	"add-two-digit":       {"regroups = 1", "regroups >= 1", "makes_ten = true", "largest <= 80"},
+	"subtract-regrouping": {"regroups = 1", "largest <= 80"},
+	"add-past-100":        {"crosses_100 = true", "regroups = 1"},
+	"match-clocks":        {"clock_step = hour"},
+}
+
+// lawSkills are skills with few keys (clocks, comparisons), with many, and with
+// looks that only some tasks can take (bonds up to 100).
+var lawSkills = []standards.SkillID{"clock-hour", "compare-two-digit", "add-two-digit", "subtract-regrouping", "add-past-100", "match-clocks"}
+
+// drawBank makes a bank of a few dozen items, some of them used or measured.
+func drawBank(t *testing.T, r *rapid.T) *bank.Bank {
+	b := newBank(t)
+	var ids []string
+	for _, skill := range lawSkills {
+		made, err := generate.Make(generate.Request{
+			Skill: skill, Count: rapid.IntRange(1, 20).Draw(r, "items of "+string(skill)), Seed: rapid.Uint64Range(0, 9).Draw(r, "made with seed"),
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var items []bank.Item
+		for _, task := range made.Tasks {
+			item := bank.NewItem(task, "", bank.Origin{Kind: "generated"})
+			if rapid.IntRange(0, 3).Draw(r, "measured") == 0 {
+				item.Measured = &bank.Measured{Difficulty: standards.Difficulty(rapid.IntRange(-2500, 1000).Draw(r, "difficulty")), StandardError: 200, Answers: 50}
+			}
+			items = append(items, item)
+		}
+		ids = append(ids, addItems(t, b, items...)...)
+	}
+	for back := range 3 {
+		used := rapid.SliceOfDistinct(rapid.SampledFrom(ids), rapid.ID).Draw(r, "used")
+		if len(used) > 0 {
+			use(t, b, mustWeek("2026-W48").Add(-2*back-1).String(), used...)
+		}
+	}
+	return b
+}
+
+func drawPlan(r *rapid.T) assemble.Plan {
+	plan := assemble.Plan{
+		Forms:      rapid.IntRange(1, 3).Draw(r, "forms"),
+		ShareRight: rapid.SampledFrom([]int{60, 75, 85}).Draw(r, "share right"),
+		Rest:       rapid.IntRange(0, 4).Draw(r, "rest"),
+		Minutes:    rapid.SampledFrom([]int{0, 4, 6, 9}).Draw(r, "minutes"),
+	}
+	for range rapid.IntRange(1, 3).Draw(r, "rows") {
+		row := assemble.Row{Skill: rapid.SampledFrom(lawSkills).Draw(r, "skill"), Count: rapid.IntRange(1, 2).Draw(r, "count")}
+		if rapid.Bool().Draw(r, "where") {
+			row.Where = drawWhere(r, wishes[row.Skill])
+		}
+		if skill, _ := standards.Catalogue().Skill(row.Skill); rapid.Bool().Draw(r, "looks") {
+			row.Looks = []standards.Look{rapid.SampledFrom(skill.Looks).Draw(r, "look")}
+		}
+		plan.Rows = append(plan.Rows, row)
+	}
+	if rapid.Bool().Draw(r, "band") {
+		band := assemble.BandCount{Band: rapid.SampledFrom(standards.Bands()).Draw(r, "band"), AtLeast: rapid.IntRange(0, 1).Draw(r, "at least")}
+		band.AtMost = band.AtLeast + rapid.IntRange(0, 2).Draw(r, "and up to more")
+		plan.Bands = append(plan.Bands, band)
+	}
+	if rapid.Bool().Draw(r, "quota") {
+		plan.Quotas = append(plan.Quotas, assemble.Quota{Where: drawWhere(r, []string{"regroups >= 1", "crosses_100 = true", "largest > 60"}), AtLeast: rapid.IntRange(0, 1).Draw(r, "least"), AtMost: rapid.IntRange(2, 5).Draw(r, "most")})
+	}
+	plan.Shared = rapid.IntRange(0, 1).Draw(r, "shared")
+	return plan
+}
+
+func drawWhere(r *rapid.T, wishes []string) standards.Where {
+	text := rapid.SampledFrom(wishes).Draw(r, "condition")
+	where, err := standards.ParseWhere([]string{text})
+	if err != nil {
+		r.Fatal(err)
+	}
+	return where
+}
+
+// Every quiz that comes out keeps every rule; the same seed gives the same quiz,
+// another seed one that is as good, and a wider rule never a worse one.
+func TestLaws(t *testing.T) {
+	impossible, made, best := 0, 0, 0
+	rapid.Check(t, func(r *rapid.T) {
+		b, plan := drawBank(t, r), drawPlan(r)
+		o := assemble.Options{Seed: rapid.Uint64().Draw(r, "seed"), Week: "2026-W48"}
+		ctx := context.Background()
+		q, err := assemble.Assemble(ctx, b, plan, o)
+		var no *assemble.ImpossibleError
+		if err != nil && !errors.As(err, &no) {
+			r.Fatal(err)
+		}
+		if err == nil {
+			made++
+			if q.Objective == 0 {
+				best++
+			}
+			if err := broken(b, plan, o, q); err != nil {
+				r.Fatal(err)
+			}
+			if !q.Proved {
+				r.Fatal("without a limit the quiz is not proved")
+			}
+			if again, err := assemble.Assemble(ctx, b, plan, o); err != nil || !reflect.DeepEqual(q, again) {
+				r.Fatalf("the same seed gives another quiz (%v)", err)
+			}
+			if same := objective(b, plan, assemble.Options{Seed: o.Seed + 1, Week: o.Week}); same != q.Objective {
+				r.Fatalf("another seed gives objective %d instead of %d", same, q.Objective)
+			}
+		} else {
+			impossible++
+		}
+		loose, what := loosen(r, plan)
+		if wider := objective(b, loose, o); err == nil && (wider < 0 || wider > q.Objective) {
+			r.Fatalf("with %s the objective is %d instead of %d", what, wider, q.Objective)
+		}
+	})
+	t.Logf("%d quizzes, %d with objective 0, %d plans impossible", made, best, impossible)
+	if made == best || impossible == 0 {
+		t.Error("the laws were tried on one kind of plan only")
+	}
+}
+
+// objective is that of the best quiz, or −1 when there is none.
+func objective(b *bank.Bank, plan assemble.Plan, o assemble.Options) int {
+	q, err := assemble.Assemble(context.Background(), b, plan, o)
+	var no *assemble.ImpossibleError
+	switch {
+	case errors.As(err, &no):
+		return -1
+	case err != nil:
+		panic(err)
+	}
+	return q.Objective
+}
+
+// loosen widens one rule of a plan and says which.
+func loosen(r *rapid.T, plan assemble.Plan) (assemble.Plan, string) {
+	switch rapid.IntRange(0, 4).Draw(r, "loosen") {
+	case 0:
+		plan.Bands = nil
+		return plan, "no bands"
+	case 1:
+		plan.Quotas = nil
+		return plan, "no quotas"
+	case 2:
+		plan.Minutes = 0
+		return plan, "no limit of minutes"
+	case 3:
+		plan.Rest = max(0, plan.Rest-2)
+		return plan, fmt.Sprintf("rest %d", plan.Rest)
+	}
+	rows := append([]assemble.Row(nil), plan.Rows...)
+	rows[0].Where, rows[0].Looks = nil, nil
+	plan.Rows = rows
+	return plan, "an open row 1"
+}
