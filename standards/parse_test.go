@@ -118,6 +118,7 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		"match 4:00":          "2 to 6",
 		"match 4:00, 16:00":   "different times",
 		"Draw a triangle":     "not a task",
+		"Shade 3/4 of it.":    "not a task",
 		"10 less than 4":      "0 to 1000",
 		"99999 + 1":           "0 to 9999",
 		"142 = ? tens ? ones": "digits",
