@@ -95,7 +95,7 @@ var (
 // 2-1 both become 2026-01-02, in one country or the other.
 func readDate(cell string) (explained string, ok bool) {
 	cell = strings.TrimSpace(cell)
-	if len(cell) < 4 || len(cell) > 30 {
+	if len(cell) < 4 || len(cell) > 30 || strings.ContainsAny(cell, "+=?") { // most cells, without trying
 		return "", false
 	}
 	switch {
@@ -127,10 +127,10 @@ var (
 )
 
 // mendTimes restores the times in a text: those with seconds anywhere, shares of a day
-// where the text begins like a clock task or, when the text is nothing else, in a list
-// about clocks.
-func mendTimes(text string, clocks bool) (mended string, changed bool) {
-	if dayShare.MatchString(text) && !clocks {
+// where the text begins like a clock task or, when the text is nothing else, where it
+// is known to be about a clock.
+func mendTimes(text string, clock bool) (mended string, changed bool) {
+	if !strings.ContainsAny(text, ":.,") || dayShare.MatchString(text) && !clock {
 		return text, false
 	}
 	if typed, ok := restoreTime(text); ok {

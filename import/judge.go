@@ -98,7 +98,8 @@ func (j *judge) item(rec record) verdict {
 	case dated:
 		return set(Question, explained)
 	}
-	mended, changed := mendTimes(question, j.inClocks(rec))
+	clock := dayShare.MatchString(question) && j.inClocks(rec)
+	mended, changed := mendTimes(question, clock)
 	task, err := standards.Parse(strings.TrimLeft(mended, "= ")) // "=7+8" is a sum typed into a spreadsheet
 	var v verdict
 	switch {
