@@ -37,7 +37,7 @@ var gallery = withoutMissteps(paper(
 	"47 ? 74", "5, 10, ?, 20, 25, ?, 35", "read 4:30", "read 7:25 pm", "say 12:00", "draw 10:05",
 	"match 4:00, 7:00, 11:00, 2:30", "10 more than 47 = ?",
 	"count 13", "count 8 scattered", "more: 5 or 8 dots", "fewer: 6 or 6 dots", "array 3 by 4", "coins 25, 10, 10, 5, 1", "pairs of 7",
-	"true or false: 7 = 8 - 1", "odd or even: 14", "8 + ? = 11, 11 - 8 = ?", "8 + 3 = 3 + ?",
+	"true or false: 7 = 8 - 1", "odd or even: 14", "8 + ? = 11, 11 - 8 = ?", "8 + 3 = 3 + ?", "story add-to change-unknown: 5 + ? = 12, shells, Mia",
 ))
 
 func withoutMissteps(p sheet.Paper) sheet.Paper {
@@ -48,9 +48,17 @@ func withoutMissteps(p sheet.Paper) sheet.Paper {
 }
 
 func TestGolden(t *testing.T) {
-	for name, o := range map[string]sheet.Options{"form": {}, "key": {Key: true}, "large-a4": {Large: true, PaperSize: "a4", Lang: "es"}} {
-		o.Font = sheet.BuiltInFont
-		pages := render(t, pdf(t, gallery, o), goldenDPI)
+	for name, print := range map[string]struct {
+		p sheet.Paper
+		o sheet.Options
+	}{
+		"form":     {gallery, sheet.Options{}},
+		"key":      {gallery, sheet.Options{Key: true}},
+		"large-a4": {gallery, sheet.Options{Large: true, PaperSize: "a4", Lang: "es"}},
+		"strips":   {paper("47 + 36 = ?", "83 - 47 = ?"), sheet.Options{Layout: sheet.Strips}},
+	} {
+		print.o.Font = sheet.BuiltInFont
+		pages := render(t, pdf(t, print.p, print.o), goldenDPI)
 		if *update {
 			replaceGolden(t, name, pages)
 		}

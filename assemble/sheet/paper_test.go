@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os/exec"
 	"strings"
+	"sync"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -63,6 +64,27 @@ func TestSameInputSameBytes(t *testing.T) {
 	}
 }
 
+func TestSeveralAtOnce(t *testing.T) {
+	p := paper("47 + 36 = ?", "read 4:30")
+	want := pdf(t, p, sheet.Options{Key: true})
+	got := make([][]byte, 8)
+	var all sync.WaitGroup
+	for i := range got {
+		all.Go(func() {
+			var b bytes.Buffer
+			if err := sheet.WritePDF(&b, p, sheet.Options{Key: true}); err == nil {
+				got[i] = b.Bytes()
+			}
+		})
+	}
+	all.Wait()
+	for i := range got {
+		if !bytes.Equal(got[i], want) {
+			t.Errorf("printing %d of eight at once differs", i)
+		}
+	}
+}
+
 func TestSheetReadsInOrder(t *testing.T) {
 	got := printedText(t, pdf(t, paper("47 + 36 = ?", "83 - 47 = ?", "47 ? 74"), sheet.Options{Font: sheet.BuiltInFont}))
 	want := "Name Date Friday check, week 48 Write the missing number in each box. " +
@@ -77,7 +99,7 @@ func TestSheetReadsInOrder(t *testing.T) {
 func TestKeySaysWhatWrongAnswersSuggest(t *testing.T) {
 	p := paper("83 - 47 = ?")
 	got := printedText(t, pdf(t, p, sheet.Options{Key: true, Font: sheet.BuiltInFont}))
-	wants := []string{"Friday check, week 48, form A - Answer key", "83 − 47 = 36", "What wrong answers suggest", "not a diagnosis or a placement"}
+	wants := []string{"Friday check, week 48, form A - Answer key", "83 − 47 = 36", "1 36 What wrong answers suggest", "not a diagnosis or a placement"}
 	for _, m := range p.Questions[0].Missteps {
 		wants = append(wants, m.Answer+" "+m.Kinds[0].Tells)
 	}
