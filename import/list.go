@@ -135,12 +135,14 @@ func (l *List) lookOver(records []record, wishes map[Meaning]string) error {
 	if heading >= 0 {
 		l.headings = records[heading].cells[:filled(records[heading].cells)]
 	}
-	sample = sample[heading+1:]
-	l.Columns = newColumns(l.headings, width)
 	if l.own = isOwn(l.headings) && len(wishes) == 0; l.own {
+		l.Columns = newColumns(l.headings, 0)
 		understandOwn(l.Columns)
-	} else if err := l.understand(wishes, sample); err != nil {
-		return err
+	} else {
+		l.Columns = newColumns(l.headings, width)
+		if err := l.understand(wishes, sample[heading+1:]); err != nil {
+			return err
+		}
 	}
 	l.sort(records, heading)
 	return nil
