@@ -68,14 +68,3 @@ func SkillOf(task Task) SkillID {
 	}
 	return ""
 }
-
-// Serving lists the skills that serve a published standard.
-func (list SkillList) Serving(code Code) []SkillID {
-	skills := []SkillID{}
-	for _, s := range list {
-		if slices.Contains(s.Codes, code) {
-			skills = append(skills, s.ID)
-		}
-	}
-	return skills
-}

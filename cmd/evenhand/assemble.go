@@ -69,11 +69,7 @@ func assembleQuiz(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	open := withBank
-	if c.Bool("try") && !c.Bool("fill") || c.String("out") == "" {
-		open = readingBank
-	}
-	return open(c, func(b *bank.Bank) error {
+	return openForUse(c)(c, func(b *bank.Bank) error {
 		if file := c.String("model"); file != "" {
 			err := writeFile(file, func(w io.Writer) error { return assemble.WriteModel(w, b, plan, options) })
 			if err != nil || c.String("out") == "" {
@@ -86,6 +82,14 @@ func assembleQuiz(c *cli.Context) error {
 		}
 		return deliver(c, b, quiz, c.String("out"))
 	})
+}
+
+// openForUse opens the bank to write only where something will be written.
+func openForUse(c *cli.Context) func(*cli.Context, func(*bank.Bank) error) error {
+	if c.Bool("try") && !c.Bool("fill") || c.String("out") == "" {
+		return readingBank
+	}
+	return withBank
 }
 
 // amended is the plan with what the command line says in place of it.

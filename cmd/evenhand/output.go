@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -34,11 +35,20 @@ func printJSON(c *cli.Context, value any) error {
 
 // table prints rows in columns; the first row is the heading.
 func table(w io.Writer, rows [][]string) error {
-	tabs := tabwriter.NewWriter(w, 0, 0, 2, ' ', 0)
+	var text bytes.Buffer
+	tabs := tabwriter.NewWriter(&text, 0, 0, 2, ' ', 0)
 	for _, row := range rows {
-		fmt.Fprintln(tabs, strings.TrimRight(strings.Join(row, "\t"), "\t"))
+		fmt.Fprintln(tabs, strings.Join(row, "\t"))
 	}
-	return tabs.Flush()
+	if err := tabs.Flush(); err != nil {
+		return err
+	}
+	for line := range strings.Lines(text.String()) {
+		if _, err := fmt.Fprintln(w, strings.TrimRight(line, " \n")); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // count is "1 item" or "3 items".
@@ -78,7 +88,16 @@ func progress(c *cli.Context, what string) (advance func(done, total int), end f
 
 // writeFile writes a file whole or not at all: into a temporary file beside it,
 // made safe on the disk, then renamed.
-func writeFile(path string, write func(io.Writer) error) (err error) {
+func writeFile(path string, write func(io.Writer) error) error {
+	return writeAs(0o644, path, write)
+}
+
+// writePrivate writes a file that only its owner can read, as writeFile does.
+func writePrivate(path string, write func(io.Writer) error) error {
+	return writeAs(0o600, path, write)
+}
+
+func writeAs(mode os.FileMode, path string, write func(io.Writer) error) (err error) {
 	file, err := os.CreateTemp(filepath.Dir(path), ".evenhand-*")
 	if err != nil {
 		return fmt.Errorf("can't write %s: %w", path, err)
@@ -93,7 +112,7 @@ func writeFile(path string, write func(io.Writer) error) (err error) {
 	if err := write(file); err != nil {
 		return err
 	}
-	if err := file.Chmod(0o644); err != nil {
+	if err := file.Chmod(mode); err != nil {
 		return err
 	}
 	if err := file.Sync(); err != nil {

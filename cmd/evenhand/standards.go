@@ -1,6 +1,9 @@
 package main
 
 import (
+	"fmt"
+	"strings"
+
 	"evenhand/standards"
 
 	"github.com/urfave/cli/v2"
@@ -8,8 +11,8 @@ import (
 
 func standardsCommand() *cli.Command {
 	return &cli.Command{
-		Name: "standards", Usage: "list the published standards and the skills that serve them", ArgsUsage: "[--json]",
-		Description: "The 69 Common Core State Standards for Mathematics (2010) from kindergarten to grade 2, by code, each with\nour own short description.\n\nExample: evenhand standards",
+		Name: "standards", Usage: "list the published standards and how far items serve them", ArgsUsage: "[--json]",
+		Description: "The 69 Common Core State Standards for Mathematics (2010) from kindergarten to grade 2, by code, each with\nour own short description, the skills that serve it, and what is missing where it is served partly or not.\n\nExample: evenhand standards",
 		Flags:       []cli.Flag{jsonFlag},
 		Action:      listStandards,
 	}
@@ -19,6 +22,8 @@ func standardsCommand() *cli.Command {
 type codeRow struct {
 	Code   standards.Code      `json:"code"`
 	Topic  string              `json:"topic"`
+	Cover  standards.Cover     `json:"cover"`
+	Reason string              `json:"reason,omitempty"`
 	Skills []standards.SkillID `json:"skills"`
 }
 
@@ -27,18 +32,28 @@ func listStandards(c *cli.Context) error {
 		return err
 	}
 	var list []codeRow
-	rows := [][]string{{"STANDARD", "WHAT IT IS", "SKILLS"}}
-	for _, code := range standards.AllCodes() {
-		row := codeRow{Code: code, Topic: code.Topic(), Skills: standards.Catalogue().Serving(code)}
+	tally := map[standards.Cover]int{}
+	rows := [][]string{{"STANDARD", "COVER", "WHAT IT IS", "SKILLS, OR WHAT IS MISSING"}}
+	for _, cover := range standards.AllCoverage() {
+		row := codeRow{cover.Code, cover.Code.Topic(), cover.Cover, cover.Reason, append([]standards.SkillID{}, cover.Skills...)}
 		list = append(list, row)
-		names := ""
-		for _, skill := range row.Skills {
-			names += string(skill) + " "
+		tally[row.Cover]++
+		names := make([]string, len(row.Skills))
+		for i, skill := range row.Skills {
+			names[i] = string(skill)
 		}
-		rows = append(rows, []string{string(code), row.Topic, or(names, "none")})
+		last := strings.Join(names, " ")
+		if row.Reason != "" {
+			last = strings.TrimSpace(last + " (" + row.Reason + ")")
+		}
+		rows = append(rows, []string{string(row.Code), string(row.Cover), row.Topic, last})
 	}
 	if c.Bool("json") {
 		return printJSON(c, list)
 	}
-	return table(c.App.Writer, rows)
+	if err := table(c.App.Writer, rows); err != nil {
+		return err
+	}
+	_, err := fmt.Fprintf(c.App.Writer, "%d served, %d partly, %d not\n", tally[standards.Served], tally[standards.Partly], tally[standards.NotServed])
+	return err
 }

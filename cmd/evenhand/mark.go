@@ -1,0 +1,318 @@
+package main
+
+import (
+	"cmp"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"evenhand/assemble/export"
+	"evenhand/bank"
+	"evenhand/bank/results"
+	"evenhand/import/marks"
+	"evenhand/standards"
+
+	"github.com/urfave/cli/v2"
+)
+
+// classFlag says whose papers; a team with one class needs none.
+var classFlag = &cli.StringFlag{Name: "class", Usage: "the `CLASS`, such as 2A, where the team has several", EnvVars: []string{"EVENHAND_CLASS"}}
+
+func markCommand() *cli.Command {
+	return &cli.Command{
+		Name: "mark", Usage: "bring a quiz's marks in: write a grid, read it filled in, or type them", ArgsUsage: "QUIZ [MARKS] [options]",
+		Description: "QUIZ is the folder of a quiz or its quiz.csv. With --out it writes a grid, a row a pupil and a column an item,\n" +
+			"to fill in by hand or in a spreadsheet; with MARKS it reads the grid. In a cell stands 1 or ✓ for right, 0 or x for\n" +
+			"wrong, what the child wrote, - for absent, . or nothing for not reached. With --enter it asks: Enter for right, else\n" +
+			"the child's answer, - absent, . not reached, < one back (<< where numbers are compared); every pupil is saved at once.\n" +
+			"Marking again replaces and keeps what was. Pupils are codes such as P07; the results stay in BANK.marks beside the\n" +
+			"bank, which only you can read, and are in no bank, backup or export.\n\n" +
+			"Example: evenhand mark friday --out marks.csv --pupils P01-P24\n" +
+			"         evenhand mark friday marks.csv\n" +
+			"         evenhand mark friday --enter",
+		Flags: []cli.Flag{
+			&cli.StringFlag{Name: "out", Usage: "write a grid to fill in to `FILE`"},
+			&cli.StringSliceFlag{Name: "pupils", Usage: "the `CODES`, such as P01-P24, for a grid or new in the class"},
+			&cli.StringFlag{Name: "roster", Usage: "take the codes from your `FILE` of codes and names; names are not kept"},
+			&cli.BoolFlag{Name: "enter", Usage: "ask for the marks here"},
+			&cli.StringFlag{Name: "digits", Usage: "what 1 and 0 are: `marks or answers`; else it is seen from the grid"},
+			&cli.StringFlag{Name: "week", Usage: "the `WEEK` of a quiz.csv that stands without its quiz.json"},
+			classFlag, byFlag, jsonFlag,
+		},
+		Action: markQuiz,
+	}
+}
+
+func markQuiz(c *cli.Context) error {
+	ways := 0
+	for _, way := range []bool{c.String("out") != "", c.Bool("enter"), c.NArg() > 1} {
+		if way {
+			ways++
+		}
+	}
+	if c.NArg() < 1 || c.NArg() > 2 || ways != 1 {
+		return usagef("say what to do with the quiz: mark QUIZ --out marks.csv, mark QUIZ marks.csv, or mark QUIZ --enter")
+	}
+	if _, err := choices("digits", splitList(c.String("digits")), []marks.Digits{marks.AreMarks, marks.AreAnswers}); err != nil {
+		return err
+	}
+	if err := results.CheckClass(c.String("class")); err != nil {
+		return usagef("--class: %v", err)
+	}
+	quiz, err := givenQuiz(c, c.Args().First())
+	if err != nil {
+		return err
+	}
+	pupils, err := namedPupils(c)
+	if err != nil {
+		return err
+	}
+	if c.Bool("enter") {
+		return enterMarks(c, quiz, pupils)
+	}
+	return withResults(c, bank.Options{}, func(s *results.Store) error {
+		if c.NArg() == 2 {
+			return readMarks(c, s, quiz, pupils)
+		}
+		return blankGrid(c, s, quiz, pupils)
+	})
+}
+
+// withResults opens the results beside the bank, which must be there.
+func withResults(c *cli.Context, o bank.Options, do func(*results.Store) error) error {
+	if err := readingBank(c, func(*bank.Bank) error { return nil }); err != nil {
+		return err
+	}
+	s, err := results.Open(results.Path(c.String("bank")), o)
+	if err != nil {
+		return err
+	}
+	return errors.Join(do(s), s.Close())
+}
+
+// givenQuiz reads a quiz from its folder or quiz.csv, with title and week from the
+// quiz.json beside it.
+func givenQuiz(c *cli.Context, path string) (results.Quiz, error) {
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		path = filepath.Join(path, "quiz.csv")
+	}
+	rows, err := readQuizRows(path)
+	if err != nil {
+		return results.Quiz{}, err
+	}
+	slices.SortStableFunc(rows, func(a, b export.QuizRow) int {
+		return cmp.Or(cmp.Compare(a.Form, b.Form), cmp.Compare(a.Number, b.Number))
+	})
+	var forms []results.Form
+	for _, row := range rows {
+		if len(forms) == 0 || forms[len(forms)-1].Name != row.Form {
+			forms = append(forms, results.Form{Name: row.Form})
+		}
+		form := &forms[len(forms)-1]
+		form.Items = append(form.Items, results.Item{
+			ID: row.ID, Skill: standards.SkillID(row.Skill), Codes: standards.SplitCodes(row.Standards),
+			Asks: row.Task, Key: row.Key, Difficulty: standards.Difficulty(row.Difficulty),
+		})
+	}
+	if len(forms) == 0 {
+		return results.Quiz{}, fmt.Errorf("%s holds no items", path)
+	}
+	title, week := titleAndWeek(path)
+	week = or(c.String("week"), week)
+	if week == "" {
+		return results.Quiz{}, usagef("there is no quiz.json beside %s to tell the week; say it with --week 2026-W48", path)
+	}
+	return results.NewQuiz(title, week, forms), nil
+}
+
+// titleAndWeek is what quiz.json tells of the quiz beside it; else the title is the
+// folder's name.
+func titleAndWeek(csvPath string) (title, week string) {
+	var quiz struct{ Title, Week string }
+	if text, err := os.ReadFile(filepath.Join(filepath.Dir(csvPath), "quiz.json")); err == nil {
+		_ = json.Unmarshal(text, &quiz) // a broken file tells nothing, and --week helps
+	}
+	folder, _ := filepath.Abs(filepath.Dir(csvPath))
+	return or(quiz.Title, filepath.Base(folder)), quiz.Week
+}
+
+// namedPupils are the codes of --pupils and --roster.
+func namedPupils(c *cli.Context) (codes []string, err error) {
+	for _, list := range c.StringSlice("pupils") {
+		some, err := results.ParseCodes(list)
+		if err != nil {
+			return nil, usagef("--pupils: %v", err)
+		}
+		codes = append(codes, some...)
+	}
+	roster, err := readRoster(c)
+	return append(codes, roster.Codes...), err
+}
+
+// readRoster reads the file of --roster, if it is given.
+func readRoster(c *cli.Context) (marks.Roster, error) {
+	path := c.String("roster")
+	if path == "" {
+		return marks.Roster{}, nil
+	}
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return marks.Roster{}, fmt.Errorf("can't read the roster: %w", err)
+	}
+	return marks.ReadRoster(path, data)
+}
+
+// blankGrid writes a grid to fill in.
+func blankGrid(c *cli.Context, s *results.Store, quiz results.Quiz, pupils []string) error {
+	path := c.String("out")
+	if exists(path) {
+		return fmt.Errorf("%s is there already, and marks in it would be lost; name another file, or remove it", path)
+	}
+	class := c.String("class")
+	if err := s.Enrol(class, pupils...); err != nil {
+		return err
+	}
+	if len(pupils) == 0 {
+		all, err := s.Pupils(class)
+		if err != nil {
+			return err
+		}
+		if pupils = all; len(all) == 0 {
+			return usagef("say who is in the class: --pupils P01-P24, or --roster FILE")
+		}
+	}
+	if err := writePrivate(path, func(w io.Writer) error { return marks.Blank(w, quiz, pupils) }); err != nil {
+		return err
+	}
+	say(c, "wrote %s for %s; fill it in, then: evenhand mark %s %s", path, count(len(pupils), "pupil"), c.Args().First(), path)
+	return nil
+}
+
+// readMarks reads a filled-in grid.
+func readMarks(c *cli.Context, s *results.Store, quiz results.Quiz, pupils []string) error {
+	path, class := c.Args().Get(1), c.String("class")
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return fmt.Errorf("can't read the marks: %w", err)
+	}
+	if err := s.Enrol(class, pupils...); err != nil {
+		return err
+	}
+	known, err := s.Pupils(class)
+	if err != nil {
+		return err
+	}
+	reading, err := marks.Read(path, data, quiz, marks.Options{Class: class, Pupils: known, Digits: marks.Digits(c.String("digits"))})
+	if err != nil {
+		return err
+	}
+	tally, err := s.Mark(quiz, reading.Papers, author(c), now())
+	if err != nil {
+		return err
+	}
+	return showReading(c, reading, tally)
+}
+
+// markedJSON is what became of a grid, as other programs read it.
+type markedJSON struct {
+	Rows     int          `json:"rows"`
+	Taken    int          `json:"taken"`
+	New      int          `json:"new"`
+	Changed  int          `json:"changed"`
+	Unmarked []string     `json:"unmarked"`
+	SetAside []asideJSON  `json:"set_aside"`
+	Digits   marks.Digits `json:"digits"`
+}
+
+type asideJSON struct {
+	Line   int    `json:"line"`
+	Column string `json:"column"`
+	Reason string `json:"reason"`
+}
+
+func showReading(c *cli.Context, r *marks.Reading, tally results.Tally) error {
+	out := markedJSON{r.Rows(), len(r.Papers), tally.New, tally.Changed, append([]string{}, r.Unmarked...), []asideJSON{}, r.Digits}
+	for _, problem := range r.Problems {
+		say(c, "set aside: %s", problem)
+		out.SetAside = append(out.SetAside, asideJSON(problem))
+	}
+	for _, note := range r.Notes {
+		say(c, "note: %s", note)
+	}
+	if c.Bool("json") {
+		if err := printJSON(c, out); err != nil {
+			return err
+		}
+	} else {
+		fmt.Fprintf(c.App.Writer, "%s: %d taken (%d new, %d changed, %d as before), %d not filled in yet, %d set aside\n",
+			count(out.Rows, "row"), out.Taken, tally.New, tally.Changed, tally.Same, len(r.Unmarked), len(r.Problems))
+	}
+	switch {
+	case len(r.Problems) == 0:
+		return nil
+	case len(r.Papers) == 0:
+		return errNothingDone
+	}
+	return inPartf("%s set aside; mend them in the grid and read it again: the others stay as they are", count(len(r.Problems), "row"))
+}
+
+// enterMarks asks for the marks of pupils: of those named, else of those not marked yet.
+// The results are open only while a paper is saved.
+func enterMarks(c *cli.Context, quiz results.Quiz, pupils []string) error {
+	class := c.String("class")
+	var seats []marks.Seat
+	err := withResults(c, bank.Options{}, func(s *results.Store) (err error) {
+		seats, err = seatsOf(s, quiz, class, pupils)
+		return err
+	})
+	if err != nil {
+		return err
+	}
+	if len(seats) == 0 {
+		return usagef("nobody is left to mark; name pupils with --pupils P01-P24, also to mark them again")
+	}
+	entry := marks.Entry{
+		In: c.App.Reader, Out: c.App.ErrWriter, Quiz: quiz, Class: class, Seats: seats,
+		Save: func(p results.Paper) error {
+			return withResults(c, bank.Options{}, func(s *results.Store) error {
+				_, err := s.Mark(quiz, []results.Paper{p}, author(c), now())
+				return err
+			})
+		},
+	}
+	saved, unfinished, err := entry.Run(c.Context)
+	if err != nil {
+		return err
+	}
+	fmt.Fprintf(c.App.Writer, "%d of %s marked\n", saved, count(len(seats), "pupil"))
+	if unfinished != "" {
+		return inPartf("the paper of %s was not finished, so nothing of it is kept", unfinished)
+	}
+	return nil
+}
+
+// seatsOf proposes a form for each pupil: in turn along the class list, as a grid does.
+func seatsOf(s *results.Store, quiz results.Quiz, class string, pupils []string) (seats []marks.Seat, err error) {
+	if err := s.Enrol(class, pupils...); err != nil {
+		return nil, err
+	}
+	all, err := s.Pupils(class)
+	if err != nil {
+		return nil, err
+	}
+	papers, err := s.Papers(quiz.ID)
+	if err != nil {
+		return nil, err
+	}
+	for i, code := range all {
+		marked := slices.ContainsFunc(papers, func(p results.Paper) bool { return p.Class == class && p.Pupil == code })
+		if slices.Contains(pupils, code) || len(pupils) == 0 && !marked {
+			seats = append(seats, marks.Seat{Pupil: code, Form: marks.FormInTurn(quiz, i).Name})
+		}
+	}
+	return seats, nil
+}

@@ -1,0 +1,77 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"evenhand/assemble"
+	"evenhand/bank"
+
+	"github.com/urfave/cli/v2"
+)
+
+// assembleTerm makes a quiz for each week of a term, each in a folder of its own, named after its week.
+func assembleTerm(c *cli.Context, path string) error {
+	for _, flag := range []string{"week", "model", "from", "replace", "keep", "shared", "fill"} {
+		if c.IsSet(flag) {
+			return usagef("--%s is for a single quiz and can't stand beside --weeks", flag)
+		}
+	}
+	pacing, err := readPacing(path)
+	if err != nil {
+		return err
+	}
+	if pacing.Weekly, err = amended(c, pacing.Weekly); err != nil {
+		return err
+	}
+	options, err := assembleOptions(c)
+	if err != nil {
+		return err
+	}
+	if week := c.String("from-week"); week != "" {
+		if _, err := assemble.ParseWeek(week); err != nil {
+			return usagef("--from-week: %v", err)
+		}
+		options.Week = week
+	}
+	return openForUse(c)(c, func(b *bank.Bank) error {
+		term, err := assemble.AssembleTerm(c.Context, b, pacing, c.Int("weeks"), options)
+		if err != nil {
+			return err
+		}
+		return deliverTerm(c, b, term)
+	})
+}
+
+func readPacing(path string) (assemble.Pacing, error) {
+	text, err := os.ReadFile(path)
+	if err != nil {
+		return assemble.Pacing{}, fmt.Errorf("can't read the pacing list %s; evenhand plan --pacing > %s writes an example there", path, path)
+	}
+	return assemble.ParsePacing(text, path)
+}
+
+func deliverTerm(c *cli.Context, b *bank.Bank, term assemble.Term) error {
+	for _, quiz := range term.Quizzes {
+		if err := writeQuizFiles(c, quiz, filepath.Join(c.String("out"), quiz.Week)); err != nil {
+			return err
+		}
+	}
+	for _, quiz := range term.Quizzes {
+		if c.Bool("try") {
+			break
+		}
+		if err := recordUse(b, quiz); err != nil {
+			return fmt.Errorf("the quizzes are in %s, but the use of that of week %s could not be noted in the bank: %w", c.String("out"), quiz.Week, err)
+		}
+	}
+	if err := table(c.App.Writer, term.Table()); err != nil {
+		return err
+	}
+	for _, quiz := range term.Quizzes {
+		say(c, "%s: %s", quiz.Week, quiz.Verdict())
+	}
+	say(c, "%s in %s, each in a folder of its own", count(len(term.Quizzes), "week"), c.String("out"))
+	return nil
+}
