@@ -16,7 +16,8 @@ type Choice struct {
 }
 
 // Choices counts the answers given to item i, the most given first. The answers are one for
-// each row; rows where the item is missing are left out.
+// each row (fewer is a programmer's error and panics); rows where the item is missing are left
+// out.
 func Choices(rows []Row, i int, answers []string) []Choice {
 	stats := Stats(rows)
 	sums := map[string]*moments{}

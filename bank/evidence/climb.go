@@ -21,13 +21,13 @@ type move struct {
 }
 
 // climb finds the settings of greatest log-likelihood less penalty, for the deviation sd as
-// it stands. It is the limited-memory quasi-Newton method (Nocedal 1980, Mathematics of
-// Computation 35), set off with the curvature of the EM algorithm's maximisation step in
-// place of a multiple of one (Jamshidian & Jennrich 1997, J. Royal Stat. Soc. B 59), which
-// is nearly right for items but far too steep for what all of them share.
-func (m *model) climb(s settings, progress Progress) (settings, *expectation, error) {
+// it stands, from s, where e is the expectation. It is the limited-memory quasi-Newton
+// method (Nocedal 1980, Mathematics of Computation 35), set off with the curvature of the EM
+// algorithm's maximisation step in place of a multiple of one (Jamshidian & Jennrich 1997,
+// J. Royal Stat. Soc. B 59), which is nearly right for items but far too steep for what all
+// of them share.
+func (m *model) climb(s settings, e *expectation, progress Progress) (settings, *expectation, error) {
 	var moves []move
-	e := m.expect(s, false)
 	height, slope := e.logLikelihood-m.penalty(s), m.slope(s, e)
 	for range mostSteps {
 		curve, err := m.curvature(s, e)

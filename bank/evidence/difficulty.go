@@ -74,7 +74,8 @@ type Progress func(steps int, toGain float64)
 
 // Difficulty fits the difficulty model of the package comment to the papers. The trait rows
 // are one for each item, all as long as belief.Weights; give a trait that is 1 for every
-// item if difficulty has a common level. Progress may be nil.
+// item if difficulty has a common level, and scale large traits to a size of about 1, since
+// Usual believes all weights equally firmly. Progress may be nil.
 //
 // It returns an error when the rows don't fit the items, or when two traits can't be told
 // apart and nothing is believed about them.
@@ -87,10 +88,10 @@ func Difficulty(papers *Papers, traits [][]float64, belief Belief, progress Prog
 	}
 	m := newModel(papers, traits, belief)
 	s := m.start()
-	var e *expectation
+	e := m.expect(s, false)
 	for {
 		var err error
-		if s, e, err = m.climb(s, progress); err != nil {
+		if s, e, err = m.climb(s, e, progress); err != nil {
 			return nil, err
 		}
 		if !m.refine(s, e) {
