@@ -5,6 +5,7 @@ import (
 
 	"path/filepath"
 	"slices"
+	"strconv"
 	"testing"
 	"time"
 
@@ -31,13 +32,19 @@ const (
 func BenchmarkImport(b *testing.B) {
 	items := sums(many)
 	writes := writesOf(b, items)
-	compare(b, func() {
-		file := newBank(b)
-		_, err := file.Add(items, "Ms. Reyes", monday)
-		must(b, err)
-		must(b, file.Close())
-	}, func() {
-		bareWrite(b, filepath.Join(b.TempDir(), "bare"), writes)
+	besides := func(b *testing.B, writes []write) {
+		compare(b, func() {
+			file := newBank(b)
+			_, err := file.Add(items, "Ms. Reyes", monday)
+			must(b, err)
+			must(b, file.Close())
+		}, func() {
+			bareWrite(b, filepath.Join(b.TempDir(), "bare"), writes)
+		})
+	}
+	b.Run("beside all keys and values", func(b *testing.B) { besides(b, writes) })
+	b.Run("beside the items alone", func(b *testing.B) {
+		besides(b, slices.DeleteFunc(slices.Clone(writes), func(w write) bool { return string(w.bucket) != "items" }))
 	})
 }
 
@@ -101,22 +108,38 @@ func list(b *testing.B, file *bank.Bank, q bank.Query) {
 	b.ReportMetric(0, "ns/op")
 }
 
-// BenchmarkGroups reads all groups, and 24 members of each, from 100,000 items.
-func BenchmarkGroups(b *testing.B) {
+// BenchmarkCheck proves a bank of 100,000 items whole.
+func BenchmarkCheck(b *testing.B) {
 	file := newBank(b)
 	mustAdd(b, file, sums(many)...)
-	groups, members := 0, 0
 	for b.Loop() {
-		groups, members = 0, 0
-		for g, err := range file.Groups() {
-			must(b, err)
-			some, err := file.Members(g, 1, 24)
-			must(b, err)
-			groups, members = groups+1, members+len(some)
-		}
+		mustBeWhole(b, file)
 	}
-	b.ReportMetric(float64(groups), "groups")
-	b.ReportMetric(float64(members), "members")
+}
+
+// BenchmarkGroups reads what the assembler needs, all groups and 24 members of
+// each, from banks of several sizes: the time grows with the groups.
+func BenchmarkGroups(b *testing.B) {
+	for _, size := range []int{10_000, many, 1_000_000} {
+		b.Run(strconv.Itoa(size), func(b *testing.B) {
+			file := newBank(b)
+			mustAdd(b, file, sums(size)...)
+			groups, members := 0, 0
+			b.ReportAllocs()
+			for b.Loop() {
+				groups, members = 0, 0
+				for g, err := range file.Groups() {
+					some, err2 := file.Members(g, 1, 24)
+					if err != nil || err2 != nil {
+						b.Fatal(err, err2)
+					}
+					groups, members = groups+1, members+len(some)
+				}
+			}
+			b.ReportMetric(float64(groups), "groups")
+			b.ReportMetric(float64(members), "members")
+		})
+	}
 }
 
 // compare runs both by turns and reports the seconds of each and their ratio.
@@ -201,7 +224,7 @@ func rawID(b *testing.B, id string) []byte {
 func bareWrite(b *testing.B, path string, writes []write) {
 	b.Helper()
 	db := bareOpen(b, path)
-	perBatch := len(writes) * batchSize / many
+	perBatch := len(writes)*batchSize/many + 1
 	for chunk := range slices.Chunk(writes, perBatch) {
 		must(b, db.Update(func(tx *bbolt.Tx) error {
 			buckets := map[string]*bbolt.Bucket{}

@@ -11,21 +11,31 @@
 //
 // # What is in the file
 //
-// Keys are an item's ID, a ULID of 16 bytes, unless said otherwise.
+// Keys begin with an item's ID, a ULID of 16 bytes, unless said otherwise.
 //
-//	about           what the file is, and the number of its format
-//	items           the item as it stands
-//	revisions       ID, revision (4 bytes): every earlier revision
+//	about           what the file is, the number of its format, the traits by their names
+//	items           ID: the item as it stands
+//	revisions       ID, revision (4 bytes): each earlier revision
 //	uses            ID, week (8 characters), quiz: when it was recorded
 //	fingerprints    half a SHA-256 of what the item asks: its ID, so that an item given twice is known
-//	groups          what the assembler sees of an item, as one text: the number of the group, and its size
-//	group members   group number, hash, ID: the item's task and key
-//	origins         kind, file, author: the number of the set, and its size
-//	origin members  set number, ID
+//	groups          all that the assembler sees of an item: the group's number and size (4 bytes each)
+//	group members   group's number, hash (8 bytes), ID: the item's task and key
+//	origins         kind, file, author: the set's number and size
+//	origin members  set's number, ID: nothing
+//
+// Within keys and values, texts stand after their length, and lengths and numbers
+// are varints (record.go). Items, revisions and uses, of which there is no second
+// copy, end with a sum that shows any changed byte (seal.go).
 //
 // Groups are how a plan can be met from a million items without reading them:
 // there are only as many groups as there are kinds of items, and items of one
 // group are interchangeable.
+//
+// # What can go wrong with a file
+//
+// A file that is cut short, empty, of another program, in use, or of a newer
+// evenhand gives one sentence when it is opened. Pages that were lost or changed
+// give an error where they are met; Check looks for all of them.
 //
 // # Many at once
 //

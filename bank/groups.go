@@ -137,11 +137,12 @@ func (b *Bank) Members(g Group, seed uint64, limit int) ([]Member, error) {
 		start := binary.BigEndian.AppendUint64(set.prefix(), mix(seed+uint64(set.number)))
 		c := tx.Bucket(groupMembers).Cursor()
 		key, value := c.Seek(start)
+		var scratch [128]byte
 		for len(list) < limit {
 			if !bytes.HasPrefix(key, prefix) {
 				key, value = c.Seek(prefix)
 			}
-			member, err := readMember(key, value)
+			member, err := readMember(key, value, scratch[:])
 			if err != nil {
 				return err
 			}
@@ -176,11 +177,18 @@ func appendMember(to []byte, it *Item) []byte {
 	return appendText(appendText(to, it.Task), it.Key)
 }
 
-func readMember(key, value []byte) (m Member, err error) {
+// readMember reads a member; scratch is room that may be used again.
+func readMember(key, value, scratch []byte) (m Member, err error) {
 	if len(key) != setNumber+8+len(ulid.ULID{}) {
 		return m, errRecord
 	}
-	r := reader{raw: value, text: string(value)}
-	m = Member{ulid.ULID(key[setNumber+8:]).String(), r.string(), r.string()}
+	const idText = ulid.EncodedSize
+	raw := append(scratch[:idText], value...)
+	if err := ulid.ULID(key[setNumber+8:]).MarshalTextTo(raw[:idText]); err != nil {
+		return m, err
+	}
+	text := string(raw) // one for all three
+	r := reader{raw: raw[idText:], text: text[idText:]}
+	m = Member{text[:idText], r.string(), r.string()}
 	return m, r.end()
 }

@@ -73,6 +73,8 @@ func (it *Item) check(task standards.Task) error {
 	switch {
 	case !slices.Contains([]Standing{Draft, Ready, Retired}, it.Standing):
 		return fmt.Errorf("standing is %q; it must be draft, ready or retired", it.Standing)
+	case len(it.Origin.Kind+it.Origin.File+it.Origin.By) > longest:
+		return fmt.Errorf("file and author of the origin are more than %d bytes long together; shorten them", longest)
 	case task != nil && !slices.Contains(task.Looks(), it.Look):
 		return fmt.Errorf("%s can't be shown as %q; it can as %s", it.Task, it.Look, joinLooks(task.Looks()))
 	case task != nil:

@@ -95,19 +95,52 @@ func TestOpeningMakesNoFile(t *testing.T) {
 	}
 }
 
-func TestABankOfANewerProgram(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "team.bank")
+// noteAbout opens a bank whose bucket "about" was given a note by another program.
+func noteAbout(t *testing.T, key, value string) (path string, err error) {
+	t.Helper()
+	path = filepath.Join(t.TempDir(), "team.bank")
 	b, err := bank.Create(path)
 	must(t, err)
+	mustAdd(t, b, written("47 + 36 = ?"))
 	must(t, b.Close())
 	db, err := bbolt.Open(path, 0o600, &bbolt.Options{Timeout: time.Second})
 	must(t, err)
 	must(t, db.Update(func(tx *bbolt.Tx) error {
-		return tx.Bucket([]byte("about")).Put([]byte("schema"), []byte("7"))
+		return tx.Bucket([]byte("about")).Put([]byte(key), []byte(value))
 	}))
 	must(t, db.Close())
-	_, err = bank.Open(path, bank.Options{})
+	b, err = bank.Open(path, bank.Options{})
+	if err == nil {
+		mustBeWhole(t, b)
+		must(t, b.Close())
+	}
+	return path, err
+}
+
+func TestABankOfANewerProgram(t *testing.T) {
+	path, err := noteAbout(t, "schema", "7")
 	mustSay(t, err, path, "newer evenhand", "bank format 7", "bring this one up to date")
+	path, err = noteAbout(t, "schema", "seven")
+	mustSay(t, err, path, "is damaged")
+}
+
+// Traits are kept by their place in the list: a bank may know fewer, as an older
+// program did, but no others.
+func TestABankWithOtherTraits(t *testing.T) {
+	path, err := noteAbout(t, "traits", "regroups colour")
+	mustSay(t, err, path, "other traits")
+	path, err = noteAbout(t, "traits", "regroups crosses_100")
+	must(t, err)
+	db, err := bbolt.Open(path, 0o600, &bbolt.Options{Timeout: time.Second})
+	must(t, err)
+	defer db.Close()
+	must(t, db.View(func(tx *bbolt.Tx) error {
+		names := string(tx.Bucket([]byte("about")).Get([]byte("traits")))
+		if !strings.HasSuffix(names, standards.AllTraits()[len(standards.AllTraits())-1].String()) {
+			t.Errorf("the bank now knows %q", names)
+		}
+		return nil
+	}))
 }
 
 func TestABankInUse(t *testing.T) {

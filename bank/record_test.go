@@ -98,7 +98,7 @@ func FuzzDecode(f *testing.F) {
 	f.Add(appendMember(nil, &it))
 	f.Fuzz(func(t *testing.T, raw []byte) {
 		readGroup(raw, make([]byte, 2*setNumber))
-		readMember(make([]byte, setNumber+8+16), raw)
+		readMember(make([]byte, setNumber+8+16), raw, make([]byte, 64))
 		readOrigin(raw)
 		readUse(raw, raw)
 		var first, second Item

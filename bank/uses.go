@@ -18,7 +18,7 @@ type usage struct {
 
 const (
 	weekSize = len("2026-W48")
-	longest  = 1000 // bytes of a quiz's name
+	longest  = 1000 // bytes of a name that is part of a key
 )
 
 var weekPattern = regexp.MustCompile(`^[0-9]{4}-W(0[1-9]|[1-4][0-9]|5[0-3])$`)

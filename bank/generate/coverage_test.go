@@ -43,3 +43,27 @@ func TestGeneratedItemsMeetTheStandardsOfTheirSkill(t *testing.T) {
 		t.Error("no standard is served")
 	}
 }
+
+// A plan may ask for any look that the catalogue lists for a skill: some item takes it, and
+// no item takes another.
+func TestGeneratedItemsTakeTheLooksOfTheirSkill(t *testing.T) {
+	for _, skill := range standards.Catalogue() {
+		r, err := generate.Make(generate.Request{Skill: skill.ID, Count: 5000, Seed: 7})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var taken []standards.Look
+		for _, task := range r.Tasks {
+			for _, look := range task.Looks() {
+				if !slices.Contains(taken, look) {
+					taken = append(taken, look)
+				}
+			}
+		}
+		for _, look := range standards.AllLooks() {
+			if lists, takes := slices.Contains(skill.Looks, look), slices.Contains(taken, look); lists != takes {
+				t.Errorf("%s lists look %s: %v, its items take it: %v", skill.ID, look, lists, takes)
+			}
+		}
+	}
+}

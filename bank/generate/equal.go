@@ -17,17 +17,18 @@ func side(a, b int, minus bool) standards.Side {
 // single is a number alone on its side.
 func single(n int) standards.Side { return standards.Side{Terms: [3]int{n}, N: 1} }
 
-// truths are sentences within 20 to judge, half of them true: 8 - 1 = 7, 7 = 8 - 1
-// and 4 + 1 = 3 + 2. The false ones are wrong by one, too little or too much by turns,
-// or, with operations on both sides, stop after the first number: 4 + 1 = 5 + 2.
-func truths() space {
+// truths are sentences to judge, half of them true, of multiples of grain up to 20
+// times grain: 8 - 1 = 7, 7 = 8 - 1 and 4 + 1 = 3 + 2. The false ones are wrong by one grain,
+// too little or too much by turns, or, with operations on both sides, stop after the first
+// number: 4 + 1 = 5 + 2.
+func truths(grain int) space {
 	return product(func(c []int) standards.Task {
 		a, b := c[0]+1, c[1]+1
-		left := side(a, b, c[2] == 1)
-		if left.Value() < 1 || left.Value() > 20 {
+		left := side(grain*a, grain*b, c[2] == 1)
+		if left.Value() < grain || left.Value() > 20*grain {
 			return nil
 		}
-		right, ok := otherSide(left.Value(), c[3] == 1, c[4], (a+b)%2*2-1)
+		right, ok := otherSide(left.Value(), grain, c[3] == 1, c[4], (a+b)%2*2-1)
 		if !ok {
 			return nil
 		}
@@ -39,18 +40,18 @@ func truths() space {
 }
 
 // otherSide is worth the value where the sentence is to be true. Form 0 and 1 is a
-// number alone; the others add or take away form − 1 from 1 to 4.
-func otherSide(value int, right bool, form, wrongBy int) (standards.Side, bool) {
-	n := form - 1
+// number alone; the others add form − 1 from 1 to 4 grains.
+func otherSide(value, grain int, right bool, form, wrongBy int) (standards.Side, bool) {
+	most, n := 20*grain, grain*(form-1)
 	switch {
 	case form < 2 && right:
 		return single(value), true
 	case form < 2:
-		return single(value + wrongBy), value+wrongBy <= 20
+		return single(value + grain*wrongBy), value+grain*wrongBy <= most
 	case right:
 		return side(value-n, n, false), value > n
 	}
-	return side(value, n, false), value+n <= 20
+	return side(value, n, false), value+n <= most
 }
 
 // balances are sums on both sides within most: 8 + 3 = 3 + ? and 4 + 6 = 5 + ?. All
