@@ -50,6 +50,16 @@ func TestChangedAnswersAreRestored(t *testing.T) {
 	}
 }
 
+// A list of nothing but changed times still has its questions found.
+func TestAllTimesChanged(t *testing.T) {
+	for _, text := range []string{"Shown,Answer\n0.1458333,3:30\n0.1666667,4:00\n", "3:30:00 AM\n4:00:00 AM\n"} {
+		b, r := importText(t, text)
+		if all := items(t, b, r); len(all) != 2 || all[0].Task != "read 3:30" || all[1].Task != "read 4:00" {
+			t.Errorf("%q: %v\n%s", text, all, problems(r))
+		}
+	}
+}
+
 // Outside a list about clocks a share of a day is not taken for a time.
 func TestShareOfADayNeedsAClock(t *testing.T) {
 	_, r := importText(t, "question,answer\n47 + 36,83\n27 + 35,62\n0.1458333,\n5 + 3,0.3333333\n")

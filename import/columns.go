@@ -53,10 +53,7 @@ func newColumns(headings []string, width int) []Column {
 // named gives each meaning to the column that a person named for it, by heading,
 // number or letter.
 func named(columns []Column, wishes map[Meaning]string) error {
-	headings := make([]string, len(columns))
-	for i, c := range columns {
-		headings[i] = c.Heading
-	}
+	headings := headingsOf(columns)
 	for _, meaning := range slices.Sorted(maps.Keys(wishes)) {
 		wish := wishes[meaning]
 		at := columnHeaded(headings, wish)
@@ -64,7 +61,7 @@ func named(columns []Column, wishes map[Meaning]string) error {
 			at = columnAt(wish, len(columns))
 		}
 		if at < 0 {
-			return fmt.Errorf("no column %q for the %s; %s", wish, meaning, columnsThere(headings))
+			return fmt.Errorf("no column %q for the %s; %s", wish, meaning, columnsThere(columns))
 		}
 		if other := columns[at].Meaning; other != "" {
 			return fmt.Errorf("column %q can't be both the %s and the %s", wish, other, meaning)
@@ -74,11 +71,20 @@ func named(columns []Column, wishes map[Meaning]string) error {
 	return nil
 }
 
-func columnsThere(headings []string) string {
-	if quoted := quoteHeadings(headings); quoted != "" {
-		return fmt.Sprintf("the headings are %s; a number from 1 to %d will do too", quoted, len(headings))
+func headingsOf(columns []Column) []string {
+	headings := make([]string, len(columns))
+	for i, c := range columns {
+		headings[i] = c.Heading
 	}
-	return fmt.Sprintf("the list has no headings; name its columns by number, 1 to %d", len(headings))
+	return headings
+}
+
+// columnsThere says by what names columns can be named.
+func columnsThere(columns []Column) string {
+	if quoted := quoteHeadings(headingsOf(columns)); quoted != "" {
+		return fmt.Sprintf("the headings are %s; a number from 1 to %d will do too", quoted, len(columns))
+	}
+	return fmt.Sprintf("the list has no headings; name its columns by number, 1 to %d", len(columns))
 }
 
 // columnAt reads a column's number or letter; -1 when there is no such column.

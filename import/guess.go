@@ -69,9 +69,12 @@ func guess(columns []Column, rows []record, m Meaning, why string, score func(re
 	}
 }
 
-// taskShare scores a cell as a question; a time by itself may also be an answer and
-// counts half.
+// taskShare scores a cell as a question; a time by itself, also one that a spreadsheet
+// has changed, may be an answer as well and counts half.
 func taskShare(_ record, cell string) (float64, bool) {
+	if _, changed := restoreTime(cell); changed && len(cell) > 5 {
+		return 0.5, true
+	}
 	if !isTask(cell) {
 		return 0, cell != ""
 	}

@@ -48,20 +48,26 @@ func findHeading(records []record, wanted []string) int {
 }
 
 // headingSense is how many meanings a row names, or 0 when that is too little for a
-// heading: one that names a question, in so many words where it is the only cell, or two.
+// heading: it must name a question or an answer, and when it names nothing else, in so
+// many words and beside words only.
 func headingSense(cells []string) int {
 	found := meaningsOf(cells)
 	asks := slices.Contains(found, Question) || slices.Contains(found, QuestionEs)
-	if len(found) == 1 {
-		alone := strings.TrimSpace(strings.Join(cells, ""))
-		if !asks || !understand(alone).exact {
-			return 0
-		}
-	}
 	if !asks && !slices.Contains(found, Answer) {
 		return 0
 	}
+	if len(found) == 1 {
+		exact := slices.ContainsFunc(cells, func(cell string) bool { return understand(cell).exact })
+		if !exact || !asks && filledCells(cells) < 2 || !wordsOnly(cells) {
+			return 0
+		}
+	}
 	return len(found)
+}
+
+// wordsOnly says that no cell holds a digit or asks anything.
+func wordsOnly(cells []string) bool {
+	return !strings.ContainsAny(strings.Join(cells, ""), "0123456789?¿")
 }
 
 func holdsAll(cells, wanted []string) bool {
@@ -83,17 +89,20 @@ func columnHeaded(cells []string, heading string) int {
 }
 
 // findForeignHeading is the index of a heading in words that aren't known here, or
-// -1: the first row with two filled cells, all short and without a digit or a question mark, above
-// a list in which the question column's cells are tasks.
+// -1: the first row with two filled cells, all of them short words, one above the
+// questions.
 func findForeignHeading(records []record, question int) int {
 	at := slices.IndexFunc(records, func(rec record) bool { return filledCells(rec.cells) > 1 })
 	if at < 0 || question < 0 || question >= len(records[at].cells) || strings.TrimSpace(records[at].cells[question]) == "" {
 		return -1
 	}
 	for _, cell := range records[at].cells {
-		if len(strings.Fields(cell)) > 3 || strings.ContainsAny(cell, "0123456789?¿") {
+		if len(strings.Fields(cell)) > 3 {
 			return -1
 		}
+	}
+	if !wordsOnly(records[at].cells) {
+		return -1
 	}
 	return at
 }

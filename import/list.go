@@ -157,7 +157,7 @@ func (l *List) understand(wishes map[Meaning]string, sample []record) error {
 	headed(l.Columns, sample)
 	guessed(l.Columns, sample)
 	if l.column(Question) < 0 && l.column(QuestionEs) < 0 {
-		return fmt.Errorf("no column looks like the questions; say which it is, as in --column question=1; %s", columnsThere(l.headings))
+		return fmt.Errorf("no column looks like the questions; say which it is, as in --column question=1; %s", columnsThere(l.Columns))
 	}
 	return nil
 }
