@@ -15,11 +15,11 @@ var catalogue = SkillList{
 		"write numbers to 20 in digits", "write thirteen", writing(20)},
 	{"number-pairs", 0, []Code{"K.OA.A.3"}, []Look{LookPairs}, 45, -1500,
 		"find two pairs that make a number to 10", "pairs of 7", is[Pairs]},
-	{"make-ten", 0, []Code{"K.OA.A.4"}, []Look{LookSentence, LookBond}, 20, -1900,
+	{"make-ten", 0, []Code{"K.OA.A.4"}, []Look{LookSentence, LookBond, LookNumberLine, LookHundredsChart}, 20, -1900,
 		"find the partner that makes 10", "6 + ? = 10", sentence(func(s Sentence) bool {
 			return s.N == 2 && s.IsAddition() && s.Blank != 2 && s.Result() == 10
 		})},
-	{"subtract-tens", 1, []Code{"1.NBT.C.6"}, []Look{LookSentence, LookColumn, LookBond}, 25, -1500,
+	{"subtract-tens", 1, []Code{"1.NBT.C.6"}, []Look{LookSentence, LookColumn, LookBond, LookNumberLine, LookHundredsChart}, 25, -1500,
 		"take tens from tens", "80 - 30 = ?", result2(func(s Sentence) bool { return s.isTens() })},
 	{"stories-within-10", 0, []Code{"K.OA.A.2", "K.OA.A.3", "1.OA.A.1", "2.OA.A.1"}, []Look{LookStory}, 60, -1600,
 		"stories of the situations of kindergarten, within 10", "story add-to result-unknown: 5 + 3 = ?, shells, Mia", kindergartenStory},
@@ -35,13 +35,13 @@ var catalogue = SkillList{
 		})},
 	{"stories-within-100", 2, []Code{"2.OA.A.1"}, []Look{LookStory}, 80, -1300,
 		"stories of all fourteen situations, within 100", "story compare smaller-unknown more: 62 - 25 = ?, books, Lin, Kofi", is[Story]},
-	{"facts-within-20", 1, []Code{"K.OA.A.2", "K.OA.A.5", "1.OA.C.6", "2.OA.B.2"}, []Look{LookSentence, LookBond, LookColumn}, 20, -2200,
+	{"facts-within-20", 1, []Code{"K.OA.A.2", "K.OA.A.5", "1.OA.C.6", "2.OA.B.2"}, []Look{LookSentence, LookBond, LookColumn, LookMakeTen, LookNumberLine, LookHundredsChart}, 20, -2200,
 		"add and subtract two numbers within 20", "7 + 8 = ?", result2(func(s Sentence) bool { return size(s) <= 20 })},
 	{"three-addends", 1, []Code{"1.OA.A.2"}, []Look{LookSentence, LookColumn}, 30, -1500,
 		"add three numbers to 20", "9 + 4 + 6 = ?", sentence(func(s Sentence) bool {
 			return s.N == 3 && s.Blank == 3 && s.IsAddition() && size(s) <= 20
 		})},
-	{"missing-number", 1, []Code{"1.OA.D.8"}, []Look{LookSentence, LookBond}, 30, -1700,
+	{"missing-number", 1, []Code{"1.OA.D.8"}, []Look{LookSentence, LookBond, LookNumberLine, LookHundredsChart}, 30, -1700,
 		"find the unknown number within 20", "8 + ? = 11", sentence(func(s Sentence) bool { return s.Blank != s.N && size(s) <= 20 })},
 	{"related-facts", 1, []Code{"1.OA.B.4"}, []Look{LookTwin}, 35, -1500,
 		"take away by finding the unknown addend", "8 + ? = 11, 11 - 8 = ?", is[Related]},
@@ -62,17 +62,17 @@ var catalogue = SkillList{
 		}},
 	{"balance-larger", 2, []Code{"2.NBT.B.5", "2.NBT.B.7"}, []Look{LookSentence, LookTick}, 60, -900,
 		"equal sides past 20, to fill in or to judge", "40 + 30 = 50 + ?", func(t Task) bool { return is[Balance](t) || is[TrueFalse](t) }},
-	{"missing-number-larger", 2, []Code{"2.NBT.B.5", "2.NBT.B.7"}, []Look{LookSentence, LookBond}, 45, -1400,
+	{"missing-number-larger", 2, []Code{"2.NBT.B.5", "2.NBT.B.7"}, []Look{LookSentence, LookBond, LookNumberLine, LookHundredsChart}, 45, -1400,
 		"find the unknown number past 20", "47 + ? = 83", sentence(func(s Sentence) bool { return s.Blank != s.N && size(s) <= 1000 })},
-	{"add-ones", 1, []Code{"1.NBT.C.4"}, []Look{LookSentence, LookColumn, LookBond}, 30, -1900,
+	{"add-ones", 1, []Code{"1.NBT.C.4"}, []Look{LookSentence, LookColumn, LookBond, LookMakeTen, LookNumberLine, LookHundredsChart}, 30, -1900,
 		"add ones to a two-digit number, within 100", "47 + 5 = ?", sum2(func(a, b, sum int) bool { return a < 100 && b < 10 && sum <= 100 })},
-	{"add-tens", 1, []Code{"1.NBT.C.4"}, []Look{LookSentence, LookColumn, LookBond}, 30, -1700,
+	{"add-tens", 1, []Code{"1.NBT.C.4"}, []Look{LookSentence, LookColumn, LookBond, LookNumberLine, LookHundredsChart}, 30, -1700,
 		"add tens to a two-digit number, within 100", "47 + 30 = ?", sum2(func(a, b, sum int) bool {
 			return a < 100 && (a%10 == 0 || b%10 == 0) && sum <= 100
 		})},
-	{"add-two-digit", 2, []Code{"2.NBT.B.5"}, []Look{LookSentence, LookColumn, LookBond}, 45, -1500,
+	{"add-two-digit", 2, []Code{"2.NBT.B.5"}, []Look{LookSentence, LookColumn, LookBond, LookBreakApart, LookNumberLine, LookHundredsChart}, 45, -1500,
 		"add two two-digit numbers, within 100", "47 + 36 = ?", sum2(func(a, _, sum int) bool { return a <= 100 && sum <= 100 })},
-	{"add-past-100", 2, []Code{"2.NBT.B.7"}, []Look{LookSentence, LookColumn}, 50, -1300,
+	{"add-past-100", 2, []Code{"2.NBT.B.7"}, []Look{LookSentence, LookColumn, LookBreakApart, LookHundredsChart}, 50, -1300,
 		"add numbers below 100 to a sum past 100", "63 + 45 = ?", sum2(func(a, _, _ int) bool { return a < 100 })},
 	{"expanded-form", 2, []Code{"2.NBT.A.3", "1.NBT.B.2", "K.NBT.A.1"}, []Look{LookExpanded, LookSentence, LookFrame, LookBond}, 35, -1400,
 		"write a number as hundreds, tens and ones added, and back", "142 = ? + ? + ?", func(t Task) bool {
@@ -84,15 +84,15 @@ var catalogue = SkillList{
 		"add three or four numbers of up to two digits", "20 + 15 + 36 + 12 = ?", sentence(func(s Sentence) bool {
 			return s.N > 2 && s.Blank == s.N && s.IsAddition() && slices.Max(s.Operands()) <= 99
 		})},
-	{"add-within-1000", 2, []Code{"2.NBT.B.7"}, []Look{LookSentence, LookColumn}, 60, -1500,
+	{"add-within-1000", 2, []Code{"2.NBT.B.7"}, []Look{LookSentence, LookColumn, LookHundredsChart}, 60, -1500,
 		"add within 1000", "347 + 128 = ?", sentence(func(s Sentence) bool { return s.Blank == s.N && s.IsAddition() && size(s) <= 1000 })},
-	{"subtract-two-digit", 2, []Code{"2.NBT.B.5"}, []Look{LookSentence, LookColumn, LookBond}, 40, -1500,
+	{"subtract-two-digit", 2, []Code{"2.NBT.B.5"}, []Look{LookSentence, LookColumn, LookBond, LookNumberLine, LookHundredsChart}, 40, -1500,
 		"subtract within 100 without regrouping", "87 - 34 = ?", result2(func(s Sentence) bool {
 			return size(s) <= 100 && SubtractionRegroups(s.Terms[0], s.Terms[1]) == 0
 		})},
-	{"subtract-regrouping", 2, []Code{"2.NBT.B.5"}, []Look{LookSentence, LookColumn, LookBond}, 50, -1500,
+	{"subtract-regrouping", 2, []Code{"2.NBT.B.5"}, []Look{LookSentence, LookColumn, LookBond, LookNumberLine, LookHundredsChart}, 50, -1500,
 		"subtract within 100 with regrouping", "83 - 47 = ?", result2(func(s Sentence) bool { return size(s) <= 100 })},
-	{"subtract-within-1000", 2, []Code{"2.NBT.B.7"}, []Look{LookSentence, LookColumn}, 65, -1500,
+	{"subtract-within-1000", 2, []Code{"2.NBT.B.7"}, []Look{LookSentence, LookColumn, LookBond, LookHundredsChart}, 65, -1500,
 		"subtract within 1000", "402 - 178 = ?", result2(func(s Sentence) bool { return size(s) <= 1000 })},
 	{"add-and-subtract", 2, []Code{"1.OA.C.6", "2.NBT.B.5", "2.NBT.B.7"}, []Look{LookSentence}, 50, -1300,
 		"add and take away in one sentence", "12 + 5 - 3 = ?", sentence(func(s Sentence) bool { return s.N > 2 && !s.IsAddition() && size(s) <= 1000 })},
@@ -123,12 +123,12 @@ var catalogue = SkillList{
 		"say whether a number is odd or even", "odd or even: 14", is[OddEven]},
 	{"small-arrays", 2, []Code{"2.OA.C.4"}, []Look{LookArray}, 30, -1700,
 		"find how many in equal rows, up to 5 by 5", "array 3 by 4", is[Array]},
-	{"ten-more-less", 1, []Code{"1.NBT.C.5"}, []Look{LookWords}, 20, -1500,
+	{"ten-more-less", 1, []Code{"1.NBT.C.5"}, []Look{LookWords, LookHundredsChart}, 20, -1500,
 		"ten more or ten less than a two-digit number", "10 more than 47 = ?", func(t Task) bool {
 			m, ok := t.(MoreLess)
 			return ok && m.Step == 10 && m.Number <= 99
 		}},
-	{"hundred-more-less", 2, []Code{"2.NBT.B.8"}, []Look{LookWords}, 25, -1600,
+	{"hundred-more-less", 2, []Code{"2.NBT.B.8"}, []Look{LookWords, LookHundredsChart}, 25, -1600,
 		"ten or a hundred more or less, 100 to 900", "100 less than 340 = ?", is[MoreLess]},
 	{"count-coins", 2, []Code{"2.MD.C.8"}, []Look{LookCoins}, 40, -1300,
 		"find what coins are worth, up to a dollar", "coins 25, 10, 10, 5, 1", is[Coins]},
@@ -146,7 +146,7 @@ var catalogue = SkillList{
 		"time to the minute, beyond K-2", "read 4:37", onDial("minute")},
 	{"add-larger", 3, nil, []Look{LookSentence, LookColumn}, 75, -1500,
 		"add past 1000, beyond K-2", "742 + 638 = ?", sentence(func(s Sentence) bool { return s.IsAddition() })},
-	{"subtract-larger", 3, nil, []Look{LookSentence, LookColumn}, 80, -1500,
+	{"subtract-larger", 3, nil, []Look{LookSentence, LookColumn, LookBond}, 80, -1500,
 		"subtract past 1000, beyond K-2", "2000 - 475 = ?", sentence(func(Sentence) bool { return true })},
 }
 

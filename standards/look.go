@@ -11,26 +11,30 @@ type Look string
 
 // The looks.
 const (
-	LookSentence    Look = "sentence"      // 47 + 36 = □
-	LookColumn      Look = "column"        // one number under the other, a box a digit
-	LookBond        Look = "bond"          // number bond: whole and parts
-	LookExpanded    Look = "expanded"      // 142 = □ + □ + □
-	LookTensAndOnes Look = "tens-and-ones" // sticks of ten and single dots
-	LookFrame       Look = "frame"         // place-value frame with a column for each place
-	LookCompare     Look = "compare"       // two numbers with a circle between
-	LookSequence    Look = "sequence"      // numbers in a row, some left out
-	LookClockFace   Look = "clock-face"    // a dial with its hands: write the time
-	LookBlankFace   Look = "blank-face"    // a dial without hands: draw them
-	LookMatch       Look = "match"         // dials on one side, times on the other
-	LookWords       Look = "words"         // the question in words, a line to write on
-	LookTick        Look = "tick"          // two boxes: tick the right one
-	LookDots        Look = "dots"          // dots to count
-	LookGroups      Look = "groups"        // two groups of dots to compare
-	LookArray       Look = "array"         // dots in equal rows
-	LookCoins       Look = "coins"         // coins with what they are worth
-	LookPairs       Look = "pairs"         // two pairs of boxes
-	LookStory       Look = "story"         // a word problem with room to draw
-	LookTwin        Look = "two-sentences" // two number sentences that share a number
+	LookSentence      Look = "sentence"       // 47 + 36 = □
+	LookColumn        Look = "column"         // one number under the other, a box a digit
+	LookBond          Look = "bond"           // number bond: whole and parts
+	LookExpanded      Look = "expanded"       // 142 = □ + □ + □
+	LookTensAndOnes   Look = "tens-and-ones"  // sticks of ten and single dots
+	LookFrame         Look = "frame"          // place-value frame with a column for each place
+	LookCompare       Look = "compare"        // two numbers with a circle between
+	LookSequence      Look = "sequence"       // numbers in a row, some left out
+	LookClockFace     Look = "clock-face"     // a dial with its hands: write the time
+	LookBlankFace     Look = "blank-face"     // a dial without hands: draw them
+	LookMatch         Look = "match"          // dials on one side, times on the other
+	LookWords         Look = "words"          // the question in words, a line to write on
+	LookNumberLine    Look = "number-line"    // jumps on a number line
+	LookHundredsChart Look = "hundreds-chart" // jumps on a chart to 120
+	LookMakeTen       Look = "make-ten"       // one addend split to make the next ten
+	LookBreakApart    Look = "break-apart"    // both addends split into tens and ones
+	LookTick          Look = "tick"           // two boxes: tick the right one
+	LookDots          Look = "dots"           // dots to count
+	LookGroups        Look = "groups"         // two groups of dots to compare
+	LookArray         Look = "array"          // dots in equal rows
+	LookCoins         Look = "coins"          // coins with what they are worth
+	LookPairs         Look = "pairs"          // two pairs of boxes
+	LookStory         Look = "story"          // a word problem with room to draw
+	LookTwin          Look = "two-sentences"  // two number sentences that share a number
 )
 
 // looks lists every look with a short description and the seconds it adds to an
@@ -52,6 +56,10 @@ var looks = []struct {
 	{LookBlankFace, "blank clock face to draw hands on", 10},
 	{LookMatch, "clock faces to join with times", 0},
 	{LookWords, "question in words with a line to write on", 5},
+	{LookNumberLine, "jumps on a number line", 15},
+	{LookHundredsChart, "jumps on a hundreds chart to 120", 20},
+	{LookMakeTen, "one addend split to make the next ten", 15},
+	{LookBreakApart, "both addends split into tens and ones", 30},
 	{LookTick, "two boxes to tick", 0},
 	{LookDots, "dots to count", 0},
 	{LookGroups, "two groups of dots to compare", 0},

@@ -124,4 +124,9 @@ func (t MoreLess) Clashes() []string {
 func (t MoreLess) Fingerprint() string { return t.String() }
 
 // Looks of more and less.
-func (t MoreLess) Looks() []Look { return []Look{LookWords} }
+func (t MoreLess) Looks() []Look {
+	if _, _, ok := t.Jumps(); ok {
+		return []Look{LookWords, LookHundredsChart}
+	}
+	return []Look{LookWords}
+}

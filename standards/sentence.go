@@ -160,7 +160,7 @@ func (s Sentence) Looks() []Look {
 	if s.N == 2 && s.Result() <= 100 {
 		list = append(list, LookBond)
 	}
-	return list
+	return append(list, s.strategyLooks()...)
 }
 
 // isExpanded says that the sentence puts hundreds, tens and ones together: 100 + 40 + 2 = ?.
