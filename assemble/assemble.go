@@ -69,7 +69,7 @@ const leastRead = 40
 
 // solve reads as much as it needs and finds the best choice.
 func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
-	for limit := max(leastRead, 2*p.forms*p.plan.Size()); ; limit *= 4 {
+	for limit := p.firstLimit(); ; limit *= 4 {
 		all, err := p.fillAll(limit)
 		if err != nil {
 			return nil, nil, err
@@ -79,17 +79,18 @@ func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
 		var impossible *search.Impossible
 		switch {
 		case errors.As(err, &impossible) && all:
-			return nil, nil, p.explain(ctx)
+			return nil, nil, p.explain(ctx, m)
 		case err != nil && !errors.As(err, &impossible):
 			return nil, nil, err
 		case all || s != nil && s.Objective == 0:
 			return m, s, nil
 		}
 		// Not everything was read: is anything better, or anything at all, possible?
-		bound, err := p.boundAll(ctx)
+		wide := p.build(true)
+		bound, err := boundOf(ctx, wide, p.seed)
 		switch {
 		case errors.As(err, &impossible):
-			return nil, nil, p.explain(ctx)
+			return nil, nil, p.explain(ctx, wide)
 		case err != nil:
 			return nil, nil, err
 		case s != nil && (bound >= s.Objective || ctx.Err() != nil):
@@ -100,10 +101,12 @@ func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
 	}
 }
 
-// boundAll is an objective that no quiz can go below, unread items included.
-func (p *problem) boundAll(ctx context.Context) (int, error) {
-	m := p.build(true)
-	s, err := search.Solve(ctx, &m.Model, search.Options{Seed: p.seed})
+// firstLimit is how many items of a pool are read at first.
+func (p *problem) firstLimit() int { return max(leastRead, 2*p.forms*p.plan.Size()) }
+
+// boundOf is an objective that no quiz of the model can go below.
+func boundOf(ctx context.Context, m *built, seed uint64) (int, error) {
+	s, err := search.Solve(ctx, &m.Model, search.Options{Seed: seed})
 	if errors.Is(err, search.ErrNoTime) {
 		return 0, nil
 	}

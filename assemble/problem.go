@@ -14,6 +14,7 @@ import (
 type problem struct {
 	bank        *bank.Bank
 	plan        Plan
+	options     Options
 	forms       int
 	seed        uint64
 	awakeBefore string          // an item last used before this week is rested
@@ -28,15 +29,16 @@ type problem struct {
 
 // kept is an item that must stand in a form.
 type kept struct {
-	pool *pool // of its own
-	form int   // or search.EveryForm
+	name string // as "A3"
+	pool *pool  // of its own
+	form int    // or search.EveryForm
 	row  int
 }
 
 // newProblem checks what was asked and reads the index of the bank.
 func newProblem(b *bank.Bank, plan Plan, o Options) (*problem, error) {
 	p := &problem{
-		bank: b, plan: plan, forms: plan.Forms, seed: o.Seed, out: map[string]bool{},
+		bank: b, plan: plan, options: o, forms: plan.Forms, seed: o.Seed, out: map[string]bool{},
 		resting: make([]int, len(plan.Rows)), balanceOf: map[string]int{},
 	}
 	if o.Forms != 0 {
@@ -75,11 +77,14 @@ func (p *problem) takeUsed(o Options) error {
 		if p.out[id] {
 			continue
 		}
-		own, err := p.alone(id, o.Week)
+		item, uses, err := p.usedItem(id, o.Week)
 		if err != nil {
 			return err
 		}
-		own.uses += o.extra[id]
+		own, err := p.alone(item, uses+o.extra[id])
+		if err != nil {
+			return err
+		}
 		p.out[id] = true
 		if own.read[0].id != "" {
 			p.pools = append(p.pools, own)

@@ -131,44 +131,53 @@ func (p *problem) matchForms(o Options) error {
 
 // keep puts an item in its place.
 func (p *problem) keep(s Spot, form int, week string) error {
-	own, err := p.alone(s.ID, week)
+	item, uses, err := p.usedItem(s.ID, week)
 	if err != nil {
 		return fmt.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
 	}
+	own, err := p.alone(item, uses)
+	if err != nil {
+		return err
+	}
 	row, ok := p.rowOf(s.Number, own)
 	if !ok {
-		return fmt.Errorf("item %s of the earlier quiz (%s) fits no row of the plan; replace it too", s.Name(), s.ID)
+		return fmt.Errorf("item %s of the earlier quiz (%s) fits no row of the plan; replace it too", s.Name(), item.Question("en"))
 	}
-	p.kept = append(p.kept, kept{pool: own, form: form, row: row})
+	p.kept = append(p.kept, kept{name: s.Name(), pool: own, form: form, row: row})
 	return nil
 }
 
-// alone makes a pool of one item.
-func (p *problem) alone(id, week string) (*pool, error) {
-	item, g, err := p.groupOf(id, week)
-	if err != nil {
-		return nil, err
+// usedItem is an item and how often it was used, but for the week of the quiz:
+// the quiz itself may be among the uses of that week.
+func (p *problem) usedItem(id, week string) (item bank.Item, uses int, err error) {
+	if item, err = p.bank.Get(id); err != nil {
+		return item, 0, err
 	}
-	own := &pool{fits: p.fits(g), difficulty: g.Difficulty, uses: g.Uses, size: 1}
+	list, err := p.bank.Uses(id)
+	for _, use := range list {
+		if week == "" || use.Week != week {
+			uses++
+		}
+	}
+	return item, uses, err
+}
+
+// alone makes a pool of one item.
+func (p *problem) alone(item bank.Item, uses int) (*pool, error) {
+	g := groupOf(item, uses)
+	own := &pool{fits: p.fits(g), difficulty: g.Difficulty, uses: uses, size: 1}
 	own.quotas, own.balances = p.sets(g)
-	c, err := p.candidate(own, g, bank.Member{ID: id, Task: item.Task, Key: item.Key})
+	c, err := p.candidate(own, g, bank.Member{ID: item.ID, Task: item.Task, Key: item.Key})
 	own.read = []candidate{c}
 	return own, err
 }
 
-// groupOf is an item and the group of items that it would be one of, were it not
-// for its uses in the week of the quiz: the quiz itself may be among them.
-func (p *problem) groupOf(id, week string) (bank.Item, bank.Group, error) {
-	item, err := p.bank.Get(id)
-	if err != nil {
-		return item, bank.Group{}, err
-	}
-	uses, err := p.bank.Uses(id)
-	uses = slices.DeleteFunc(uses, func(u bank.Use) bool { return week != "" && u.Week == week })
-	return item, bank.Group{
+// groupOf is the group of items that an item is one of.
+func groupOf(item bank.Item, uses int) bank.Group {
+	return bank.Group{
 		Skill: item.Skill, Look: item.Look, Traits: item.Traits, Difficulty: item.Difficulty(),
-		Seconds: item.Seconds, Uses: len(uses), ByHand: item.ByHand(),
-	}, err
+		Seconds: item.Seconds, Uses: uses, ByHand: item.ByHand(), Size: 1,
+	}
 }
 
 // earlierQuiz is the quiz that is changed, as far as its balance goes.
@@ -180,14 +189,14 @@ func (p *problem) earlierQuiz(o Options) (Quiz, error) {
 			if s.Form != form.Name {
 				continue
 			}
-			item, g, err := p.groupOf(s.ID, o.Week)
+			item, uses, err := p.usedItem(s.ID, o.Week)
 			if err != nil {
 				return q, fmt.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
 			}
 			if s.Look != "" {
-				item.Look, item.Seconds = s.Look, shownFor(g, s.Look)
+				item.Look, item.Seconds = s.Look, shownFor(groupOf(item, uses), s.Look)
 			}
-			form.Items = append(form.Items, Placed{Number: s.Number, Item: item, Uses: g.Uses})
+			form.Items = append(form.Items, Placed{Number: s.Number, Item: item, Uses: uses})
 		}
 		q.Forms = append(q.Forms, form)
 	}

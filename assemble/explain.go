@@ -1,0 +1,287 @@
+package assemble
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+
+	"evenhand/assemble/search"
+	"evenhand/bank"
+)
+
+// explain finds out why a model is impossible and what would help. If the time
+// runs out on the way, it says what it has found so far.
+func (p *problem) explain(ctx context.Context, m *built) error {
+	e := &ImpossibleError{}
+	rules, resting, err := p.conflict(ctx, m)
+	if err != nil {
+		return outOfTime(e, err)
+	}
+	for _, r := range rules {
+		rule, err := p.inWords(m, r)
+		if err != nil {
+			return err
+		}
+		e.Rules = append(e.Rules, rule)
+	}
+	if resting {
+		e.Rules = append(e.Rules, Rule{fmt.Sprintf("an item used in the last %s stays out", number(p.plan.Rest, "week")), -1})
+	}
+	if e.Ways, err = p.ways(ctx, m, rules, resting); err != nil {
+		return outOfTime(e, err)
+	}
+	e.Generate, err = p.lacking(ctx, rules)
+	return outOfTime(e, err)
+}
+
+// outOfTime lets an explanation pass that is cut short by time, but no other error.
+func outOfTime(e *ImpossibleError, err error) error {
+	if err == nil || errors.Is(err, search.ErrNoTime) || errors.Is(err, context.DeadlineExceeded) || errors.Is(err, context.Canceled) {
+		return e
+	}
+	return err
+}
+
+// conflict gives a smallest set of rules in the way, and whether the rest weeks
+// are one more of them.
+func (p *problem) conflict(ctx context.Context, m *built) (rules []search.Rule, resting bool, err error) {
+	if p.plan.Rest > 0 {
+		rested, err := p.rested(ctx, 0)
+		if err != nil {
+			return nil, false, err
+		}
+		// When it is impossible without any rest too, the rest is not to blame.
+		if rules, err = search.Conflict(ctx, &rested.Model, search.Options{}); !errors.Is(err, search.ErrPossible) {
+			return rules, false, err
+		}
+		resting = true
+	}
+	rules, err = search.Conflict(ctx, &m.Model, search.Options{})
+	return rules, resting, err
+}
+
+// rested is the model with another number of rest weeks.
+func (p *problem) rested(ctx context.Context, weeks int) (*built, error) {
+	plan := p.plan
+	plan.Rest = weeks
+	q, err := newProblem(p.bank, plan, p.options)
+	if err != nil {
+		return nil, err
+	}
+	if _, err := q.fillAll(q.firstLimit()); err != nil {
+		return nil, err
+	}
+	return q.build(true), ctx.Err()
+}
+
+// possible says whether a model has a solution.
+func possible(ctx context.Context, m *built) (bool, error) {
+	_, err := search.Conflict(ctx, &m.Model, search.Options{})
+	if errors.Is(err, search.ErrPossible) {
+		return true, nil
+	}
+	return false, err
+}
+
+// inWords says what a rule of the model asks and what the bank has for it.
+func (p *problem) inWords(m *built, r search.Rule) (Rule, error) {
+	switch r.Kind {
+	case search.RowCount:
+		n, err := p.offer(func(pool *pool) bool { return pool.fit(r.Index) >= 0 }, r.Index)
+		text := fmt.Sprintf("%s takes %s%s; the bank offers %d", m.Rows[r.Index].Name, number(m.Rows[r.Index].Count, "item"), p.inEachForm(), n)
+		if rest := p.resting[r.Index]; rest > 0 {
+			text += fmt.Sprintf(", and %d more rest", rest)
+		}
+		return Rule{text, n}, err
+	case search.AtLeast:
+		n, err := p.offer(func(pool *pool) bool { return slices.Contains(pool.quotas, r.Index) }, -1)
+		q := m.Quotas[r.Index]
+		return Rule{fmt.Sprintf("at least %d %s%s; the bank offers %d for the rows", q.AtLeast, q.Name, p.inEachForm(), n), n}, err
+	case search.AtMost:
+		n, err := p.offer(func(pool *pool) bool { return !slices.Contains(pool.quotas, r.Index) }, -1)
+		q := m.Quotas[r.Index]
+		return Rule{fmt.Sprintf("at most %d %s%s; the bank offers %d others for the rows", q.AtMost, q.Name, p.inEachForm(), n), n}, err
+	case search.Minutes:
+		return Rule{fmt.Sprintf("%s for a form; the quickest items for the rows take %s", number(p.plan.Minutes, "minute"), p.quickest()), -1}, nil
+	case search.Clash:
+		return Rule{"no form holds two items of one skill and key, of one fact family or of one time", -1}, nil
+	case search.Once:
+		return Rule{fmt.Sprintf("no item stands in two of the %d forms", p.forms), -1}, nil
+	case search.SharedCount:
+		return Rule{fmt.Sprintf("exactly %s in all %d forms", stand(p.plan.Shared), p.forms), -1}, nil
+	}
+	return Rule{fmt.Sprintf("item %s keeps its place", p.kept[r.Index].name), -1}, nil
+}
+
+// number is a count of things in words: "1 item", "2 items".
+func number(n int, thing string) string {
+	if n == 1 {
+		return "1 " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
+}
+
+// stand is a count of items with its verb.
+func stand(n int) string {
+	if n == 1 {
+		return "1 item stands"
+	}
+	return number(n, "item") + " stand"
+}
+
+func (p *problem) inEachForm() string {
+	if p.forms == 1 {
+		return ""
+	}
+	return fmt.Sprintf(" in each of %d forms", p.forms)
+}
+
+// fit is the position of a row among the fits of a pool, or −1.
+func (pool *pool) fit(row int) int {
+	return slices.IndexFunc(pool.fits, func(f fit) bool { return f.row == row })
+}
+
+// offer counts the items of some pools that are free and can be shown in a row,
+// or in any of their rows for −1. It goes through all of them.
+func (p *problem) offer(counts func(*pool) bool, row int) (int, error) {
+	n := 0
+	for _, pool := range p.pools {
+		if !counts(pool) {
+			continue
+		}
+		if len(pool.groups) == 0 {
+			n += len(pool.read) // an item with a pool of its own
+		}
+		for _, g := range pool.groups {
+			members, err := p.bank.Members(g, 0, 0)
+			if err != nil {
+				return 0, err
+			}
+			for _, m := range members {
+				shown, err := p.shown(pool, g, m, row)
+				if err != nil {
+					return 0, err
+				}
+				if shown && !p.out[m.ID] {
+					n++
+				}
+			}
+		}
+	}
+	return n, nil
+}
+
+// shown says whether an item can be shown as a row asks.
+func (p *problem) shown(pool *pool, g bank.Group, m bank.Member, row int) (bool, error) {
+	open := func(f fit) bool { return (row < 0 || f.row == row) && len(p.plan.Rows[f.row].Looks) == 0 }
+	if slices.ContainsFunc(pool.fits, open) {
+		return true, nil
+	}
+	c, err := p.candidate(pool, g, m)
+	if row < 0 || c.id == "" {
+		return c.id != "", err
+	}
+	return c.looks[pool.fit(row)] != "", err
+}
+
+// quickest is the time that the quickest items of each row take.
+func (p *problem) quickest() string {
+	total := 0
+	for i, row := range p.plan.Rows {
+		var seconds []int
+		for _, pool := range p.pools {
+			at := pool.fit(i)
+			for _, c := range pool.read {
+				if at >= 0 && c.looks[at] != "" {
+					seconds = append(seconds, c.seconds[at])
+				}
+			}
+		}
+		slices.Sort(seconds)
+		for _, s := range seconds[:min(row.Count, len(seconds))] {
+			total += s
+		}
+	}
+	return fmt.Sprintf("%d:%02d", total/60, total%60)
+}
+
+// ways finds for each rule by how much it would have to give for the whole plan
+// to become possible. The smallest step, measured against what the rule asks now,
+// comes first.
+func (p *problem) ways(ctx context.Context, m *built, rules []search.Rule, resting bool) ([]string, error) {
+	type step struct {
+		text string
+		size float64
+	}
+	var steps []step
+	for _, r := range rules {
+		if r.Kind == search.Clash {
+			continue // no plan can allow it
+		}
+		w, err := search.Loosen(ctx, &m.Model, r, search.Options{})
+		if err != nil {
+			return nil, err
+		}
+		if w.Enough {
+			steps = append(steps, step{p.wayInWords(m, w), math.Abs(float64(w.To-w.From)) / math.Max(1, float64(w.From))})
+		}
+	}
+	if resting {
+		weeks, err := p.enoughRest(ctx)
+		if err != nil {
+			return nil, err
+		}
+		text := fmt.Sprintf("rest items %s instead of %d (rest = %d)", number(weeks, "week"), p.plan.Rest, weeks)
+		steps = append(steps, step{text, float64(p.plan.Rest-weeks) / float64(p.plan.Rest)})
+	}
+	slices.SortStableFunc(steps, func(a, b step) int { return cmp.Compare(a.size, b.size) })
+	var texts []string
+	for _, s := range steps {
+		texts = append(texts, s.text)
+	}
+	return texts, nil
+}
+
+func (p *problem) wayInWords(m *built, w search.Way) string {
+	switch w.Kind {
+	case search.RowCount:
+		return fmt.Sprintf("take %s instead of %d in row %d", number(w.To, "item"), w.From, w.Index+1)
+	case search.AtLeast:
+		return fmt.Sprintf("ask for at least %d %s instead of %d", w.To, m.Quotas[w.Index].Name, w.From)
+	case search.AtMost:
+		return fmt.Sprintf("allow up to %d %s instead of %d", w.To, m.Quotas[w.Index].Name, w.From)
+	case search.Minutes:
+		return fmt.Sprintf("give %d minutes instead of %d", (w.To+59)/60, p.plan.Minutes)
+	case search.Once:
+		return fmt.Sprintf("make %d of the %d forms", w.To, w.From)
+	case search.SharedCount:
+		return fmt.Sprintf("let %s stand in every form instead of %d", number(w.To, "item"), w.From)
+	}
+	return fmt.Sprintf("replace item %s too", p.kept[w.Index].name)
+}
+
+// enoughRest is the largest number of rest weeks with which the plan can be met;
+// it is known that none at all will do.
+func (p *problem) enoughRest(ctx context.Context) (int, error) {
+	good, bad := 0, p.plan.Rest
+	for bad-good > 1 {
+		mid := (good + bad) / 2
+		m, err := p.rested(ctx, mid)
+		if err != nil {
+			return 0, err
+		}
+		ok, err := possible(ctx, m)
+		if err != nil {
+			return 0, err
+		}
+		if ok {
+			good = mid
+		} else {
+			bad = mid
+		}
+	}
+	return good, nil
+}

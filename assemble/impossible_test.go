@@ -1,0 +1,148 @@
+package assemble_test
+
+import (
+	"context"
+	"errors"
+	"slices"
+	"strings"
+	"testing"
+
+	"evenhand/assemble"
+	"evenhand/bank"
+	"evenhand/bank/generate"
+)
+
+func mustFail(t *testing.T, b *bank.Bank, plan assemble.Plan, o assemble.Options) *assemble.ImpossibleError {
+	t.Helper()
+	_, err := assemble.Assemble(context.Background(), b, plan, o)
+	var impossible *assemble.ImpossibleError
+	if !errors.As(err, &impossible) {
+		t.Fatalf("the plan should be impossible; got %v", err)
+	}
+	return impossible
+}
+
+// fill does what --fill does: it makes the items asked for.
+func fill(t *testing.T, b *bank.Bank, wishes []assemble.Generate) {
+	t.Helper()
+	for _, g := range wishes {
+		made, err := generate.Make(generate.Request{Skill: g.Skill, Where: g.Where, Count: g.Count, Seed: g.Seed, Taken: func(fingerprint string) bool {
+			_, has, err := b.Has(fingerprint)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return has
+		}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var items []bank.Item
+		for _, task := range made.Tasks {
+			items = append(items, bank.NewItem(task, "", bank.Origin{Kind: "generated", Seed: g.Seed}))
+		}
+		addItems(t, b, items...)
+	}
+}
+
+func TestTooFewItems(t *testing.T) {
+	b := newBank(t)
+	addTasks(t, b, "47 + 36 = ?", "25 + 38 = ?", "19 + 53 = ?", "12 + 34 = ?", "41 + 27 = ?", "read 4:00", "read 5:00", "read 6:00", "read 7:00")
+	plan := mustPlan(t, `
+forms = 2
+[[row]]
+skill = "add-two-digit"
+count = 2
+where = ["regroups >= 1"]
+[[row]]
+skill = "clock-hour"
+count = 2
+`)
+	e := mustFail(t, b, plan, assemble.Options{})
+	want := `no quiz keeps all the rules of the plan. These can't be kept together:
+  - no item stands in two of the 2 forms
+  - row 1 (add-two-digit where regroups >= 1) takes 2 items in each of 2 forms; the bank offers 3
+Any one of these changes is enough:
+  - make 1 of the 2 forms
+  - take 1 item instead of 2 in row 1
+Or make the items that lack (--fill does it):
+      evenhand generate --skill add-two-digit --where 'regroups>=1' --count 1`
+	if e.Error() != want {
+		t.Errorf("got\n%v\nwant\n%s", e, want)
+	}
+	fill(t, b, e.Generate)
+	mustAssemble(t, b, plan, assemble.Options{})
+}
+
+func TestRestingItems(t *testing.T) {
+	b := newBank(t)
+	ids := addTasks(t, b, "read 4:00", "read 5:00", "read 6:00", "read 7:00")
+	use(t, b, "2026-W47", ids[0])
+	use(t, b, "2026-W46", ids[1])
+	use(t, b, "2026-W44", ids[2])
+	plan := mustPlan(t, "rest = 4\n[[row]]\nskill = 'clock-hour'\ncount = 3\n")
+	e := mustFail(t, b, plan, assemble.Options{Week: "2026-W48"})
+	want := `no quiz keeps all the rules of the plan. These can't be kept together:
+  - row 1 (clock-hour) takes 3 items; the bank offers 1, and 3 more rest
+  - an item used in the last 4 weeks stays out
+Any one of these changes is enough:
+  - take 1 item instead of 3 in row 1
+  - rest items 1 week instead of 4 (rest = 1)
+Or make the items that lack (--fill does it):
+      evenhand generate --skill clock-hour --count 2`
+	if e.Error() != want {
+		t.Errorf("got\n%v\nwant\n%s", e, want)
+	}
+	plan.Rest = 1 // weeks 47 and 48 are out, 46 and 44 are in
+	mustAssemble(t, b, plan, assemble.Options{Week: "2026-W48"})
+}
+
+// A plan is drawn that contradicts itself or a bank that lacks something in each
+// of the ways a teacher meets. What the message offers must do what it says.
+func TestWhyNot(t *testing.T) {
+	for _, c := range []struct {
+		name, plan string
+		rules      []string // a part of each
+		ways       []string // a part of each
+		fills      bool
+	}{
+		{"minutes", "minutes = 1\n[[row]]\nskill = 'add-two-digit'\ncount = 3\n",
+			[]string{"1 minute for a form; the quickest items for the rows take 2:15", "row 1"}, []string{"give 3 minutes instead of 1", "take 1 item instead of 3 in row 1"}, false},
+		{"band", "[[row]]\nskill = 'subtract-regrouping'\ncount = 2\n[bands]\nstretch = [1, 2]\n",
+			[]string{"at least 1 stretch items; the bank offers 0"}, []string{"ask for at least 0 stretch items instead of 1"}, true},
+		{"quota", "[[row]]\nskill = 'add-two-digit'\ncount = 2\n[[quota]]\nwhere = 'doubles = true'\ncount = [2, 2]\n",
+			[]string{"at least 2 items with doubles = true; the bank offers 0"}, []string{"ask for at least 0 items with doubles = true"}, true},
+		{"two rows and a quota", "[[row]]\nskill = 'add-two-digit'\ncount = 2\nwhere = ['regroups = 1']\n[[row]]\nskill = 'add-two-digit'\ncount = 1\nwhere = ['regroups >= 1']\n[[quota]]\nwhere = 'regroups >= 1'\ncount = [0, 2]\n",
+			[]string{"row 1", "row 2", "at most 2 items with regroups >= 1"}, []string{"allow up to 3 items with regroups >= 1 instead of 2", "in row 1", "in row 2"}, false},
+		{"one key", "[[row]]\nskill = 'compare-two-digit'\ncount = 4\n",
+			[]string{"one skill and key", "row 1"}, []string{"take 3 items instead of 4"}, false},
+		{"looks", "[[row]]\nskill = 'missing-number-larger'\ncount = 1\nlooks = ['bond']\n",
+			[]string{"row 1 (missing-number-larger, shown as bond) takes 1 item; the bank offers 0"}, []string{"take 0 items instead of 1"}, true},
+		{"shared", "forms = 2\nshared = 1\n[[row]]\nskill = 'subtract-regrouping'\ncount = 2\n",
+			[]string{"exactly 1 item stands in all 2 forms", "row 1"}, []string{"let 2 items stand in every form instead of 1"}, true},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			b := newBank(t)
+			addTasks(t, b, "47 + 36 = ?", "25 + 38 = ?", "19 + 53 = ?", "12 + 34 = ?", "41 + 27 = ?", "62 + 15 = ?", "read 4:30",
+				"47 ? 74", "51 ? 38", "62 ? 62", "23 ? 32", "47 + ? = 183", "83 - 47 = ?", "52 - 35 = ?")
+			plan := mustPlan(t, c.plan)
+			e := mustFail(t, b, plan, assemble.Options{})
+			for _, part := range c.rules {
+				if !slices.ContainsFunc(e.Rules, func(r assemble.Rule) bool { return strings.Contains(r.Text, part) }) {
+					t.Errorf("no rule says %q:\n%v", part, e)
+				}
+			}
+			for _, part := range c.ways {
+				if !slices.ContainsFunc(e.Ways, func(w string) bool { return strings.Contains(w, part) }) {
+					t.Errorf("no way says %q:\n%v", part, e)
+				}
+			}
+			if c.fills != (len(e.Generate) > 0) {
+				t.Fatalf("items to make: %v", e.Generate)
+			}
+			if c.fills {
+				fill(t, b, e.Generate)
+				mustAssemble(t, b, plan, assemble.Options{})
+			}
+		})
+	}
+}
