@@ -1,0 +1,24 @@
+// Package results keeps marked papers: which quiz a class sat, what each pupil
+// answered, and what was marked before it was marked again.
+//
+// The file stands beside the bank (Path), readable by its owner only, and is no
+// part of it: a bank, its copies and its exports hold nothing about pupils. A pupil
+// is a code such as P07; no name is ever written here.
+//
+//	s, err := results.Open(results.Path("team.bank"), bank.Options{})
+//	err = s.Enrol("2A", "P01", "P02")
+//	tally, err := s.Mark(quiz, papers, "MK", time.Now())
+//
+// # What is in the file
+//
+// All values are JSON. A name in a key ends with a zero byte.
+//
+//	about     what the file is, and the number of its format
+//	classes   class: the codes of its pupils
+//	quizzes   quiz ID: the quiz as it was given, with every item's text and key
+//	papers    quiz ID, class, pupil: the paper as it stands
+//	earlier   quiz ID, class, pupil, revision (4 bytes): every earlier marking
+//
+// A quiz is kept as it was given, so that what a paper says never changes when the
+// bank does. Learn turns all papers into measured difficulties.
+package results

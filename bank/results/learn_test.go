@@ -1,0 +1,98 @@
+package results_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"evenhand/bank/results"
+)
+
+// subtractions is what 294 pupils, mostly of 8 and 9 years, did: de Chiusole & Stefanutti
+// (2013), right answers of 294.
+var subtractions = []struct {
+	task  string
+	right int
+}{
+	{"73 - 58", 265}, {"317 - 94", 244}, {"784 - 693", 242}, {"156 - 68", 242},
+	{"2245 - 418", 234}, {"253 - 178", 223}, {"3642 - 753", 225}, {"507 - 49", 167},
+}
+
+// papersOf are 294 papers with the published counts. Who got what is not published, so it
+// is drawn by lot here.
+func papersOf(quiz results.Quiz) (papers []results.Paper) {
+	var order [][]int
+	for i := range subtractions {
+		order = append(order, rand.New(rand.NewPCG(1, uint64(i))).Perm(294))
+	}
+	for p := range 294 {
+		paper := results.Paper{Quiz: quiz.ID, Pupil: fmt.Sprintf("P%03d", p+1), Form: "A"}
+		for i, s := range subtractions {
+			state := results.Wrong
+			if order[i][p] < s.right {
+				state = results.Right
+			}
+			paper.Answers = append(paper.Answers, results.Answer{State: state})
+		}
+		papers = append(papers, paper)
+	}
+	return papers
+}
+
+func TestLearnOrdersItemsAsPupilsDid(t *testing.T) {
+	var tasks []string
+	for _, s := range subtractions {
+		tasks = append(tasks, s.task+" = ?")
+	}
+	quiz := quizOf("2026-W48", tasks, []string{"81 - 38 = ?"})
+	learnt, err := results.Learn([]results.Quiz{quiz}, papersOf(quiz), nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if learnt.Papers != 294 || learnt.Answers != 8*294 || len(learnt.Items) != 9 {
+		t.Fatalf("%d papers, %d answers, %d items", learnt.Papers, learnt.Answers, len(learnt.Items))
+	}
+	for i, a := range subtractions {
+		for j, b := range subtractions {
+			// A gap of two right answers is within what the model rounds off by traits.
+			if a.right > b.right+2 && learnt.Items[i].Measured >= learnt.Items[j].Measured {
+				t.Errorf("%s (%d right) measures %s, %s (%d right) %s", a.task, a.right, learnt.Items[i].Measured, b.task, b.right, learnt.Items[j].Measured)
+			}
+		}
+	}
+	for _, item := range learnt.Items[:8] {
+		if item.Answers != 294 || item.StandardError <= 0 || item.StandardError > 600 {
+			t.Errorf("%s: %d answers, standard error %s", item.Asks, item.Answers, item.StandardError)
+		}
+	}
+	if item := learnt.Items[8]; item.Answers != 0 {
+		t.Errorf("%s was never answered, but counts %d answers", item.Asks, item.Answers)
+	}
+	at := slices.IndexFunc(learnt.Weights, func(w results.LearntWeight) bool { return w.Name == "zero_crossed" })
+	if at < 0 || learnt.Weights[at].Learnt.Value <= 0 {
+		t.Errorf("crossing a zero should make it harder: %+v", learnt.Weights)
+	}
+}
+
+// With few papers a difficulty stays near what its traits say; the same papers give the
+// same numbers; absent and not reached count for nothing.
+func TestLearnFromLittle(t *testing.T) {
+	quiz := two()
+	paper := results.Paper{Quiz: quiz.ID, Pupil: "P01", Form: "A", Answers: []results.Answer{{State: results.Wrong}, {State: results.Absent}}}
+	nothing := results.Paper{Quiz: quiz.ID, Pupil: "P02", Form: "A", Answers: []results.Answer{{State: results.NotReached}, {State: results.Absent}}}
+	learnt, err := results.Learn([]results.Quiz{quiz}, []results.Paper{paper, nothing}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if learnt.Papers != 1 || learnt.Answers != 1 || learnt.Items[0].Answers != 1 || learnt.Items[1].Answers != 0 {
+		t.Errorf("one answer counts, but got %+v", learnt)
+	}
+	item := quiz.Forms[0].Items[0]
+	if d := learnt.Items[0].Measured - item.Difficulty; d <= 0 || d > 500 {
+		t.Errorf("one wrong answer moves %s by %s", item.Asks, d)
+	}
+	if _, err := results.Learn([]results.Quiz{quiz}, []results.Paper{nothing}, nil); err != results.ErrNone {
+		t.Errorf("without an answer: %v", err)
+	}
+}

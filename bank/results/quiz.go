@@ -1,0 +1,111 @@
+package results
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"fmt"
+	"strings"
+
+	"golang.org/x/text/unicode/norm"
+
+	"evenhand/standards"
+)
+
+// Quiz is a quiz as it was given. Make it with NewQuiz.
+type Quiz struct {
+	ID    string // follows from all the rest but the title
+	Title string
+	Week  string // ISO week, such as 2026-W48
+	Forms []Form
+}
+
+// Form is one form of a quiz, its items in the order of the sheet.
+type Form struct {
+	Name  string // "A", "B", ...
+	Items []Item
+}
+
+// Item is an item as it stood in the quiz.
+type Item struct {
+	ID         string // in the bank
+	Skill      standards.SkillID
+	Codes      []standards.Code
+	Asks       string // the task, or the question of an item by hand
+	Key        string
+	Difficulty standards.Difficulty // by which the quiz was assembled
+}
+
+// NewQuiz makes a quiz and its ID: the same week and items give the same quiz,
+// whatever it is called.
+func NewQuiz(title, week string, forms []Form) Quiz {
+	q := Quiz{Title: title, Week: week, Forms: forms}
+	content, err := json.Marshal(struct {
+		Week  string
+		Forms []Form
+	}{week, forms})
+	if err != nil { // strings and numbers always have a JSON form
+		panic(err)
+	}
+	sum := sha256.Sum256(content)
+	q.ID = hex.EncodeToString(sum[:8])
+	return q
+}
+
+// Form finds a form by its name, capitals or not, with or without the word "form".
+func (q Quiz) Form(name string) (Form, bool) {
+	name = strings.TrimSpace(strings.TrimPrefix(fold(name), "form"))
+	for _, form := range q.Forms {
+		if fold(form.Name) == name {
+			return form, true
+		}
+	}
+	return Form{}, false
+}
+
+// FormNames lists the forms.
+func (q Quiz) FormNames() []string {
+	names := make([]string, len(q.Forms))
+	for i, form := range q.Forms {
+		names[i] = form.Name
+	}
+	return names
+}
+
+// Size is the number of items of the longest form.
+func (q Quiz) Size() int {
+	n := 0
+	for _, form := range q.Forms {
+		n = max(n, len(form.Items))
+	}
+	return n
+}
+
+// Name is the quiz in a few words: its title and, unless that tells it, its week.
+func (q Quiz) Name() string {
+	if q.Week == "" {
+		return q.Title
+	}
+	return fmt.Sprintf("%s (%s)", q.Title, q.Week)
+}
+
+// Task is the item's mathematics; ok is false for an item by hand.
+func (it Item) Task() (task standards.Task, ok bool) {
+	task, err := standards.Parse(it.Asks)
+	return task, err == nil && task.Judge(it.Key)
+}
+
+// Judge says whether a written answer is right: as the item's task allows, and
+// for an item by hand when it is the key, whatever its spaces and capitals.
+func (it Item) Judge(written string) bool {
+	if task, ok := it.Task(); ok {
+		return task.Judge(written)
+	}
+	return fold(written) == fold(it.Key)
+}
+
+// fold makes texts equal that differ in spaces, capitals or a full stop only.
+func fold(text string) string {
+	text = strings.ToLower(norm.NFKC.String(text))
+	return strings.TrimRight(strings.Join(strings.Fields(text), " "), " .")
+}

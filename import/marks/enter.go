@@ -1,0 +1,186 @@
+package marks
+
+import (
+	"bufio"
+	"context"
+	"fmt"
+	"io"
+	"strings"
+
+	"evenhand/bank/results"
+	"evenhand/standards"
+)
+
+// Seat is a pupil and the form that the pupil most likely had.
+type Seat struct{ Pupil, Form string }
+
+// Entry asks for marks one by one, on a terminal or from a pipe.
+//
+// For each pupil it asks the form (nothing takes the one proposed, - says that the
+// pupil was absent), then each item: nothing means right, - absent, . not reached, x
+// wrong, anything else is what the pupil wrote. < goes one question back; where numbers
+// are compared < is an answer, and << goes back.
+type Entry struct {
+	In    io.Reader
+	Out   io.Writer // the questions
+	Quiz  results.Quiz
+	Class string
+	Seats []Seat
+	Save  func(results.Paper) error // called after every pupil
+}
+
+// move is where to go after a question or a pupil.
+type move int
+
+const (
+	ahead move = iota
+	back
+	stop
+)
+
+// Run asks until all pupils are done, the input ends or the context does. saved is how
+// many papers were saved; unfinished is the pupil whose paper was begun and is not kept.
+func (e Entry) Run(ctx context.Context) (saved int, unfinished string, err error) {
+	a := asker{e, ctx, linesOf(ctx, e.In)}
+	for i := 0; i < len(e.Seats); {
+		paper, to := a.paper(i)
+		switch to {
+		case back:
+			i = max(0, i-1)
+		case stop:
+			fmt.Fprintln(e.Out)
+			if len(paper.Answers) > 0 {
+				unfinished = paper.Pupil
+			}
+			return saved, unfinished, nil
+		default:
+			if err := e.Save(paper); err != nil {
+				return saved, paper.Pupil, err
+			}
+			saved++
+			i++
+		}
+	}
+	return saved, "", nil
+}
+
+// linesOf reads lines in the background, so that an interrupt need not wait for one.
+func linesOf(ctx context.Context, in io.Reader) <-chan string {
+	lines := make(chan string)
+	go func() {
+		defer close(lines)
+		for scanner := bufio.NewScanner(in); scanner.Scan(); {
+			select {
+			case lines <- scanner.Text():
+			case <-ctx.Done():
+				return
+			}
+		}
+	}()
+	return lines
+}
+
+type asker struct {
+	Entry
+	ctx   context.Context
+	lines <-chan string
+}
+
+// ask puts a question; ok is false at the end of the input.
+func (a *asker) ask(format string, args ...any) (answer string, ok bool) {
+	fmt.Fprintf(a.Out, format, args...)
+	select {
+	case answer, ok = <-a.lines:
+		return strings.TrimSpace(answer), ok
+	case <-a.ctx.Done():
+		return "", false
+	}
+}
+
+// paper asks for one pupil's paper. On stop it is what was asked so far.
+func (a *asker) paper(i int) (paper results.Paper, to move) {
+	seat := a.Seats[i]
+	paper = results.Paper{Quiz: a.Quiz.ID, Class: a.Class, Pupil: seat.Pupil}
+	for {
+		form, absent, to := a.form(i)
+		if to != ahead {
+			return paper, to
+		}
+		paper.Form, paper.Answers = form.Name, nil
+		if absent {
+			for range form.Items {
+				paper.Answers = append(paper.Answers, results.Answer{State: results.Absent})
+			}
+			return paper, ahead
+		}
+		if to = a.items(form, &paper); to != back {
+			return paper, to
+		}
+	}
+}
+
+// form asks which form the pupil had.
+func (a *asker) form(i int) (form results.Form, absent bool, to move) {
+	seat := a.Seats[i]
+	for {
+		answer, ok := a.ask("%s (%d of %d), form %s: ", seat.Pupil, i+1, len(a.Seats), seat.Form)
+		state, _ := Sign(answer)
+		switch absent = state == results.Absent; {
+		case !ok:
+			return form, false, stop
+		case answer == "<" || answer == "<<":
+			return form, false, back
+		case answer == "" || absent:
+			answer = seat.Form
+		}
+		if form, ok = a.Quiz.Form(answer); ok {
+			return form, absent, ahead
+		}
+		fmt.Fprintf(a.Out, "%q is no form of this quiz; it has %s\n", answer, strings.Join(a.Quiz.FormNames(), ", "))
+	}
+}
+
+// items asks for the answers of a form.
+func (a *asker) items(form results.Form, paper *results.Paper) move {
+	for k := 0; k < len(form.Items); {
+		item := form.Items[k]
+		cell, ok := a.ask("  %2d  %s  [%s] ", k+1, item.Asks, item.Key)
+		switch {
+		case !ok:
+			return stop
+		case goesBack(item, cell) && k == 0:
+			return back
+		case goesBack(item, cell):
+			k--
+			paper.Answers = paper.Answers[:k]
+			continue
+		}
+		answer, problem := typed(item, cell)
+		if problem != "" {
+			fmt.Fprintln(a.Out, "      "+problem)
+			continue
+		}
+		paper.Answers = append(paper.Answers, answer)
+		k++
+	}
+	return ahead
+}
+
+// goesBack says that what was typed for an item asks for the question before. A single
+// < is an answer where numbers are compared.
+func goesBack(item results.Item, cell string) bool {
+	task, _ := item.Task()
+	_, compares := task.(standards.Compare)
+	return cell == "<<" || cell == "<" && !compares
+}
+
+// typed reads what was typed for an item.
+func typed(item results.Item, cell string) (results.Answer, string) {
+	if cell == "" {
+		return results.Answer{State: results.Right}, ""
+	}
+	if state, ok := Sign(cell); ok {
+		return results.Answer{State: state}, ""
+	}
+	return Written(item, cell)
+}

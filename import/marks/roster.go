@@ -1,0 +1,44 @@
+package marks
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"evenhand/bank/results"
+	intake "evenhand/import"
+)
+
+// Roster is a teacher's own list of pupils. It is read to show names on the screen and
+// never kept.
+type Roster struct {
+	Codes []string // in the order of the list
+	Names map[string]string
+}
+
+// ReadRoster reads a list with a code and a name in each row, with or without a heading.
+func ReadRoster(name string, data []byte) (Roster, error) {
+	rows, err := intake.Cells(name, data)
+	if err != nil {
+		return Roster{}, fmt.Errorf("%s: %w", name, err)
+	}
+	r := Roster{Names: map[string]string{}}
+	for i, row := range rows {
+		code, err := results.ParseCode(at(row.Cells, 0))
+		if err != nil && i == 0 {
+			continue // the heading
+		}
+		if err != nil {
+			return Roster{}, fmt.Errorf("%s, line %d: %w; the first column holds codes, the second names", name, row.Line, err)
+		}
+		if _, twice := r.Names[code]; twice {
+			return Roster{}, fmt.Errorf("%s, line %d: %s is there twice; keep the right row", name, row.Line, code)
+		}
+		r.Codes = append(r.Codes, code)
+		r.Names[code] = strings.TrimSpace(at(row.Cells, 1))
+	}
+	if len(r.Codes) == 0 {
+		return Roster{}, errors.New(name + " has no rows; a row is a code and a name, such as P07,Ada")
+	}
+	return r, nil
+}
