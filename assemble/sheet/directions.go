@@ -5,11 +5,9 @@ import "evenhand/standards"
 // Directions that depend on the task, not only on the look.
 var (
 	sayTime    = phrase{"Write in words the time that the clock shows.", "Escribe con palabras la hora que marca el reloj."}
-	workInside = phrase{"Look at the sign. Write one digit in each box.", "Mira el signo. Escribe una cifra en cada cuadro."}
 	makeNumber = phrase{"Look at the places. Write the number.", "Mira los lugares. Escribe el número."}
 	bothParts  = phrase{"The parts make the whole. Write the parts.", "Las partes forman el todo. Escribe las partes."}
 	fewerDots  = phrase{"Mark the group with fewer dots, or the middle box if they are the same.", "Marca el grupo con menos puntos, o el cuadro del medio si son iguales."}
-	byHand     = phrase{"Listen and read. Write the answer on the line.", "Escucha y lee. Escribe la respuesta en la línea."}
 )
 
 // directionOf is the short sentence that the teacher reads aloud before a group of
@@ -17,7 +15,7 @@ var (
 func directionOf(q Question) phrase {
 	switch t := q.Task.(type) {
 	case nil:
-		return byHand
+		return looks[standards.LookWords].direction
 	case standards.Clock:
 		if t.Verb == standards.Say {
 			return sayTime
@@ -28,7 +26,7 @@ func directionOf(q Question) phrase {
 		}
 	case standards.Sentence:
 		if q.Look == standards.LookFrame {
-			return workInside
+			return looks[standards.LookColumn].direction
 		}
 	case standards.Groups:
 		if t.Fewer {

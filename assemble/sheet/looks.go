@@ -53,6 +53,18 @@ var looks = map[standards.Look]look{
 	standards.LookWords: {
 		phrase{"question in words", "pregunta con palabras"},
 		phrase{"Listen and read. Write the answer on the line.", "Escucha y lee. Escribe la respuesta en la línea."}, words},
+	standards.LookNumberLine: {
+		phrase{"number line", "recta numérica"},
+		phrase{"Jump along the line. Write the missing number.", "Salta por la recta. Escribe el número que falta."}, numberLine},
+	standards.LookHundredsChart: {
+		phrase{"hundreds chart", "tabla de números hasta 120"},
+		phrase{"Start at the number in the frame and jump. Write the missing number.", "Empieza en el número con marco y salta. Escribe el número que falta."}, hundredsChart},
+	standards.LookMakeTen: {
+		phrase{"sum with one number split in two", "suma con un número separado en dos"},
+		phrase{"Make the next ten. Write the numbers in the boxes.", "Forma la decena siguiente. Escribe los números en los cuadros."}, makeTen},
+	standards.LookBreakApart: {
+		phrase{"sum with both numbers split in two", "suma con los dos números separados"},
+		phrase{"Break the numbers into tens and ones. Add.", "Separa los números en decenas y unidades. Suma."}, breakApart},
 	standards.LookStory: {
 		phrase{"story", "cuento"},
 		phrase{"Listen to the story. Draw it. Write the answer in the box.", "Escucha el cuento. Dibújalo. Escribe la respuesta en el cuadro."}, story},
@@ -79,26 +91,14 @@ var looks = map[standards.Look]look{
 		phrase{"The same number goes in both boxes. Write it.", "El mismo número va en los dos cuadros. Escríbelo."}, twin},
 }
 
-// lookOf is the row for a question; one by hand is asked in words.
-func lookOf(q Question) (look, error) {
-	if q.Task == nil {
-		return looks[standards.LookWords], nil
-	}
-	l, ok := looks[q.Look]
-	if !ok {
-		return look{}, fmt.Errorf("item %d: no look %q; %q can be shown as %s", q.Number, q.Look, q.Task, lookNames(q.Task))
-	}
-	return l, nil
-}
-
 // draw lays out a question in its look.
 func (k kit) draw(q Question) (drawing, error) {
 	if q.Task == nil {
 		return k.asked(q.Text, q.Key), nil
 	}
-	l, err := lookOf(q)
-	if err != nil {
-		return drawing{}, err
+	l, ok := looks[q.Look]
+	if !ok {
+		return drawing{}, fmt.Errorf("item %d: no look %q; %q can be shown as %s", q.Number, q.Look, q.Task, lookNames(q.Task))
 	}
 	d, ok := l.draw(k, q.Task)
 	if !ok {

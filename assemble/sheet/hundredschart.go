@@ -1,0 +1,61 @@
+package sheet
+
+import (
+	"slices"
+	"strconv"
+
+	"evenhand/standards"
+)
+
+// Sizes of a cell of the hundreds chart in millimetres.
+const (
+	chartWidth  = 13.0
+	chartHeight = 7.5
+)
+
+// hundredsChart is the numbers from 1 to 120 in rows of ten, the start framed, and the
+// question below. On the key the numbers that the jumps land on are grey.
+func hundredsChart(k kit, task standards.Task) (drawing, bool) {
+	w, ok := wayOf(task, standards.HundredsChartEnd)
+	if !ok {
+		return drawing{}, false
+	}
+	below, ok := sentence(k, task)
+	if t, isWords := task.(standards.MoreLess); isWords {
+		below = flow(k.width, 2*k.gap(), k.gap(), k.text(t.Prompt(k.lang)), k.answerBox(3, t.Key()))
+	}
+	return stack(5, k.chart(w), below), ok
+}
+
+// chart is the table of numbers.
+func (k kit) chart(w way) drawing {
+	rows := float64(standards.HundredsChartEnd / 10)
+	d := drawing{w: 10 * chartWidth, h: rows * chartHeight, axis: k.size / 2}
+	d.paint = func(c canvas, at point) {
+		stops := w.stops(true)
+		for n := 1; n <= standards.HundredsChartEnd; n++ {
+			inside := hollow
+			if k.key && slices.Contains(stops, n) {
+				inside = pale
+			}
+			k.chartCell(c, chartPlace(at, n), n, style{line: thin, fill: inside})
+		}
+		frame := style{line: 1.2}
+		c.rect(chartPlace(at, w.start), chartWidth, chartHeight, frame)
+		if w.endGiven || k.key {
+			c.rect(chartPlace(at, w.end()), chartWidth, chartHeight, frame)
+		}
+	}
+	return d
+}
+
+func (k kit) chartCell(c canvas, at point, n int, s style) {
+	print := k.print(strconv.Itoa(n), lettering{size: 12 * pointSize})
+	c.rect(at, chartWidth, chartHeight, s)
+	print.paint(c, point{at.x + (chartWidth-print.w)/2, at.y + chartHeight/2 - print.axis})
+}
+
+// chartPlace is the corner of a number's cell.
+func chartPlace(at point, n int) point {
+	return point{at.x + chartWidth*float64((n-1)%10), at.y + chartHeight*float64((n-1)/10)}
+}
