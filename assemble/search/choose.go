@@ -22,7 +22,10 @@ func (t *tree) choose() (best branch, ok bool) {
 		score := (min(down, 1e6) + 1e-3*part) * (min(up, 1e6) + 1e-3*(1-part))
 		if score > most {
 			most, best, ok = score, b, true
-			best.upFirst = up < down || up == down && part > 0.5
+			best.upFirst = part > 0.5
+			if v >= 0 && t.cols[v].form == asExcess {
+				best.upFirst = up < down
+			}
 		}
 	}
 	return best, ok

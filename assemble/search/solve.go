@@ -133,59 +133,6 @@ func (r *root) kernel(size, objective int) (chosen []int, all bool) {
 	return chosen, all
 }
 
-// climb looks for the best choice among some groups.
-type climb struct {
-	p     *problem
-	root  *root
-	best  *incumbent
-	split map[int]bool // clash groups that the tree tells apart
-	stop  func() bool
-}
-
-// run swaps a little, climbs the tree a little, swaps more and climbs on, and
-// returns the bound proved over the groups. Unless they are all that matter,
-// it gives up after a while.
-func (c *climb) run(chosen []int, all bool) int {
-	c.p.start(c.root, chosen, c.best, 50_000, c.stop)
-	if c.best.objective <= c.root.bound {
-		return c.root.bound
-	}
-	t := c.tree(chosen)
-	bound := c.explore(t, chosen, 100)
-	if bound >= c.best.objective {
-		return bound
-	}
-	c.p.start(c.root, chosen, c.best, 300_000, c.stop)
-	c.p.anneal(c.root, chosen, c.best, 300_000, c.stop)
-	if all {
-		bound = c.explore(t, chosen, 0)
-	}
-	return bound
-}
-
-func (c *climb) tree(chosen []int) *tree {
-	groups := make([]group, len(chosen))
-	for k, i := range chosen {
-		groups[k] = c.p.groups[i]
-	}
-	return c.p.tree(c.p.split(groups, c.split), c.best, c.root.floor(), c.stop)
-}
-
-// explore searches up to a number of nodes (0: all), starting again with finer
-// groups when clashes ask for it.
-func (c *climb) explore(t *tree, chosen []int, limit int) int {
-	for {
-		bound := t.explore(c.root.bound, limit)
-		if len(t.split) == 0 {
-			return min(bound, c.best.objective)
-		}
-		for k := range t.split {
-			c.split[k] = true
-		}
-		*t = *c.tree(chosen)
-	}
-}
-
 // floor is the proved lower bound of the sum of excesses.
 func (r *root) floor() int {
 	if !r.p.goal {
