@@ -44,7 +44,7 @@ func newApp() *cli.App {
 			skillsCommand(), standardsCommand(), demoCommand(),
 			initCommand(), importCommand(), generateCommand(), listCommand(), showCommand(), reviseCommand(), retireCommand(),
 			planCommand(), assembleCommand(), exportCommand(), tagCommand(),
-			markCommand(),
+			markCommand(), calibrateCommand(),
 			backupCommand(), checkCommand(),
 		},
 		Action:                    noCommand,
