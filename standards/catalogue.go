@@ -112,7 +112,7 @@ var catalogue = SkillList{
 			return ok && (s.Step == 1 || s.Step == -1) && max(s.First, s.at(s.N-1)) <= 120
 		}},
 	{"count-by-steps", 2, []Code{"K.CC.A.1", "2.NBT.A.2", "2.OA.C.3"}, []Look{LookSequence}, 30, -1500,
-		"count by 2s, 5s, 10s and 100s, within 1000", "35, 40, ?, 50", is[Sequence]},
+		"count by ones past 120, and by 2s, 5s, 10s and 100s, within 1000", "35, 40, ?, 50", is[Sequence]},
 	{"write-to-120", 1, []Code{"1.NBT.A.1", "2.NBT.A.3"}, []Look{LookWords}, 20, -1700,
 		"write numbers to 120 in digits", "write forty-two", writing(120)},
 	{"write-to-1000", 2, []Code{"2.NBT.A.3"}, []Look{LookWords}, 25, -1500,

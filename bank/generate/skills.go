@@ -35,7 +35,7 @@ var spaces = map[standards.SkillID]space{
 	"compare-two-digit":     comparisons(10, 99),
 	"compare-three-digit":   comparisons(100, 999),
 	"count-on":              rows(1, 1, 120),
-	"count-by-steps":        join(rows(2, 1, 20), rows(5, 5, 1000), rows(10, 1, 1000), rows(100, 1, 1000)),
+	"count-by-steps":        join(rows(1, 1, 1000), rows(2, 1, 20), rows(5, 5, 1000), rows(10, 1, 1000), rows(100, 1, 1000)),
 	"ten-more-less":         moreOrLess(10, 99, 10),
 	"hundred-more-less":     moreOrLess(100, 900, 10, 100),
 	"match-clocks":          join(matches(3, "five-minute"), matches(4, "quarter-hour")),
