@@ -39,11 +39,13 @@ func TestNoHeading(t *testing.T) {
 	for text, want := range map[string]string{
 		"47+36,83\n27+35,62": "question answer",
 		"83,47+36\n62,27+35": "answer question",
-		"1,47+36,83,add-two-digit\n2,27+35,62,add-two-digit": "- question answer skill",
-		"3:30,read 3:30\n4:00,draw 4:00":                     "answer question",
-		"How many legs has a dog?,4\nHow many has a hen?,2":  "question answer",
-		"2.NBT.5,27+35,62,column\n2.NBT.5,47+36,83,column":   "standards question answer look",
-		"47+36\n27+35": "question",
+		"1,47+36,83,add-two-digit\n2,27+35,62,add-two-digit":  "- question answer skill",
+		"3:30,read 3:30\n4:00,draw 4:00":                      "answer question",
+		"How many legs has a dog?,4\nHow many has a hen?,2":   "question answer",
+		"2.NBT.5,27+35,62,column\n2.NBT.5,47+36,83,column":    "standards question answer look",
+		"Name two shapes,any\n47+36,83\n27+35,62":             "question answer",
+		"Name it,square\nHow many?,four":                      "question answer",
+		"47+36\n27+35":                                        "question",
 		"Our list\n\n47+36,83,T.L.\n27+35,62,\n81-38,43,T.L.": "question answer -",
 	} {
 		l := mustOpen(t, text)

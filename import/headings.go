@@ -2,7 +2,6 @@ package intake
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 )
@@ -89,19 +88,23 @@ func columnHeaded(cells []string, heading string) int {
 }
 
 // findForeignHeading is the index of a heading in words that aren't known here, or
-// -1: the first row with two filled cells, all of them short words, one above the
-// questions.
+// -1: the first row with two filled cells, when all of them are one or two words, and
+// one stands above questions that are mostly tasks.
 func findForeignHeading(records []record, question int) int {
 	at := slices.IndexFunc(records, func(rec record) bool { return filledCells(rec.cells) > 1 })
-	if at < 0 || question < 0 || question >= len(records[at].cells) || strings.TrimSpace(records[at].cells[question]) == "" {
+	if at < 0 || records[at].cell(question) == "" || !wordsOnly(records[at].cells) {
 		return -1
 	}
 	for _, cell := range records[at].cells {
-		if len(strings.Fields(cell)) > 3 {
+		if len(strings.Fields(cell)) > 2 {
 			return -1
 		}
 	}
-	if !wordsOnly(records[at].cells) {
+	tasks := 0
+	for _, rec := range records[at+1:] {
+		tasks += int(truth(isTask(rec.cell(question))))
+	}
+	if 2*tasks < len(records)-at-1 || tasks == 0 {
 		return -1
 	}
 	return at
@@ -116,27 +119,6 @@ func filledCells(cells []string) int {
 		}
 	}
 	return n
-}
-
-var (
-	totalWords = regexp.MustCompile(`(?i)^(?:grand |sub-?)?(?:total|totals|sum|average|mean|count|suma|promedio|summe)(?: of)?(?: (?:items|questions|problems|rows|points|preguntas))?\s*[:=]?\s*[\d.,]*\s*(?:items|questions|problems|rows|points|preguntas)?$`)
-	totalValue = regexp.MustCompile(`^[\d.,%:/ -]*$`)
-)
-
-// isTotal says whether a row is a total that a spreadsheet has put under a list: a
-// cell that says so, and numbers.
-func isTotal(cells []string) bool {
-	said := false
-	for _, cell := range cells {
-		cell = strings.TrimSpace(cell)
-		switch {
-		case totalWords.MatchString(cell):
-			said = true
-		case !totalValue.MatchString(cell):
-			return false
-		}
-	}
-	return said
 }
 
 // quoteHeadings names the headings for a message.

@@ -22,24 +22,6 @@ type List struct {
 	own      bool // written by evenhand export
 }
 
-// Line is one line of a list, or the few that one row takes.
-type Line struct {
-	First, Last int // counted from 1, as an editor or spreadsheet shows them
-	Kind        LineKind
-	Text        string // what it says; empty for rows
-}
-
-// LineKind says what a line is.
-type LineKind string
-
-// The kinds of lines.
-const (
-	TitleLine   LineKind = "title"
-	HeadingLine LineKind = "heading"
-	TotalLine   LineKind = "total"
-	RowLine     LineKind = "row"
-)
-
 // Options say how to read a list where a person knows better.
 type Options struct {
 	// Columns names columns by their heading, number (from 1) or letter, for the
@@ -50,28 +32,27 @@ type Options struct {
 // Rows is the number of rows, each of which will be added, already here or set aside.
 func (l *List) Rows() int { return len(l.rows) }
 
-// Skipped lists the lines that hold no item: titles, headings and totals.
-func (l *List) Skipped() []Line {
-	return slices.DeleteFunc(slices.Clone(l.Lines), func(line Line) bool { return line.Kind == RowLine })
-}
-
 // Open reads a list from the bytes of a file: CSV in any usual encoding and with any
 // usual delimiter, or an .xlsx workbook. The error says what is wrong with the file or
 // the options as a whole; what is wrong in a row only shows when it is imported.
 func Open(name string, data []byte, o Options) (*List, error) {
 	l := &List{Name: name}
-	records, err := l.read(data)
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	wishes, err := parseWishes(o.Columns)
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
-	}
-	if err := l.lookOver(records, wishes); err != nil {
+	if err := l.open(data, o); err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	return l, nil
+}
+
+func (l *List) open(data []byte, o Options) error {
+	wishes, err := parseWishes(o.Columns)
+	if err != nil {
+		return err
+	}
+	records, err := l.read(data)
+	if err != nil {
+		return err
+	}
+	return l.lookOver(records, wishes)
 }
 
 // foreignFiles are the first bytes of files that get mistaken for lists.
@@ -183,35 +164,6 @@ func usualWidth(rows []record, oneIn int) int {
 	}
 	slices.Sort(widths)
 	return widths[len(rows)-(len(rows)+oneIn-1)/oneIn]
-}
-
-// sort gives every record its place: title, heading, total or row.
-func (l *List) sort(records []record, heading int) {
-	top := heading < 0 // still above the first row of a list without heading
-	for i, rec := range records {
-		kind := RowLine
-		switch {
-		case i < heading || top && len(l.Columns) > 1 && isTitle(rec.cells):
-			kind = TitleLine
-		case i == heading || heading >= 0 && i > heading && slices.Equal(rec.cells, records[heading].cells):
-			kind = HeadingLine
-		case isTotal(rec.cells):
-			kind = TotalLine
-		default:
-			top = false
-			l.rows = append(l.rows, rec)
-		}
-		line := Line{First: rec.first, Last: rec.last, Kind: kind}
-		if kind != RowLine {
-			line.Text = strings.Join(strings.Fields(strings.Join(rec.cells, " ")), " ")
-		}
-		l.Lines = append(l.Lines, line)
-	}
-}
-
-// isTitle says whether a row above all others is one text that asks nothing.
-func isTitle(cells []string) bool {
-	return filledCells(cells) == 1 && !hasTask(cells) && !strings.ContainsAny(strings.Join(cells, ""), "?¿")
 }
 
 // column is the index of the column with the meaning, or -1.

@@ -1,0 +1,80 @@
+package intake
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// Line is one line of a list, or the few that one row takes.
+type Line struct {
+	First, Last int // counted from 1, as an editor or spreadsheet shows them
+	Kind        LineKind
+	Text        string // what it says; empty for rows
+}
+
+// LineKind says what a line is.
+type LineKind string
+
+// The kinds of lines.
+const (
+	TitleLine   LineKind = "title"
+	HeadingLine LineKind = "heading"
+	TotalLine   LineKind = "total"
+	RowLine     LineKind = "row"
+)
+
+// Skipped lists the lines that hold no item: titles, headings and totals.
+func (l *List) Skipped() []Line {
+	return slices.DeleteFunc(slices.Clone(l.Lines), func(line Line) bool { return line.Kind == RowLine })
+}
+
+// sort gives every record its place: title, heading, total or row.
+func (l *List) sort(records []record, heading int) {
+	top := heading < 0 // still above the first row of a list without heading
+	for i, rec := range records {
+		kind := RowLine
+		switch {
+		case i < heading || top && len(l.Columns) > 1 && isTitle(rec.cells):
+			kind = TitleLine
+		case i == heading || heading >= 0 && i > heading && slices.Equal(rec.cells, records[heading].cells):
+			kind = HeadingLine
+		case isTotal(rec.cells):
+			kind = TotalLine
+		default:
+			top = false
+			l.rows = append(l.rows, rec)
+		}
+		line := Line{First: rec.first, Last: rec.last, Kind: kind}
+		if kind != RowLine {
+			line.Text = strings.Join(strings.Fields(strings.Join(rec.cells, " ")), " ")
+		}
+		l.Lines = append(l.Lines, line)
+	}
+}
+
+// isTitle says whether a row above all others is one text that asks nothing.
+func isTitle(cells []string) bool {
+	return filledCells(cells) == 1 && !hasTask(cells) && !strings.ContainsAny(strings.Join(cells, ""), "?¿")
+}
+
+var (
+	totalWords = regexp.MustCompile(`(?i)^(?:grand |sub-?)?(?:total|totals|sum|average|mean|count|suma|promedio|summe)(?: of)?(?: (?:items|questions|problems|rows|points|preguntas))?\s*[:=]?\s*[\d.,]*\s*(?:items|questions|problems|rows|points|preguntas)?$`)
+	totalValue = regexp.MustCompile(`^[\d.,%:/ -]*$`)
+)
+
+// isTotal says whether a row is a total that a spreadsheet has put under a list: a
+// cell that says so, and numbers.
+func isTotal(cells []string) bool {
+	said := false
+	for _, cell := range cells {
+		cell = strings.TrimSpace(cell)
+		switch {
+		case totalWords.MatchString(cell):
+			said = true
+		case !totalValue.MatchString(cell):
+			return false
+		}
+	}
+	return said
+}
