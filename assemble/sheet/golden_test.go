@@ -38,6 +38,7 @@ var gallery = withoutMissteps(paper(
 	"match 4:00, 7:00, 11:00, 2:30", "10 more than 47 = ?",
 	"count 13", "count 8 scattered", "more: 5 or 8 dots", "fewer: 6 or 6 dots", "array 3 by 4", "coins 25, 10, 10, 5, 1", "pairs of 7",
 	"true or false: 7 = 8 - 1", "odd or even: 14", "8 + ? = 11, 11 - 8 = ?", "8 + 3 = 3 + ?", "story add-to change-unknown: 5 + ? = 12, shells, Mia",
+	"8 + 5 = ?|make-ten", "47 + 36 = ?|break-apart", "83 - 47 = ?|number-line", "8 + ? = 15|number-line", "47 + 36 = ?|hundreds-chart",
 ))
 
 func withoutMissteps(p sheet.Paper) sheet.Paper {

@@ -10,7 +10,7 @@ import (
 // Sizes of a cell of the hundreds chart in millimetres.
 const (
 	chartWidth  = 13.0
-	chartHeight = 7.5
+	chartHeight = 6.8
 )
 
 // hundredsChart is the numbers from 1 to 120 in rows of ten, the start framed, and the
@@ -50,7 +50,7 @@ func (k kit) chart(w way) drawing {
 }
 
 func (k kit) chartCell(c canvas, at point, n int, s style) {
-	print := k.print(strconv.Itoa(n), lettering{size: 12 * pointSize})
+	print := k.print(strconv.Itoa(n), lettering{size: 13 * pointSize})
 	c.rect(at, chartWidth, chartHeight, s)
 	print.paint(c, point{at.x + (chartWidth-print.w)/2, at.y + chartHeight/2 - print.axis})
 }

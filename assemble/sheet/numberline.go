@@ -11,9 +11,10 @@ import (
 
 // Sizes of a number line in millimetres.
 const (
-	lineRoom  = 16.0 // above the line, to draw jumps in
-	lineBelow = 4.0  // from the line to the numbers below
-	tickUnit  = 1.4  // half a tick; longer at fives and tens
+	lineRoom   = 16.0 // above the line, to draw jumps in
+	lineBelow  = 4.0  // from the line to the numbers below
+	labelSpace = 2.0  // between numbers, at least
+	tickUnit   = 1.4  // half a tick; longer at fives and tens
 )
 
 // numberLine is a line from 0 to 20 or to 100 with the start marked, and the sentence
@@ -36,6 +37,9 @@ func (k kit) ruler(w way) drawing {
 	l := lettering{size: .6 * k.size, align: centre}
 	edge := l.size // half the widest number stands out at each end
 	pitch := (k.width - 2*edge) / float64(most)
+	if w, room := k.face.width(strconv.Itoa(most), l), pitch*float64(labelled)-labelSpace; w > room {
+		l.size *= room / w
+	}
 	d := drawing{w: k.width, h: lineRoom + lineBelow + 1.1*l.size, axis: k.size / 2}
 	d.paint = func(c canvas, at point) {
 		place := func(n int) point { return point{at.x + edge + pitch*float64(n), at.y + lineRoom} }

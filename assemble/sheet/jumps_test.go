@@ -1,0 +1,172 @@
+package sheet
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"evenhand/standards"
+)
+
+// lineNumber reads a place on a number line by its first and last label.
+func lineNumber(r *recorder, x float64) float64 {
+	var labels []drawnText
+	for _, text := range r.texts {
+		if _, err := strconv.Atoi(text.s); err == nil && text.align == centre && text.at.y > r.circles[0].middle.y && text.size < r.texts[len(r.texts)-1].size {
+			labels = append(labels, text)
+		}
+	}
+	first, last := labels[0], labels[len(labels)-1]
+	most, _ := strconv.ParseFloat(last.s, 64)
+	return (x - first.at.x) / (last.at.x - first.at.x) * most
+}
+
+func TestNumberLineIsTheSentence(t *testing.T) {
+	for _, c := range []struct {
+		task       string
+		start, end float64
+		bows       []string // worked by hand: tens first, then the ones
+	}{
+		{"47 + 36 = ?", 47, 83, []string{"+10", "+10", "+10", "+6"}},
+		{"83 - 47 = ?", 83, 36, []string{"−10", "−10", "−10", "−10", "−7"}},
+		{"8 + ? = 15", 8, 15, []string{"+7"}},
+		{"7 + 8 = ?", 7, 15, []string{"+8"}},
+		{"60 + 40 = ?", 60, 100, []string{"+10", "+10", "+10", "+10"}},
+	} {
+		r := recordText(t, true, c.task, standards.LookNumberLine)
+		line := r.lines[0].from.y
+		var bows []string
+		for _, text := range r.texts {
+			if text.at.y < line && strings.ContainsAny(text.s, "+−") {
+				bows = append(bows, text.s)
+			}
+		}
+		var ends []float64 // where bows touch the line, in the order they are drawn
+		for _, l := range r.lines {
+			if l.from.y != l.to.y && l.from.x != l.to.x {
+				for _, p := range []point{l.from, l.to} {
+					if math.Abs(p.y-line) < 1e-6 {
+						ends = append(ends, lineNumber(r, p.x))
+					}
+				}
+			}
+		}
+		if !slices.Equal(bows, c.bows) || len(ends) != 2*len(bows) || math.Abs(ends[0]-c.start) > 1e-6 || math.Abs(ends[len(ends)-1]-c.end) > 1e-6 {
+			t.Errorf("%s: bows %v touch the line at %.2f", c.task, bows, ends)
+		}
+		if dot := lineNumber(r, r.circles[0].middle.x); math.Abs(dot-c.start) > 1e-6 {
+			t.Errorf("%s: the dot stands at %v", c.task, dot)
+		}
+	}
+}
+
+// Every number under the line stands at its place, with room to the next, in any type.
+func TestNumbersUnderTheLine(t *testing.T) {
+	for _, o := range []Options{{Font: BuiltInFont}, {Font: BuiltInFont, Large: true, PaperSize: "a4"}} {
+		s, err := o.settle()
+		if err != nil {
+			t.Fatal(err)
+		}
+		s.kit.width -= s.label()
+		for task, want := range map[string]int{"7 + 8 = ?": 21, "47 + 36 = ?": 11} {
+			r := record(t, s.kit, standards.MustParse(task), standards.LookNumberLine)
+			labels := r.texts[:want]
+			for i, label := range labels {
+				n, err := strconv.Atoi(label.s)
+				if err != nil || math.Abs(lineNumber(r, label.at.x)-float64(n)) > 1e-6 {
+					t.Errorf("%s: %q does not stand at its place", task, label.s)
+				}
+				if i > 0 && label.at.x-label.w/2 < labels[i-1].at.x+labels[i-1].w/2+2 {
+					t.Errorf("%s: %q stands too close to %q", task, label.s, labels[i-1].s)
+				}
+			}
+		}
+	}
+}
+
+// cells are the numbers of a chart in the cells they stand in.
+func cells(t *testing.T, r *recorder) map[int]drawnRect {
+	t.Helper()
+	found := map[int]drawnRect{}
+	for i := range standards.HundredsChartEnd {
+		text, cell := r.texts[i], r.rects[i]
+		n, err := strconv.Atoi(text.s)
+		middle := point{text.at.x, text.at.y - r.face.digit*text.size/2}
+		if err != nil || distance(middle, point{cell.at.x + chartWidth/2, cell.at.y + chartHeight/2}) > 1e-6 {
+			t.Fatalf("%q does not stand in the middle of its cell", text.s)
+		}
+		found[n] = cell
+	}
+	return found
+}
+
+func TestChartHasEveryNumberInItsPlace(t *testing.T) {
+	chart := cells(t, recordText(t, false, "47 + 36 = ?", standards.LookHundredsChart))
+	for n := 1; n <= 120; n++ {
+		want := point{chart[1].at.x + float64((n-1)%10)*chartWidth, chart[1].at.y + float64((n-1)/10)*chartHeight}
+		if distance(chart[n].at, want) > 1e-6 {
+			t.Errorf("%d stands at %v, want %v", n, chart[n].at, want)
+		}
+	}
+}
+
+func TestChartShowsTheWay(t *testing.T) {
+	for _, c := range []struct {
+		task       string
+		start, end int
+		landed     []int // worked by hand: down or up by tens, then along by ones
+	}{
+		{"47 + 36 = ?", 47, 83, []int{57, 67, 77, 78, 79, 80, 81, 82, 83}},
+		{"47 + ? = 60", 47, 60, []int{57, 58, 59, 60}},
+		{"35 - 12 = ?", 35, 23, []int{23, 24, 25}},
+		{"10 less than 120 = ?", 120, 110, []int{110}},
+		{"98 + 5 = ?", 98, 103, []int{99, 100, 101, 102, 103}},
+	} {
+		r := recordText(t, true, c.task, standards.LookHundredsChart)
+		chart := cells(t, r)
+		var landed []int
+		for n, cell := range chart {
+			if cell.fill == pale {
+				landed = append(landed, n)
+			}
+		}
+		slices.Sort(landed)
+		frames := r.rects[standards.HundredsChartEnd:]
+		if !slices.Equal(landed, c.landed) || frames[0].at != chart[c.start].at || frames[1].at != chart[c.end].at {
+			t.Errorf("%s: the way goes over %v, want %v", c.task, landed, c.landed)
+		}
+		for _, cell := range cells(t, recordText(t, false, c.task, standards.LookHundredsChart)) {
+			if cell.fill != hollow {
+				t.Errorf("%s: the sheet shows the way", c.task)
+			}
+		}
+	}
+}
+
+// Worked by hand.
+func TestSplitNumbers(t *testing.T) {
+	for _, c := range []struct {
+		task string
+		look standards.Look
+		want string
+	}{
+		{"8 + 5 = ?", standards.LookMakeTen, "8 + 5 2 3 10 + 3 = 13"},
+		{"4 + 9 = ?", standards.LookMakeTen, "4 1 3 + 9 10 + 3 = 13"},
+		{"47 + 5 = ?", standards.LookMakeTen, "47 + 5 3 2 50 + 2 = 52"},
+		{"47 + 36 = ?", standards.LookBreakApart, "47 40 7 + 36 30 6 70 + 13 = 83"},
+		{"63 + 45 = ?", standards.LookBreakApart, "63 60 3 + 45 40 5 100 + 8 = 108"},
+	} {
+		if got := strings.Join(recordText(t, true, c.task, c.look).words(), " "); got != c.want {
+			t.Errorf("%s: the key reads %q, want %q", c.task, got, c.want)
+		}
+	}
+	r := recordText(t, false, "8 + 5 = ?", standards.LookMakeTen)
+	for i, branch := range r.lines {
+		box := r.rects[i]
+		if math.Abs(branch.to.x-box.at.x-box.w/2) > 1e-6 || math.Abs(branch.to.y-box.at.y) > 1e-6 {
+			t.Errorf("branch %d does not end at its box", i)
+		}
+	}
+}
