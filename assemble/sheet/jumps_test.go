@@ -78,7 +78,7 @@ func TestNumbersUnderTheLine(t *testing.T) {
 				if err != nil || math.Abs(lineNumber(r, label.at.x)-float64(n)) > 1e-6 {
 					t.Errorf("%s: %q does not stand at its place", task, label.s)
 				}
-				if i > 0 && label.at.x-label.w/2 < labels[i-1].at.x+labels[i-1].w/2+2 {
+				if i > 0 && label.at.x-label.w/2 < labels[i-1].at.x+labels[i-1].w/2+labelSpace-1e-6 {
 					t.Errorf("%s: %q stands too close to %q", task, label.s, labels[i-1].s)
 				}
 			}
