@@ -33,14 +33,14 @@ func readBalance(text string) (Task, error) {
 	case blankA < 0 && blankB < 0:
 		return nil, fmt.Errorf("%q has nothing to fill in; write ? for one number, or true or false: before it", text)
 	case blankA >= 0:
-		return Balance{a, b, blankA}.solve(&a, b, blankA)
+		return Balance{a, b, blankA}.solve(a, b, blankA)
 	}
-	return Balance{a, b, a.N + blankB}.solve(&b, a, blankB)
+	return Balance{a, b, a.N + blankB}.solve(b, a, blankB)
 }
 
 // solve fills in the number at place blank of a side so that it is worth as much as the
 // other side.
-func (t Balance) solve(side *Side, other Side, blank int) (Task, error) {
+func (t Balance) solve(side, other Side, blank int) (Task, error) {
 	n := (other.Value() - side.Value()) * side.sign(blank)
 	if n < 0 {
 		return nil, fmt.Errorf("no number from 0 up makes %s true", t)
@@ -72,12 +72,7 @@ func (t Balance) Judge(answer string) bool {
 }
 
 // Prompt asks for the missing number.
-func (t Balance) Prompt(lang string) string {
-	if lang == "es" {
-		return "Escribe el número que falta: " + t.String()
-	}
-	return "Write the missing number: " + t.String()
-}
+func (t Balance) Prompt(lang string) string { return fillIn(t.String(), lang) }
 
 // Traits of a balance are those of both sides.
 func (t Balance) Traits() Traits { return sidesTraits(t.Left, t.Right) }

@@ -65,12 +65,7 @@ func (c Compare) Prompt(lang string) string {
 }
 
 // Traits of a comparison.
-func (c Compare) Traits() Traits {
-	var ts Traits
-	ts.setNumber(Digits, digitCount(max(c.A, c.B)))
-	ts.setNumber(Largest, max(c.A, c.B))
-	return ts
-}
+func (c Compare) Traits() Traits { return numberTraits(max(c.A, c.B)) }
 
 // Codes: to 10 in kindergarten, two digits in grade 1, three in grade 2.
 func (c Compare) Codes() []Code {

@@ -60,12 +60,7 @@ func (t HowMany) Prompt(lang string) string {
 }
 
 // Traits of counting.
-func (t HowMany) Traits() Traits {
-	var ts Traits
-	ts.setNumber(Digits, digitCount(t.Number))
-	ts.setNumber(Largest, t.Number)
-	return ts
-}
+func (t HowMany) Traits() Traits { return numberTraits(t.Number) }
 
 // Codes of counting: how many, kindergarten.
 func (t HowMany) Codes() []Code { return []Code{"K.CC.B.5"} }

@@ -58,12 +58,7 @@ func (t OddEven) Prompt(lang string) string {
 }
 
 // Traits of odd and even.
-func (t OddEven) Traits() Traits {
-	var ts Traits
-	ts.setNumber(Digits, digitCount(t.Number))
-	ts.setNumber(Largest, t.Number)
-	return ts
-}
+func (t OddEven) Traits() Traits { return numberTraits(t.Number) }
 
 // Codes: groups of up to 20 things, grade 2; no standard up to grade 2 goes further.
 func (t OddEven) Codes() []Code {

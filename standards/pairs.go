@@ -68,12 +68,7 @@ func (t Pairs) Prompt(lang string) string {
 }
 
 // Traits of pairs.
-func (t Pairs) Traits() Traits {
-	var ts Traits
-	ts.setNumber(Largest, t.Whole)
-	ts.setNumber(Digits, digitCount(t.Whole))
-	return ts
-}
+func (t Pairs) Traits() Traits { return numberTraits(t.Whole) }
 
 // Codes: taking apart numbers to 10, kindergarten.
 func (t Pairs) Codes() []Code { return []Code{"K.OA.A.3"} }

@@ -85,11 +85,14 @@ func (s Sentence) answer() int {
 }
 
 // left is the side with the operations, with a mark at place blank.
-func (s Sentence) left(blank int) string {
+func (s Sentence) left(blank int) string { return written(s.Operands(), s.Minus[:], blank) }
+
+// written is numbers with + and - between them, with a mark at place blank.
+func written(numbers []int, minus []bool, blank int) string {
 	var b strings.Builder
-	for i, n := range s.Operands() {
+	for i, n := range numbers {
 		if i > 0 {
-			b.WriteString(map[bool]string{false: " + ", true: " - "}[s.Minus[i]])
+			b.WriteString(map[bool]string{false: " + ", true: " - "}[minus[i]])
 		}
 		if i == blank {
 			b.WriteByte('?')
@@ -122,8 +125,10 @@ func (s Sentence) whole() string {
 }
 
 // Prompt asks for the missing number or the result.
-func (s Sentence) Prompt(lang string) string {
-	question := s.String()
+func (s Sentence) Prompt(lang string) string { return fillIn(s.String(), lang) }
+
+// fillIn asks for the missing number of a sentence.
+func fillIn(question, lang string) string {
 	if lang == "es" {
 		return "Escribe el número que falta: " + question
 	}

@@ -3,7 +3,6 @@ package standards
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 )
 
@@ -38,20 +37,7 @@ func (s Side) sign(i int) int {
 func (s Side) String() string { return s.marked(-1) }
 
 // marked is the side with "?" in place of number blank.
-func (s Side) marked(blank int) string {
-	var b strings.Builder
-	for i, n := range s.Terms[:s.N] {
-		if i > 0 {
-			b.WriteString(map[bool]string{false: " + ", true: " - "}[s.Minus[i]])
-		}
-		if i == blank {
-			b.WriteByte('?')
-		} else {
-			b.WriteString(strconv.Itoa(n))
-		}
-	}
-	return b.String()
-}
+func (s Side) marked(blank int) string { return written(s.Terms[:s.N], s.Minus[:], blank) }
 
 // isSum says that numbers are added and none is taken away.
 func (s Side) isSum() bool { return s.N > 1 && s.Minus == [3]bool{} }

@@ -142,5 +142,13 @@ func (ts Traits) List() []string {
 	return list
 }
 
+// numberTraits are those of a task about one number: its digits and its size.
+func numberTraits(n int) Traits {
+	var ts Traits
+	ts.setNumber(Digits, digitCount(n))
+	ts.setNumber(Largest, n)
+	return ts
+}
+
 func (ts *Traits) setNumber(t Trait, n int) { ts[t] = strconv.Itoa(n) }
 func (ts *Traits) setFlag(t Trait, b bool)  { ts[t] = strconv.FormatBool(b) }

@@ -77,12 +77,7 @@ func (t WriteNumber) Prompt(lang string) string {
 }
 
 // Traits of number writing.
-func (t WriteNumber) Traits() Traits {
-	var ts Traits
-	ts.setNumber(Digits, digitCount(t.Number))
-	ts.setNumber(Largest, t.Number)
-	return ts
-}
+func (t WriteNumber) Traits() Traits { return numberTraits(t.Number) }
 
 // Codes: digits to 20 in kindergarten, to 120 in grade 1, to 1000 and names in grade 2.
 func (t WriteNumber) Codes() []Code {
