@@ -11,6 +11,7 @@ import (
 	"evenhand/assemble"
 	"evenhand/assemble/export"
 	"evenhand/bank"
+	"evenhand/bank/generate"
 
 	"github.com/urfave/cli/v2"
 )
@@ -38,7 +39,7 @@ func assembleCommand() *cli.Command {
 			&cli.StringFlag{Name: "model", Usage: "write the very problem to solve to `FILE.lp`, in CPLEX LP format for other solvers"},
 			&cli.IntFlag{Name: "weeks", Usage: "a term ahead: PLAN.toml is a pacing list, and this `MANY` weeks get a quiz each"},
 			&cli.StringFlag{Name: "from-week", Usage: "with --weeks: the first `WEEK`"},
-			jsonFlag,
+			byFlag, jsonFlag,
 		}, printFlags...),
 		Action: assembleQuiz,
 	}
@@ -125,9 +126,18 @@ func assembleOptions(c *cli.Context) (assemble.Options, error) {
 func assembleOrFill(c *cli.Context, b *bank.Bank, plan assemble.Plan, o assemble.Options) (assemble.Quiz, error) {
 	quiz, err := assemble.Assemble(c.Context, b, plan, o)
 	var impossible *assemble.ImpossibleError
-	//FILL
-	_ = impossible
-	return quiz, err
+	if !c.Bool("fill") || !errors.As(err, &impossible) || len(impossible.Generate) == 0 {
+		return quiz, err
+	}
+	for _, wish := range impossible.Generate {
+		request := generate.Request{Skill: wish.Skill, Where: wish.Where, Count: wish.Count, Seed: wish.Seed}
+		result, err := addGenerated(b, request, bank.Ready, author(c))
+		if err != nil {
+			return quiz, err
+		}
+		say(c, "%s: %s", wish.Skill, result)
+	}
+	return assemble.Assemble(c.Context, b, plan, o)
 }
 
 // deliver writes the quiz's files, shows its balance and notes its use.
