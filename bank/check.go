@@ -2,6 +2,7 @@ package bank
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -32,7 +33,7 @@ const mostProblems = 100
 // revisions without a gap; every item in each index in its place, and nothing
 // else in them. An error means that it could not be finished.
 func (b *Bank) Check() (report Report, err error) {
-	err = b.view(func(tx *bbolt.Tx) error {
+	err = b.undisturbed(func(tx *bbolt.Tx) error {
 		c := newChecker(b, tx)
 		c.structure()
 		if c.report.Whole() {
@@ -45,6 +46,24 @@ func (b *Bank) Check() (report Report, err error) {
 		return nil
 	})
 	return report, err
+}
+
+// undisturbed reads while nobody writes, as bbolt's check demands.
+func (b *Bank) undisturbed(read func(*bbolt.Tx) error) error {
+	if b.file.db.IsReadOnly() { // then no other program can write
+		return b.view(read)
+	}
+	done := errors.New("done, nothing is to be written")
+	err := b.update(func(tx *bbolt.Tx) error {
+		if err := read(tx); err != nil {
+			return err
+		}
+		return done
+	})
+	if err == done {
+		return nil
+	}
+	return err
 }
 
 // checker goes through a bank once, counting on the way what the indexes must hold.
@@ -81,7 +100,7 @@ func (c *checker) found(format string, args ...any) {
 // structure looks at the pages of the file and, if they can be trusted so far,
 // lets bbolt look at them, too.
 func (c *checker) structure() {
-	if err := structure(c.bank.path, c.tx); err != nil {
+	if err := structure(c.bank.Path()); err != nil {
 		c.found("the file's structure: %v", err)
 		return
 	}

@@ -3,19 +3,28 @@ package bank
 import (
 	"errors"
 	"fmt"
+	"io"
 	"os"
+	"runtime/debug"
 	"time"
 
 	"go.etcd.io/bbolt"
 	bberrors "go.etcd.io/bbolt/errors"
 )
 
-// File is an open bbolt file, handled with all the care that a bank needs: never
-// waited for without end, never mapped when it is cut short, damage an error and not
-// a crash. What stands beside a bank uses it too.
+// File is an open bbolt file, handled with the care that a bank needs: never waited
+// for without end, never mapped when it is cut short, and damage is an error, not a
+// crash. What stands beside a bank uses it, too.
 type File struct {
 	path string
 	db   *bbolt.DB
+}
+
+// Options say how to open a bank or a file beside one.
+type Options struct {
+	Timeout  time.Duration // how long to wait for another program; 0 means 5 s
+	ReadOnly bool          // only read: several programs may at once
+	Entropy  io.Reader     // the random part of new IDs; nil means the system's. A seeded one makes a demonstration repeatable
 }
 
 // OpenFile opens a file that is there or, with create, makes one that is not,
@@ -68,4 +77,21 @@ func (f *File) Update(write func(*bbolt.Tx) error) error {
 		return fmt.Errorf("%s was opened only to read", f.path)
 	}
 	return err
+}
+
+// guard runs work on the store and turns what bbolt does on damaged pages, a
+// panic or a memory fault, into an error.
+func guard(path string, work func() error) (err error) {
+	defer debug.SetPanicOnFault(debug.SetPanicOnFault(true))
+	defer func() {
+		if cause := recover(); cause != nil {
+			err = damaged(path, cause)
+		}
+	}()
+	return work()
+}
+
+// damaged is the one sentence for a file that can't be trusted any more.
+func damaged(path string, cause any) error {
+	return fmt.Errorf("%s is damaged (%v); put a backup in its place", path, cause)
 }

@@ -94,7 +94,7 @@ func (b *Bank) among(q *Query, ids []rank) iter.Seq2[Item, error] {
 				return id[:], nil
 			}
 			if key, record = advance(c, key, record, id); !bytes.Equal(key, id[:]) {
-				return nil, damaged(b.path, "an index names item "+id.String()+", which is not there")
+				return nil, damaged(b.Path(), "an index names item "+id.String()+", which is not there")
 			}
 			if err := b.keep(q, uses, key, record, page); err != nil {
 				return nil, err

@@ -152,7 +152,7 @@ func (b *Bank) Members(g Group, seed uint64, limit int) ([]Member, error) {
 		return nil
 	})
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", b.path, err)
+		return nil, fmt.Errorf("%s: %w", b.Path(), err)
 	}
 	return list, nil
 }

@@ -72,9 +72,9 @@ func TestWhatIsNoBankIsRefused(t *testing.T) {
 	for _, test := range []struct{ name, path, words string }{
 		{"missing", filepath.Join(dir, "none.bank"), "there is no bank"},
 		{"empty", file("empty.bank", ""), "is empty"},
-		{"text", file("list.csv", strings.Repeat("47 + 36,83\n", 2000)), "is not an item bank"},
-		{"short text", file("short.csv", "47 + 36,83\n"), "is not an item bank"},
-		{"zeros", file("zeros", strings.Repeat("\x00", 40_000)), "is not an item bank"},
+		{"text", file("list.csv", strings.Repeat("47 + 36,83\n", 2000)), "is not a file that evenhand made"},
+		{"short text", file("short.csv", "47 + 36,83\n"), "is not a file that evenhand made"},
+		{"zeros", file("zeros", strings.Repeat("\x00", 40_000)), "is not a file that evenhand made"},
 		{"a store of another program", otherStore, "was not made by evenhand"},
 		{"a folder", dir, "is a folder"},
 	} {

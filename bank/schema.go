@@ -54,16 +54,16 @@ func layOut(tx *bbolt.Tx) error {
 
 // adopt notes the traits that this program adds to the list, so that an older one
 // leaves the bank alone.
-func (b *Bank) adopt() error {
+func adopt(file *File) error {
 	same := false
-	err := b.view(func(tx *bbolt.Tx) error {
+	err := file.View(func(tx *bbolt.Tx) error {
 		same = string(tx.Bucket(aboutBucket).Get(traitsKey)) == traitNames()
 		return nil
 	})
 	if err != nil || same {
 		return err
 	}
-	return b.update(func(tx *bbolt.Tx) error {
+	return file.Update(func(tx *bbolt.Tx) error {
 		return tx.Bucket(aboutBucket).Put(traitsKey, []byte(traitNames()))
 	})
 }

@@ -45,10 +45,10 @@ func (b *Bank) unsealItem(key, sealed []byte, it *Item) error {
 	id := ulid.ULID(key[:len(ulid.ULID{})])
 	record, ok := unseal(key, sealed)
 	if ok && len(record) > 0 && record[0] > recordFormat {
-		return fmt.Errorf("%s: item %s was written by a newer evenhand; use that one, or bring this one up to date", b.path, id)
+		return fmt.Errorf("%s: item %s was written by a newer evenhand; use that one, or bring this one up to date", b.Path(), id)
 	}
 	if !ok || decode(record, it) != nil {
-		return damaged(b.path, fmt.Sprintf("item %s can't be read", id))
+		return damaged(b.Path(), fmt.Sprintf("item %s can't be read", id))
 	}
 	it.ID = id.String()
 	return nil

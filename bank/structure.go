@@ -6,11 +6,9 @@ import (
 	"fmt"
 	"io"
 	"os"
-
-	"go.etcd.io/bbolt"
 )
 
-// structure makes sure that every page that a transaction can reach lies in the
+// structure makes sure that every page that can be reached lies in the
 // file, that no page is reached twice, and that what a page says of its own
 // contents stays inside it. bbolt's own check, which looks closer, trusts all that
 // and would take the program down.
@@ -21,15 +19,17 @@ import (
 // a leaf's is a flag, the distance to its key and the sizes of key and value. The
 // value of a bucket begins with its first page, or with 0 if its only page is
 // inside the value, 16 bytes on.
-func structure(path string, tx *bbolt.Tx) error {
+//
+// Nobody may write meanwhile.
+func structure(path string) error {
 	file, err := os.Open(path)
 	if err != nil {
 		return err
 	}
 	defer file.Close()
-	m, ok := metaOf(file, uint64(tx.ID()))
+	m, ok := latestMeta(file)
 	if !ok {
-		return fmt.Errorf("%s was changed just now; check it again", path)
+		return fmt.Errorf("%s was replaced by another file", path)
 	}
 	w := walker{file, m, map[uint64]bool{0: true, 1: true}}
 	if _, err := w.page(m.freeList); err != nil && m.freeList != noFreeList {

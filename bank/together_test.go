@@ -23,6 +23,13 @@ func TestManyAtOneBank(t *testing.T) {
 			}
 		})
 	}
+	all.Go(func() {
+		for range 5 {
+			if report, err := b.Check(); err != nil || !report.Whole() {
+				t.Errorf("check: %q (%v)", report.Problems, err)
+			}
+		}
+	})
 	all.Wait()
 	count, err := b.Count()
 	must(t, err)

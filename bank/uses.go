@@ -94,7 +94,7 @@ func (b *Bank) Uses(id string) ([]Use, error) {
 		for k, v := c.Seek(key[:]); bytes.HasPrefix(k, key[:]); k, v = c.Next() {
 			use, err := readUse(k, v)
 			if err != nil {
-				return damaged(b.path, fmt.Sprintf("a use of item %s can't be read", id))
+				return damaged(b.Path(), fmt.Sprintf("a use of item %s can't be read", id))
 			}
 			list = append(list, use)
 		}

@@ -15,7 +15,7 @@ import (
 // written only grows.
 func openWhole(path string, flag int, mode os.FileMode) (*os.File, error) {
 	if info, err := os.Stat(path); err == nil && info.IsDir() {
-		return nil, fmt.Errorf("%s is a folder; name a bank file with --bank", path)
+		return nil, fmt.Errorf("%s is a folder; name a file", path)
 	}
 	file, err := os.OpenFile(path, flag, mode)
 	if err != nil || flag&os.O_CREATE != 0 {
@@ -29,15 +29,16 @@ func openWhole(path string, flag int, mode os.FileMode) (*os.File, error) {
 }
 
 func checkLength(path string, file *os.File) error {
-	needs, found := neededLength(file)
+	m, found := latestMeta(file)
+	needs := int64(m.pages * m.pageSize)
 	info, err := file.Stat()
 	switch {
 	case err != nil:
 		return err
 	case info.Size() == 0:
-		return fmt.Errorf("%s is empty, so it holds no bank; put a backup in its place, or remove it and make a new one with evenhand init", path)
+		return fmt.Errorf("%s is empty; put a backup in its place, or remove it and begin a new one", path)
 	case !found:
-		return fmt.Errorf("%s is not an item bank, or its beginning is lost; name another file with --bank, or put a backup in its place", path)
+		return fmt.Errorf("%s is not a file that evenhand made, or its beginning is lost; name another, or put a backup in its place", path)
 	case info.Size() < needs:
 		return fmt.Errorf("%s is cut short: %d of at least %d bytes are there; put a backup in its place", path, info.Size(), needs)
 	}
@@ -57,26 +58,14 @@ const (
 
 type meta struct{ pageSize, root, freeList, pages, transaction uint64 }
 
-// neededLength is the length in bytes that the file must at least have by its
-// latest meta page.
-func neededLength(file io.ReaderAt) (length int64, found bool) {
-	var latest meta
+// latestMeta is the meta page that counts; found is false if none is valid.
+func latestMeta(file io.ReaderAt) (latest meta, found bool) {
 	for _, m := range metas(file) {
 		if !found || m.transaction > latest.transaction {
 			latest, found = m, true
 		}
 	}
-	return int64(latest.pages * latest.pageSize), found
-}
-
-// metaOf is the meta page that a transaction started from.
-func metaOf(file io.ReaderAt, transaction uint64) (m meta, found bool) {
-	for _, m := range metas(file) {
-		if m.transaction == transaction {
-			return m, true
-		}
-	}
-	return m, false
+	return latest, found
 }
 
 // metas reads the valid ones of the two meta pages. The page size, where the

@@ -118,5 +118,5 @@ func revisionKey(id ulid.ULID, revision int) []byte {
 }
 
 func (b *Bank) unknown(id string) error {
-	return fmt.Errorf("%s has no item %s; evenhand list shows the IDs", b.path, id)
+	return fmt.Errorf("%s has no item %s; evenhand list shows the IDs", b.Path(), id)
 }
