@@ -45,10 +45,7 @@ func BenchmarkClassSets(b *testing.B) {
 		report(b, 2*len(papers), size)
 	})
 	b.Run("browser", func(b *testing.B) {
-		path, err := exec.LookPath("chromium")
-		if err != nil {
-			b.Skip("chromium is not installed: nothing to compare with")
-		}
+		path := browser(b)
 		size := 0
 		for b.Loop() {
 			size = 0
@@ -59,16 +56,22 @@ func BenchmarkClassSets(b *testing.B) {
 		report(b, 2*len(papers), size)
 	})
 	b.Run("browser, all in one file", func(b *testing.B) {
-		path, err := exec.LookPath("chromium")
-		if err != nil {
-			b.Skip("chromium is not installed: nothing to compare with")
-		}
+		path := browser(b)
 		size := 0
 		for b.Loop() {
 			size = printPage(b, path, allPages(b, papers))
 		}
 		report(b, 2*len(papers), size)
 	})
+}
+
+// browser is the program to compare with.
+func browser(b *testing.B) string {
+	path, err := exec.LookPath("chromium")
+	if err != nil {
+		b.Skip("chromium is not installed: nothing to compare with")
+	}
+	return path
 }
 
 func report(b *testing.B, files, bytes int) {

@@ -145,23 +145,7 @@ func TestChartShowsTheWay(t *testing.T) {
 	}
 }
 
-// Worked by hand.
-func TestSplitNumbers(t *testing.T) {
-	for _, c := range []struct {
-		task string
-		look standards.Look
-		want string
-	}{
-		{"8 + 5 = ?", standards.LookMakeTen, "8 + 5 2 3 10 + 3 = 13"},
-		{"4 + 9 = ?", standards.LookMakeTen, "4 1 3 + 9 10 + 3 = 13"},
-		{"47 + 5 = ?", standards.LookMakeTen, "47 + 5 3 2 50 + 2 = 52"},
-		{"47 + 36 = ?", standards.LookBreakApart, "47 40 7 + 36 30 6 70 + 13 = 83"},
-		{"63 + 45 = ?", standards.LookBreakApart, "63 60 3 + 45 40 5 100 + 8 = 108"},
-	} {
-		if got := strings.Join(recordText(t, true, c.task, c.look).words(), " "); got != c.want {
-			t.Errorf("%s: the key reads %q, want %q", c.task, got, c.want)
-		}
-	}
+func TestBranchesEndAtTheirBoxes(t *testing.T) {
 	r := recordText(t, false, "8 + 5 = ?", standards.LookMakeTen)
 	for i, branch := range r.lines {
 		box := r.rects[i]

@@ -89,6 +89,7 @@ func TestWordsAskThePrompt(t *testing.T) {
 	}
 }
 
+// Worked by hand.
 func TestLooksOfSeveralLines(t *testing.T) {
 	for _, c := range []struct {
 		task string
@@ -99,6 +100,11 @@ func TestLooksOfSeveralLines(t *testing.T) {
 		{"8 + ? = 11, 11 - 8 = ?", standards.LookTwin, "8 + 3 = 11 11 − 8 = 3"},
 		{"8 + 3 = 3 + ?", standards.LookSentence, "8 + 3 = 3 + 8"},
 		{"write 342 in words", standards.LookWords, "Write in words: 342 three hundred forty-two"},
+		{"8 + 5 = ?", standards.LookMakeTen, "8 + 5 2 3 10 + 3 = 13"},
+		{"4 + 9 = ?", standards.LookMakeTen, "4 1 3 + 9 10 + 3 = 13"},
+		{"47 + 5 = ?", standards.LookMakeTen, "47 + 5 3 2 50 + 2 = 52"},
+		{"47 + 36 = ?", standards.LookBreakApart, "47 40 7 + 36 30 6 70 + 13 = 83"},
+		{"63 + 45 = ?", standards.LookBreakApart, "63 60 3 + 45 40 5 100 + 8 = 108"},
 	} {
 		if got := strings.Join(recordText(t, true, c.task, c.look).words(), " "); got != c.want {
 			t.Errorf("%s: the key reads %q, want %q", c.task, got, c.want)
