@@ -131,7 +131,7 @@ func assembleOrFill(c *cli.Context, b *bank.Bank, plan assemble.Plan, o assemble
 	}
 	for _, wish := range impossible.Generate {
 		request := generate.Request{Skill: wish.Skill, Where: wish.Where, Count: wish.Count, Seed: wish.Seed}
-		result, err := addGenerated(b, request, bank.Ready, author(c))
+		result, err := addGenerated(b, request, bank.Ready, author(c), now())
 		if err != nil {
 			return quiz, err
 		}
@@ -146,7 +146,7 @@ func deliver(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string) error
 		return err
 	}
 	if !c.Bool("try") {
-		if err := recordUse(b, quiz); err != nil {
+		if err := recordUse(b, quiz, now()); err != nil {
 			return fmt.Errorf("the quiz is in %s, but its use could not be noted in the bank: %w", dir, err)
 		}
 	}
@@ -165,14 +165,14 @@ func deliver(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string) error
 	return nil
 }
 
-func recordUse(b *bank.Bank, quiz assemble.Quiz) error {
+func recordUse(b *bank.Bank, quiz assemble.Quiz, at time.Time) error {
 	var ids []string
 	for _, form := range quiz.Forms {
 		for _, placed := range form.Items {
 			ids = append(ids, placed.Item.ID)
 		}
 	}
-	return b.RecordUse(ids, bank.Use{Quiz: quiz.Title, Week: quiz.Week, At: now()})
+	return b.RecordUse(ids, bank.Use{Quiz: quiz.Title, Week: quiz.Week, At: at})
 }
 
 // emptyOfForms takes away the sheets of an earlier quiz that this one has no forms for.

@@ -6,8 +6,10 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"time"
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
@@ -25,7 +27,10 @@ import (
 //go:embed demo_plan.toml
 var demoPlan []byte
 
+// The demo stands in one week, and its bank's IDs come from a seed, so that it is the same each time.
 const demoWeek = "2026-W48"
+
+var demoTime = time.Date(2026, time.November, 23, 16, 0, 0, 0, time.UTC)
 
 func demoCommand() *cli.Command {
 	return &cli.Command{
@@ -53,7 +58,7 @@ func runDemo(c *cli.Context) error {
 		return err
 	}
 	path := filepath.Join(dir, "alder-hill.bank")
-	b, err := bank.Create(path)
+	b, err := demoBank(path)
 	if err != nil {
 		return err
 	}
@@ -64,6 +69,18 @@ func runDemo(c *cli.Context) error {
 	}
 	tell(c, "Now try: evenhand --bank %s list --skill add-two-digit", path)
 	return nil
+}
+
+// demoBank makes the bank and opens it with a seed for its IDs.
+func demoBank(path string) (*bank.Bank, error) {
+	b, err := bank.Create(path)
+	if err != nil {
+		return nil, err
+	}
+	if err := b.Close(); err != nil {
+		return nil, err
+	}
+	return bank.Open(path, bank.Options{Entropy: rand.NewChaCha8([32]byte{})})
 }
 
 // tell writes a line of the demo to stdout.
@@ -100,7 +117,7 @@ func demoLists(c *cli.Context, b *bank.Bank, dir string) error {
 		if err != nil {
 			return err
 		}
-		report, err := intake.Import(b, list, intake.ImportOptions{By: "grade team", At: now()})
+		report, err := intake.Import(b, list, intake.ImportOptions{By: "grade team", At: demoTime})
 		if err != nil {
 			return err
 		}
@@ -142,7 +159,7 @@ func demoItems(c *cli.Context, b *bank.Bank) error {
 			return err
 		}
 		request := generate.Request{Skill: wish.skill, Where: where, Count: wish.count, Seed: uint64(i + 1)}
-		result, err := addGenerated(b, request, bank.Ready, "grade team")
+		result, err := addGenerated(b, request, bank.Ready, "grade team", demoTime)
 		if err != nil {
 			return err
 		}
@@ -169,7 +186,7 @@ func demoQuiz(c *cli.Context, b *bank.Bank, dir string) error {
 	if err := writeQuizFiles(c, quiz, out); err != nil {
 		return err
 	}
-	if err := recordUse(b, quiz); err != nil {
+	if err := recordUse(b, quiz, demoTime); err != nil {
 		return err
 	}
 	tell(c, "Assembled %s: %s", quiz.Title, quiz.Verdict())

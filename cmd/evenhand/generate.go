@@ -2,6 +2,7 @@ package main
 
 import (
 	"strings"
+	"time"
 
 	"evenhand/bank"
 	"evenhand/bank/generate"
@@ -54,7 +55,7 @@ func generateItems(c *cli.Context) error {
 		standing = bank.Draft
 	}
 	return withBank(c, func(b *bank.Bank) error {
-		result, err := addGenerated(b, request, standing, author(c))
+		result, err := addGenerated(b, request, standing, author(c), now())
 		if err != nil {
 			return err
 		}
@@ -73,7 +74,7 @@ func generateItems(c *cli.Context) error {
 }
 
 // addGenerated makes items that the bank does not have and adds them.
-func addGenerated(b *bank.Bank, r generate.Request, standing bank.Standing, by string) (generate.Result, error) {
+func addGenerated(b *bank.Bank, r generate.Request, standing bank.Standing, by string, at time.Time) (generate.Result, error) {
 	var broken error
 	r.Taken = func(fingerprint string) bool {
 		_, taken, err := b.Has(fingerprint)
@@ -94,7 +95,7 @@ func addGenerated(b *bank.Bank, r generate.Request, standing bank.Standing, by s
 		items[i] = bank.NewItem(task, "", bank.Origin{Kind: "generated", Seed: r.Seed, By: by})
 		items[i].Standing = standing
 	}
-	_, err = b.Add(items, by, now())
+	_, err = b.Add(items, by, at)
 	return result, err
 }
 

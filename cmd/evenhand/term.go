@@ -62,7 +62,7 @@ func deliverTerm(c *cli.Context, b *bank.Bank, term assemble.Term) error {
 		if c.Bool("try") {
 			break
 		}
-		if err := recordUse(b, quiz); err != nil {
+		if err := recordUse(b, quiz, now()); err != nil {
 			return fmt.Errorf("the quizzes are in %s, but the use of that of week %s could not be noted in the bank: %w", c.String("out"), quiz.Week, err)
 		}
 	}
