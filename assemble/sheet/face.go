@@ -56,10 +56,11 @@ func faceNamed(name string) (*face, error) {
 
 // fontFolders are the usual places for fonts on Linux, macOS and Windows.
 func fontFolders() []string {
-	folders := []string{
-		"/usr/share/fonts", "/usr/local/share/fonts", "/Library/Fonts",
-		filepath.Join(os.Getenv("WINDIR"), "Fonts"),
-		filepath.Join(os.Getenv("LOCALAPPDATA"), "Microsoft", "Windows", "Fonts"),
+	folders := []string{"/usr/share/fonts", "/usr/local/share/fonts", "/Library/Fonts"}
+	for variable, below := range map[string]string{"WINDIR": "Fonts", "LOCALAPPDATA": "Microsoft/Windows/Fonts"} {
+		if root := os.Getenv(variable); root != "" {
+			folders = append(folders, filepath.Join(root, filepath.FromSlash(below)))
+		}
 	}
 	if home, err := os.UserHomeDir(); err == nil {
 		for _, own := range []string{".local/share/fonts", ".fonts", "Library/Fonts"} {

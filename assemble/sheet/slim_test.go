@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"bytes"
 	"testing"
 
 	"codeberg.org/go-fonts/dejavu/dejavusans"
@@ -45,6 +46,21 @@ func advance(t *testing.T, f *sfnt.Font, r rune) fixed.Int26_6 {
 		t.Fatal(err)
 	}
 	return width
+}
+
+// Whatever the bytes, a font file is taken or refused, and a slim font can be made slim again.
+func FuzzSlim(f *testing.F) {
+	f.Add(dejavusans.TTF[:400])
+	f.Add([]byte("\x00\x01\x00\x00\x00\x01\x00\x00\x00\x00\x00\x00glyf\x00\x00\x00\x00\x00\x00\x00\x1c\x00\x00\x00\x04\x01\x02\x03\x04"))
+	f.Fuzz(func(t *testing.T, file []byte) {
+		once, err := slim(file)
+		if err != nil {
+			return
+		}
+		if twice, err := slim(once); err != nil || !bytes.Equal(once, twice) {
+			t.Errorf("%x becomes %x, then %x (%v)", file, once, twice, err)
+		}
+	})
 }
 
 func TestDamagedFontsAreRefused(t *testing.T) {
