@@ -158,11 +158,30 @@ func deliver(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string) error
 		return err
 	}
 	say(c, "%s", quiz.Verdict())
+	saySwaps(c, b, quiz)
+	say(c, "%s in %s: %s", quiz.Title, dir, fileNames(quiz))
+	return nil
+}
+
+// saySwaps says what was exchanged in an earlier quiz and what that changed.
+func saySwaps(c *cli.Context, b *bank.Bank, quiz assemble.Quiz) {
+	for _, swap := range quiz.Swaps {
+		say(c, "%s%d: %s instead of %s", swap.Form, swap.Number, question(b, swap.In), question(b, swap.Out))
+	}
 	for _, change := range quiz.Changes {
 		say(c, "%s", change)
 	}
-	say(c, "%s in %s: %s", quiz.Title, dir, fileNames(quiz))
-	return nil
+	if len(quiz.Swaps) > 0 && len(quiz.Changes) == 0 {
+		say(c, "the balance is as it was")
+	}
+}
+
+func question(b *bank.Bank, id string) string {
+	item, err := b.Get(id)
+	if err != nil {
+		return id
+	}
+	return item.Question("en")
 }
 
 func recordUse(b *bank.Bank, quiz assemble.Quiz, at time.Time) error {
