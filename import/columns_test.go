@@ -131,8 +131,9 @@ func TestFilesThatAreNoLists(t *testing.T) {
 		"\n \n;;\n":                    "the list is empty",
 		"%PDF-1.7 x":                   "this is a PDF, not a list",
 		"\xd0\xcf\x11\xe0\xa1\xb1\x1a": "this is an old workbook",
-		"PK\x03\x04 broken":            "this is no .xlsx workbook that can be read",
-		"12\n7\n":                      "no column looks like the questions; say which it is, as in --column question=1",
+		"\x7fELF\x02\x01\x01\xff\xfe\x9c47 + 36,83\n": "this is no text",
+		"PK\x03\x04 broken":                           "this is no .xlsx workbook that can be read",
+		"12\n7\n":                                     "no column looks like the questions; say which it is, as in --column question=1",
 	} {
 		_, err := intake.Open("list.csv", []byte(data), intake.Options{})
 		if err == nil || !strings.Contains(err.Error(), want) {

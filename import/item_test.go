@@ -68,8 +68,9 @@ func TestItemByHand(t *testing.T) {
 		"¿Cuántas patas tienen 4 perros?,16,count-by-steps,,\n"+
 		"Shade 1/2 of 8 counters.,4,facts,,\n"+
 		"6 × 2 = ?,12,,,\n"+
+		"√9 = ?,3,,,\n"+
 		"Draw a line as long as your thumb.,about 5 cm,,,\n")
-	if r.Count(intake.Added) != 5 || r.ByHand() != 5 {
+	if r.Count(intake.Added) != 6 || r.ByHand() != 6 {
 		t.Fatalf("%s, %d by hand\n%s", r.Summary(), r.ByHand(), problems(r))
 	}
 	all := items(t, b, r)

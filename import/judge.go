@@ -143,18 +143,18 @@ func (j *judge) inClocks(rec record) bool {
 }
 
 // keptByHand says whether a text that didn't parse may be a question all the same:
-// one of no known kind, one in words that only begins like a known kind, or one that
+// one of no known kind that is more than numbers, one in words that only begins like a known kind, or one that
 // multiplies, divides or has fractions.
 func keptByHand(text string, err error) bool {
-	words := letterWords.FindAllString(text, -1)
-	operates := otherOperation.MatchString(text)
 	if errors.As(err, new(*standards.NotUnderstoodError)) {
-		return len(words) > 0 || operates
+		return !asksNothing.MatchString(text)
 	}
-	return operates || len(words) > 3 || len(words) > 0 && !strings.ContainsFunc(text, unicode.IsDigit)
+	words := letterWords.FindAllString(text, -1)
+	return otherOperation.MatchString(text) || len(words) > 3 || len(words) > 0 && !strings.ContainsFunc(text, unicode.IsDigit)
 }
 
 var (
+	asksNothing    = regexp.MustCompile(`^[\d\s.,:;?!_#()'"-]*$`) // a number, or some
 	letterWords    = regexp.MustCompile(`\pL{2,}`)
 	otherOperation = regexp.MustCompile(`[\d?_□] ?[×xX*÷/·] ?[\d?_□]`) // multiplying, dividing, fractions
 )

@@ -79,6 +79,9 @@ func (l *List) read(data []byte) (records []record, err error) {
 		return records, err
 	}
 	text, encoding := decode(data)
+	if isBinary(text) {
+		return nil, errors.New("this is no text, so it is no list; save it as CSV or .xlsx and import that")
+	}
 	comma, delimiter := sniff(text)
 	l.Encoding, l.Delimiter, l.Total = encoding, delimiter, lineCount(text)
 	records = slices.DeleteFunc(readRecords(text, comma), record.blank)
@@ -86,6 +89,19 @@ func (l *List) read(data []byte) (records []record, err error) {
 		return nil, errors.New("the list is empty; it needs a row for each item, such as 47 + 36 = ?,83")
 	}
 	return records, nil
+}
+
+// isBinary says whether one character in fifty is one that no person types.
+func isBinary(text string) bool {
+	typed, untyped := 0, 0
+	for _, r := range text {
+		if unicode.IsControl(r) && !unicode.IsSpace(r) || r == '�' {
+			untyped++
+		} else {
+			typed++
+		}
+	}
+	return 49*untyped > typed
 }
 
 func isWord(r rune) bool { return unicode.IsLetter(r) || unicode.IsDigit(r) }

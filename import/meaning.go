@@ -67,7 +67,7 @@ var vocabulary = []struct {
 	{Look, []string{"look", "layout", "format", "shown as", "presentation", "aspecto"}},
 	{By, []string{"by", "author", "teacher", "written by", "from", "initial", "who", "colleague", "autor", "autora", "maestra", "maestro", "por"}},
 	{Notes, []string{"note", "comment", "remark", "notas", "nota", "comentario", "observacion", "observaciones"}},
-	{Question, []string{"question", "task", "problem", "stem", "sentence", "number sentence", "question text", "exercise", "item", "prompt", "sum", "text", "clock", "clock face", "aufgabe", "frage", "exercice"}},
+	{Question, []string{"question", "task", "problem", "stem", "sentence", "number sentence", "question text", "exercise", "item", "prompt", "sum", "text", "clock", "clock face", "q", "aufgabe", "frage", "exercice"}},
 }
 
 // match is how well a heading names a meaning: exact or only in part, and how sure
