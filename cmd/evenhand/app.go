@@ -44,7 +44,7 @@ func newApp() *cli.App {
 			skillsCommand(), standardsCommand(), demoCommand(),
 			initCommand(), importCommand(), generateCommand(), listCommand(), showCommand(), reviseCommand(), retireCommand(),
 			planCommand(), assembleCommand(), exportCommand(), tagCommand(),
-			markCommand(), calibrateCommand(),
+			markCommand(), reportCommand(), calibrateCommand(),
 			backupCommand(), checkCommand(),
 		},
 		Action:                    noCommand,
@@ -63,6 +63,9 @@ func newApp() *cli.App {
 }
 
 func onUsageError(c *cli.Context, err error, _ bool) error {
+	if c.Command.Name == c.App.Name {
+		return usagef("%v; see evenhand help", err)
+	}
 	return usagef("%v; see evenhand help %s", err, c.Command.Name)
 }
 

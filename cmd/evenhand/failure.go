@@ -3,6 +3,8 @@ package main
 import (
 	"errors"
 	"fmt"
+
+	"github.com/urfave/cli/v2"
 )
 
 // The exit codes, a promise to scripts.
@@ -36,6 +38,10 @@ func exitCode(err error) int {
 	var coded codedError
 	if errors.As(err, &coded) {
 		return coded.code
+	}
+	var asked cli.ExitCoder // the library's own: help for a command that is none
+	if errors.As(err, &asked) {
+		return exitUsage
 	}
 	return exitFailed
 }
