@@ -5,17 +5,14 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"sync"
 
 	"go.etcd.io/bbolt"
 )
 
 // Bank is an open bank file. Close it soon: while it is open, other programs wait.
 type Bank struct {
-	file *File
-
-	making  sync.Mutex // guards entropy
-	entropy io.Reader
+	file    *File
+	entropy io.Reader // read in writing transactions only, of which there is one at a time
 }
 
 // The buckets of the file; see the package comment.

@@ -60,7 +60,7 @@ func (b *Bank) undisturbed(read func(*bbolt.Tx) error) error {
 		}
 		return done
 	})
-	if err == done {
+	if errors.Is(err, done) {
 		return nil
 	}
 	return err

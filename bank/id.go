@@ -21,10 +21,8 @@ func newEntropy(source io.Reader) io.Reader {
 }
 
 // newID makes an ID that is not in the bank yet. A seeded entropy may repeat one
-// of an earlier run; it is passed over.
+// of an earlier run; it is passed over. Only writing transactions may call it.
 func (b *Bank) newID(at time.Time, taken func(ulid.ULID) bool) (ulid.ULID, error) {
-	b.making.Lock()
-	defer b.making.Unlock()
 	for {
 		id, err := ulid.New(ulid.Timestamp(at), b.entropy)
 		if err != nil {

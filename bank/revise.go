@@ -17,6 +17,7 @@ import (
 // and may change its task, wording, look, standing, notes, difficulty and, for an
 // item by hand, key, skill, codes and seconds; the rest is computed or fixed. An
 // error of change is returned and nothing is written. Who and why are required.
+// change is called again if somebody else was faster.
 //
 // A new task is predicted anew and loses the measured difficulty, which was the
 // old one's. If nothing is different in the end, there is no new revision.
