@@ -25,8 +25,8 @@ const batchRows = 20_000
 
 // Import brings the rows of a list into a bank. Every row ends as one outcome of the
 // report, in the order of the list. An error means that the bank could not be read or
-// written; the report then covers the rows before, which are in the bank, and
-// importing again adds the rest.
+// written; the report then covers the batches of rows before, and importing again adds
+// the rest.
 func Import(b *bank.Bank, l *List, o ImportOptions) (*Report, error) {
 	r := &Report{List: l, DryRun: o.DryRun}
 	in := &importer{bank: b, options: o, report: r, seen: map[string]earlier{}}

@@ -29,16 +29,28 @@ type verdict struct {
 }
 
 func newJudge(l *List, by string, skill standards.SkillID) *judge {
-	j := &judge{list: l, by: by, skill: skill, named: map[string][]standards.SkillID{}}
-	rows := l.rows[:min(len(l.rows), sniffedRecords)]
-	n := 0
-	for _, rec := range rows {
-		n += int(truth(isClock(j.cell(rec, Question))))
+	return &judge{list: l, by: by, skill: skill, clocks: aboutClocks(l), named: map[string][]standards.SkillID{}}
+}
+
+// aboutClocks says whether most questions of a list are clocks, or their heading says so.
+func aboutClocks(l *List) bool {
+	at := l.column(Question)
+	if at < 0 {
+		return false
 	}
-	heading := " " + plainWords(l.headingOf(Question)) + " "
-	j.clocks = n*2 > len(rows) || strings.Contains(heading, " clock ") || strings.Contains(heading, " time ") ||
-		strings.Contains(heading, " hora ") || strings.Contains(heading, " reloj ")
-	return j
+	for _, word := range strings.Fields(plainWords(l.Columns[at].Heading)) {
+		if slices.Contains([]string{"clock", "time", "hora", "reloj"}, word) {
+			return true
+		}
+	}
+	rows := l.rows[:min(len(l.rows), sniffedRecords)]
+	clocks := 0
+	for _, rec := range rows {
+		if isClock(rec.cell(at)) {
+			clocks++
+		}
+	}
+	return 2*clocks > len(rows)
 }
 
 // isClock says whether a cell is a clock task, also one that a spreadsheet has changed.
@@ -49,14 +61,6 @@ func isClock(cell string) bool {
 	task, err := standards.Parse(cell)
 	_, clock := task.(standards.Clock)
 	return err == nil && clock
-}
-
-// headingOf is the heading of the column with the meaning.
-func (l *List) headingOf(m Meaning) string {
-	if at := l.column(m); at >= 0 {
-		return l.Columns[at].Heading
-	}
-	return ""
 }
 
 func (j *judge) cell(rec record, m Meaning) string { return rec.cell(j.list.column(m)) }
@@ -81,7 +85,11 @@ func (j *judge) surplus(v *verdict, line, cells int) {
 		v.notes = append(v.notes, Note{line, "", text + "; what is beyond was not used"})
 		return
 	}
-	*v = verdict{problem: &Problem{line, "", text + "; put quotation marks around a cell that holds the mark between cells"}}
+	advice := "put quotation marks around a cell with " + j.list.Delimiter + " in it"
+	if j.list.Encoding == workbookEncoding {
+		advice = "see whether a cell has slipped to the right"
+	}
+	*v = verdict{problem: &Problem{line, "", text + "; " + advice}}
 }
 
 // item makes an item of a row without counting its cells.
@@ -143,8 +151,8 @@ func (j *judge) inClocks(rec record) bool {
 }
 
 // keptByHand says whether a text that didn't parse may be a question all the same:
-// one of no known kind that is more than numbers, one in words that only begins like a known kind, or one that
-// multiplies, divides or has fractions.
+// one of no known kind that is more than numbers, one in words that only begins like a
+// known kind, or one that multiplies, divides or has fractions.
 func keptByHand(text string, err error) bool {
 	if errors.As(err, new(*standards.NotUnderstoodError)) {
 		return !asksNothing.MatchString(text)

@@ -29,6 +29,15 @@ type Options struct {
 	Columns map[string]string
 }
 
+// Written says for people how the list was written: "Windows-1252, semicolons between
+// cells" or `workbook, sheet "Week 2"`.
+func (l *List) Written() string {
+	if l.Encoding == workbookEncoding {
+		return fmt.Sprintf("workbook, sheet %q", l.Delimiter)
+	}
+	return fmt.Sprintf("%s, %s between cells", l.Encoding, l.Delimiter)
+}
+
 // Rows is the number of rows, each of which will be added, already here or set aside.
 func (l *List) Rows() int { return len(l.rows) }
 
@@ -63,6 +72,9 @@ var foreignFiles = []struct{ start, what string }{
 	{"{\\rtf", "a text document (.rtf)"},
 }
 
+// workbookEncoding stands for an encoding where the list is a workbook.
+const workbookEncoding = "xlsx"
+
 // read splits the file into records and notes how it was written.
 func (l *List) read(data []byte) (records []record, err error) {
 	for _, f := range foreignFiles {
@@ -71,7 +83,7 @@ func (l *List) read(data []byte) (records []record, err error) {
 		}
 	}
 	if isWorkbook(data) {
-		l.Encoding = "xlsx"
+		l.Encoding = workbookEncoding
 		records, l.Delimiter, err = readWorkbook(data)
 		if len(records) > 0 {
 			l.Total = records[len(records)-1].last

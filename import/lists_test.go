@@ -35,7 +35,7 @@ func TestThreeColleaguesLists(t *testing.T) {
 		problems                                  []string
 	}{
 		{
-			"mo-adding-and-taking-away.csv", "Windows-1252 semicolons 38",
+			"mo-adding-and-taking-away.csv", "Windows-1252, semicolons between cells, 38 lines",
 			"number answer skill question difficulty standards by notes",
 			"1 title, 2 title, 4 heading, 38 total",
 			"32 rows: 27 added, 1 already here, 4 set aside", 2,
@@ -47,7 +47,7 @@ func TestThreeColleaguesLists(t *testing.T) {
 			},
 		},
 		{
-			"jk-clocks.txt", "UTF-16 tabs 30",
+			"jk-clocks.txt", "UTF-16, tabs between cells, 30 lines",
 			"question answer skill by notes",
 			"1 heading, 30 total",
 			"28 rows: 24 added, 1 already here, 3 set aside", 1,
@@ -58,12 +58,12 @@ func TestThreeColleaguesLists(t *testing.T) {
 			},
 		},
 		{
-			"sv-friday-mix.csv", "UTF-8 commas 39",
+			"sv-friday-mix.csv", "UTF-8, commas between cells, 39 lines",
 			"question answer skill",
 			"1 title",
 			"34 rows: 25 added, 5 already here, 4 set aside", 7,
 			[]string{
-				"line 5: this row has 5 cells, the list has 3 columns; put quotation marks around a cell that holds the mark between cells",
+				"line 5: this row has 5 cells, the list has 3 columns; put quotation marks around a cell with commas in it",
 				"line 23, answer: 83 - 47 is 36, the list says 44",
 				`line 35, answer: there is no answer, and it can't be worked out from "Name a shape with three corners"; write one`,
 				"line 37, question: 55 + 45 = 110 has nothing to fill in, and 55 + 45 is 100",
@@ -71,7 +71,7 @@ func TestThreeColleaguesLists(t *testing.T) {
 		},
 	} {
 		l := sample(t, c.name)
-		if got := fmt.Sprintf("%s %s %d", l.Encoding, l.Delimiter, l.Total); got != c.written {
+		if got := fmt.Sprintf("%s, %d lines", l.Written(), l.Total); got != c.written {
 			t.Errorf("%s is written in %s, want %s", c.name, got, c.written)
 		}
 		if got := meanings(l); got != c.meanings {

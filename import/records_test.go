@@ -31,7 +31,7 @@ func TestWrongQuotationMarks(t *testing.T) {
 	for text, want := range map[string]string{
 		"\"27 + 35,62":                     "line 3: a quotation mark opens a cell and is never closed; close it or take it off",
 		"How long is 5\" and 2\"?,7":       "",
-		"\"Which is \"more\", 5 or 7?\",7": "line 3: this row has 3 cells, the list has 2 columns; put quotation marks around a cell that holds the mark between cells",
+		"\"Which is \"more\", 5 or 7?\",7": "line 3: this row has 3 cells, the list has 2 columns; put quotation marks around a cell with commas in it",
 	} {
 		b := newBank(t)
 		l := mustOpen(t, "question,answer\n47 + 36,83\n"+text+"\n\"8 + 7\",\"15\"\n81 - 38,43\n")
@@ -56,7 +56,7 @@ func TestRaggedRows(t *testing.T) {
 		"98, 99, ?, 101,100\n"+
 		"8 + 7,15,facts,see page 4\n"+
 		",,facts-within-20\n")
-	want := "line 4: this row has 5 cells, the list has 3 columns; put quotation marks around a cell that holds the mark between cells\n" +
+	want := "line 4: this row has 5 cells, the list has 3 columns; put quotation marks around a cell with commas in it\n" +
 		"line 6, question: there is no question here"
 	if problems(r) != want {
 		t.Errorf("got\n%s\nwant\n%s", problems(r), want)

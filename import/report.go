@@ -66,10 +66,13 @@ func (r *Report) Problems() []Problem {
 
 // Summary is the report in a line: "28 rows: 24 added, 1 already here, 3 set aside".
 func (r *Report) Summary() string {
-	added := string(Added)
+	rows, added := "rows", "added"
+	if len(r.Outcomes) == 1 {
+		rows = "row"
+	}
 	if r.DryRun {
 		added = "to be added"
 	}
-	return fmt.Sprintf("%d rows: %d %s, %d already here, %d set aside",
-		len(r.Outcomes), r.Count(Added), added, r.Count(Here), r.Count(SetAside))
+	return fmt.Sprintf("%d %s: %d %s, %d already here, %d set aside",
+		len(r.Outcomes), rows, r.Count(Added), added, r.Count(Here), r.Count(SetAside))
 }

@@ -36,7 +36,7 @@ func TestSetAsideRowsKeepTheirCells(t *testing.T) {
 		{"Lösung", "Aufgabe", "Thema", "extra 4", "line", "column", "reason"},
 		{"73", "47 + 36", "'=cmd", "", "3", "answer", "47 + 36 is 83, the list says 73"},
 		{"'-3", "5 - 8", "two\nlines", "", "5", "question", "5 - 8 is less than 0; quizzes for these grades stay with 0 and more"},
-		{"", "How many?", "a", "b", "7", "", "this row has 4 cells, the list has 3 columns; put quotation marks around a cell that holds the mark between cells"},
+		{"", "How many?", "a", "b", "7", "", "this row has 4 cells, the list has 3 columns; put quotation marks around a cell with semicolons in it"},
 	}
 	if !reflect.DeepEqual(rows, want) {
 		t.Errorf("got\n%q\nwant\n%q", rows, want)

@@ -58,18 +58,20 @@ func TestWorkbook(t *testing.T) {
 		`<row r="5"><c r="A5"><v>61</v></c><c r="C5" t="s"><v>0</v></c></row>` +
 		`<row r="6"><c r="A6" s="1"><v>0.14583333333333334</v></c>` + text("C6", "read 3:30") + `</row>` +
 		`<row r="9"><c r="C9" s="1"><v>0.14583333333333334</v></c></row>` +
-		`<row r="10"><c r="A10"><v>-5</v></c>` + text("C10", "5 - 8") + `</row>`
+		`<row r="10"><c r="A10"><v>-5</v></c>` + text("C10", "5 - 8") + `</row>` +
+		`<row r="11">` + text("C11", "How many?") + text("E11", "4") + `</row>`
 	l, err := intake.Open("week.xlsx", workbook(t, "", rows), intake.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	if l.Encoding != "xlsx" || l.Delimiter != "Week 2" || l.Total != 10 || meanings(l) != "answer - question" {
-		t.Errorf("read as %s, sheet %s, %d lines, %s", l.Encoding, l.Delimiter, l.Total, meanings(l))
+	if l.Written() != `workbook, sheet "Week 2"` || l.Total != 11 || meanings(l) != "answer - question" {
+		t.Errorf("read as %s, %d lines, %s", l.Written(), l.Total, meanings(l))
 	}
 	b := newBank(t)
 	r := mustImport(t, b, l, intake.ImportOptions{})
 	want := "line 5, answer: 27 + 35 is 62, the list says 61\n" +
-		"line 10, question: 5 - 8 is less than 0; quizzes for these grades stay with 0 and more"
+		"line 10, question: 5 - 8 is less than 0; quizzes for these grades stay with 0 and more\n" +
+		"line 11: this row has 5 cells, the list has 3 columns; see whether a cell has slipped to the right"
 	if problems(r) != want {
 		t.Errorf("got\n%s\nwant\n%s", problems(r), want)
 	}
