@@ -156,4 +156,4 @@ func (t Balance) Clashes() []string { return sidesClashes(t.Left, t.Right) }
 func (t Balance) Fingerprint() string { return t.String() }
 
 // Looks of a balance.
-func (t Balance) Looks() []Look { return []Look{LookSentence} }
+func (t Balance) Looks() []Look { return withChoice(t, LookSentence) }

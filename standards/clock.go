@@ -151,8 +151,11 @@ func (c Clock) Fingerprint() string { return c.String() }
 
 // Looks of a clock task.
 func (c Clock) Looks() []Look {
-	if c.Verb == Draw {
+	switch c.Verb {
+	case Draw:
 		return []Look{LookBlankFace}
+	case Say:
+		return []Look{LookClockFace}
 	}
-	return []Look{LookClockFace}
+	return withChoice(c, LookClockFace)
 }

@@ -27,6 +27,7 @@ const (
 	LookHundredsChart Look = "hundreds-chart" // jumps on a chart to 120
 	LookMakeTen       Look = "make-ten"       // one addend split to make the next ten
 	LookBreakApart    Look = "break-apart"    // both addends split into tens and ones
+	LookChoice        Look = "choice"         // three answers, one to mark
 	LookTick          Look = "tick"           // two boxes: tick the right one
 	LookDots          Look = "dots"           // dots to count
 	LookGroups        Look = "groups"         // two groups of dots to compare
@@ -60,6 +61,7 @@ var looks = []struct {
 	{LookHundredsChart, "jumps on a hundreds chart to 120", 20},
 	{LookMakeTen, "one addend split to make the next ten", 15},
 	{LookBreakApart, "both addends split into tens and ones", 30},
+	{LookChoice, "three answers, one to mark", 0},
 	{LookTick, "two boxes to tick", 0},
 	{LookDots, "dots to count", 0},
 	{LookGroups, "two groups of dots to compare", 0},

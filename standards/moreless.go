@@ -126,7 +126,7 @@ func (t MoreLess) Fingerprint() string { return t.String() }
 // Looks of more and less.
 func (t MoreLess) Looks() []Look {
 	if _, _, ok := t.Jumps(); ok {
-		return []Look{LookWords, LookHundredsChart}
+		return withChoice(t, LookWords, LookHundredsChart)
 	}
-	return []Look{LookWords}
+	return withChoice(t, LookWords)
 }

@@ -2,38 +2,48 @@ package standards
 
 import (
 	"cmp"
+	"hash/fnv"
 	"slices"
 	"strconv"
 )
 
 // Options are three answers to choose from: the key and two wrong ones, each the answer of a
 // known misstep, all different, in order of size (numbers, times) or of the alphabet.
-// place, 0 to 2, is where the key should stand so that its place can vary over a
-// form; keyAt is where it stands, another place only where no missteps allow it. ok is
-// false for a task with fewer than two missteps: it can't be asked this way.
+// at is the key's place, 0 to 2; it is the same for the same task and varies from task to
+// task as far as the missteps allow. ok is false for a task with fewer than two missteps,
+// which can't be asked this way.
 //
 // The rules are those of Haladyna, Downing & Rodriguez (2002), Applied Measurement in
 // Education 15(3): three options are enough, wrong ones are typical errors, numbers stand
-// in order, and options are of like length, so that none stands out.
-func Options(task Task, place int) (options [3]string, keyAt int, ok bool) {
+// in order, the key's place varies, and options are of like length, so that none stands
+// out.
+func Options(task Task) (options [3]string, at int, ok bool) {
+	hash := fnv.New32a()
+	hash.Write([]byte(task.String()))
+	return OptionsAt(task, int(hash.Sum32()%3))
+}
+
+// OptionsAt is Options with the key at the wished place, or at another only where no
+// missteps allow it.
+func OptionsAt(task Task, place int) (options [3]string, at int, ok bool) {
 	key, missteps := task.Key(), task.Missteps()
 	best := -1
 	for i := range missteps {
 		for j := range i {
 			three := []string{key, missteps[i].Answer, missteps[j].Answer}
 			slices.SortFunc(three, compareAnswers)
-			at := slices.Index(three, key)
+			keyAt := slices.Index(three, key)
 			// A place that is not the wished one weighs more than any difference in length.
 			cost := unlike(key, missteps[i].Answer) + unlike(key, missteps[j].Answer)
-			if at != place {
+			if keyAt != place {
 				cost += 1000
 			}
 			if best < 0 || cost < best {
-				best, options, keyAt = cost, [3]string(three), at
+				best, options, at = cost, [3]string(three), keyAt
 			}
 		}
 	}
-	return options, keyAt, best >= 0
+	return options, at, best >= 0
 }
 
 // unlike is how much longer or shorter one answer is than another.
@@ -53,4 +63,12 @@ func compareAnswers(a, b string) int {
 		}
 	}
 	return cmp.Compare(a, b)
+}
+
+// withChoice adds the look of three options where there are two missteps to choose from.
+func withChoice(task Task, looks ...Look) []Look {
+	if len(task.Missteps()) >= 2 {
+		return append(looks, LookChoice)
+	}
+	return looks
 }

@@ -22,13 +22,13 @@ func TestOptions(t *testing.T) {
 		{"read 3:30", 1, "[3:06 3:30 6:15] 1"},
 		{"47 ? 74", 0, "[< = >] 0"},
 	} {
-		options, at, ok := standards.Options(standards.MustParse(row.task), row.place)
+		options, at, ok := standards.OptionsAt(standards.MustParse(row.task), row.place)
 		if got := fmt.Sprint(options, at); !ok || got != row.want {
 			t.Errorf("%s at %d: %s %v, want %s", row.task, row.place, got, ok, row.want)
 		}
 	}
 	// Two answers are all there are: no third is a typical error.
-	if _, _, ok := standards.Options(standards.MustParse("odd or even: 14"), 0); ok {
+	if _, _, ok := standards.Options(standards.MustParse("odd or even: 14")); ok {
 		t.Error("odd or even has three options")
 	}
 }
@@ -38,7 +38,7 @@ func TestOptionsFollowTheRules(t *testing.T) {
 	// one right, numbers in order, options distinct, every distractor a typical error.
 	rapid.Check(t, func(t *rapid.T) {
 		task, place := drawTask(t), rapid.IntRange(0, 2).Draw(t, "place")
-		options, at, ok := standards.Options(task, place)
+		options, at, ok := standards.OptionsAt(task, place)
 		if !ok {
 			if len(task.Missteps()) > 1 {
 				t.Fatalf("%s has missteps %v and no options", task, task.Missteps())
@@ -64,4 +64,32 @@ func TestOptionsFollowTheRules(t *testing.T) {
 			t.Fatalf("%s: %v are not all different", task, options)
 		}
 	})
+}
+
+func TestTheKeyStandsInEveryPlace(t *testing.T) {
+	// The same source: the key's place varies. Of the sums within 100 whose missteps allow every
+	// place, each place has a third, give or take a twentieth.
+	places, all := [3]int{}, 0
+	for a := 10; a <= 99; a++ {
+		for b := 10; a+b <= 100; b++ {
+			s, err := standards.NewAddition(2, a, b)
+			if err != nil {
+				t.Fatal(err)
+			}
+			everywhere := true
+			for place := range 3 {
+				_, at, ok := standards.OptionsAt(s, place)
+				everywhere = everywhere && ok && at == place
+			}
+			if _, at, _ := standards.Options(s); everywhere {
+				places[at]++
+				all++
+			}
+		}
+	}
+	for place, n := range places {
+		if share := float64(n) / float64(all); share < .283 || share > .383 {
+			t.Errorf("the key stands in place %d in %d of %d sums", place+1, n, all)
+		}
+	}
 }

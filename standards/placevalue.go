@@ -185,4 +185,9 @@ func (p PlaceValue) Clashes() []string { return []string{"parts:" + strconv.Itoa
 func (p PlaceValue) Fingerprint() string { return p.String() }
 
 // Looks of place value.
-func (p PlaceValue) Looks() []Look { return []Look{LookFrame, LookTensAndOnes, LookSentence} }
+func (p PlaceValue) Looks() []Look {
+	if p.Compose {
+		return withChoice(p, LookFrame, LookTensAndOnes, LookSentence)
+	}
+	return []Look{LookFrame, LookTensAndOnes, LookSentence}
+}

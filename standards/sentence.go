@@ -155,7 +155,7 @@ func (s Sentence) Fingerprint() string {
 // Looks puts written-out columns second, and a bond where there are two parts.
 func (s Sentence) Looks() []Look {
 	if s.isExpanded() {
-		return []Look{LookSentence, LookFrame}
+		return withChoice(s, LookSentence, LookFrame)
 	}
 	list := []Look{LookSentence}
 	column := s.Blank == s.N && !s.ResultFirst && (s.IsAddition() || s.N == 2 && s.Minus[1])
@@ -165,7 +165,7 @@ func (s Sentence) Looks() []Look {
 	if s.N == 2 && s.Result() <= 100 {
 		list = append(list, LookBond)
 	}
-	return append(list, s.strategyLooks()...)
+	return withChoice(s, append(list, s.strategyLooks()...)...)
 }
 
 // isExpanded says that the sentence puts hundreds, tens and ones together: 100 + 40 + 2 = ?.

@@ -252,4 +252,9 @@ func (t Story) Fingerprint() string {
 }
 
 // Looks of a story.
-func (t Story) Looks() []Look { return []Look{LookStory} }
+func (t Story) Looks() []Look {
+	if t.Situation == TogetherBoth {
+		return []Look{LookStory}
+	}
+	return withChoice(t, LookStory)
+}

@@ -152,4 +152,9 @@ func (t WriteNumber) Clashes() []string { return []string{"parts:" + strconv.Ito
 func (t WriteNumber) Fingerprint() string { return t.String() }
 
 // Looks of number writing.
-func (t WriteNumber) Looks() []Look { return []Look{LookWords} }
+func (t WriteNumber) Looks() []Look {
+	if t.InWords {
+		return []Look{LookWords}
+	}
+	return withChoice(t, LookWords)
+}

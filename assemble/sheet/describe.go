@@ -1,6 +1,10 @@
 package sheet
 
-import "evenhand/standards"
+import (
+	"strings"
+
+	"evenhand/standards"
+)
 
 // What a screen reader says of a question that its picture shows.
 var readDescription = phrase{"A clock face with a short hour hand and a long minute hand.", "Un reloj con una manecilla corta para la hora y una larga para los minutos."}
@@ -16,6 +20,14 @@ func nameOf(q Question) phrase {
 // description is the question in words: what is asked, never what is right. A clock to
 // be read is a clock face, not its time.
 func (s settings) description(q Question) string {
+	if q.Look == standards.LookChoice && q.Task != nil {
+		options, _, _ := standards.Options(q.Task)
+		return s.asking(q) + " " + strings.Join(options[:], "; ")
+	}
+	return s.asking(q)
+}
+
+func (s settings) asking(q Question) string {
 	switch t := q.Task.(type) {
 	case nil:
 		return q.Text

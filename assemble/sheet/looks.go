@@ -68,6 +68,9 @@ var looks = map[standards.Look]look{
 	standards.LookStory: {
 		phrase{"story", "cuento"},
 		phrase{"Listen to the story. Draw it. Write the answer in the box.", "Escucha el cuento. Dibújalo. Escribe la respuesta en el cuadro."}, story},
+	standards.LookChoice: {
+		phrase{"three answers to choose from", "tres respuestas para elegir"},
+		phrase{"Mark the box of the right answer.", "Marca el cuadro de la respuesta correcta."}, choice},
 	standards.LookTick: {
 		phrase{"two boxes to mark", "dos cuadros para marcar"},
 		phrase{"Mark the right box.", "Marca el cuadro correcto."}, tick},

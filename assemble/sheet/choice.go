@@ -1,0 +1,32 @@
+package sheet
+
+import (
+	"slices"
+
+	"evenhand/standards"
+)
+
+// choice asks a question and gives three answers, each with a box to mark. The wrong ones are
+// those of known missteps.
+func choice(k kit, task standards.Task) (drawing, bool) {
+	if !slices.Contains(task.Looks(), standards.LookChoice) {
+		return drawing{}, false
+	}
+	options, at, _ := standards.Options(task)
+	answers := make([]drawing, len(options))
+	for i, option := range options {
+		answers[i] = row(k.gap(), k.markBox(i == at), k.text(option))
+	}
+	return stack(4, k.questionAlone(task), flow(k.width, 4*k.gap(), 3, answers...)), true
+}
+
+// questionAlone is what a task asks, without room for an answer.
+func (k kit) questionAlone(task standards.Task) drawing {
+	switch t := task.(type) {
+	case standards.Clock:
+		return k.dial(dialRadius, &t.Time)
+	case standards.Sentence, standards.Balance:
+		return k.text(printed(task.String()))
+	}
+	return k.paragraph(task.Prompt(k.lang), lettering{size: k.size})
+}

@@ -1,0 +1,40 @@
+package sheet
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"evenhand/standards"
+)
+
+// Haladyna, Downing & Rodriguez (2002): three answers, in order; the key has its mark in the
+// box beside the right one, and the sheet has none.
+func TestChoicesMarkTheRightAnswer(t *testing.T) {
+	for _, text := range []string{"27 + 35 = ?", "83 - 47 = ?", "read 4:30", "write thirteen", "story add-to change-unknown: 5 + ? = 12, shells, Mia", "8 + 3 = 5 + ?", "10 more than 47 = ?"} {
+		task := standards.MustParse(text)
+		options, at, _ := standards.Options(task)
+		key, sheet := recordText(t, true, text, standards.LookChoice), recordText(t, false, text, standards.LookChoice)
+		if got := strings.Join(sheet.words(), " "); !strings.HasSuffix(got, strings.Join(options[:], " ")) || got != strings.Join(key.words(), " ") {
+			t.Errorf("%s: the sheet reads %q, want the options %v", text, got, options)
+		}
+		if len(key.lines) != len(sheet.lines)+2 {
+			t.Fatalf("%s: the key has %d lines more, want one mark of two", text, len(key.lines)-len(sheet.lines))
+		}
+		mark, boxes := key.lines[len(sheet.lines)], key.rects[len(key.rects)-3:]
+		nearest := 0
+		for i, box := range boxes {
+			if inRect(mark.from, box) {
+				nearest = i
+			}
+		}
+		option := key.texts[len(key.texts)-3+nearest]
+		if nearest != at || option.s != task.Key() || math.Abs(option.at.y-boxes[nearest].at.y) > boxHeight {
+			t.Errorf("%s: the mark is at %s, the key is %s", text, option.s, task.Key())
+		}
+	}
+}
+
+func inRect(p point, r drawnRect) bool {
+	return p.x > r.at.x && p.x < r.at.x+r.w && p.y > r.at.y && p.y < r.at.y+r.h
+}
