@@ -96,6 +96,7 @@ func FuzzDecode(f *testing.F) {
 	g := newGroup(&it, usage{2, "2026-W48"})
 	f.Add(g.appendName(nil))
 	f.Add(appendMember(nil, &it))
+	f.Add([]byte{0xFF, 0xFF, 0xFF, 0xFF}) // a seal over itself and nothing
 	f.Fuzz(func(t *testing.T, raw []byte) {
 		readGroup(raw, make([]byte, 2*setNumber))
 		readMember(make([]byte, setNumber+8+16), raw, make([]byte, 64))

@@ -105,7 +105,7 @@ func (b *Bank) Uses(id string) ([]Use, error) {
 
 func readUse(key, sealed []byte) (Use, error) {
 	value, ok := unseal(key, sealed)
-	if !ok {
+	if !ok || len(key) < len(ulid.ULID{})+weekSize {
 		return Use{}, errRecord
 	}
 	key = key[len(ulid.ULID{}):]
