@@ -1,0 +1,15 @@
+// Package report turns marked papers into what a teacher is shown: few numbers, in
+// plain words, with small counts marked as such.
+//
+//	r := report.Of(quizzes, papers)
+//	for _, section := range r.Sections() { ... }   // for a terminal
+//	err := r.WriteCSV(w, "items")                  // for a spreadsheet
+//	err := r.WriteHTML(w)                          // one page with pictures
+//
+// The numbers are those of package evidence; this one counts, words and draws. Pages
+// and CSV name pupils by code only. Wherever pupils are shown Caution is shown too.
+package report
+
+// Caution stands wherever results of pupils are shown.
+const Caution = "A short quiz is a hint for teaching, not a diagnosis or a placement. What follows from it is for the teacher, " +
+	"the school's rules, local law and licensed staff; accommodations follow each child's own plan."

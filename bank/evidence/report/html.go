@@ -1,0 +1,124 @@
+package report
+
+import (
+	_ "embed"
+	"fmt"
+	"html/template"
+	"io"
+	"math"
+	"strings"
+)
+
+//go:embed page.html
+var pageText string
+
+var page = template.Must(template.New("page").Parse(pageText))
+
+// pageData is the page as its template sees it: words and numbers, nothing to work out.
+type pageData struct {
+	Title, Caution, StandardsNote string
+	Quizzes                       []string
+	Groups                        []groupView
+	Others                        string
+	Skills                        []skillView
+	Pupils                        []pupilView
+	Weeks                         string
+	Items                         []itemsView
+	Standards                     []standardView
+	Classes                       bool // there are several
+}
+
+type groupView struct {
+	Group
+	Pupils string
+}
+
+type skillView struct {
+	Skill
+	Bar bar
+}
+
+type pupilView struct {
+	Who       string
+	Words     string // of the latest week
+	Line      line
+	Standouts []string
+}
+
+type itemsView struct {
+	Quiz string
+	Rows []itemView
+}
+
+type itemView struct {
+	Item
+	Bar bar
+}
+
+type standardView struct {
+	Standard
+	NotYetList string
+}
+
+// WriteHTML writes the report as one page with pictures: no scripts, nothing fetched
+// from elsewhere, and pupils by code only.
+func (r *Report) WriteHTML(w io.Writer) error { return page.Execute(w, r.pageData()) }
+
+func (r *Report) pageData() pageData {
+	d := pageData{
+		Title: r.Title(), Caution: Caution, StandardsNote: standardsNote,
+		Others: r.list(r.Others, r.code), Classes: len(r.Classes) > 1, Weeks: weeksInWords(r.Weeks),
+	}
+	for _, q := range r.Quizzes {
+		d.Quizzes = append(d.Quizzes, q.String())
+	}
+	for _, g := range r.Groups {
+		d.Groups = append(d.Groups, groupView{g, r.members(g, r.code)})
+	}
+	for _, s := range r.Skills {
+		d.Skills = append(d.Skills, skillView{s, barOf(s.Part, math.NaN(), fmt.Sprintf("%s: %s", s.ID, s.Part))})
+	}
+	for _, p := range r.Pupils {
+		d.Pupils = append(d.Pupils, r.pupilView(p))
+	}
+	d.Items = r.itemsViews()
+	for _, s := range r.Standards {
+		d.Standards = append(d.Standards, standardView{s, r.list(s.NotYet, r.code)})
+	}
+	return d
+}
+
+func weeksInWords(weeks []string) string {
+	if len(weeks) < 2 {
+		return strings.Join(weeks, "")
+	}
+	return weeks[0] + " to " + weeks[len(weeks)-1]
+}
+
+func (r *Report) pupilView(p Pupil) pupilView {
+	v := pupilView{Who: r.code(p.Who), Words: p.Last().String()}
+	var weeks []string
+	for i, week := range p.Weeks {
+		if week.Of > 0 {
+			weeks = append(weeks, fmt.Sprintf("%s %s", r.Weeks[i], rightOf(week)))
+		}
+	}
+	v.Line = lineOf(p, r.book.classWeeks(p.Class), v.Who+": "+or(strings.Join(weeks, ", "), "no answers"))
+	for _, s := range p.Standouts {
+		v.Standouts = append(v.Standouts, s.String())
+	}
+	return v
+}
+
+// itemsViews are the items of the last week by quiz.
+func (r *Report) itemsViews() (list []itemsView) {
+	for _, it := range r.lastItems() {
+		if len(list) == 0 || list[len(list)-1].Quiz != it.Quiz {
+			list = append(list, itemsView{Quiz: it.Quiz})
+		}
+		v := itemView{it, barOf(it.Part, it.Expected(), fmt.Sprintf("%s: expected %s, right %s", it.Asks, it.ExpectedInTen(), it.Part))}
+		last := &list[len(list)-1]
+		last.Rows = append(last.Rows, v)
+	}
+	return list
+}

@@ -1,0 +1,64 @@
+package report
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"evenhand/bank/results"
+	"evenhand/standards"
+)
+
+const right = results.Right
+
+// question is an item with what its wrong answers tell, worked out once.
+type question struct {
+	missteps []standards.Misstep
+	chances  []string // names of the missteps that could show
+}
+
+func (b *book) question(it results.Item) *question {
+	at := [2]string{it.Asks, it.Key}
+	if q := b.questions[at]; q != nil {
+		return q
+	}
+	q := &question{}
+	if task, ok := it.Task(); ok {
+		q.missteps = task.Missteps()
+	}
+	for _, m := range q.missteps {
+		for _, kind := range m.Kinds {
+			if !slices.Contains(q.chances, kind.Name) {
+				q.chances = append(q.chances, kind.Name)
+			}
+		}
+	}
+	b.questions[at] = q
+	return q
+}
+
+// explain lists the missteps that lead to the written answer.
+func (q *question) explain(written string) (kinds []*standards.MisstepKind) {
+	for _, m := range q.missteps {
+		if sameAnswer(written, m.Answer) {
+			kinds = append(kinds, m.Kinds...)
+		}
+	}
+	return kinds
+}
+
+// sameAnswer says that two answers differ in spaces and capitals only, or are one number
+// or one time.
+func sameAnswer(a, b string) bool {
+	a, b = strings.ToLower(strings.Join(strings.Fields(a), " ")), strings.ToLower(strings.Join(strings.Fields(b), " "))
+	if a == b {
+		return true
+	}
+	if n, err := strconv.Atoi(a); err == nil {
+		m, err := strconv.Atoi(b)
+		return err == nil && n == m
+	}
+	t, err := standards.ParseTime(a)
+	u, err2 := standards.ParseTime(b)
+	return err == nil && err2 == nil && t.Hour == u.Hour && t.Minute == u.Minute
+}

@@ -1,0 +1,166 @@
+package report
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"evenhand/bank/results"
+)
+
+// Report is what is shown of some quizzes. Make it with Of.
+type Report struct {
+	Names map[string]string // of pupils by code, for a terminal only; may be nil
+
+	Quizzes   []Quiz // by week
+	Weeks     []string
+	Classes   []string
+	Skills    []Skill
+	Groups    []Group
+	Others    []Who // in no group: nothing stands out, or too little is known
+	Pupils    []Pupil
+	Items     []Item
+	Standards []Standard
+
+	book *book
+}
+
+// Who is a pupil.
+type Who struct{ Class, Code string }
+
+func (a Who) compare(b Who) int {
+	return cmp.Or(cmp.Compare(a.Class, b.Class), cmp.Compare(a.Code, b.Code))
+}
+
+// Of makes a report of papers of the quizzes; other papers are left out.
+func Of(quizzes []results.Quiz, papers []results.Paper) *Report {
+	b := newBook(quizzes, papers)
+	r := &Report{book: b, Weeks: b.weeks, Classes: b.classes}
+	r.Quizzes = b.summaries()
+	r.Skills = b.skills()
+	r.Pupils = b.pupils()
+	r.Groups, r.Others = b.together(r.Pupils)
+	r.Items = b.items()
+	r.Standards = b.standards()
+	return r
+}
+
+// Title names what is reported, in a few words.
+func (r *Report) Title() string {
+	switch n := len(r.Quizzes); {
+	case n == 0:
+		return "No quizzes"
+	case n == 1:
+		return r.Quizzes[0].Name()
+	}
+	return fmt.Sprintf("%d quizzes, %s to %s", len(r.Quizzes), r.Weeks[0], r.LastWeek())
+}
+
+// LastWeek is the latest week reported.
+func (r *Report) LastWeek() string {
+	if len(r.Weeks) == 0 {
+		return ""
+	}
+	return r.Weeks[len(r.Weeks)-1]
+}
+
+// who is a pupil as a terminal shows it: the class where there are several, the code,
+// and the name where a roster gave it.
+func (r *Report) who(p Who) string {
+	return strings.TrimSpace(r.code(p) + " " + r.Names[p.Code])
+}
+
+// code is a pupil without a name.
+func (r *Report) code(p Who) string {
+	if len(r.Classes) > 1 {
+		return strings.TrimSpace(p.Class + " " + p.Code)
+	}
+	return p.Code
+}
+
+func (r *Report) list(pupils []Who, name func(Who) string) string {
+	texts := make([]string, len(pupils))
+	for i, p := range pupils {
+		texts[i] = name(p)
+	}
+	return strings.Join(texts, ", ")
+}
+
+// members lists the pupils of a group, each with what was counted.
+func (r *Report) members(g Group, name func(Who) string) string {
+	texts := make([]string, len(g.Members))
+	for i, m := range g.Members {
+		texts[i] = fmt.Sprintf("%s (%s)", name(m.Who), m.Count)
+	}
+	return strings.Join(texts, ", ")
+}
+
+// book is the papers in order, each beside its form.
+type book struct {
+	quizzes   []results.Quiz
+	papers    []sat
+	weeks     []string
+	classes   []string
+	questions map[[2]string]*question
+}
+
+// sat is a paper with what was asked.
+type sat struct {
+	results.Paper
+	quiz *results.Quiz
+	form results.Form
+	who  Who
+}
+
+func newBook(quizzes []results.Quiz, papers []results.Paper) *book {
+	b := &book{quizzes: slices.Clone(quizzes), questions: map[[2]string]*question{}}
+	slices.SortStableFunc(b.quizzes, func(a, b results.Quiz) int { return cmp.Compare(a.Week, b.Week) })
+	for i := range b.quizzes {
+		quiz := &b.quizzes[i]
+		b.weeks = append(b.weeks, quiz.Week)
+		for _, p := range papers {
+			form, ok := quiz.Form(p.Form)
+			if p.Quiz == quiz.ID && ok && len(p.Answers) == len(form.Items) {
+				b.papers = append(b.papers, sat{p, quiz, form, Who{p.Class, p.Pupil}})
+				b.classes = append(b.classes, p.Class)
+			}
+		}
+	}
+	slices.Sort(b.classes)
+	b.classes, b.weeks = slices.Compact(b.classes), slices.Compact(b.weeks)
+	return b
+}
+
+// recentWeeks is how many weeks back, the last one included, this week's groups look:
+// what was missed longer ago has most likely been taught again (common practice).
+const recentWeeks = 3
+
+// recent says whether a paper is from the last weeks.
+func (b *book) recent(p sat) bool {
+	return slices.Contains(b.weeks[max(0, len(b.weeks)-recentWeeks):], p.quiz.Week)
+}
+
+// place is an item's place: week and "A3".
+func place(p sat, i int) string { return fmt.Sprintf("%s %s%d", p.quiz.Week, p.form.Name, i+1) }
+
+// where lists places for people: "A1, A3", or where there are several weeks
+// "2026-W47 A1, A3; 2026-W48 A2".
+func (b *book) where(places []string) string {
+	text, before := "", ""
+	for _, place := range places {
+		week, spot, _ := strings.Cut(place, " ")
+		switch {
+		case week == before:
+			text += ", " + spot
+		case len(b.weeks) == 1:
+			text = spot
+		case before == "":
+			text = place
+		default:
+			text += "; " + place
+		}
+		before = week
+	}
+	return text
+}

@@ -1,0 +1,122 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Section is one part of the report for a terminal: rows of cells, the heading first.
+type Section struct {
+	Title string
+	Note  string // below the title; may be empty
+	Rows  [][]string
+}
+
+// Sections are the report for a terminal. Names stand beside codes where Names has them.
+func (r *Report) Sections() []Section {
+	return []Section{r.quizSection(), r.groupSection(), r.pupilSection(), r.standoutSection(), r.skillSection(), r.itemSection(), r.standardSection()}
+}
+
+func (r *Report) quizSection() Section {
+	s := Section{Title: "Quizzes", Rows: [][]string{nil}}
+	for _, q := range r.Quizzes {
+		s.Rows = append(s.Rows, []string{q.String()})
+	}
+	return s
+}
+
+func (r *Report) groupSection() Section {
+	s := Section{Title: "Who could work together this week", Note: Caution, Rows: [][]string{nil}}
+	for _, g := range r.Groups {
+		s.Rows = append(s.Rows, []string{fmt.Sprintf("%s: %s", strings.TrimSpace(g.Class+" "+g.Work), r.members(g, r.who))}, []string{"    " + g.Why})
+		if g.Next != "" {
+			s.Rows = append(s.Rows, []string{"    to begin: " + g.Next})
+		}
+	}
+	if len(r.Others) > 0 {
+		s.Rows = append(s.Rows, []string{"nothing stands out: " + r.list(r.Others, r.who)})
+	}
+	return s
+}
+
+func (r *Report) pupilSection() Section {
+	s := Section{Title: "Pupils", Note: Caution, Rows: [][]string{append([]string{"PUPIL"}, r.Weeks...)}}
+	for _, p := range r.Pupils {
+		row := []string{r.who(p.Who)}
+		for _, week := range p.Weeks {
+			row = append(row, rightOf(week))
+		}
+		s.Rows = append(s.Rows, row)
+	}
+	return s
+}
+
+func (r *Report) standoutSection() Section {
+	s := Section{Title: "What stands out", Rows: [][]string{nil}}
+	for _, p := range r.Pupils {
+		for _, standout := range p.Standouts {
+			s.Rows = append(s.Rows, []string{r.who(p.Who) + ": " + standout.String()})
+		}
+	}
+	return s
+}
+
+// rightOf is "7 of 10", or a dash where nothing was answered.
+func rightOf(p Part) string {
+	if p.Of == 0 {
+		return "-"
+	}
+	return fmt.Sprintf("%d of %d", p.Right, p.Of)
+}
+
+func standoutText(p Pupil) string {
+	texts := make([]string, len(p.Standouts))
+	for i, s := range p.Standouts {
+		texts[i] = s.String()
+	}
+	return strings.Join(texts, "; ")
+}
+
+func (r *Report) skillSection() Section {
+	s := Section{Title: "Skills", Note: "Right answers; the range is what luck alone could make of them.", Rows: [][]string{{"SKILL", "CLASS", "RIGHT", "COUNTED", "PUPILS"}}}
+	for _, row := range r.Skills {
+		s.Rows = append(s.Rows, []string{string(row.ID), row.Class, row.Part.String(), row.Counted(), fmt.Sprint(row.Pupils)})
+	}
+	return s
+}
+
+func (r *Report) itemSection() Section {
+	s := Section{Title: "Items of " + r.LastWeek() + ", easiest to hardest", Rows: [][]string{{"PLACE", "QUESTION", "EXPECTED", "RIGHT", "COUNTED", "WORTH A LOOK"}}}
+	for _, it := range r.lastItems() {
+		s.Rows = append(s.Rows, []string{it.Place(), it.Asks, it.ExpectedInTen(), it.Part.String(), it.Counted(), strings.Join(it.Look(), "; ")})
+	}
+	return s
+}
+
+func (r *Report) standardSection() Section {
+	s := Section{
+		Title: "Standards so far", Note: standardsNote + " " + Caution,
+		Rows: [][]string{{"STANDARD", "WHAT IT IS", "CLASS", "MOSTLY RIGHT", "NOT YET", "TOO EARLY TO SAY"}},
+	}
+	for _, row := range r.Standards {
+		s.Rows = append(s.Rows, []string{string(row.Code), row.Code.Topic(), row.Part.String(), pupilCount(row.MostlyRight), or(r.list(row.NotYet, r.who), "-"), pupilCount(row.TooEarly)})
+	}
+	return s
+}
+
+// standardsNote says what the words of the standards mean.
+var standardsNote = fmt.Sprintf("Mostly right: at least %d answers, three in four of them right. That is what these quizzes saw so far, no certificate that a standard is met.", leastSeen)
+
+func pupilCount(n int) string {
+	if n == 0 {
+		return "-"
+	}
+	return plural(n, "pupil")
+}
+
+func or(a, b string) string {
+	if a != "" {
+		return a
+	}
+	return b
+}

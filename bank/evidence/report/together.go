@@ -1,0 +1,101 @@
+package report
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"evenhand/standards"
+)
+
+// Group is pupils of one class who could work on the same thing this week.
+type Group struct {
+	Class   string
+	Work    string // what on
+	Why     string // what their answers suggest
+	Next    string // how to begin, where a misstep suggests it
+	Members []Member
+}
+
+// Member is a pupil of a group with what was counted.
+type Member struct {
+	Who
+	Count string // "3 of 4 chances"
+}
+
+// leastMissed is how many items of a skill a pupil must have missed in the last weeks,
+// and at least half of them, to be put in its group (common practice).
+const leastMissed = 2
+
+// together puts each pupil in at most one group: of the likeliest misstep that stands
+// out, else of the skill with the smallest share right. The larger groups come first.
+func (b *book) together(pupils []Pupil) (groups []Group, none []Who) {
+	at := map[string]int{}
+	for _, p := range pupils {
+		group, member, ok := groupOf(p)
+		if !ok {
+			none = append(none, p.Who)
+			continue
+		}
+		key := group.Class + "\x00" + group.Work
+		i, known := at[key]
+		if !known {
+			i = len(groups)
+			at[key] = i
+			groups = append(groups, group)
+		}
+		groups[i].Members = append(groups[i].Members, member)
+	}
+	slices.SortStableFunc(groups, func(a, b Group) int {
+		return cmp.Or(cmp.Compare(a.Class, b.Class), cmp.Compare(len(b.Members), len(a.Members)), cmp.Compare(a.Work, b.Work))
+	})
+	return groups, none
+}
+
+func groupOf(p Pupil) (Group, Member, bool) {
+	if len(p.Standouts) > 0 {
+		s := p.Standouts[0]
+		return Group{Class: p.Class, Work: s.Name(), Why: "likely " + s.Tells(), Next: nextSteps(s.Kinds)},
+			Member{p.Who, s.Count()}, true
+	}
+	skill, part, ok := weakest(p.recent)
+	if !ok {
+		return Group{}, Member{}, false
+	}
+	return Group{Class: p.Class, Work: string(skill), Why: "missed at least half of: " + skillInWords(skill)},
+		Member{p.Who, fmt.Sprintf("%d of %d right", part.Right, part.Of)}, true
+}
+
+// nextSteps are the ways to begin, each once.
+func nextSteps(kinds []*standards.MisstepKind) string {
+	var steps []string
+	for _, kind := range kinds {
+		if !slices.Contains(steps, kind.Reteach) {
+			steps = append(steps, kind.Reteach)
+		}
+	}
+	return strings.Join(steps, "; ")
+}
+
+// weakest is the skill that was missed most, by share and then by count.
+func weakest(parts map[standards.SkillID]*Part) (skill standards.SkillID, part Part, ok bool) {
+	for _, id := range sortedSkills(parts) {
+		p := *parts[id]
+		if p.Of-p.Right < leastMissed || 2*p.Right > p.Of {
+			continue
+		}
+		if less := cmp.Or(cmp.Compare(p.Right*part.Of, part.Right*p.Of), cmp.Compare(part.Of, p.Of)); !ok || less < 0 {
+			skill, part, ok = id, p, true
+		}
+	}
+	return skill, part, ok
+}
+
+func sortedSkills(parts map[standards.SkillID]*Part) (ids []standards.SkillID) {
+	for id := range parts {
+		ids = append(ids, id)
+	}
+	slices.Sort(ids)
+	return ids
+}

@@ -1,0 +1,125 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"slices"
+	"strings"
+
+	"evenhand/assemble"
+	"evenhand/bank/evidence/report"
+	"evenhand/bank/results"
+
+	"github.com/urfave/cli/v2"
+)
+
+func reportCommand() *cli.Command {
+	return &cli.Command{
+		Name: "report", Usage: "show what the marked papers tell, for teaching", ArgsUsage: "[QUIZ ...] [--csv TABLE | --html FILE]",
+		Description: "QUIZ is the folder of a quiz, its quiz.csv, or a week such as 2026-W48; without any, all marked quizzes count.\n" +
+			"It shows who could work together on what, each pupil's weeks, the class by skill, the items from easiest to\n" +
+			"hardest and the standards so far. --html writes one page with pictures, to look at or print. --roster shows names\n" +
+			"beside the codes on the screen only. " + report.Caution + "\n\n" +
+			"Example: evenhand report friday --html friday.html\n" +
+			"         evenhand report --csv items > items.csv",
+		Flags: []cli.Flag{
+			&cli.StringFlag{Name: "csv", Usage: "print one `TABLE` as CSV: " + strings.Join(report.Tables(), ", ")},
+			&cli.StringFlag{Name: "html", Usage: "write one page with pictures to `FILE`"},
+			&cli.StringFlag{Name: "roster", Usage: "show names from your `FILE` of codes and names; they are not kept"},
+			classFlag,
+		},
+		Action: showReport,
+	}
+}
+
+func showReport(c *cli.Context) error {
+	toFile := c.String("csv") != "" || c.String("html") != ""
+	if _, err := choices("csv", splitList(c.String("csv")), report.Tables()); err != nil {
+		return err
+	}
+	if c.String("roster") != "" && toFile {
+		return usagef("names are shown on the screen only: leave off --roster with --csv and --html")
+	}
+	roster, err := readRoster(c)
+	if err != nil {
+		return err
+	}
+	quizzes, papers, err := allPapers(c)
+	if err != nil {
+		return err
+	}
+	if quizzes, err = chosenQuizzes(c, quizzes); err != nil {
+		return err
+	}
+	if c.IsSet("class") {
+		papers = slices.DeleteFunc(papers, func(p results.Paper) bool { return p.Class != c.String("class") })
+	}
+	r := report.Of(quizzes, papers)
+	r.Names = roster.Names
+	switch {
+	case c.String("csv") != "":
+		return r.WriteCSV(c.App.Writer, c.String("csv"))
+	case c.String("html") != "":
+		if err := writePrivate(c.String("html"), r.WriteHTML); err != nil {
+			return err
+		}
+		say(c, "wrote %s: %s", c.String("html"), r.Title())
+		return nil
+	}
+	return printReport(c.App.Writer, r)
+}
+
+// chosenQuizzes are the quizzes named on the line; all without any.
+func chosenQuizzes(c *cli.Context, all []results.Quiz) ([]results.Quiz, error) {
+	if !c.Args().Present() {
+		return all, nil
+	}
+	chosen := map[string]bool{}
+	for _, name := range c.Args().Slice() {
+		wanted, err := quizNamed(c, name)
+		if err != nil {
+			return nil, err
+		}
+		some := slices.DeleteFunc(slices.Clone(all), func(q results.Quiz) bool { return !wanted(q) })
+		if len(some) == 0 {
+			return nil, fmt.Errorf("no papers of %s have been marked yet; evenhand mark %s --out marks.csv makes a grid to fill in", name, name)
+		}
+		for _, quiz := range some {
+			chosen[quiz.ID] = true
+		}
+	}
+	return slices.DeleteFunc(all, func(q results.Quiz) bool { return !chosen[q.ID] }), nil
+}
+
+// quizNamed is a test for the quizzes that a folder, a quiz.csv or a week names.
+func quizNamed(c *cli.Context, name string) (func(results.Quiz) bool, error) {
+	if _, err := os.Stat(name); err != nil {
+		if week, err := assemble.ParseWeek(name); err == nil {
+			return func(q results.Quiz) bool { return q.Week == week.String() }, nil
+		}
+	}
+	quiz, err := givenQuiz(c, name)
+	return func(q results.Quiz) bool { return q.ID == quiz.ID }, err
+}
+
+func printReport(w io.Writer, r *report.Report) error {
+	fmt.Fprintln(w, r.Title())
+	for _, section := range r.Sections() {
+		fmt.Fprintf(w, "\n%s\n", section.Title)
+		if section.Note != "" {
+			fmt.Fprintln(w, section.Note)
+		}
+		rows := section.Rows
+		if len(rows) == 1 {
+			rows = append(rows, []string{"none"})
+		}
+		if len(rows[0]) == 0 {
+			rows = rows[1:]
+		}
+		if err := table(w, rows); err != nil {
+			return err
+		}
+	}
+	return nil
+}
