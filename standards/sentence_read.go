@@ -19,7 +19,7 @@ var (
 // readSentence reads a number sentence with at most one blank; without "=" or
 // with nothing after it the result is asked for.
 func readSentence(text string) (Task, error) {
-	if otherOperation.MatchString(text) {
+	if strings.ContainsAny(text, "×x*÷/·") && otherOperation.MatchString(text) {
 		return nil, fmt.Errorf("%q multiplies or divides; evenhand knows adding and taking away", text)
 	}
 	if !sentenceShape.MatchString(text) || !strings.ContainsAny(text, "+-") {
