@@ -1,6 +1,7 @@
 package standards_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -298,6 +299,9 @@ func checkTask(t interface{ Fatalf(string, ...any) }, task standards.Task) {
 	}
 	if len(task.Looks()) == 0 {
 		t.Fatalf("%v has no look", task)
+	}
+	if fixed := standards.FixedAnswers(task); fixed != nil && !slices.Contains(fixed, task.Key()) {
+		t.Fatalf("%v: its key %q is none of its answers %v", task, task.Key(), fixed)
 	}
 	seen := map[string]bool{}
 	for _, m := range task.Missteps() {

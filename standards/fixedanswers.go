@@ -1,0 +1,19 @@
+package standards
+
+// FixedAnswers are the few answers that a task itself offers, such as true and false, in
+// their usual order; nil where the answer is a number, a time or words to find. Two tasks
+// of this kind may stand in one form although their keys are the same: the one tells
+// nothing about the other.
+func FixedAnswers(task Task) []string {
+	switch task.(type) {
+	case Compare:
+		return []string{"<", "=", ">"}
+	case TrueFalse:
+		return []string{"true", "false"}
+	case OddEven:
+		return []string{"odd", "even"}
+	case Groups:
+		return []string{"left", "same", "right"}
+	}
+	return nil
+}
