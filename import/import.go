@@ -92,13 +92,13 @@ type earlier struct {
 
 // add puts a batch into the bank, or in a dry run only looks.
 func (in *importer) add(b batch) error {
-	var items []bank.Item
+	items := make([]bank.Item, 0, len(b.rows))
+	waiting := make([]*Outcome, 0, len(b.rows)) // for the bank's word on items, in order
 	outcomes := make([]Outcome, len(b.rows))
-	var waiting []*Outcome // for the bank's word on items, in order
 	for i, rec := range b.rows {
-		v, out := b.verdicts[i], &outcomes[i]
+		v, out := &b.verdicts[i], &outcomes[i]
 		*out = Outcome{First: rec.first, Last: rec.last, row: rec}
-		if err := in.place(&v, out); err != nil {
+		if err := in.place(v, out); err != nil {
 			return err
 		}
 		if out.Fate == Added && !in.options.DryRun {

@@ -122,7 +122,7 @@ func (o *ownRow) item() bank.Item {
 		o.wrong("task", err.Error())
 		return bank.Item{}
 	}
-	if key != "" && !task.Judge(key) {
+	if key != "" && !task.Judge(mendAnswer(task, key)) {
 		o.wrong("key", wrongAnswer(task, key))
 	}
 	look := standards.Look(o.text("look"))
