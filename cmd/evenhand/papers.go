@@ -20,11 +20,12 @@ var printFlags = []cli.Flag{
 	&cli.StringFlag{Name: "paper", Usage: "`SIZE` of the paper: letter or a4", Value: "letter"},
 	&cli.StringFlag{Name: "lang", Usage: "`LANGUAGE` of the sheets: en or es", Value: "en"},
 	&cli.BoolFlag{Name: "large", Usage: "large print, 24 points"},
+	&cli.IntFlag{Name: "columns", Usage: "at most this `MANY` items side by side, 1 or 2", Value: 2},
 	&cli.BoolFlag{Name: "strips", Usage: "strips to cut apart, one form on each"},
 }
 
 func printOptions(c *cli.Context, key bool) sheet.Options {
-	o := sheet.Options{PaperSize: c.String("paper"), Lang: c.String("lang"), Large: c.Bool("large"), Key: key}
+	o := sheet.Options{PaperSize: c.String("paper"), Lang: c.String("lang"), Large: c.Bool("large"), Columns: c.Int("columns"), Key: key}
 	if c.Bool("strips") {
 		o.Layout = sheet.Strips
 	}
@@ -64,6 +65,9 @@ func writeQuizFiles(c *cli.Context, quiz assemble.Quiz, dir string) error {
 	}
 	for _, form := range quiz.Forms {
 		paper := paperOf(quiz, form, c.String("lang"))
+		if err := sayUnprintable(c, paper); err != nil {
+			return err
+		}
 		for _, key := range []bool{false, true} {
 			name := "form-" + form.Name + map[bool]string{true: "-key"}[key] + ".pdf"
 			print := func(w io.Writer) error { return sheet.WritePDF(w, paper, printOptions(c, key)) }
@@ -79,6 +83,15 @@ func writeQuizFiles(c *cli.Context, quiz assemble.Quiz, dir string) error {
 		return err
 	}
 	return writeFile(filepath.Join(dir, "quiz.csv"), func(w io.Writer) error { return export.WriteQuiz(w, quiz) })
+}
+
+// sayUnprintable warns of characters that the font does not have.
+func sayUnprintable(c *cli.Context, paper sheet.Paper) error {
+	missing, err := sheet.Unprintable(paper, printOptions(c, false))
+	if err == nil && len(missing) > 0 {
+		say(c, "form %s: the font has no %q; a question mark stands there", paper.Form, string(missing))
+	}
+	return err
 }
 
 // fileNames says what was written, in a few words.
