@@ -153,6 +153,10 @@ func (m *Model) possible(ctx context.Context, o Options) (bool, error) {
 // possibleApart says whether every form is possible by itself. Forms without
 // items of their own are all alike.
 func (m *Model) possibleApart(ctx context.Context, o Options) (bool, error) {
+	open := slices.ContainsFunc(m.Rows, func(r Row) bool { return r.free })
+	if !m.freeShared && !open && m.Shared > m.Size() {
+		return false, nil
+	}
 	alike := false
 	for f := range m.Forms {
 		own := slices.ContainsFunc(m.Fixed, func(x Fixed) bool { return x.Form == f })
@@ -173,6 +177,7 @@ func (m *Model) alone(f int) *Model {
 	c.Forms, c.apart, c.Fixed = 1, false, nil
 	for _, x := range m.Fixed {
 		if x.Form == f || x.Form == EveryForm {
+			x.Form = 0
 			c.Fixed = append(c.Fixed, x)
 		}
 	}

@@ -23,6 +23,7 @@ func (r *relaxation) cutSupply() bool {
 			r.supply[i], any = true, true
 			from, to := r.columnsOf(i)
 			r.cut(span(from, to), 0, stock)
+			r.undo = append(r.undo, func() { delete(r.supply, i) })
 		}
 	}
 	return any
@@ -70,6 +71,7 @@ func (r *relaxation) cutClashes() bool {
 		if taken[key] > 1+1e-6 && !r.clashed[key] {
 			r.clashed[key], any = true, true
 			r.cut(r.clashing(key[0], key[1]), 0, 1)
+			r.undo = append(r.undo, func() { delete(r.clashed, key) })
 		}
 	}
 	return any
@@ -85,4 +87,28 @@ func (r *relaxation) clashing(clash, block int) []int {
 		}
 	}
 	return js
+}
+
+// prune takes out the cut rows that don't bind at present, once there are
+// twice as many rows as after the last time: fewer rows, quicker pivots.
+func (r *relaxation) prune() {
+	base := len(r.rows) - len(r.undo)
+	if len(r.rows) < max(base+20, 2*r.pruned) {
+		return
+	}
+	var undo []func()
+	keep := make([]bool, len(r.rows))
+	for i := range r.rows {
+		keep[i] = i < base || r.rows[i].at < 0
+		switch {
+		case i < base:
+		case keep[i]:
+			undo = append(undo, r.undo[i-base])
+		default:
+			r.undo[i-base]()
+		}
+	}
+	r.undo = undo
+	r.dropRows(keep)
+	r.pruned = len(r.rows)
 }

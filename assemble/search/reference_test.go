@@ -24,6 +24,9 @@ func instances() []shape {
 		if s.items >= 1200 {
 			s.forms = min(s.forms, 2)
 		}
+		if s.forms > 2 { // or no general solver finishes
+			s.rows, s.perRow, s.squeeze, s.overlap = 2+i%2, 2, min(s.squeeze, 60), s.overlap/2
+		}
 		list = append(list, s)
 	}
 	return list

@@ -25,6 +25,8 @@ type relaxation struct {
 	excess  []int // columns of the blocks' excesses
 	supply  map[int]bool
 	clashed map[[2]int]bool // clash rows present, by clash group and block
+	undo    []func()        // forgets a cut row, for each of them in order
+	pruned  int             // rows left when last pruned
 
 	onlyExcess bool // uses count nothing for the moment
 }

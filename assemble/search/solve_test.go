@@ -5,6 +5,7 @@ import (
 	"errors"
 	"evenhand/assemble/search"
 	"math/rand/v2"
+	"reflect"
 	"testing"
 	"time"
 
@@ -58,4 +59,165 @@ func TestBruteForceAgrees(t *testing.T) {
 			t.Fatalf("objective %d, brute force %d", got, want)
 		}
 	})
+}
+
+// middling draws a model of a size that brute force can't do.
+func middling(t *rapid.T) *search.Model {
+	s := shape{
+		items: rapid.IntRange(20, 120).Draw(t, "items"), forms: rapid.IntRange(1, 3).Draw(t, "forms"),
+		rows: rapid.IntRange(2, 4).Draw(t, "rows"), perRow: 2, quotas: rapid.IntRange(0, 2).Draw(t, "quotas"),
+		grouped: rapid.Bool().Draw(t, "grouped"), centre: rapid.SampledFrom([]int{-1100, -1100, -1600}).Draw(t, "centre"),
+		uses: rapid.IntRange(0, 4).Draw(t, "uses"), clashes: rapid.SampledFrom([]int{0, 30}).Draw(t, "clashes"),
+		overlap: rapid.SampledFrom([]int{0, 30}).Draw(t, "overlap"), squeeze: rapid.IntRange(0, 60).Draw(t, "squeeze"),
+		shared: rapid.IntRange(0, 1).Draw(t, "shared"),
+	}
+	return draw(s, rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "draw"), 2)))
+}
+
+// proved solves within a short time; a case that takes longer is left out.
+func proved(t *rapid.T, m *search.Model, seed uint64) int {
+	s, err := search.Solve(context.Background(), m, search.Options{Seed: seed, Limit: 5 * time.Second})
+	if impossible := (*search.Impossible)(nil); errors.As(err, &impossible) {
+		return -1
+	}
+	if errors.Is(err, search.ErrNoTime) || err == nil && !s.Proved {
+		t.Skip("not proved in time")
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := search.Verify(m, s); err != nil {
+		t.Fatal(err)
+	}
+	return s.Objective
+}
+
+func TestOrderOfItemsDoesNotMatter(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		m := middling(t)
+		before := proved(t, m, 1)
+		m.Items = rapid.Permutation(m.Items).Draw(t, "order")
+		if after := proved(t, m, 1); after != before {
+			t.Fatalf("objective %d, in another order %d", before, after)
+		}
+	})
+}
+
+func TestSeedChoosesAmongEquals(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		m := middling(t)
+		if a, b := proved(t, m, 1), proved(t, m, rapid.Uint64().Draw(t, "seed")); a != b {
+			t.Fatalf("objective %d, with another seed %d", a, b)
+		}
+	})
+}
+
+func TestLooserIsNeverWorse(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		m := middling(t)
+		before := proved(t, m, 1)
+		if before < 0 {
+			t.Skip("impossible")
+		}
+		switch rapid.IntRange(0, 4).Draw(t, "rule") {
+		case 0:
+			m.MaxSeconds += rapid.IntRange(1, 300).Draw(t, "seconds")
+		case 1:
+			for q := range m.Quotas {
+				m.Quotas[q].AtLeast -= rapid.IntRange(0, 2).Draw(t, "less")
+			}
+		case 2:
+			for q := range m.Quotas {
+				m.Quotas[q].AtMost += rapid.IntRange(0, 2).Draw(t, "more")
+			}
+		case 3:
+			for i := range m.Items {
+				m.Items[i].Clashes = nil
+			}
+		case 4:
+			m.Items = append(m.Items, m.Items[rapid.IntRange(0, len(m.Items)-1).Draw(t, "copy")])
+		}
+		if after := proved(t, m, 1); after < 0 || after > before {
+			t.Fatalf("objective %d, with a looser rule %d", before, after)
+		}
+	})
+}
+
+func TestSameSeedSameQuiz(t *testing.T) {
+	m := draw(shape{items: 400, forms: 3, rows: 4, perRow: 3, quotas: 2, uses: 3, clashes: 20, overlap: 20, squeeze: 40}, rand.New(rand.NewPCG(5, 5)))
+	var first *search.Solution
+	others := 0
+	for _, seed := range []uint64{1, 1, 2, 3} {
+		s, err := search.Solve(context.Background(), m, search.Options{Seed: seed})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if first == nil {
+			first = s
+		}
+		same := reflect.DeepEqual(first, s)
+		if seed == 1 && !same {
+			t.Error("the same seed gave another quiz")
+		}
+		if !same {
+			others++
+		}
+	}
+	if others == 0 {
+		t.Error("no seed gave another quiz among equals")
+	}
+}
+
+func TestLimitGivesBound(t *testing.T) {
+	m := draw(shape{items: 150, forms: 4, rows: 4, perRow: 3, quotas: 3, centre: -2400, uses: 3, clashes: 10, overlap: 60, squeeze: 80}, rand.New(rand.NewPCG(43, 7)))
+	s, err := search.Solve(context.Background(), m, search.Options{Limit: 300 * time.Millisecond})
+	if errors.Is(err, search.ErrNoTime) {
+		t.Skip("too slow a machine to find any quiz in time")
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := search.Verify(m, s); err != nil {
+		t.Fatal(err)
+	}
+}
+
+func TestStoppedBeforeItBegan(t *testing.T) {
+	m := draw(shape{items: 50, forms: 2, rows: 2, perRow: 2}, rand.New(rand.NewPCG(1, 1)))
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	if _, err := search.Solve(ctx, m, search.Options{}); !errors.Is(err, search.ErrNoTime) {
+		t.Fatalf("error %v instead of ErrNoTime", err)
+	}
+}
+
+// TestEvenForms asks for two forms where the best choice can be split evenly.
+func TestEvenForms(t *testing.T) {
+	m := &search.Model{Forms: 2, Target: 55, Rows: []search.Row{{Name: "all", Count: 6}}, Balances: []string{"regroups", "crosses"}}
+	for i := range 12 {
+		it := search.Item{Difficulty: 10 * i, Fits: []search.Fit{{Row: 0}}}
+		for b := range 2 {
+			if i%(b+2) == 0 {
+				it.Balances = append(it.Balances, b)
+			}
+		}
+		m.Items = append(m.Items, it)
+	}
+	for seed := range uint64(20) {
+		s, err := search.Solve(context.Background(), m, search.Options{Seed: seed})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var counts [2][2]int
+		for f, places := range s.Forms {
+			for _, p := range places {
+				for _, b := range m.Items[p.Item].Balances {
+					counts[f][b]++
+				}
+			}
+		}
+		if counts[0] != counts[1] { // 6 and 4 items belong to the two sets
+			t.Errorf("seed %d: counts %v", seed, counts)
+		}
+	}
 }

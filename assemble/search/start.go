@@ -41,7 +41,7 @@ func (p *problem) start(r *root, groups []int, best *incumbent, tries int, stop 
 	w := p.newSwapper()
 	w.left = tries
 	w.fillPool(r, groups)
-	if !w.seat(r) {
+	if !w.seat(r) || len(w.seats) == 0 {
 		return
 	}
 	for now := w.cost(); w.left > 0 && !stop(); {

@@ -106,6 +106,7 @@ func (t *tree) visit(n *node) *node {
 	if !t.enter(n) {
 		return nil
 	}
+	t.prune()
 	bound, status := t.relaxed(n.bound)
 	n.bound = bound
 	if bound >= t.best.objective {

@@ -1,0 +1,155 @@
+package search_test
+
+import (
+	"context"
+	"errors"
+	"evenhand/assemble/search"
+	"slices"
+	"testing"
+	"time"
+
+	"pgregory.net/rapid"
+)
+
+// plan has three rows of four items each, all of them in quota 0.
+func plan() *search.Model {
+	m := &search.Model{Forms: 1,
+		Rows:   []search.Row{{Name: "a", Count: 2}, {Name: "b", Count: 2}, {Name: "c", Count: 2}},
+		Quotas: []search.Quota{{Name: "q", AtLeast: 0, AtMost: 12}, {Name: "r", AtLeast: 0, AtMost: 12}}}
+	for i := range 12 {
+		it := search.Item{Fits: []search.Fit{{Row: i / 4, Seconds: 60}}, Quotas: []int{0}}
+		if i < 4 {
+			it.Quotas = []int{0, 1}
+		}
+		m.Items = append(m.Items, it)
+	}
+	return m
+}
+
+func TestConflicts(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		spoil func(m *search.Model)
+		rules []search.Rule
+		ways  []search.Way // of the first rule
+	}{
+		{"row asks for more than there is", func(m *search.Model) { m.Rows[1].Count = 5 },
+			[]search.Rule{{Kind: search.RowCount, Index: 1}},
+			[]search.Way{{Rule: search.Rule{Kind: search.RowCount, Index: 1}, From: 5, To: 4, Enough: true}}},
+		{"too little time", func(m *search.Model) { m.MaxSeconds = 300 },
+			[]search.Rule{{Kind: search.Minutes}, {Kind: search.RowCount, Index: 0}, {Kind: search.RowCount, Index: 1}, {Kind: search.RowCount, Index: 2}},
+			[]search.Way{{Rule: search.Rule{Kind: search.Minutes}, From: 300, To: 360, Enough: true}}},
+		{"quota that only one row can meet", func(m *search.Model) { m.Quotas[1].AtLeast = 3 },
+			[]search.Rule{{Kind: search.AtLeast, Index: 1}, {Kind: search.RowCount, Index: 0}},
+			[]search.Way{{Rule: search.Rule{Kind: search.AtLeast, Index: 1}, From: 3, To: 2, Enough: true}}},
+		{"quota that one row breaks", func(m *search.Model) { m.Quotas[1].AtMost = 1 },
+			[]search.Rule{{Kind: search.AtMost, Index: 1}, {Kind: search.RowCount, Index: 0}},
+			[]search.Way{{Rule: search.Rule{Kind: search.AtMost, Index: 1}, From: 1, To: 2, Enough: true}}},
+		{"more forms than items", func(m *search.Model) { m.Forms = 3 },
+			[]search.Rule{{Kind: search.Once}, {Kind: search.RowCount, Index: 2}},
+			[]search.Way{{Rule: search.Rule{Kind: search.Once}, From: 3, To: 2, Enough: true}}},
+		{"all of a row clash", func(m *search.Model) {
+			for i := range 4 {
+				m.Items[i].Clashes = []int{9}
+			}
+		}, []search.Rule{{Kind: search.Clash}, {Kind: search.RowCount, Index: 0}},
+			[]search.Way{{Rule: search.Rule{Kind: search.Clash}, From: 1, To: 0, Enough: true}}},
+		{"fixed items clash", func(m *search.Model) {
+			m.Items[0].Clashes, m.Items[5].Clashes = []int{9}, []int{9}
+			m.Fixed = []search.Fixed{{Item: 0, Row: 0}, {Item: 5, Row: 1}}
+		}, []search.Rule{{Kind: search.Clash}, {Kind: search.FixedItem, Index: 0}, {Kind: search.FixedItem, Index: 1}},
+			[]search.Way{{Rule: search.Rule{Kind: search.Clash}, From: 1, To: 0, Enough: true}}},
+		{"more shared than items", func(m *search.Model) { m.Forms, m.Shared = 2, 7 },
+			[]search.Rule{{Kind: search.SharedCount}, {Kind: search.RowCount, Index: 0}, {Kind: search.RowCount, Index: 1}, {Kind: search.RowCount, Index: 2}},
+			[]search.Way{{Rule: search.Rule{Kind: search.SharedCount}, From: 7, To: 6, Enough: true}}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			m := plan()
+			c.spoil(m)
+			rules, err := search.Conflict(context.Background(), m, search.Options{})
+			if err != nil || !slices.Equal(rules, c.rules) {
+				t.Fatalf("conflict %v, %v; want %v", rules, err, c.rules)
+			}
+			for _, want := range c.ways {
+				if way, err := search.Loosen(context.Background(), m, want.Rule, search.Options{}); err != nil || way != want {
+					t.Errorf("way %+v, %v; want %+v", way, err, want)
+				}
+			}
+		})
+	}
+}
+
+func TestTwoConflictsAtOnce(t *testing.T) {
+	m := plan()
+	m.Rows[0].Count, m.Rows[1].Count = 5, 6
+	way, err := search.Loosen(context.Background(), m, search.Rule{Kind: search.RowCount, Index: 0}, search.Options{})
+	if err != nil || way.Enough {
+		t.Errorf("loosening one of two rows should not be enough: %+v, %v", way, err)
+	}
+}
+
+func TestNoConflict(t *testing.T) {
+	if rules, err := search.Conflict(context.Background(), plan(), search.Options{}); !errors.Is(err, search.ErrPossible) {
+		t.Errorf("a possible plan has the conflict %v, %v", rules, err)
+	}
+}
+
+// TestWaysOut checks every way out of random conflicts: the loosened model is
+// possible by brute force, and one step less is not.
+func TestWaysOut(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		m := tiny(t)
+		if brute(m) >= 0 {
+			t.Skip("possible")
+		}
+		o := search.Options{Limit: 20 * time.Second}
+		rules, err := search.Conflict(context.Background(), m, o)
+		if err != nil || len(rules) == 0 {
+			t.Fatal(rules, err)
+		}
+		for _, rule := range rules {
+			way, err := search.Loosen(context.Background(), m, rule, o)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if way.Enough && brute(with(m, way.Rule, way.To)) < 0 {
+				t.Errorf("%+v is said to be enough", way)
+			}
+			step := 1
+			if way.To < way.From {
+				step = -1
+			}
+			if way.Enough && way.To-step != way.From && brute(with(m, way.Rule, way.To-step)) >= 0 {
+				t.Errorf("%+v goes too far", way)
+			}
+		}
+	})
+}
+
+// with sets the number of a rule.
+func with(m *search.Model, rule search.Rule, number int) *search.Model {
+	c := *m
+	c.Rows, c.Quotas, c.Items, c.Fixed = slices.Clone(m.Rows), slices.Clone(m.Quotas), slices.Clone(m.Items), slices.Clone(m.Fixed)
+	switch rule.Kind {
+	case search.RowCount:
+		c.Rows[rule.Index].Count = number
+	case search.AtLeast:
+		c.Quotas[rule.Index].AtLeast = number
+	case search.AtMost:
+		c.Quotas[rule.Index].AtMost = number
+	case search.Minutes:
+		c.MaxSeconds = number
+	case search.Once:
+		c.Forms = number
+		c.Fixed = slices.DeleteFunc(c.Fixed, func(x search.Fixed) bool { return x.Form >= number })
+	case search.SharedCount:
+		c.Shared = number
+	case search.Clash:
+		for i := range c.Items {
+			c.Items[i].Clashes = nil
+		}
+	case search.FixedItem:
+		c.Fixed = slices.Delete(c.Fixed, rule.Index, rule.Index+1)
+	}
+	return &c
+}

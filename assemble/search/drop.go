@@ -1,0 +1,81 @@
+package search
+
+// dropRows takes out the rows not to keep. Their slacks must be in the basis:
+// then what is left of the inverse is the inverse of what is left.
+func (s *simplex) dropRows(keep []bool) {
+	m := len(s.rows)
+	stays := make([]bool, m) // basis positions
+	for k := range stays {
+		stays[k] = true
+	}
+	for i := range s.rows {
+		if !keep[i] {
+			stays[s.rows[i].at] = false
+		}
+	}
+	rowAt, posAt := renumber(keep), renumber(stays)
+	inv := s.inv[:0]
+	for k := range m {
+		for i := range m {
+			if stays[k] && keep[i] {
+				inv = append(inv, s.inv[k*m+i])
+			}
+		}
+	}
+	s.inv = inv
+	s.renumberBasis(stays, rowAt)
+	rows := s.rows[:0]
+	for i, r := range s.rows {
+		if keep[i] {
+			if r.at >= 0 {
+				r.at = posAt[r.at]
+			}
+			rows = append(rows, r)
+		}
+	}
+	s.rows = rows
+	s.renumberColumns(keep, rowAt, posAt)
+}
+
+// renumber gives the new number of each that stays.
+func renumber(stays []bool) []int32 {
+	at, n := make([]int32, len(stays)), int32(0)
+	for i, ok := range stays {
+		at[i] = n
+		if ok {
+			n++
+		}
+	}
+	return at
+}
+
+func (s *simplex) renumberBasis(stays []bool, rowAt []int32) {
+	n := 0
+	for k, v := range s.basic {
+		if !stays[k] {
+			continue
+		}
+		if v < 0 {
+			v = ^rowAt[^v]
+		}
+		s.basic[n], s.xb[n] = v, s.xb[k]
+		n++
+	}
+	s.basic, s.xb = s.basic[:n], s.xb[:n]
+}
+
+func (s *simplex) renumberColumns(keep []bool, rowAt, posAt []int32) {
+	for j := range s.cols {
+		c := &s.cols[j]
+		if c.at >= 0 {
+			c.at = posAt[c.at]
+		}
+		entries := c.entries[:0]
+		for _, e := range c.entries {
+			if keep[e.row] {
+				entries = append(entries, entry{rowAt[e.row], e.val})
+			}
+		}
+		c.entries = entries
+	}
+}
