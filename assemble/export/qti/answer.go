@@ -1,0 +1,169 @@
+package qti
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"evenhand/standards"
+)
+
+// answer is how a question is answered: what stands there to read, the responses, and how they
+// are scored.
+type answer struct {
+	stem      [][]Part
+	responses []Response
+	scoring   Scoring
+	rubric    string
+}
+
+// only is the ID of a response that is the only one; the standard's templates ask for it.
+const only = "RESPONSE"
+
+// answerOf chooses the way to answer a task. What has a few possible answers is a
+// choice, as has the look of one; clocks to join are a match, hands to draw are a drawing that a
+// person marks, and all else is typed: a place for each number.
+func answerOf(task standards.Task, look standards.Look, lang string) answer {
+	prompt := spoken(task.Prompt(lang))
+	if options, at, ok := standards.Options(task); ok && look == standards.LookChoice {
+		return choice(prompt, options[at], lettered(options[:]))
+	}
+	switch t := task.(type) {
+	case standards.Compare, standards.TrueFalse, standards.OddEven, standards.Groups:
+		return choice(prompt, task.Key(), closed(task, lang))
+	case standards.Match:
+		return match(prompt, t, lang)
+	case standards.Clock:
+		if t.Verb == standards.Draw {
+			return answer{lines(prompt), []Response{{ID: only, Kind: Drawing}}, Scoring{By: ByPerson}, t.Key()}
+		}
+	case standards.Pairs:
+		return pairs(prompt, t)
+	case standards.Story:
+		if t.Situation == standards.TogetherBoth {
+			return parts(prompt, t)
+		}
+	}
+	return typed(prompt, task, lang)
+}
+
+// typed asks for numbers, one at each blank of the prompt, or for words.
+func typed(prompt string, task standards.Task, lang string) answer {
+	keys := blanks(task)
+	if _, err := strconv.Atoi(keys[0]); err != nil {
+		r := Response{ID: only, Kind: Words, Accepted: acceptedBy(task, lang)}
+		r.Correct = r.Accepted[:1:1]
+		return answer{stem: filled(prompt, r), responses: []Response{r}, scoring: Scoring{By: ByMap}}
+	}
+	responses := numbers(keys...)
+	a := answer{stem: filled(prompt, responses...), responses: responses, scoring: Scoring{By: ByMatch}}
+	if len(responses) > 1 {
+		a.scoring = Scoring{ByRule, allCorrect(responses)}
+	}
+	return a
+}
+
+// blanks are the right values for the places to fill in.
+func blanks(task standards.Task) []string {
+	switch t := task.(type) {
+	case standards.PlaceValue:
+		return strings.Fields(t.Key())
+	case standards.Expanded:
+		return strings.Split(t.Key(), " + ")
+	case standards.Sequence:
+		return strings.Split(t.Key(), ", ")
+	case standards.Related:
+		return []string{t.Key(), t.Key()}
+	}
+	return []string{task.Key()}
+}
+
+// numbers are responses with these right values.
+func numbers(keys ...string) []Response {
+	if len(keys) == 1 {
+		return []Response{{ID: only, Kind: Number, Correct: keys}}
+	}
+	list := make([]Response, len(keys))
+	for i, key := range keys {
+		list[i] = Response{ID: fmt.Sprintf("%s%d", only, i+1), Kind: Number, Correct: []string{key}}
+	}
+	return list
+}
+
+// pairs asks twice for two numbers that make the whole. Any two pairs are right; as they make the
+// same whole, they are different pairs when a number of the second is not the
+// first's.
+func pairs(prompt string, t standards.Pairs) answer {
+	keys := strings.Split(strings.ReplaceAll(t.Key(), ", ", " + "), " + ")
+	r := numbers(keys...)
+	a, b, c, d := variable(r[0].ID), variable(r[1].ID), variable(r[2].ID), variable(r[3].ID)
+	rules := []Rule{
+		op("equal", op("sum", a, b), whole(t.Whole)), op("equal", op("sum", c, d), whole(t.Whole)),
+		op("not", op("equal", a, c)), op("not", op("equal", a, d)),
+	}
+	for _, n := range []Rule{a, b, c, d} {
+		rules = append(rules, op("gte", n, whole(0)))
+	}
+	stem := lines(prompt)
+	for i := range 2 {
+		stem = append(stem, []Part{
+			{Text: fmt.Sprintf("%d = ", t.Whole)}, {Response: r[2*i].ID}, {Text: " + "}, {Response: r[2*i+1].ID},
+		})
+	}
+	return answer{stem: stem, responses: r, scoring: Scoring{ByRule, op("and", rules...)}}
+}
+
+// parts asks for two numbers of at least 1 that make the whole of a story.
+func parts(prompt string, t standards.Story) answer {
+	r := numbers(strings.Split(t.Key(), " + ")...)
+	a, b := variable(r[0].ID), variable(r[1].ID)
+	rule := op("and", op("equal", op("sum", a, b), whole(t.Sentence.Result())), op("gte", a, whole(1)), op("gte", b, whole(1)))
+	stem := append(lines(prompt), []Part{{Response: r[0].ID}, {Text: " + "}, {Response: r[1].ID}})
+	return answer{stem: stem, responses: r, scoring: Scoring{ByRule, rule}}
+}
+
+// choice asks for one of some options; key is the text or the ID of the right one.
+func choice(prompt, key string, options []Option) answer {
+	r := Response{ID: only, Kind: Choice, Options: options}
+	for _, option := range options {
+		if option.ID == key || option.Text == key {
+			r.Correct = []string{option.ID}
+		}
+	}
+	return answer{stem: lines(prompt), responses: []Response{r}, scoring: Scoring{By: ByMatch}}
+}
+
+// closed are the possible answers of a task that has only a few.
+func closed(task standards.Task, lang string) []Option {
+	switch task.(type) {
+	case standards.Compare:
+		return []Option{{ID: "less", Text: "<"}, {ID: "equal", Text: "="}, {ID: "greater", Text: ">"}}
+	case standards.TrueFalse:
+		return worded(lang, "true", "verdadero", "false", "falso")
+	case standards.OddEven:
+		return worded(lang, "odd", "impar", "even", "par")
+	}
+	return worded(lang, "left", "izquierda", "same", "igual", "right", "derecha")
+}
+
+// worded are options named after their English word; English and Spanish in turn.
+func worded(lang string, words ...string) []Option {
+	var list []Option
+	for i := 0; i < len(words); i += 2 {
+		option := Option{ID: words[i], Text: words[i]}
+		if lang == "es" {
+			option.Text = words[i+1]
+		}
+		list = append(list, option)
+	}
+	return list
+}
+
+// lettered are options named A, B, C.
+func lettered(texts []string) []Option {
+	list := make([]Option, len(texts))
+	for i, text := range texts {
+		list[i] = Option{ID: string(rune('A' + i)), Text: text}
+	}
+	return list
+}

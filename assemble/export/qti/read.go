@@ -1,0 +1,177 @@
+package qti
+
+import (
+	"archive/zip"
+	"errors"
+	"fmt"
+	"io"
+	"path"
+	"strings"
+)
+
+// The largest packages that are read. A file that claims more, or grows to more when it is
+// unpacked, is refused.
+const (
+	maxFiles   = 200_000
+	maxFile    = 64 << 20  // bytes of one file: the manifest of a large bank
+	maxPackage = 512 << 20 // bytes of all files together
+)
+
+// Read reads a package that Write wrote. Anything else is refused with an error that names the file
+// in the package and what is wrong with it.
+func Read(r io.ReaderAt, size int64) (Package, error) {
+	z, err := zip.NewReader(r, size)
+	if err != nil {
+		return Package{}, fmt.Errorf("this is not a zip file: %w; give one that evenhand export --as qti wrote", err)
+	}
+	if len(z.File) > maxFiles {
+		return Package{}, fmt.Errorf("there are %d files in it; at most %d are read", len(z.File), maxFiles)
+	}
+	in := &reader{files: make(map[string]*zip.File), left: maxPackage}
+	for _, f := range z.File {
+		if in.files[f.Name] != nil {
+			return Package{}, fmt.Errorf("%s is in it twice", f.Name)
+		}
+		in.files[f.Name] = f
+	}
+	manifest, err := in.tree(manifestName, "manifest", manifestSpace)
+	if err != nil {
+		return Package{}, err
+	}
+	return in.contents(manifest)
+}
+
+// reader is a package being read.
+type reader struct {
+	files map[string]*zip.File
+	left  int64 // bytes that may still be unpacked
+}
+
+// file unpacks a file.
+func (in *reader) file(name string) ([]byte, error) {
+	f := in.files[name]
+	if f == nil {
+		return nil, fmt.Errorf("there is no %s in it", name)
+	}
+	open, err := f.Open()
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	defer open.Close()
+	most := min(maxFile, in.left)
+	data, err := io.ReadAll(io.LimitReader(open, most+1))
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	if int64(len(data)) > most {
+		return nil, fmt.Errorf("%s is too large: at most %d MB are read, and %d MB of a whole package", name, maxFile>>20, maxPackage>>20)
+	}
+	in.left -= int64(len(data))
+	return data, nil
+}
+
+// tree reads an XML file whose outermost element is the one named.
+func (in *reader) tree(name, root, space string) (node, error) {
+	data, err := in.file(name)
+	if err != nil {
+		return node{}, err
+	}
+	n, err := parse(data)
+	if err != nil {
+		return node{}, fmt.Errorf("%s: %w", name, err)
+	}
+	if n.name != root || n.space != space {
+		return node{}, fmt.Errorf("%s holds %s of %q, not %s of %q", name, n.name, n.space, root, space)
+	}
+	return n, nil
+}
+
+// contents reads what the manifest lists.
+func (in *reader) contents(manifest node) (Package, error) {
+	about := manifest.first("metadata", "lom", "general")
+	p := Package{Title: about.first("title", "string").string(), Lang: about.first("language").string()}
+	known := make(map[string]bool)
+	for _, resource := range manifest.first("resources").all("resource") {
+		id, href := resource.attr("identifier"), resource.attr("href")
+		if id == "" || known[id] {
+			return Package{}, fmt.Errorf("%s: identifier %q is empty or stands twice", manifestName, id)
+		}
+		known[id] = true
+		for _, file := range resource.all("file") {
+			if in.files[file.attr("href")] == nil {
+				return Package{}, fmt.Errorf("%s: %s lists %q, which is not in the package", manifestName, id, file.attr("href"))
+			}
+		}
+		var err error
+		switch resource.attr("type") {
+		case itemType:
+			err = in.item(&p, id, href, resource.first("metadata"))
+		case testType:
+			err = in.test(&p, id, href)
+		default:
+			err = fmt.Errorf("%s: %s is of type %q; packages of ours hold items and tests", manifestName, id, resource.attr("type"))
+		}
+		if err != nil {
+			return Package{}, err
+		}
+	}
+	for _, test := range p.Tests {
+		for _, id := range test.Items {
+			if !known[id] {
+				return Package{}, fmt.Errorf("%s.xml refers to %q, which the manifest does not list", test.ID, id)
+			}
+		}
+	}
+	if len(p.Items) == 0 {
+		return Package{}, errors.New("there are no items in it")
+	}
+	return p, nil
+}
+
+func (in *reader) item(p *Package, id, href string, metadata node) error {
+	n, err := in.tree(href, "qti-assessment-item", itemSpace)
+	if err != nil {
+		return err
+	}
+	it, err := in.readItem(n, path.Dir(href))
+	if err == nil {
+		err = it.about(metadata)
+	}
+	if err == nil && it.ID != id {
+		err = fmt.Errorf("its identifier is %q, in the manifest it is %q", it.ID, id)
+	}
+	if err != nil {
+		return fmt.Errorf("%s: %w", href, err)
+	}
+	p.Items = append(p.Items, it)
+	return nil
+}
+
+func (in *reader) test(p *Package, id, href string) error {
+	n, err := in.tree(href, "qti-assessment-test", itemSpace)
+	if err != nil {
+		return err
+	}
+	t := Test{ID: n.attr("identifier"), Title: n.attr("title")}
+	for _, ref := range n.first("qti-test-part", "qti-assessment-section").all("qti-assessment-item-ref") {
+		t.Items = append(t.Items, ref.attr("identifier"))
+	}
+	if t.ID != id || len(t.Items) == 0 {
+		return fmt.Errorf("%s: test %q, in the manifest %q, with %d items", href, t.ID, id, len(t.Items))
+	}
+	p.Tests = append(p.Tests, t)
+	return nil
+}
+
+// picture reads the drawing that an image refers to.
+func (in *reader) picture(img node, folder string) (*Picture, error) {
+	src := img.attr("src")
+	if src == "" || strings.Contains(src, ":") {
+		return nil, fmt.Errorf("an image of %q is not in the package", src)
+	}
+	svg, err := in.file(path.Join(folder, src))
+	if err != nil {
+		return nil, err
+	}
+	return &Picture{Alt: img.attr("alt"), SVG: string(svg)}, nil
+}
