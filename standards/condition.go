@@ -60,13 +60,12 @@ func (c Condition) check() error {
 		if !equality || c.Value != "true" && c.Value != "false" {
 			return fmt.Errorf("%s is true or false; write %s = true or %s = false", row.name, row.name, row.name)
 		}
-	case ordered:
-		if !slices.Contains(row.words, c.Value) {
-			return fmt.Errorf("%s is one of %s, not %q%s", row.name, strings.Join(row.words, ", "), c.Value, suggest(c.Value, row.words))
-		}
-	case word:
-		if !equality {
+	case word, ordered:
+		if row.kind == word && !equality {
 			return fmt.Errorf("%s is a word; only = and != can be asked of it", row.name)
+		}
+		if row.words != nil && !slices.Contains(row.words, c.Value) {
+			return fmt.Errorf("%s is one of %s, not %q%s", row.name, strings.Join(row.words, ", "), c.Value, suggest(c.Value, row.words))
 		}
 	}
 	return nil

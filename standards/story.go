@@ -43,37 +43,35 @@ func readStory(text string) (Task, error) {
 	if !ok {
 		return nil, errOther
 	}
-	name, rest, ok := strings.Cut(rest, ":")
-	t := Story{Situation: StorySituation(strings.TrimSpace(name))}
-	if !ok || t.Situation.row().situation == "" {
-		return nil, fmt.Errorf("no situation %q%s; write for example story add-to change-unknown: 5 + ? = 12, shells, Mia", name, suggest(name, situationNames()))
+	name, rest, _ := strings.Cut(rest, ":")
+	situation := StorySituation(strings.TrimSpace(name))
+	if situation.row().situation == "" {
+		return nil, fmt.Errorf("no situation %q%s; write for example %s", name, suggest(name, situationNames()), AddToChange.exampleText())
 	}
 	cells := strings.Split(rest, ",")
-	for i := range cells {
-		cells[i] = strings.TrimSpace(cells[i])
+	if len(cells) != 2+situation.People() {
+		return nil, fmt.Errorf("a story of %s needs a sentence, a thing and %d of the names, as in %s", situation, situation.People(), situation.exampleText())
 	}
-	if want := 2 + t.Situation.People(); len(cells) != want {
-		return nil, fmt.Errorf("a story of %s needs a sentence, a thing and %d of the names, as in %s", t.Situation, t.Situation.People(), t.Situation.exampleText())
-	}
-	var err error
-	if t.Sentence, err = t.readSentence(cells[0]); err != nil {
+	s, err := situation.read(strings.TrimSpace(cells[0]))
+	if err != nil {
 		return nil, err
 	}
-	if t.Thing, err = listed("thing for "+string(t.Situation), cells[1], StoryThings(t.Situation)); err != nil {
+	thing, err := listed("thing for "+string(situation), cells[1], StoryThings(situation))
+	if err != nil {
 		return nil, err
 	}
-	for i, cell := range cells[2:] {
-		child, err := listed("child", cell, storyNames)
-		if err != nil {
+	children := cells[2:]
+	for i := range children {
+		if children[i], err = listed("child", children[i], storyNames); err != nil {
 			return nil, err
 		}
-		*[]*string{&t.Name, &t.Other}[i] = child
 	}
-	return t, t.check()
+	return NewStory(situation, s, thing, children...)
 }
 
 // listed finds a name in a list, whatever the size of its letters.
 func listed(what, name string, list []string) (string, error) {
+	name = strings.TrimSpace(name)
 	for _, known := range list {
 		if strings.EqualFold(known, name) {
 			return known, nil
@@ -99,19 +97,19 @@ func (s StorySituation) exampleText() string {
 	return fmt.Sprintf("story %s: %s, shells, %s", s, s.row().example, strings.Join(names, ", "))
 }
 
-// readSentence reads the sentence of the story and checks that it is the situation's.
-func (t Story) readSentence(text string) (Sentence, error) {
-	if m := bothUnknown.FindStringSubmatch(text); m != nil && t.Situation == TogetherBoth {
+// read reads the sentence of a story and checks that it is the situation's.
+func (s StorySituation) read(text string) (Sentence, error) {
+	if m := bothUnknown.FindStringSubmatch(text); m != nil && s == TogetherBoth {
 		n, _ := strconv.Atoi(m[1])
 		return evenParts(n), nil
 	}
 	task, err := readSentence(text)
-	s, ok := task.(Sentence)
-	if err != nil || !ok || !t.Situation.tells(s) {
-		return s, fmt.Errorf("%q does not tell %s; write for example %s", text, t.Situation, t.Situation.row().example)
+	sentence, ok := task.(Sentence)
+	if err != nil || !ok || !s.tells(sentence) {
+		return sentence, fmt.Errorf("%q does not tell %s; write for example %s", text, s, s.row().example)
 	}
-	s.ResultFirst = false
-	return s, nil
+	sentence.ResultFirst = false
+	return sentence, nil
 }
 
 // evenParts is n as a sum of two parts as even as can be.

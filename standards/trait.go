@@ -58,7 +58,7 @@ var traitTable = [traitCount]struct {
 	NearDoubles:   {"near_doubles", flag, nil, "the two addends differ by one"},
 	MakesTen:      {"makes_ten", flag, nil, "the ones of two addends make ten"},
 	Unknown:       {"unknown", ordered, []string{"result", "change", "start"}, "which part is asked for"},
-	Situation:     {"situation", word, nil, "the situation of a word problem"},
+	Situation:     {"situation", word, situationNames(), "the situation of a word problem"},
 	HandsOverlap:  {"hands_overlap", flag, nil, "one clock hand hides the other"},
 	PastNoon:      {"past_noon", flag, nil, "the time is said to be after noon"},
 	Largest:       {"largest", number, nil, "largest number in the task, the answer included"},

@@ -168,6 +168,8 @@ func TestOtherTraits(t *testing.T) {
 		{"8 + 8", standards.Doubles, "true"}, {"8 + 9", standards.NearDoubles, "true"}, {"4 + 9 + 6", standards.MakesTen, "true"}, {"8 + 9", standards.MakesTen, "false"},
 		{"47 + ? = 83", standards.Unknown, "change"}, {"? - 8 = 5", standards.Unknown, "start"}, {"83 - 47", standards.Unknown, "result"},
 		{"38 + 47 + 25 + 19", standards.Addends, "4"}, {"83 - 47", standards.Addends, ""}, {"83 - 47", standards.Largest, "83"}, {"47 + 36", standards.Largest, "83"},
+		{"story compare smaller-unknown more: 62 - 25 = ?, books, Lin, Kofi", standards.Situation, "compare smaller-unknown more"}, {"story add-to change-unknown: 25 + ? = 62, books, Lin", standards.Unknown, "change"}, {"story take-from result-unknown: 62 - 25, books, Lin", standards.Regroups, "1"},
+		{"coins 25, 10, 10, 5, 1", standards.Addends, "5"}, {"array 3 by 4", standards.Addends, "3"}, {"true or false: 27 + 35 = 81 - 38", standards.Regroups, "2"}, {"coins 50, 50", standards.Reaches100, "true"},
 		{"read 4:30", standards.Regroups, ""}, {"read 4:30 pm", standards.PastNoon, "true"}, {"read 9:00 am", standards.PastNoon, "false"}, {"read 9:00", standards.PastNoon, ""},
 	} {
 		if got := traitsOf(t, row.text).Get(row.trait); got != row.want {
@@ -189,7 +191,7 @@ func TestConditions(t *testing.T) {
 			t.Errorf("%s: %v for 63 + 45", text, !want)
 		}
 	}
-	for _, text := range []string{"regroups", "regrups = 1", "regroups = many", "crosses_100 >= true", "clock_step = noon", "= 1", ""} {
+	for _, text := range []string{"regroups", "regrups = 1", "regroups = many", "crosses_100 >= true", "clock_step = noon", "situation = add-to", "= 1", ""} {
 		if _, err := standards.ParseCondition(text); err == nil {
 			t.Errorf("%q was accepted", text)
 		}
