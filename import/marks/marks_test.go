@@ -127,7 +127,7 @@ func TestSetAside(t *testing.T) {
 		`line 4, pupil: "Cy" is no pupil's code; a code is letters and a number, such as P07, and names belong in your own roster`,
 		`line 5, pupil: P04 stands in lines 5 and 6; keep the right row`,
 		`line 6, pupil: P04 stands in lines 5 and 6; keep the right row`,
-		`line 7, pupil: P42 is not in the class; did you mean P02? If it is new there, add --pupils P42`,
+		`line 7, pupil: P42 is not in the class; did you mean P24? If it is new there, add --pupils P42`,
 		`line 10, form: "" is no form of this quiz; it has A, B`,
 		`line 8, item 2: "#NAME?": this is what a spreadsheet writes when it can't work out a formula; write the pupil's answer, with an apostrophe before it if it begins with =`,
 		`line 9, item 4: "1": form A has only 3 items`,

@@ -67,7 +67,7 @@ type grid struct {
 }
 
 var (
-	pupilWords = []string{"pupil", "pupils", "code", "child", "student", "alumno", "id"}
+	pupilWords = []string{"pupil", "pupils", "code", "child", "student", "alumno"}
 	itemWord   = regexp.MustCompile(`^(?:item|question|q|no\.?|#)?\s*(\d{1,3})\.?$`)
 )
 
@@ -186,9 +186,14 @@ func (g *grid) begin(raw intake.Row, lines map[string][]int) (row, *intake.Probl
 	return row{raw.Line, code, form, cells}, nil
 }
 
-// suggest ends the sentence about a code that is not in the class.
+// suggest ends the sentence about a code that is not in the class: most likely its
+// digits were turned around.
 func (g *grid) suggest(code string) string {
-	if near, ok := standards.Nearest(code, g.Pupils); ok {
+	near, ok := standards.Nearest(code, g.Pupils)
+	if i := len(code) - 2; slices.Contains(g.Pupils, code[:i]+code[i+1:]+code[i:i+1]) {
+		near, ok = code[:i]+code[i+1:]+code[i:i+1], true
+	}
+	if ok {
 		return fmt.Sprintf("; did you mean %s? If it is new there, add --pupils %s", near, code)
 	}
 	return fmt.Sprintf("; if it is new there, add --pupils %s", code)

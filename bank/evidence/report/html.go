@@ -16,16 +16,17 @@ var page = template.Must(template.New("page").Parse(pageText))
 
 // pageData is the page as its template sees it: words and numbers, nothing to work out.
 type pageData struct {
-	Title, Caution, StandardsNote string
-	Quizzes                       []string
-	Groups                        []groupView
-	Others                        string
-	Skills                        []skillView
-	Pupils                        []pupilView
-	Weeks                         string
-	Items                         []itemsView
-	Standards                     []standardView
-	Classes                       bool // there are several
+	Title, Caution, StandardsNote, Luck string
+	Quizzes                             []string
+	Groups, Singles                     []groupView // of several pupils, and of one
+	Others                              string
+	Skills                              []skillView
+	Pupils                              []pupilView
+	Standouts                           []string
+	Weeks                               string
+	Items                               []itemsView
+	Standards                           []standardView
+	Classes                             bool // there are several
 }
 
 type groupView struct {
@@ -66,14 +67,18 @@ func (r *Report) WriteHTML(w io.Writer) error { return page.Execute(w, r.pageDat
 
 func (r *Report) pageData() pageData {
 	d := pageData{
-		Title: r.Title(), Caution: Caution, StandardsNote: standardsNote,
+		Title: r.Title(), Caution: Caution, StandardsNote: standardsNote, Luck: r.luck(),
 		Others: r.list(r.Others, r.code), Classes: len(r.Classes) > 1, Weeks: weeksInWords(r.Weeks),
 	}
 	for _, q := range r.Quizzes {
 		d.Quizzes = append(d.Quizzes, q.String())
 	}
 	for _, g := range r.Groups {
-		d.Groups = append(d.Groups, groupView{g, r.members(g, r.code)})
+		if v := (groupView{g, r.members(g, r.code)}); len(g.Members) > 1 {
+			d.Groups = append(d.Groups, v)
+		} else {
+			d.Singles = append(d.Singles, v)
+		}
 	}
 	for _, s := range r.Skills {
 		d.Skills = append(d.Skills, skillView{s, barOf(s.Part, math.NaN(), fmt.Sprintf("%s: %s", s.ID, s.Part))})
@@ -81,6 +86,7 @@ func (r *Report) pageData() pageData {
 	for _, p := range r.Pupils {
 		d.Pupils = append(d.Pupils, r.pupilView(p))
 	}
+	d.Standouts = r.standoutLines(r.code)
 	d.Items = r.itemsViews()
 	for _, s := range r.Standards {
 		d.Standards = append(d.Standards, standardView{s, r.list(s.NotYet, r.code)})
@@ -105,7 +111,7 @@ func (r *Report) pupilView(p Pupil) pupilView {
 	}
 	v.Line = lineOf(p, r.book.classWeeks(p.Class), v.Who+": "+or(strings.Join(weeks, ", "), "no answers"))
 	for _, s := range p.Standouts {
-		v.Standouts = append(v.Standouts, s.String())
+		v.Standouts = append(v.Standouts, s.Name()+", "+s.Count())
 	}
 	return v
 }

@@ -63,7 +63,7 @@ func marksOf(answers []results.Answer) []evidence.Mark {
 	return marks
 }
 
-// String is the quiz in a sentence.
+// String is the quiz in a line.
 func (q Quiz) String() string {
 	text := fmt.Sprintf("%s: %s", q.Name(), plural(q.Papers, "paper"))
 	if q.Absent > 0 {
@@ -72,8 +72,15 @@ func (q Quiz) String() string {
 	if q.Right.Of > 0 {
 		text += fmt.Sprintf("; %d of 10 answers right", int(math.Round(10*q.Right.Share().Value)))
 	}
-	if q.Chance > 0 {
-		text += fmt.Sprintf("; one pupil's number right can be off by about %s through luck alone", plural(max(1, int(math.Round(q.Chance))), "item"))
-	}
 	return text
+}
+
+// luck says how far one pupil's number right in the latest quiz can be trusted; empty
+// where the papers don't tell.
+func (r *Report) luck() string {
+	if len(r.Quizzes) == 0 || !(r.Quizzes[len(r.Quizzes)-1].Chance > 0) {
+		return ""
+	}
+	off := max(1, int(math.Round(r.Quizzes[len(r.Quizzes)-1].Chance)))
+	return fmt.Sprintf("One pupil's number right can be off by %s through luck alone.", plural(off, "item"))
 }

@@ -18,7 +18,7 @@ func (r *Report) Sections() []Section {
 }
 
 func (r *Report) quizSection() Section {
-	s := Section{Title: "Quizzes", Rows: [][]string{nil}}
+	s := Section{Title: "Quizzes", Note: r.luck(), Rows: [][]string{nil}}
 	for _, q := range r.Quizzes {
 		s.Rows = append(s.Rows, []string{q.String()})
 	}
@@ -28,7 +28,7 @@ func (r *Report) quizSection() Section {
 func (r *Report) groupSection() Section {
 	s := Section{Title: "Who could work together this week", Note: Caution, Rows: [][]string{nil}}
 	for _, g := range r.Groups {
-		s.Rows = append(s.Rows, []string{fmt.Sprintf("%s: %s", strings.TrimSpace(g.Class+" "+g.Work), r.members(g, r.who))}, []string{"    " + g.Why})
+		s.Rows = append(s.Rows, []string{fmt.Sprintf("%s: %s", strings.TrimSpace(g.Class+" "+g.Title), r.members(g, r.who))}, []string{"    " + g.Why})
 		if g.Next != "" {
 			s.Rows = append(s.Rows, []string{"    to begin: " + g.Next})
 		}
@@ -53,12 +53,20 @@ func (r *Report) pupilSection() Section {
 
 func (r *Report) standoutSection() Section {
 	s := Section{Title: "What stands out", Rows: [][]string{nil}}
-	for _, p := range r.Pupils {
-		for _, standout := range p.Standouts {
-			s.Rows = append(s.Rows, []string{r.who(p.Who) + ": " + standout.String()})
-		}
+	for _, line := range r.standoutLines(r.who) {
+		s.Rows = append(s.Rows, []string{line})
 	}
 	return s
+}
+
+// standoutLines are all missteps that stand out, a sentence each.
+func (r *Report) standoutLines(name func(Who) string) (lines []string) {
+	for _, p := range r.Pupils {
+		for _, standout := range p.Standouts {
+			lines = append(lines, name(p.Who)+" "+standout.String())
+		}
+	}
+	return lines
 }
 
 // rightOf is "7 of 10", or a dash where nothing was answered.

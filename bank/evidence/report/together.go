@@ -12,7 +12,8 @@ import (
 // Group is pupils of one class who could work on the same thing this week.
 type Group struct {
 	Class   string
-	Work    string // what on
+	Work    string // what on: a misstep or a skill
+	Title   string // the same in words
 	Why     string // what their answers suggest
 	Next    string // how to begin, where a misstep suggests it
 	Members []Member
@@ -56,14 +57,14 @@ func (b *book) together(pupils []Pupil) (groups []Group, none []Who) {
 func groupOf(p Pupil) (Group, Member, bool) {
 	if len(p.Standouts) > 0 {
 		s := p.Standouts[0]
-		return Group{Class: p.Class, Work: s.Name(), Why: "likely " + s.Tells(), Next: nextSteps(s.Kinds)},
+		return Group{Class: p.Class, Work: s.Name(), Title: s.Name(), Why: "likely " + s.Tells(), Next: nextSteps(s.Kinds)},
 			Member{p.Who, s.Count()}, true
 	}
 	skill, part, ok := weakest(p.recent)
 	if !ok {
 		return Group{}, Member{}, false
 	}
-	return Group{Class: p.Class, Work: string(skill), Why: "missed at least half of: " + skillInWords(skill)},
+	return Group{Class: p.Class, Work: string(skill), Title: skillInWords(skill), Why: "missed half of these items or more"},
 		Member{p.Who, fmt.Sprintf("%d of %d right", part.Right, part.Of)}, true
 }
 
