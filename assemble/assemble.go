@@ -63,10 +63,6 @@ func Assemble(ctx context.Context, b *bank.Bank, plan Plan, o Options) (Quiz, er
 	return p.quiz(m, s, o)
 }
 
-// leastRead is how many items of a pool are read at first: so few take no time,
-// and most pools are smaller.
-const leastRead = 40
-
 // solve reads as much as it needs and finds the best choice.
 func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
 	for limit := p.firstLimit(); ; limit *= 4 {
@@ -101,8 +97,9 @@ func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
 	}
 }
 
-// firstLimit is how many items of a pool are read at first.
-func (p *problem) firstLimit() int { return max(leastRead, 2*p.forms*p.plan.Size()) }
+// firstLimit is how many items of a pool are read at first: so many that they
+// are some thousands in all, which takes no time.
+func (p *problem) firstLimit() int { return min(max(2000/max(1, len(p.pools)), 8), 40) }
 
 // boundOf is an objective that no quiz of the model can go below.
 func boundOf(ctx context.Context, m *built, seed uint64) (int, error) {

@@ -1,9 +1,9 @@
 package assemble
 
 import (
-	"cmp"
 	"fmt"
 	"hash/fnv"
+	"math/rand/v2"
 	"slices"
 
 	"evenhand/bank"
@@ -23,6 +23,7 @@ type pool struct {
 
 	groups    []bank.Group
 	size      int         // how many items the bank has, before looks are asked for
+	resting   int         // how many more rest
 	read      []candidate // those read so far
 	truncated bool        // the bank has more that might be of use
 }
@@ -114,45 +115,75 @@ func (p *problem) rests(lastWeek string) bool {
 	return p.plan.Rest > 0 && lastWeek != "" && lastWeek >= p.awakeBefore
 }
 
-// gather reads the index of the bank and sorts what the plan can use into pools.
+// gather reads the index of the bank and sorts what the plan can use into pools,
+// with their groups in an order that the seed decides.
 func (p *problem) gather() error {
-	byName := map[string]*pool{}
+	byName, alike := map[string]*pool{}, map[bank.Group]*pool{}
 	for g, err := range p.bank.Groups(p.plan.Skills()...) {
 		if err != nil {
 			return err
 		}
-		fits := p.fits(g)
-		if len(fits) == 0 {
+		rests, kind := p.rests(g.LastWeek), p.kind(g)
+		own := alike[kind]
+		if own == nil {
+			own = p.poolOf(g, byName)
+			alike[kind] = own
+		}
+		if rests {
+			own.resting += g.Size
 			continue
 		}
-		if p.rests(g.LastWeek) {
-			for _, f := range fits {
-				p.resting[f.row] += g.Size
-			}
-			continue
-		}
-		quotas, balances := p.sets(g)
-		name := fmt.Sprint(g.Skill, fits, quotas, balances, g.Difficulty, g.Uses, g.Look, g.Seconds, g.ByHand)
-		if byName[name] == nil {
-			byName[name] = &pool{fits: fits, quotas: quotas, balances: balances, difficulty: g.Difficulty, uses: g.Uses}
-			p.pools = append(p.pools, byName[name])
-		}
-		byName[name].groups = append(byName[name].groups, g)
-		byName[name].size += g.Size
+		own.groups = append(own.groups, g)
+		own.size += g.Size
 	}
-	for _, pool := range p.pools {
-		p.shuffle(pool.groups)
+	for _, own := range byName {
+		for _, f := range own.fits {
+			p.resting[f.row] += own.resting
+		}
+	}
+	p.pools = slices.DeleteFunc(p.pools, func(own *pool) bool { return len(own.fits) == 0 || own.size == 0 })
+	for i, pool := range p.pools {
+		rand.New(rand.NewPCG(p.seed, uint64(i))).Shuffle(len(pool.groups), func(a, b int) {
+			pool.groups[a], pool.groups[b] = pool.groups[b], pool.groups[a]
+		})
 	}
 	return nil
 }
 
-// shuffle puts groups in an order that the seed decides.
-func (p *problem) shuffle(groups []bank.Group) {
-	place := make(map[bank.Group]uint64, len(groups))
-	for _, g := range groups {
-		place[g] = scatter(p.seed, g.Traits.Signature()+g.LastWeek)
+// kind is a group without what doesn't matter for its pool. It saves working the
+// same out for thousands of groups that differ in their largest number only.
+func (p *problem) kind(g bank.Group) bank.Group {
+	g.LastWeek, g.Size = "", 0
+	if !p.asksForLargest[g.Skill] {
+		g.Traits[standards.Largest] = ""
 	}
-	slices.SortStableFunc(groups, func(a, b bank.Group) int { return cmp.Compare(place[a], place[b]) })
+	return g
+}
+
+// poolOf finds or begins the pool of a group.
+func (p *problem) poolOf(g bank.Group, byName map[string]*pool) *pool {
+	fits := p.fits(g)
+	quotas, balances := p.sets(g)
+	name := fmt.Sprint(g.Skill, fits, quotas, balances, g.Difficulty, g.Uses, g.Look, g.Seconds, g.ByHand)
+	if byName[name] == nil {
+		byName[name] = &pool{fits: fits, quotas: quotas, balances: balances, difficulty: g.Difficulty, uses: g.Uses}
+		p.pools = append(p.pools, byName[name])
+	}
+	return byName[name]
+}
+
+// asksForLargest lists the skills for whose items a plan asks how large their
+// numbers are.
+func (p Plan) asksForLargest() map[standards.SkillID]bool {
+	asks := func(w standards.Where) bool {
+		return slices.ContainsFunc(w, func(c standards.Condition) bool { return c.Trait == standards.Largest })
+	}
+	anywhere := slices.ContainsFunc(p.Quotas, func(q Quota) bool { return asks(q.Where) })
+	skills := map[standards.SkillID]bool{}
+	for _, r := range p.Rows {
+		skills[r.Skill] = skills[r.Skill] || anywhere || asks(r.Where)
+	}
+	return skills
 }
 
 // scatter is a number that looks random, the same for the same seed and name.
@@ -250,13 +281,12 @@ func (p *problem) consider(pool *pool, g bank.Group, m bank.Member, keys map[str
 // that fits none has no ID.
 func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate, error) {
 	c := candidate{id: m.ID, clashes: []string{"key:" + string(g.Skill) + ":" + m.Key}}
-	taskLooks := []standards.Look{g.Look}
+	var task standards.Task
 	if m.Task != "" {
-		task, err := standards.Parse(m.Task)
-		if err != nil {
+		var err error
+		if task, err = standards.Parse(m.Task); err != nil {
 			return c, fmt.Errorf("item %s of the bank: %w", m.ID, err)
 		}
-		taskLooks = task.Looks()
 		for _, name := range task.Clashes() {
 			if !slices.Contains(c.clashes, name) {
 				c.clashes = append(c.clashes, name)
@@ -265,7 +295,7 @@ func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate,
 	}
 	shown := false
 	for _, f := range pool.fits {
-		look := lookIn(p.plan.Rows[f.row], g.Look, taskLooks)
+		look := lookIn(p.plan.Rows[f.row], g.Look, task)
 		seconds := 0
 		if look != "" {
 			seconds, shown = shownFor(g, look), true
@@ -280,10 +310,15 @@ func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate,
 
 // lookIn is the look of an item in a row: the first of the row's looks that its
 // task can take, or its own when the row leaves the look open; empty when it
-// can't be shown as the row asks.
-func lookIn(row Row, own standards.Look, can []standards.Look) standards.Look {
+// can't be shown as the row asks. An item by hand, without a task, has only its
+// own look.
+func lookIn(row Row, own standards.Look, task standards.Task) standards.Look {
 	if len(row.Looks) == 0 {
 		return own
+	}
+	can := []standards.Look{own}
+	if task != nil {
+		can = task.Looks()
 	}
 	for _, look := range row.Looks {
 		if slices.Contains(can, look) {

@@ -11,6 +11,10 @@ type weekSet uint64
 
 func (s weekSet) has(w int) bool { return s&(1<<w) != 0 }
 
+// dealtAWeek is how many items of a pool are dealt out for each week of the term.
+// What is not dealt any week may take, if its own part doesn't do.
+const dealtAWeek = 40
+
 // deal shares the items of the bank out among the weeks of a term. Weeks further
 // apart than the rest may get the same items.
 func (m *termMaker) deal(pacing Pacing) (map[string]weekSet, error) {
@@ -21,6 +25,7 @@ func (m *termMaker) deal(pacing Pacing) (map[string]weekSet, error) {
 	for _, s := range pacing.New {
 		p.plan.Rows = append(p.plan.Rows, s.Row)
 	}
+	p.asksForLargest = p.plan.asksForLargest()
 	if err := p.gather(); err != nil {
 		return nil, err
 	}
@@ -37,7 +42,7 @@ func (m *termMaker) deal(pacing Pacing) (map[string]weekSet, error) {
 		if len(hands[name]) == 0 {
 			continue // no week of this term asks for these
 		}
-		if err := p.fill(pool, leastRead*len(m.plans)); err != nil {
+		if err := p.fill(pool, dealtAWeek*len(m.plans)); err != nil {
 			return nil, err
 		}
 		for _, c := range pool.read {

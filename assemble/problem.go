@@ -7,6 +7,7 @@ import (
 
 	"evenhand/assemble/search"
 	"evenhand/bank"
+	"evenhand/standards"
 )
 
 // problem is a plan on its way to a quiz: what the bank offers for it, sorted and
@@ -21,10 +22,11 @@ type problem struct {
 	out         map[string]bool // IDs that stay out of the pools: swapped out, used by other weeks, or put in by themselves
 	kept        []kept
 
-	pools     []*pool
-	resting   []int // for each row, how many items fit but rest
-	balances  []string
-	balanceOf map[string]int
+	pools          []*pool
+	resting        []int // for each row, how many items fit but rest
+	asksForLargest map[standards.SkillID]bool
+	balances       []string
+	balanceOf      map[string]int
 }
 
 // kept is an item that must stand in a form.
@@ -40,6 +42,7 @@ func newProblem(b *bank.Bank, plan Plan, o Options) (*problem, error) {
 	p := &problem{
 		bank: b, plan: plan, options: o, forms: plan.Forms, seed: o.Seed, out: map[string]bool{},
 		resting: make([]int, len(plan.Rows)), balanceOf: map[string]int{},
+		asksForLargest: plan.asksForLargest(),
 	}
 	if o.Forms != 0 {
 		p.forms = o.Forms
