@@ -10,7 +10,7 @@ import (
 // Array asks how many things stand in equal rows: "array 3 by 4" is 3 rows of 4.
 type Array struct{ Rows, Columns int } // each 1 to 5
 
-var arrayPattern = regexp.MustCompile(`^array:? ?([0-9]{1,3}) ?(?:by|x|×|rows of) ?([0-9]{1,3})$`)
+var arrayPattern = regexp.MustCompile(`^array:? ?([0-9]{1,3}) ?(?:by|x|×|rows of) ?([0-9]{1,3})$|^([0-9]{1,3}) rows of ([0-9]{1,3})$`)
 
 func readArray(text string) (Task, error) {
 	m := arrayPattern.FindStringSubmatch(strings.TrimRight(text, "? ="))
@@ -18,8 +18,8 @@ func readArray(text string) (Task, error) {
 		return nil, errOther
 	}
 	var t Array
-	t.Rows, _ = strconv.Atoi(m[1])
-	t.Columns, _ = strconv.Atoi(m[2])
+	t.Rows, _ = strconv.Atoi(m[1] + m[3])
+	t.Columns, _ = strconv.Atoi(m[2] + m[4])
 	if min(t.Rows, t.Columns) < 1 || max(t.Rows, t.Columns) > 5 {
 		return nil, fmt.Errorf("%q is not an array of grade 2; rows and columns go from 1 to 5, as in array 3 by 4", text)
 	}

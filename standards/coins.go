@@ -3,6 +3,7 @@ package standards
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -28,12 +29,11 @@ func readCoins(text string) (Task, error) {
 	var t Coins
 	for _, cell := range strings.FieldsFunc(strings.Trim(rest, ":?= "), func(r rune) bool { return r == ',' || r == ';' || r == '+' }) {
 		m := coinCell.FindStringSubmatch(strings.TrimSpace(cell))
-		at := -1
-		for i, value := range CoinValues {
-			if m != nil && m[1] == strconv.Itoa(value) {
-				at = i
-			}
+		if m == nil {
+			return nil, errOther // a question about coins in somebody's own words
 		}
+		worth, _ := strconv.Atoi(m[1])
+		at := slices.Index(CoinValues[:], worth)
 		if at < 0 {
 			return nil, fmt.Errorf("%q is no coin; the coins are 50, 25, 10, 5 and 1 cent, as in coins 25, 10, 10, 5, 1", strings.TrimSpace(cell))
 		}

@@ -94,3 +94,23 @@ func TestPromptsDoNotTell(t *testing.T) {
 		}
 	}
 }
+
+func TestEveryKindOfMisstepHasItsOwnName(t *testing.T) {
+	named := make(map[string]*standards.MisstepKind)
+	for _, row := range typed {
+		for _, m := range standards.MustParse(row.text).Missteps() {
+			for _, kind := range m.Kinds {
+				if other, ok := named[kind.Name]; ok && other != kind {
+					t.Errorf("%q names two kinds of misstep", kind.Name)
+				}
+				named[kind.Name] = kind
+				if kind.Tells == "" || kind.Reteach == "" || kind.Source == "" || strings.Contains(kind.Name, "=") {
+					t.Errorf("%+v is not whole", *kind)
+				}
+			}
+		}
+	}
+	if len(named) < 40 {
+		t.Errorf("%d kinds of misstep seen, want most of them", len(named))
+	}
+}

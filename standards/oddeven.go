@@ -17,8 +17,9 @@ func readOddEven(text string) (Task, error) {
 		return nil, errOther
 	}
 	m := oddEvenPattern.FindStringSubmatch(strings.TrimRight(text, "? ="))
+	rest, asked := strings.CutPrefix(text, "odd or even")
 	switch {
-	case m == nil && strings.HasPrefix(text, "odd or even"):
+	case m == nil && asked && sentenceShape.MatchString(strings.Trim(rest, ":? ")):
 		return nil, fmt.Errorf("%q needs one number from 0 to 999, as in odd or even: 14", text)
 	case m == nil:
 		return nil, errOther

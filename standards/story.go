@@ -46,7 +46,10 @@ func readStory(text string) (Task, error) {
 	name, rest, _ := strings.Cut(rest, ":")
 	situation := StorySituation(strings.TrimSpace(name))
 	if situation.row().situation == "" {
-		return nil, fmt.Errorf("no situation %q%s; write for example %s", name, suggest(name, situationNames()), AddToChange.exampleText())
+		if hint := suggest(name, situationNames()); hint != "" {
+			return nil, fmt.Errorf("no situation %q%s; write for example %s", name, hint, AddToChange.exampleText())
+		}
+		return nil, errOther // a story in somebody's own words
 	}
 	cells := strings.Split(rest, ",")
 	if len(cells) != 2+situation.People() {

@@ -12,10 +12,11 @@ type TrueFalse struct{ Left, Right Side }
 // readTrueFalse reads the words and the sentence after them.
 func readTrueFalse(text string) (Task, error) {
 	rest, ok := strings.CutPrefix(text, "true or false")
-	if !ok {
+	rest = strings.Trim(rest, ":? ")
+	if !ok || !sentenceShape.MatchString(rest) {
 		return nil, errOther
 	}
-	left, right, ok := strings.Cut(strings.Trim(rest, ":? "), "=")
+	left, right, ok := strings.Cut(rest, "=")
 	if !ok || strings.Contains(right, "=") {
 		return nil, fmt.Errorf("%q needs one equal sign, as in true or false: 7 = 8 - 1", text)
 	}
