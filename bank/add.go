@@ -2,8 +2,11 @@ package bank
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
+	"runtime"
+	"sync"
 	"time"
 
 	"github.com/oklog/ulid/v2"
@@ -63,24 +66,34 @@ type prepared struct {
 }
 
 // prepare readies the batch that begins at from, while the one before it is being
-// written.
+// written, on all processors: reading the tasks takes as long as the writing.
 func prepare(items []Item, from int, by string, at time.Time) <-chan prepared {
 	ready := make(chan prepared, 1)
+	now := items[from:min(from+batch, len(items))]
 	go func() {
-		now := items[from:min(from+batch, len(items))]
 		news := make([]newItem, len(now))
-		for i, it := range now {
-			it.Revision, it.By, it.At, it.Reason = 1, by, at, ""
-			fingerprint, err := it.settle()
-			if err != nil {
-				ready <- prepared{err: fmt.Errorf("item %d of the list: %w", from+i+1, err)}
-				return
-			}
-			news[i] = newItem{it, printKey(fingerprint)}
+		errs := make([]error, runtime.GOMAXPROCS(0))
+		var parts sync.WaitGroup
+		for part := range errs {
+			first, end := part*len(now)/len(errs), (part+1)*len(now)/len(errs)
+			parts.Go(func() {
+				for i := first; i < end && errs[part] == nil; i++ {
+					if news[i], errs[part] = newItemOf(now[i], by, at); errs[part] != nil {
+						errs[part] = fmt.Errorf("item %d of the list: %w", from+i+1, errs[part])
+					}
+				}
+			})
 		}
-		ready <- prepared{news: news}
+		parts.Wait()
+		ready <- prepared{news, cmp.Or(errs...)}
 	}()
 	return ready
+}
+
+func newItemOf(it Item, by string, at time.Time) (newItem, error) {
+	it.Revision, it.By, it.At, it.Reason = 1, by, at, ""
+	fingerprint, err := it.settle()
+	return newItem{it, printKey(fingerprint)}, err
 }
 
 // addBatch writes one batch.
