@@ -66,6 +66,7 @@ func thousandths(logits float64) standards.Difficulty {
 // lesson gathers the papers as the model wants them.
 type lesson struct {
 	learnt  Learnt
+	traits  []standards.Traits // of the items
 	numbers map[itemKey]int
 	quizzes map[string]Quiz
 	groups  map[[2]string]int // class, week
@@ -85,6 +86,7 @@ func newLesson(quizzes []Quiz) *lesson {
 				if _, known := l.numbers[item.identity()]; !known {
 					l.numbers[item.identity()] = len(l.learnt.Items)
 					l.learnt.Items = append(l.learnt.Items, LearntItem{Item: item})
+					l.traits = append(l.traits, item.traits())
 				}
 			}
 		}
@@ -149,13 +151,13 @@ func (l *lesson) weigh() weighing {
 		w.names = append(w.names, weight.Name)
 		w.defaults = append(w.defaults, weight.Logits)
 	}
-	for _, item := range l.learnt.Items {
+	for i, item := range l.learnt.Items {
 		row := make([]float64, 0, len(w.names))
 		for _, skill := range skills {
 			row = append(row, amount(item.Skill == skill))
 		}
 		for _, weight := range held {
-			row = append(row, weight.Amount(item.traits()))
+			row = append(row, weight.Amount(l.traits[i]))
 		}
 		w.rows = append(w.rows, row)
 	}
@@ -165,7 +167,7 @@ func (l *lesson) weigh() weighing {
 // heldWeights are the weights that some item holds.
 func (l *lesson) heldWeights() (held []standards.Weight) {
 	for _, weight := range standards.Weights() {
-		if slices.ContainsFunc(l.learnt.Items, func(it LearntItem) bool { return weight.Amount(it.traits()) != 0 }) {
+		if slices.ContainsFunc(l.traits, func(ts standards.Traits) bool { return weight.Amount(ts) != 0 }) {
 			held = append(held, weight)
 		}
 	}

@@ -24,26 +24,33 @@ func (l Learnt) Changes(b *bank.Bank) (changes []Change, err error) {
 		if learnt.Answers == 0 {
 			continue
 		}
-		item, err := b.Get(learnt.ID)
-		if err != nil || !learnt.shows(item) {
-			continue // the bank was another one, or the item has changed: neither is wrong
+		item, ok, err := learnt.in(b)
+		if err != nil {
+			return nil, err
 		}
-		changes = append(changes, Change{item, bank.Measured{
-			Difficulty: learnt.Measured, StandardError: learnt.StandardError, Answers: learnt.Answers,
-		}})
+		if ok {
+			changes = append(changes, Change{item, bank.Measured{
+				Difficulty: learnt.Measured, StandardError: learnt.StandardError, Answers: learnt.Answers,
+			}})
+		}
 	}
 	return changes, nil
 }
 
-// shows says that the quiz asked what the item asks.
-func (it Item) shows(item bank.Item) bool {
-	if item.Key != it.Key {
-		return false
+// in finds the item in a bank, if it still asks what the quiz asked.
+func (it Item) in(b *bank.Bank) (item bank.Item, ok bool, err error) {
+	asked := bank.NewHandItem(it.Asks, it.Key, it.Skill, "en", bank.Origin{})
+	task, understood := it.Task()
+	if understood {
+		asked = bank.NewItem(task, "", bank.Origin{})
 	}
-	if task, ok := it.Task(); ok {
-		return task.String() == item.Task
+	id, ok, err := b.Has(asked.Fingerprint())
+	if err != nil || !ok || id != it.ID {
+		return item, false, err
 	}
-	return it.Asks == item.Question("en") || it.Asks == item.Question("es")
+	item, err = b.Get(id)
+	// A task turned around is the same item to a bank, but another one to children.
+	return item, item.Key == it.Key && (!understood || item.Task == task.String()), err
 }
 
 // Relabel writes the measured difficulties into the bank, each as a new revision,

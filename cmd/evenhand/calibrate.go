@@ -64,7 +64,7 @@ func calibrateBank(c *cli.Context) error {
 	})
 }
 
-// allPapers reads all quizzes with all their papers.
+// allPapers reads all quizzes with all their papers, of which there is at least one.
 func allPapers(c *cli.Context) (quizzes []results.Quiz, papers []results.Paper, err error) {
 	err = withResults(c, bank.Options{ReadOnly: true}, func(s *results.Store) error {
 		if quizzes, err = s.Quizzes(); err != nil {
@@ -76,6 +76,9 @@ func allPapers(c *cli.Context) (quizzes []results.Quiz, papers []results.Paper, 
 				return err
 			}
 			papers = append(papers, some...)
+		}
+		if len(papers) == 0 {
+			return results.ErrNone
 		}
 		return nil
 	})

@@ -54,6 +54,9 @@ func showReport(c *cli.Context) error {
 	}
 	if c.IsSet("class") {
 		papers = slices.DeleteFunc(papers, func(p results.Paper) bool { return p.Class != c.String("class") })
+		if len(papers) == 0 {
+			return fmt.Errorf("no papers of class %q have been marked yet; leave off --class to see all", c.String("class"))
+		}
 	}
 	r := report.Of(quizzes, papers)
 	r.Names = roster.Names

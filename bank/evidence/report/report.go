@@ -116,12 +116,15 @@ type sat struct {
 func newBook(quizzes []results.Quiz, papers []results.Paper) *book {
 	b := &book{quizzes: slices.Clone(quizzes), questions: map[[2]string]*question{}}
 	slices.SortStableFunc(b.quizzes, func(a, b results.Quiz) int { return cmp.Compare(a.Week, b.Week) })
+	own := map[string][]results.Paper{}
+	for _, p := range papers {
+		own[p.Quiz] = append(own[p.Quiz], p)
+	}
 	for i := range b.quizzes {
 		quiz := &b.quizzes[i]
 		b.weeks = append(b.weeks, quiz.Week)
-		for _, p := range papers {
-			form, ok := quiz.Form(p.Form)
-			if p.Quiz == quiz.ID && ok && len(p.Answers) == len(form.Items) {
+		for _, p := range own[quiz.ID] {
+			if form, ok := quiz.Form(p.Form); ok && len(p.Answers) == len(form.Items) {
 				b.papers = append(b.papers, sat{p, quiz, form, Who{p.Class, p.Pupil}})
 				b.classes = append(b.classes, p.Class)
 			}

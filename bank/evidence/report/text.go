@@ -39,11 +39,15 @@ func (r *Report) groupSection() Section {
 	return s
 }
 
+// shownWeeks is how many weeks back a terminal shows; CSV and page have them all.
+const shownWeeks = 6
+
 func (r *Report) pupilSection() Section {
-	s := Section{Title: "Pupils", Note: Caution, Rows: [][]string{append([]string{"PUPIL"}, r.Weeks...)}}
+	from := max(0, len(r.Weeks)-shownWeeks)
+	s := Section{Title: "Pupils", Note: Caution, Rows: [][]string{append([]string{"PUPIL"}, r.Weeks[from:]...)}}
 	for _, p := range r.Pupils {
 		row := []string{r.who(p.Who)}
-		for _, week := range p.Weeks {
+		for _, week := range p.Weeks[from:] {
 			row = append(row, rightOf(week))
 		}
 		s.Rows = append(s.Rows, row)
