@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+	"time"
 )
 
 // Task is what an item asks, as mathematics. Tasks are small values that can be
@@ -74,6 +75,17 @@ var errOther = errors.New("another kind of task")
 // "half past 4", "98, 99, ?, 101". The error says in plain words what was read
 // and what would be right.
 func Parse(text string) (Task, error) {
+	if isDate(text) {
+		return nil, &NotUnderstoodError{Text: text}
+	}
+	if s, ok := plainSentence(text); ok {
+		return s, nil
+	}
+	return parse(text)
+}
+
+// parse is Parse without its shortcut.
+func parse(text string) (Task, error) {
 	clean := tidy(text)
 	if clean == "" {
 		return nil, errors.New("there is no question here; write one such as 47 + 36 = ?")
@@ -92,6 +104,13 @@ func Parse(text string) (Task, error) {
 		return task, nil
 	}
 	return nil, &NotUnderstoodError{Text: strings.TrimSpace(text)}
+}
+
+// isDate says that a text is a date as spreadsheets write it (ISO 8601), which would read as a
+// subtraction.
+func isDate(text string) bool {
+	_, err := time.Parse(time.DateOnly, text)
+	return err == nil
 }
 
 // NotUnderstoodError says that a text is no task of any kind known here; it may
