@@ -99,11 +99,11 @@ func (p *problem) inWords(m *built, r search.Rule) (Rule, error) {
 	case search.AtLeast:
 		n, err := p.offer(func(pool *pool) bool { return slices.Contains(pool.quotas, r.Index) }, -1)
 		q := m.Quotas[r.Index]
-		return Rule{fmt.Sprintf("at least %d %s%s; the bank offers %d for the rows", q.AtLeast, q.Name, p.inEachForm(), n), n}, err
+		return Rule{fmt.Sprintf("%s: at least %d%s; the bank offers %d for the rows", q.Name, q.AtLeast, p.inEachForm(), n), n}, err
 	case search.AtMost:
 		n, err := p.offer(func(pool *pool) bool { return !slices.Contains(pool.quotas, r.Index) }, -1)
 		q := m.Quotas[r.Index]
-		return Rule{fmt.Sprintf("at most %d %s%s; the bank offers %d others for the rows", q.AtMost, q.Name, p.inEachForm(), n), n}, err
+		return Rule{fmt.Sprintf("%s: at most %d%s; the bank offers %d others for the rows", q.Name, q.AtMost, p.inEachForm(), n), n}, err
 	case search.Minutes:
 		return Rule{fmt.Sprintf("%s for a form; the quickest items for the rows take %s", number(p.plan.Minutes, "minute"), p.quickest()), -1}, nil
 	case search.Clash:
@@ -250,9 +250,9 @@ func (p *problem) wayInWords(m *built, w search.Way) string {
 	case search.RowCount:
 		return fmt.Sprintf("take %s instead of %d in row %d", number(w.To, "item"), w.From, w.Index+1)
 	case search.AtLeast:
-		return fmt.Sprintf("ask for at least %d %s instead of %d", w.To, m.Quotas[w.Index].Name, w.From)
+		return fmt.Sprintf("%s: ask for at least %d instead of %d", m.Quotas[w.Index].Name, w.To, w.From)
 	case search.AtMost:
-		return fmt.Sprintf("allow up to %d %s instead of %d", w.To, m.Quotas[w.Index].Name, w.From)
+		return fmt.Sprintf("%s: allow up to %d instead of %d", m.Quotas[w.Index].Name, w.To, w.From)
 	case search.Minutes:
 		return fmt.Sprintf("give %d minutes instead of %d", (w.To+59)/60, p.plan.Minutes)
 	case search.Once:

@@ -180,13 +180,13 @@ func brokenSharing(plan assemble.Plan, q assemble.Quiz) error {
 	return nil
 }
 
-// wrongFigures works out the objective from the formulas of the house plan, in
-// floating point.
-func wrongFigures(plan assemble.Plan, q assemble.Quiz) error {
+// figures works out excess, uses and objective from the formulas of the house
+// plan, in floating point.
+func figures(plan assemble.Plan, q assemble.Quiz) (excess, uses, objective int) {
 	share := float64(plan.ShareRight) / 100
 	target := -math.Log(share / (1 - share))
 	target = math.Round(1000*target) / 1000 // the model works in thousandths
-	excess, uses, seen := 0, 0, map[string]bool{}
+	seen := map[string]bool{}
 	for _, form := range q.Forms {
 		sum := 0.0
 		for _, placed := range form.Items {
@@ -199,7 +199,12 @@ func wrongFigures(plan assemble.Plan, q assemble.Quiz) error {
 		miss := math.Abs(sum/float64(len(form.Items))-target) - .05
 		excess += int(math.Ceil(100*max(0, miss) - 1e-9))
 	}
-	if excess != q.Excess || uses != q.UsesSum || q.Objective != 1000*excess+uses {
+	return excess, uses, 1000*excess + uses
+}
+
+func wrongFigures(plan assemble.Plan, q assemble.Quiz) error {
+	excess, uses, objective := figures(plan, q)
+	if excess != q.Excess || uses != q.UsesSum || objective != q.Objective {
 		return fmt.Errorf("objective %d = 1000·%d + %d is said, excess %d and uses %d are true", q.Objective, q.Excess, q.UsesSum, excess, uses)
 	}
 	if q.Bound > q.Objective || q.Proved != (q.Bound == q.Objective) {

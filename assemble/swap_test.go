@@ -3,6 +3,7 @@ package assemble_test
 import (
 	"context"
 	"fmt"
+	"slices"
 	"testing"
 
 	"evenhand/assemble"
@@ -38,6 +39,68 @@ func TestSwapKeepsTheRest(t *testing.T) {
 	}
 	if fmt.Sprint(swapped) != "[A3 B7]" || len(second.Swaps) != 2 || second.Swaps[0].Out != first.Forms[0].Items[2].Item.ID {
 		t.Errorf("swapped %v, noted %v", swapped, second.Swaps)
+	}
+}
+
+// Every item of the bank is tried in the place of the one that is given up; none
+// that keeps the rules gives a smaller objective than the one chosen.
+func TestSwapIsBest(t *testing.T) {
+	b := newBank(t)
+	for i, difficulty := range []standards.Difficulty{-2400, -1800, -1300, -900, -600, -100, 300, -1100, -1250, -700} {
+		item := bank.NewItem(standards.MustParse(fmt.Sprintf("read %d:00", i+1)), "", bank.Origin{})
+		item.Measured = &bank.Measured{Difficulty: difficulty, StandardError: 100, Answers: 90}
+		id := addItems(t, b, item)
+		for range i % 3 {
+			use(t, b, "2026-W30", id...)
+		}
+	}
+	plan := mustPlan(t, "share_right = 70\n[[row]]\nskill = 'clock-hour'\ncount = 4\n")
+	first := mustAssemble(t, b, plan, assemble.Options{Seed: 4})
+	o := assemble.Options{Seed: 4, Earlier: assemble.Earlier{Spots: spots(first), Replace: []string{"A2"}}}
+	second := mustAssemble(t, b, plan, o)
+	given := first.Forms[0].Items[1].Item.ID
+	best := -1
+	for item, err := range b.Find(bank.Query{}) {
+		if err != nil {
+			t.Fatal(err)
+		}
+		uses, err := b.Uses(item.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		trial := first
+		placed := slices.Clone(first.Forms[0].Items)
+		placed[1] = assemble.Placed{Number: 2, Item: item, Uses: len(uses)}
+		trial.Forms = []assemble.Form{{Name: "A", Items: placed}}
+		trial.Excess, trial.UsesSum, trial.Objective = figures(plan, trial)
+		trial.Bound, trial.Proved = trial.Objective, true
+		if item.ID != given && broken(b, plan, o, trial) == nil && (best < 0 || trial.Objective < best) {
+			best = trial.Objective
+		}
+	}
+	if best < 0 || second.Objective != best {
+		t.Errorf("the swap gives objective %d, the best of all is %d", second.Objective, best)
+	}
+	if len(second.Changes) == 0 || second.Forms[0].Items[1].Item.ID == given {
+		t.Errorf("changes %v", second.Changes)
+	}
+}
+
+func TestKeepOnlySome(t *testing.T) {
+	b := newBank(t)
+	addMade(t, b, "clock-half-hour", 20, 3)
+	addMade(t, b, "add-two-digit", 30, 3)
+	plan := mustPlan(t, "forms = 2\nshared = 1\n[[row]]\nskill = 'clock-half-hour'\ncount = 2\n[[row]]\nskill = 'add-two-digit'\ncount = 2\n")
+	first := mustAssemble(t, b, plan, assemble.Options{Seed: 1})
+	o := assemble.Options{Seed: 2, Earlier: assemble.Earlier{Spots: spots(first), Keep: []string{"A4", "B1"}}}
+	second := mustAssemble(t, b, plan, o)
+	if err := broken(b, plan, o, second); err != nil {
+		t.Error(err)
+	}
+	for _, at := range []struct{ form, item int }{{0, 3}, {1, 0}} {
+		if was, now := first.Forms[at.form].Items[at.item], second.Forms[at.form].Items[at.item]; was.Item.ID != now.Item.ID || was.Number != now.Number {
+			t.Errorf("%s is now %s", was.Item.Task, now.Item.Task)
+		}
 	}
 }
 
