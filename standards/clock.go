@@ -33,6 +33,9 @@ var clockVerbs = []struct {
 
 // readClock reads a verb and a time, or a time alone, which asks to read it.
 func readClock(text string) (Task, error) {
+	if strings.ContainsAny(text, "+=") {
+		return nil, errOther
+	}
 	verb, rest := Read, text
 	cut := 0
 	for _, row := range clockVerbs {

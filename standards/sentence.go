@@ -118,7 +118,12 @@ func (s Sentence) String() string {
 func (s Sentence) Key() string { return strconv.Itoa(s.answer()) }
 
 // Judge accepts the number, also within the whole sentence ("47 + 36 = 83").
-func (s Sentence) Judge(answer string) bool { return judgeNumber(answer, s.answer(), s.whole()) }
+func (s Sentence) Judge(answer string) bool {
+	if got, err := strconv.ParseUint(answer, 10, 32); err == nil { // the usual answer, soon judged
+		return int(got) == s.answer()
+	}
+	return judgeNumber(answer, s.answer(), s.whole())
+}
 
 func (s Sentence) whole() string {
 	return strings.Replace(s.String(), "?", s.Key(), 1)
