@@ -18,7 +18,7 @@ var page = template.Must(template.New("page").Parse(pageText))
 type pageData struct {
 	Title, Caution, StandardsNote, Luck string
 	Quizzes                             []string
-	Groups, Singles                     []groupView // of several pupils, and of one
+	Groups, Singles                     []Group // of several pupils, and of one
 	Others                              string
 	Skills                              []skillView
 	Pupils                              []pupilView
@@ -26,12 +26,7 @@ type pageData struct {
 	Weeks                               string
 	Items                               []itemsView
 	Standards                           []standardView
-	Classes                             bool // there are several
-}
-
-type groupView struct {
-	Group
-	Pupils string
+	Classes, OneWeek                    bool // there are several; there is only one
 }
 
 type skillView struct {
@@ -42,7 +37,8 @@ type skillView struct {
 type pupilView struct {
 	Who       string
 	Words     string // of the latest week
-	Line      line
+	Line      *line  // over several weeks
+	Bar       *bar   // of a single one, the class marked
 	Standouts []string
 }
 
@@ -68,16 +64,16 @@ func (r *Report) WriteHTML(w io.Writer) error { return page.Execute(w, r.pageDat
 func (r *Report) pageData() pageData {
 	d := pageData{
 		Title: r.Title(), Caution: Caution, StandardsNote: standardsNote, Luck: r.luck(),
-		Others: r.list(r.Others, r.code), Classes: len(r.Classes) > 1, Weeks: weeksInWords(r.Weeks),
+		Others: r.list(r.Others, r.code), Classes: len(r.Classes) > 1, Weeks: weeksInWords(r.Weeks), OneWeek: len(r.Weeks) == 1,
 	}
 	for _, q := range r.Quizzes {
 		d.Quizzes = append(d.Quizzes, q.String())
 	}
 	for _, g := range r.Groups {
-		if v := (groupView{g, r.members(g, r.code)}); len(g.Members) > 1 {
-			d.Groups = append(d.Groups, v)
+		if len(g.Members) > 1 {
+			d.Groups = append(d.Groups, g)
 		} else {
-			d.Singles = append(d.Singles, v)
+			d.Singles = append(d.Singles, g)
 		}
 	}
 	for _, s := range r.Skills {
@@ -109,7 +105,14 @@ func (r *Report) pupilView(p Pupil) pupilView {
 			weeks = append(weeks, fmt.Sprintf("%s %s", r.Weeks[i], rightOf(week)))
 		}
 	}
-	v.Line = lineOf(p, r.book.classWeeks(p.Class), v.Who+": "+or(strings.Join(weeks, ", "), "no answers"))
+	class, title := r.book.classWeeks(p.Class), v.Who+": "+or(strings.Join(weeks, ", "), "no answers")
+	if len(class) == 1 {
+		one := barOf(p.Weeks[0], class[0].Share().Value, title)
+		v.Bar = &one
+	} else {
+		several := lineOf(p, class, title)
+		v.Line = &several
+	}
 	for _, s := range p.Standouts {
 		v.Standouts = append(v.Standouts, s.Name()+", "+s.Count())
 	}

@@ -79,15 +79,24 @@ func (b *book) itemsOf(quiz *results.Quiz) []Item {
 	return list
 }
 
-// telling is the number of answers from which all flags are shown (common practice).
-const telling = 20
+// telling is the number of answers from which it is said that an item was easy, and
+// apart the item-rest correlation below which stronger and weaker pupils do alike
+// (common practice).
+const (
+	telling = 20
+	apart   = 0.10
+)
 
-// flags are what the statistics flag. With few answers most flags come from luck, so only
-// those are shown that luck hardly explains: stronger pupils missed the item more often
-// although a correlation of 0 would rarely come out so (95 %), or hardly anyone got it right.
+// flags are what the statistics flag, as far as luck hardly explains it: correlations of
+// a class or two scatter widely (by about 1/√n), so one is looked at only when even the
+// upper end of its 95 % range lies below apart; and with few answers it is only said that
+// hardly anyone got an item right.
 func flags(s evidence.ItemStats) []string {
-	reversed := s.ItemRest*math.Sqrt(float64(s.Answers)) < -1.96
-	if s.Answers < telling && !reversed && s.Facility.High > 1.0/3 {
+	clear := s.ItemRest+1.96/math.Sqrt(float64(s.Answers)) < apart
+	if !clear {
+		s.ItemRest = math.NaN()
+	}
+	if !clear && s.Answers < telling && s.Facility.High > 1.0/3 {
 		return nil
 	}
 	return s.Flags()

@@ -87,15 +87,6 @@ func (r *Report) list(pupils []Who, name func(Who) string) string {
 	return strings.Join(texts, ", ")
 }
 
-// members lists the pupils of a group, each with what was counted.
-func (r *Report) members(g Group, name func(Who) string) string {
-	texts := make([]string, len(g.Members))
-	for i, m := range g.Members {
-		texts[i] = fmt.Sprintf("%s (%s)", name(m.Who), m.Count)
-	}
-	return strings.Join(texts, ", ")
-}
-
 // book is the papers in order, each beside its form.
 type book struct {
 	quizzes   []results.Quiz

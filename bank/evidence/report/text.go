@@ -28,7 +28,7 @@ func (r *Report) quizSection() Section {
 func (r *Report) groupSection() Section {
 	s := Section{Title: "Who could work together this week", Note: Caution, Rows: [][]string{nil}}
 	for _, g := range r.Groups {
-		s.Rows = append(s.Rows, []string{fmt.Sprintf("%s: %s", strings.TrimSpace(g.Class+" "+g.Title), r.members(g, r.who))}, []string{"    " + g.Why})
+		s.Rows = append(s.Rows, []string{fmt.Sprintf("%s: %s", strings.TrimSpace(g.Class+" "+g.Title), r.members(g))}, []string{"    " + g.Why})
 		if g.Next != "" {
 			s.Rows = append(s.Rows, []string{"    to begin: " + g.Next})
 		}
@@ -37,6 +37,15 @@ func (r *Report) groupSection() Section {
 		s.Rows = append(s.Rows, []string{"nothing stands out: " + r.list(r.Others, r.who)})
 	}
 	return s
+}
+
+// members lists the pupils of a group, all of one class, each with what was counted.
+func (r *Report) members(g Group) string {
+	texts := make([]string, len(g.Members))
+	for i, m := range g.Members {
+		texts[i] = fmt.Sprintf("%s (%s)", strings.TrimSpace(m.Code+" "+r.Names[m.Code]), m.Count)
+	}
+	return strings.Join(texts, ", ")
 }
 
 // shownWeeks is how many weeks back a terminal shows; CSV and page have them all.
