@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"path/filepath"
 
 	"go.etcd.io/bbolt"
 )
@@ -25,19 +24,12 @@ func (b *Bank) BackupFile(path string) (size int64, err error) {
 	if _, err := os.Lstat(path); err == nil {
 		return 0, fmt.Errorf("%s is there already; choose another name for the backup", path)
 	}
-	file, err := os.CreateTemp(filepath.Dir(path), ".backup-*") // mode 0600
-	if err != nil {
-		return 0, err
-	}
-	defer os.Remove(file.Name())
-	if size, err = b.Backup(file); err == nil {
-		err = file.Sync()
-	}
-	if closing := file.Close(); err == nil {
-		err = closing
-	}
+	err = WriteFile(path, 0o600, func(to io.Writer) error {
+		size, err = b.Backup(to)
+		return err
+	})
 	if err != nil {
 		return 0, fmt.Errorf("the backup could not be written: %w", err)
 	}
-	return size, os.Rename(file.Name(), path)
+	return size, nil
 }

@@ -4,7 +4,6 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -29,7 +28,7 @@ func (r *Report) WriteSetAside(path string) error {
 	if r.Count(SetAside) == 0 {
 		return nil
 	}
-	if err := writeWhole(path, r.writeSetAside); err != nil {
+	if err := bank.WriteFile(path, 0o600, r.writeSetAside); err != nil {
 		return fmt.Errorf("the rows set aside could not be written: %w", err)
 	}
 	return nil
@@ -102,29 +101,4 @@ func (l *List) headingAgain(column int) string {
 		return fmt.Sprintf("extra %d", column+1)
 	}
 	return "not used: " + c.Heading
-}
-
-// writeWhole writes a file under a temporary name in its folder, makes sure that it
-// is on the disk, and only then gives it its name.
-func writeWhole(path string, write func(io.Writer) error) (err error) {
-	file, err := os.CreateTemp(filepath.Dir(path), ".set-aside-*")
-	if err != nil {
-		return err
-	}
-	defer func() {
-		if err != nil {
-			file.Close()
-			os.Remove(file.Name())
-		}
-	}()
-	if err = write(file); err != nil {
-		return err
-	}
-	if err = file.Sync(); err != nil {
-		return err
-	}
-	if err = file.Close(); err != nil {
-		return err
-	}
-	return os.Rename(file.Name(), path)
 }

@@ -121,7 +121,7 @@ func demoLists(c *cli.Context, b *bank.Bank, dir string) error {
 		if err != nil {
 			return err
 		}
-		tell(c, "Imported %s (%s, %s): %s", name, list.Encoding, list.Delimiter, report.Summary())
+		tell(c, "Imported %s (%s): %s", name, list.Written(), report.Summary())
 		for _, problem := range report.Problems() {
 			tell(c, "    set aside: %s", problem)
 		}

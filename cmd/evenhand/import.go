@@ -122,7 +122,7 @@ func reportImport(c *cli.Context, report *intake.Report, setAside string) error 
 
 func describeList(c *cli.Context, report *intake.Report) {
 	list := report.List
-	say(c, "%s: %s, %s between cells", list.Name, list.Encoding, list.Delimiter)
+	say(c, "%s: %s", list.Name, list.Written())
 	for _, column := range list.Columns {
 		say(c, "  column %s", column)
 	}

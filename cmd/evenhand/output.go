@@ -6,10 +6,11 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"path/filepath"
 	"strings"
 	"text/tabwriter"
 	"time"
+
+	"evenhand/bank"
 
 	"github.com/urfave/cli/v2"
 	"github.com/vbauerster/mpb/v8"
@@ -97,29 +98,9 @@ func writePrivate(path string, write func(io.Writer) error) error {
 	return writeAs(0o600, path, write)
 }
 
-func writeAs(mode os.FileMode, path string, write func(io.Writer) error) (err error) {
-	file, err := os.CreateTemp(filepath.Dir(path), ".evenhand-*")
-	if err != nil {
+func writeAs(mode os.FileMode, path string, write func(io.Writer) error) error {
+	if err := bank.WriteFile(path, mode, write); err != nil {
 		return fmt.Errorf("can't write %s: %w", path, err)
 	}
-	defer func() {
-		if err != nil {
-			file.Close()
-			os.Remove(file.Name())
-			err = fmt.Errorf("can't write %s: %w", path, err)
-		}
-	}()
-	if err := write(file); err != nil {
-		return err
-	}
-	if err := file.Chmod(mode); err != nil {
-		return err
-	}
-	if err := file.Sync(); err != nil {
-		return err
-	}
-	if err := file.Close(); err != nil {
-		return err
-	}
-	return os.Rename(file.Name(), path)
+	return nil
 }
