@@ -2,8 +2,12 @@ package main
 
 import (
 	"io"
+	"iter"
+	"os"
+	"path/filepath"
 
 	"evenhand/assemble/export"
+	"evenhand/assemble/export/qti"
 	"evenhand/bank"
 
 	"github.com/urfave/cli/v2"
@@ -11,11 +15,33 @@ import (
 
 func exportCommand() *cli.Command {
 	return &cli.Command{
-		Name: "export", Usage: "write the whole bank as CSV", ArgsUsage: "[FILE]",
-		Description: "One row an item, its history and uses aside; evenhand import reads it back. Nothing about pupils is in it.\nWithout a file it goes to stdout.\n\n" +
-			"Example: evenhand export our-items.csv",
-		Action: exportBank,
+		Name: "export", Usage: "write the whole bank as CSV, or a quiz for tests on a screen", ArgsUsage: "[FILE]\n       evenhand export --as qti [QUIZ] FILE.zip",
+		Description: "As CSV it is one row an item, its history and uses aside; evenhand import reads it back. Without a file it\n" +
+			"goes to stdout. As QTI, which is an open standard (QTI 3.0), it is a zip file that other programs read:\n" +
+			"a test for each form of the QUIZ, which is its folder or its quiz.csv, or without one the bank's ready items\n" +
+			"alone. Hands to draw on a clock are left to a person to mark. Nothing about pupils is in either.\n\n" +
+			"Example: evenhand export our-items.csv\n" +
+			"         evenhand export --as qti friday friday.zip",
+		Flags: []cli.Flag{
+			&cli.StringFlag{Name: "as", Usage: "the `FORMAT`: csv or qti", Value: "csv"},
+			&cli.StringFlag{Name: "lang", Usage: "with --as qti: the `LANGUAGE` of the questions, en or es", Value: "en"},
+		},
+		Action: exportItems,
 	}
+}
+
+func exportItems(c *cli.Context) error {
+	switch as, lang := c.String("as"), c.String("lang"); {
+	case lang != "en" && lang != "es":
+		return usagef("--lang is %q; it can be en or es", lang)
+	case as == "qti":
+		return exportQTI(c)
+	case as != "csv":
+		return usagef("--as is %q; it can be csv or qti", as)
+	case c.IsSet("lang"):
+		return usagef("--lang goes with --as qti; CSV has the questions in all their languages")
+	}
+	return exportBank(c)
 }
 
 func exportBank(c *cli.Context) error {
@@ -34,4 +60,58 @@ func exportBank(c *cli.Context) error {
 		say(c, "wrote %s", path)
 		return nil
 	})
+}
+
+func exportQTI(c *cli.Context) error {
+	if c.NArg() < 1 || c.NArg() > 2 {
+		return usagef("say what to write and where: export --as qti QUIZ FILE.zip, or export --as qti FILE.zip for the whole bank")
+	}
+	path := c.Args().Get(c.NArg() - 1)
+	return readingBank(c, func(b *bank.Bank) error {
+		var quiz qti.Package
+		var items iter.Seq2[qti.Item, error]
+		if c.NArg() == 2 {
+			var err error
+			if quiz, err = quizPackage(c, b, c.Args().First()); err != nil {
+				return err
+			}
+			items = quiz.Sequence()
+		} else {
+			quiz = qti.Package{Title: filepath.Base(c.String("bank")), Lang: c.String("lang")}
+			items = qti.OfBank(b.Find(bank.Query{Standings: []bank.Standing{bank.Ready}}), quiz.Lang)
+		}
+		written, byPerson := 0, 0
+		counted := func(yield func(qti.Item, error) bool) {
+			for item, err := range items {
+				written++
+				if item.Scoring.By == qti.ByPerson {
+					byPerson++
+				}
+				if !yield(item, err) {
+					return
+				}
+			}
+		}
+		if err := writeFile(path, func(w io.Writer) error { return qti.Write(w, quiz, counted) }); err != nil {
+			return err
+		}
+		say(c, "wrote %s: %s, %s", path, count(len(quiz.Tests), "test"), count(written, "item"))
+		if byPerson > 0 {
+			say(c, "%s for a person to mark, such as hands to draw on a clock: a machine can't judge them", count(byPerson, "item"))
+		}
+		return nil
+	})
+}
+
+// quizPackage reads a quiz from its folder or quiz.csv, and its items from the bank.
+func quizPackage(c *cli.Context, b *bank.Bank, path string) (qti.Package, error) {
+	if info, err := os.Stat(path); err == nil && info.IsDir() {
+		path = filepath.Join(path, "quiz.csv")
+	}
+	rows, err := readQuizRows(path)
+	if err != nil {
+		return qti.Package{}, err
+	}
+	title, _ := titleAndWeek(path)
+	return qti.OfQuiz(title, c.String("lang"), rows, b.Get)
 }

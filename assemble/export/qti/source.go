@@ -76,3 +76,14 @@ func placed(row export.QuizRow, lang string, get func(id string) (bank.Item, err
 	}
 	return item, err
 }
+
+// Sequence gives the package's items one after the other, as Write takes them.
+func (p Package) Sequence() iter.Seq2[Item, error] {
+	return func(yield func(Item, error) bool) {
+		for _, item := range p.Items {
+			if !yield(item, nil) {
+				return
+			}
+		}
+	}
+}

@@ -1,0 +1,205 @@
+package qti_test
+
+import (
+	"archive/zip"
+	"bytes"
+	"io"
+	"slices"
+	"strings"
+	"testing"
+
+	"evenhand/assemble/export/qti"
+	"evenhand/bank"
+	"evenhand/standards"
+)
+
+// few is a package with one item of each kind of response.
+func few(t testing.TB) []byte {
+	t.Helper()
+	p := qti.Package{Title: "Friday check", Lang: "en", Tests: []qti.Test{{ID: "form-A", Title: "A"}}}
+	for i, task := range []string{"47 + 36 = ?", "read 4:30", "47 ? 74", "match 4:00, 7:00", "draw 4:30", "pairs of 7"} {
+		item := bank.NewItem(standards.MustParse(task), "", bank.Origin{})
+		item.ID = "0" + string(rune('A'+i))
+		add(t, &p, item)
+	}
+	hand := bank.NewHandItem("Why is 7 odd?", "", "odd-or-even", "en", bank.Origin{})
+	hand.ID = "0Z"
+	add(t, &p, hand)
+	return written(t, p)
+}
+
+// changed is the package with a text replaced in the files whose names begin with name; an
+// empty text drops the file.
+func changed(t testing.TB, data []byte, name, from, to string) []byte {
+	t.Helper()
+	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out bytes.Buffer
+	w := zip.NewWriter(&out)
+	hit := false
+	for _, f := range z.File {
+		open, err := f.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		text, err := io.ReadAll(open)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if strings.HasPrefix(f.Name, name) {
+			hit = hit || bytes.Contains(text, []byte(from))
+			if from == "" {
+				continue
+			}
+			text = bytes.ReplaceAll(text, []byte(from), []byte(to))
+		}
+		file, err := w.Create(f.Name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := file.Write(text); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := w.Close(); err != nil || !hit {
+		t.Fatalf("%v; %q is in no file %s", err, from, name)
+	}
+	return out.Bytes()
+}
+
+func TestReadSaysWhatIsWrong(t *testing.T) {
+	good := few(t)
+	for _, row := range []struct{ name, from, to, want string }{
+		{"imsmanifest.xml", "", "", "there is no imsmanifest.xml in it"},
+		{"imsmanifest.xml", "</manifest>", "", "imsmanifest.xml: XML syntax error on line"},
+		{"imsmanifest.xml", "qtiv3p0/imscp_v1p1\"", "other\"", "imsmanifest.xml holds manifest of"},
+		{"imsmanifest.xml", `identifier="item-0B"`, `identifier="item-0A"`, `identifier "item-0A" is empty or stands twice`},
+		{"imsmanifest.xml", "imsqti_test_xmlv3p0", "webcontent", `form-A is of type "webcontent"`},
+		{"imsmanifest.xml", "PT", "about ", `working time "about 45S" is not like PT30S`},
+		{"items/pictures", "", "", `which is not in the package`},
+		{"items/item-0A", "", "", `lists "items/item-0A.xml", which is not in the package`},
+		{"items/item-0A", "<?xml", "<!DOCTYPE x><?xml", "items/item-0A.xml: a document type"},
+		{"items/item-0A", `response-identifier="RESPONSE"`, `response-identifier="R"`, `items/item-0A.xml: response "R" is asked for but not declared`},
+		{"items/item-0A", "<qti-value>83</qti-value>", "", `response "RESPONSE" has no right value`},
+		{"items/item-0A", "qti-text-entry", "qti-slider", "qti-slider-interaction in a paragraph"},
+		{"items/item-0A", "match_correct", "my_own", "scoring by"},
+		{"items/item-0F", "qti-sum", "qti-product", "qti-product with 2 parts in the rule for the score"},
+		{"items/item-0F", `<qti-variable identifier="RESPONSE1"/>`, `<qti-variable identifier="OTHER"/>`, `names "OTHER", which is not declared`},
+		{"items/item-0C", "qti-choice-interaction", "qti-order-interaction", "qti-order-interaction in the question"},
+		{"form-A", `ref identifier="item-0A"`, `ref identifier="item-00"`, `form-A.xml refers to "item-00"`},
+	} {
+		data := changed(t, good, row.name, row.from, row.to)
+		p, err := qti.Read(bytes.NewReader(data), int64(len(data)))
+		if err == nil || !strings.Contains(err.Error(), row.want) || p.Items != nil {
+			t.Errorf("%s, %q: got %v\nwant %s", row.name, row.from, err, row.want)
+		}
+	}
+	if _, err := qti.Read(strings.NewReader("no zip"), 6); err == nil || !strings.Contains(err.Error(), "not a zip file") {
+		t.Errorf("got %v", err)
+	}
+}
+
+// A small zip that unpacks to more than is read is refused before it fills the memory.
+func TestReadRefusesWhatGrows(t *testing.T) {
+	var out bytes.Buffer
+	w := zip.NewWriter(&out)
+	file, err := w.Create("imsmanifest.xml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for range 65 {
+		if _, err := file.Write(bytes.Repeat([]byte(" "), 1<<20)); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := w.Close(); err != nil {
+		t.Fatal(err)
+	}
+	_, err = qti.Read(bytes.NewReader(out.Bytes()), int64(out.Len()))
+	if err == nil || !strings.Contains(err.Error(), "imsmanifest.xml is too large") {
+		t.Errorf("got %v", err)
+	}
+}
+
+// Whatever is read has items with IDs of their own, which can be asked for their key and score.
+func FuzzRead(f *testing.F) {
+	good := few(f)
+	f.Add(good)
+	f.Add(changed(f, good, "items/item-0F", "qti-and", "qti-sum"))
+	f.Add(changed(f, good, "imsmanifest.xml", "identifier=\"item-0A\"", "identifier=\"\""))
+	f.Add(good[:len(good)/2])
+	f.Fuzz(func(t *testing.T, data []byte) {
+		p, err := qti.Read(bytes.NewReader(data), int64(len(data)))
+		if err != nil {
+			if p.Items != nil {
+				t.Errorf("items with an error: %v", err)
+			}
+			return
+		}
+		var ids []string
+		for _, item := range p.Items {
+			_ = item.Key()
+			right := make(map[string][]string)
+			for _, r := range item.Responses {
+				right[r.ID] = r.Correct
+			}
+			_ = item.Score(right)
+			ids = append(ids, item.ID)
+		}
+		slices.Sort(ids)
+		if len(slices.Compact(ids)) != len(p.Items) || ids[0] == "" {
+			t.Errorf("items %v", ids)
+		}
+	})
+}
+
+// Fuzzing whole zip files seldom gets past the checksum, so an item's file is fuzzed within a good
+// package.
+func FuzzReadItem(f *testing.F) {
+	good := few(f)
+	z, err := zip.NewReader(bytes.NewReader(good), int64(len(good)))
+	if err != nil {
+		f.Fatal(err)
+	}
+	for _, name := range []string{"A", "B", "C", "D", "E", "F", "Z"} {
+		open, err := z.Open("items/item-0" + name + ".xml")
+		if err != nil {
+			f.Fatal(err)
+		}
+		text, err := io.ReadAll(open)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(string(text))
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		var out bytes.Buffer
+		w := zip.NewWriter(&out)
+		manifest := `<manifest xmlns="http://www.imsglobal.org/xsd/qti/qtiv3p0/imscp_v1p1"><resources>` +
+			`<resource identifier="item-0A" type="imsqti_item_xmlv3p0" href="a.xml"><metadata><lom><educational><typicalLearningTime>` +
+			`<duration>PT30S</duration></typicalLearningTime></educational></lom></metadata></resource></resources></manifest>`
+		for name, content := range map[string]string{"imsmanifest.xml": manifest, "a.xml": text, "pictures/item-0A.svg": "<svg/>"} {
+			file, err := w.Create(name)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if _, err := io.WriteString(file, content); err != nil {
+				t.Fatal(err)
+			}
+		}
+		if err := w.Close(); err != nil {
+			t.Fatal(err)
+		}
+		p, err := qti.Read(bytes.NewReader(out.Bytes()), int64(out.Len()))
+		if err != nil {
+			return
+		}
+		right := make(map[string][]string)
+		for _, r := range p.Items[0].Responses {
+			right[r.ID] = r.Correct
+		}
+		_, _ = p.Items[0].Key(), p.Items[0].Score(right)
+	})
+}

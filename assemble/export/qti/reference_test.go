@@ -1,0 +1,85 @@
+package qti_test
+
+import (
+	"archive/zip"
+	"bytes"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// xmllint checks files with libxml2's xmllint; the test is skipped without it.
+func xmllint(t *testing.T, options []string, files ...string) {
+	t.Helper()
+	tool, err := exec.LookPath("xmllint")
+	if err != nil {
+		t.Skip("skipped: checking the package with xmllint, which is not installed")
+	}
+	for len(files) > 0 {
+		n := min(100, len(files))
+		out, err := exec.Command(tool, append(append([]string{"--noout", "--nonet"}, options...), files[:n]...)...).CombinedOutput()
+		if err != nil {
+			t.Fatalf("%v: %.2000s", err, out)
+		}
+		files = files[n:]
+	}
+}
+
+// onDisk writes the package's files into a folder and gives their names.
+func onDisk(t *testing.T, data []byte) (names []string) {
+	t.Helper()
+	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	folder := t.TempDir()
+	for _, f := range z.File {
+		open, err := f.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		text, err := io.ReadAll(open)
+		if err != nil {
+			t.Fatal(err)
+		}
+		name := filepath.Join(folder, strings.ReplaceAll(f.Name, "/", "-"))
+		if err := os.WriteFile(name, text, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		names = append(names, name)
+	}
+	return names
+}
+
+// Another reader of XML than ours finds every file well formed, with namespaces.
+func TestReferenceWellFormed(t *testing.T) {
+	if os.Getenv("EVENHAND_REFERENCES") != "1" {
+		t.Skip("skipped: reading every file with xmllint; set EVENHAND_REFERENCES=1 to run it")
+	}
+	xmllint(t, nil, onDisk(t, written(t, every(t, "es")))...)
+}
+
+// The published schemas are not ours to keep here. Whoever has them in a folder can hold the
+// package to them.
+func TestReferenceSchemas(t *testing.T) {
+	schemas := os.Getenv("EVENHAND_QTI_SCHEMAS")
+	if schemas == "" {
+		t.Skip("skipped: validating against the published schemas of QTI 3.0; name their folder in EVENHAND_QTI_SCHEMAS to run it")
+	}
+	byRoot := make(map[string][]string)
+	for _, name := range onDisk(t, written(t, every(t, "en"))) {
+		schema := "imsqti_asiv3p0_v1p0.xsd"
+		if filepath.Base(name) == "imsmanifest.xml" {
+			schema = "imsqtiv3p0_imscpv1p2_v1p0.xsd"
+		}
+		if filepath.Ext(name) == ".xml" {
+			byRoot[schema] = append(byRoot[schema], name)
+		}
+	}
+	for schema, names := range byRoot {
+		xmllint(t, []string{"--schema", filepath.Join(schemas, schema)}, names...)
+	}
+}
