@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"os"
 	"os/user"
 	"time"
@@ -51,9 +50,6 @@ func openedBank(c *cli.Context, options bank.Options, do func(*bank.Bank) error)
 	}
 	return err
 }
-
-// interrupted says that the user stopped the program.
-func interrupted(ctx context.Context) bool { return ctx.Err() != nil }
 
 // exists says whether there is a file of this name.
 func exists(path string) bool {
