@@ -84,7 +84,7 @@ func TestPlanMistakes(t *testing.T) {
 		{row + "looks = [\"clock-face\"]", "4:10: add-two-digit items aren't shown as clock-face"},
 		{row + "[bands]\nwarmup = [0, 1]", `5:1: no band "warmup"; did you mean "warm-up"?`},
 		{row + "[bands]\ncore = [2, 1]", "5:8: at least 2 can't be more than at most 1"},
-		{row + "[bands]\ncore = [0, 3]", "5:12: core is a whole number from 0 to 2, not 3"},
+		{row + "[bands]\ncore = [3, 3]", "5:9: core is a whole number from 0 to 2, not 3"},
 		{row + "[bands]\ncore = [0, 1, 2]", "5:8: core needs two numbers"},
 		{row + "[[quota]]\ncount = 1", "4:3: the quota has no where"},
 		{row + "[[quota]]\nwhere = [\"doubles = true\"]", "4:3: count is missing"},

@@ -49,7 +49,8 @@ func (d *document) texts(path string, value any) []string {
 	return nil
 }
 
-// counts reads [at least, at most], or one number as both, each from 0 to most.
+// counts reads [at least, at most], or one number as both. No more than most can be
+// asked for; an upper bound beyond it says nothing more than most.
 func (d *document) counts(path string, value any, most int) (atLeast, atMost int) {
 	pair, ok := value.([]any)
 	switch {
@@ -62,7 +63,7 @@ func (d *document) counts(path string, value any, most int) (atLeast, atMost int
 		d.wrong(path, "", "%s needs two numbers, [at least, at most], not %d", lastKey(path), len(pair))
 	default:
 		atLeast = d.whole(element(path, 0), pair[0], 0, 0, most)
-		atMost = d.whole(element(path, 1), pair[1], most, 0, most)
+		atMost = min(most, d.whole(element(path, 1), pair[1], most, 0, maxItems))
 		if atLeast > atMost {
 			d.wrong(path, "", "at least %d can't be more than at most %d; turn them around", atLeast, atMost)
 		}
