@@ -1,30 +1,9 @@
 package search
 
-import (
-	"iter"
-	"math"
-)
+import "math"
 
 // none is a bound that no objective reaches: there is no solution at all.
 const none = math.MaxInt
-
-// priced is a column as the certificate sees it.
-type priced struct {
-	entries      []entry
-	cost, lo, up int
-}
-
-// columns runs over the columns of the program.
-func (s *simplex) columns() iter.Seq[priced] {
-	return func(yield func(priced) bool) {
-		for j := range s.cols {
-			c := &s.cols[j]
-			if !yield(priced{c.entries, c.cost, c.lo, c.up}) {
-				return
-			}
-		}
-	}
-}
 
 // certificate is a vector of row multipliers in whole numbers. For any
 // multipliers y and any x with A·x = s,
@@ -42,15 +21,17 @@ type certificate struct {
 }
 
 // certify rounds floating multipliers, given in the scale of the rows, so that
-// no sum over the columns can overflow.
-func (s *simplex) certify(y []float64, costs bool, columns iter.Seq[priced]) certificate {
-	abs, total := make([]float64, len(y)), 1.0
+// no sum over the columns can overflow; more is at least what columns outside
+// the program can add.
+func (s *simplex) certify(y []float64, costs bool, more float64) certificate {
+	abs, total := make([]float64, len(y)), 1+more
 	for i := range abs {
 		r := &s.rows[i]
 		abs[i] = math.Abs(y[i]) * r.scale
 		total += (abs[i] + 1) * float64(max(-r.lo, r.up, r.lo, -r.up))
 	}
-	for c := range columns {
+	for j := range s.cols {
+		c := &s.cols[j]
 		t := float64(c.cost)
 		for _, e := range c.entries {
 			t += (abs[e.row]) * math.Abs(float64(e.val))
@@ -75,7 +56,7 @@ func (s *simplex) certify(y []float64, costs bool, columns iter.Seq[priced]) cer
 }
 
 // reduced is the exact reduced cost of a column, in units of 2^−shift.
-func (c *certificate) reduced(p priced) int64 {
+func (c *certificate) reduced(p *lpColumn) int64 {
 	d := int64(0)
 	if c.costs {
 		d = int64(p.cost) << c.shift
@@ -87,9 +68,10 @@ func (c *certificate) reduced(p priced) int64 {
 }
 
 // total is the bound in units of 2^−shift.
-func (c *certificate) total(columns iter.Seq[priced]) int64 {
+func (c *certificate) total(s *simplex) int64 {
 	t := c.rows
-	for p := range columns {
+	for j := range s.cols {
+		p := &s.cols[j]
 		if d := c.reduced(p); d >= 0 {
 			t += d * int64(p.lo)
 		} else {
@@ -106,12 +88,12 @@ func (c *certificate) ceil(total int64) int {
 
 // bound is the objective that the program proves at its present multipliers.
 func (s *simplex) bound() int {
-	c := s.certify(s.ws.y, true, s.columns())
-	return c.ceil(c.total(s.columns()))
+	c := s.certify(s.ws.y, true, 0)
+	return c.ceil(c.total(s))
 }
 
 // infeasible checks in whole numbers the proof that solve left in ws.rho.
-func (s *simplex) infeasible(columns iter.Seq[priced]) bool {
-	c := s.certify(s.ws.rho, false, columns)
-	return c.total(columns) > 0
+func (s *simplex) infeasible() bool {
+	c := s.certify(s.ws.rho, false, 0)
+	return c.total(s) > 0
 }

@@ -15,6 +15,7 @@ type group struct {
 	members    []int32
 	common     []int // clash groups that every member belongs to
 	fixed      *Fixed
+	set        uint64 // the same for groups that fill the same rows and count in the same quotas
 }
 
 // each is how many of the group one form may hold.
@@ -34,6 +35,7 @@ type problem struct {
 	rng    *rand.Rand
 	farOff int // largest |difficulty − target|
 
+	slowest  int // most seconds of any item
 	mostUses int // that the chosen items can have together
 }
 
@@ -42,6 +44,9 @@ func newProblem(m *Model, seed uint64, goal bool) *problem {
 	p.group()
 	for i := range p.groups {
 		p.farOff = max(p.farOff, p.groups[i].difficulty, -p.groups[i].difficulty)
+		for _, f := range p.groups[i].fits {
+			p.slowest = max(p.slowest, f.Seconds)
+		}
 		p.mostUses = max(p.mostUses, p.groups[i].uses*p.size*p.Forms)
 	}
 	return p
@@ -74,17 +79,35 @@ func (p *problem) group() {
 		}
 		g := &p.groups[index[h][at]]
 		g.members = append(g.members, int32(i))
-		if len(g.common) > 0 {
-			g.common = slices.DeleteFunc(g.common, func(c int) bool { return !slices.Contains(it.Clashes, c) })
+		g.common = intersect(g.common, it.Clashes)
+	}
+}
+
+// intersect gives what both sets hold; it changes neither.
+func intersect(a, b []int) []int {
+	var both []int
+	for k, v := range a {
+		switch {
+		case !slices.Contains(b, v) && both == nil:
+			both = slices.Clone(a[:k])
+			if both == nil {
+				both = []int{}
+			}
+		case slices.Contains(b, v) && both != nil:
+			both = append(both, v)
 		}
 	}
+	if both == nil {
+		return a
+	}
+	return both
 }
 
 func (p *problem) add(i int) {
 	it := &p.Items[i]
 	p.groups = append(p.groups, group{
 		difficulty: it.Difficulty - p.Target, uses: it.Uses, fits: it.Fits, quotas: it.Quotas,
-		members: []int32{int32(i)}, common: slices.Clone(it.Clashes),
+		members: []int32{int32(i)}, common: it.Clashes, set: it.set(),
 	})
 }
 
@@ -93,21 +116,32 @@ func (g *group) like(it *Item, target int) bool {
 		slices.Equal(g.fits, it.Fits) && slices.Equal(g.quotas, it.Quotas)
 }
 
-// hash mixes all that groups items (FNV-1a on whole words).
+// hash mixes all that groups items.
 func (it *Item) hash() uint64 {
-	h := uint64(14695981039346656037)
-	mix := func(v int) { h = (h ^ uint64(v)) * 1099511628211; h ^= h >> 29 }
-	mix(it.Difficulty)
-	mix(it.Uses)
+	h := mix(mix(it.set(), it.Difficulty), it.Uses)
 	for _, f := range it.Fits {
-		mix(f.Row)
-		mix(f.Seconds)
-	}
-	mix(-1)
-	for _, q := range it.Quotas {
-		mix(q)
+		h = mix(h, f.Seconds)
 	}
 	return h
+}
+
+// set mixes the rows and the quotas.
+func (it *Item) set() uint64 {
+	h := uint64(14695981039346656037)
+	for _, f := range it.Fits {
+		h = mix(h, f.Row)
+	}
+	h = mix(h, -1)
+	for _, q := range it.Quotas {
+		h = mix(h, q)
+	}
+	return h
+}
+
+// mix is FNV-1a on a whole word, with its high bits folded in.
+func mix(h uint64, v int) uint64 {
+	h = (h ^ uint64(v)) * 1099511628211
+	return h ^ h>>29
 }
 
 // split refines groups so that each lies wholly inside or outside every clash
@@ -128,12 +162,12 @@ func (p *problem) split(groups []group, clashes map[int]bool) []group {
 				at = len(out)
 				parts[string(key)] = at
 				part := g
-				part.members, part.common = nil, slices.Clone(p.Items[i].Clashes)
+				part.members, part.common = nil, p.Items[i].Clashes
 				out = append(out, part)
 			}
 			part := &out[at]
 			part.members = append(part.members, i)
-			part.common = slices.DeleteFunc(part.common, func(c int) bool { return !slices.Contains(p.Items[i].Clashes, c) })
+			part.common = intersect(part.common, p.Items[i].Clashes)
 		}
 	}
 	return out

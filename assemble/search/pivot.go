@@ -24,7 +24,7 @@ func (s *simplex) solve(stop func() bool) lpStatus {
 			done, status = s.pivot(r)
 		}
 		switch {
-		case done && status == lpOptimal && s.accurate(), done && status == lpInfeasible && s.infeasible(s.columns()):
+		case done && status == lpOptimal && s.accurate(), done && status == lpInfeasible && s.infeasible():
 			return status
 		case done && s.since == 0:
 			return lpStuck

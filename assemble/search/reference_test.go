@@ -27,6 +27,9 @@ func instances() []shape {
 		if s.forms > 2 { // or no general solver finishes
 			s.rows, s.perRow, s.squeeze, s.overlap = 2+i%2, 2, min(s.squeeze, 60), s.overlap/2
 		}
+		if s.forms == 4 {
+			s.centre = min(s.centre, -1000)
+		}
 		list = append(list, s)
 	}
 	return list

@@ -136,18 +136,26 @@ type kind struct {
 func (r *relaxation) kinds(g *group) iter.Seq[kind] {
 	return func(yield func(kind) bool) {
 		for k, fit := range g.fits {
-			_, up := r.p.rowRange(fit.Row)
-			one := min(up, g.each())
-			for b, w := range r.blocks {
-				if !yield(r.bounded(g, kind{k, b, 0, min(w*one, len(g.members))})) {
+			for b := range r.blocks {
+				if !yield(r.bounded(g, kind{k, b, 0, r.upTo(g, fit, b)})) {
 					return
 				}
 			}
-			if r.p.Shared > 0 && !yield(r.bounded(g, kind{k, asShared, 0, one})) {
+			if r.p.Shared > 0 && !yield(r.bounded(g, kind{k, asShared, 0, r.upTo(g, fit, asShared)})) {
 				return
 			}
 		}
 	}
+}
+
+// upTo is how many of a group a row of a block can take.
+func (r *relaxation) upTo(g *group, fit Fit, block int) int {
+	_, up := r.p.rowRange(fit.Row)
+	one := min(up, g.each())
+	if block == asShared {
+		return one
+	}
+	return min(r.blocks[block]*one, len(g.members))
 }
 
 // bounded sets the bounds of a fixed item: 1 where it stands, 0 elsewhere.
@@ -182,31 +190,4 @@ func (r *relaxation) cost(g *group) int {
 func (r *relaxation) columnsOf(i int) (from, to int) {
 	width := len(r.blocks) + ones(r.p.Shared > 0)
 	return r.first[i], r.first[i] + width*len(r.groups[i].fits)
-}
-
-// all runs over every column, those of groups left out too.
-func (r *relaxation) all() iter.Seq[priced] {
-	return func(yield func(priced) bool) {
-		for c := range r.columns() {
-			if !yield(c) {
-				return
-			}
-		}
-		for i := range r.groups {
-			if r.first[i] < 0 && !r.outside(i, yield) {
-				return
-			}
-		}
-	}
-}
-
-func (r *relaxation) outside(i int, yield func(priced) bool) bool {
-	var buf [64]entry
-	g := &r.groups[i]
-	for k := range r.kinds(g) {
-		if !yield(priced{r.entries(buf[:0], g, g.fits[k.fit], k.block), r.cost(g), k.lo, k.up}) {
-			return false
-		}
-	}
-	return true
 }

@@ -1,10 +1,6 @@
 package search
 
-import (
-	"cmp"
-	"math"
-	"slices"
-)
+import "math"
 
 // root is the bound on the whole problem: the relaxation with one block, in
 // which only the columns that matter were ever looked at closely.
@@ -14,7 +10,6 @@ type root struct {
 	cert    certificate
 	sum     int64   // the bound in the certificate's units
 	reduced []int64 // smallest reduced cost of each group
-	ranked  []int   // groups by reduced cost
 }
 
 // bound solves the relaxation. The sum of excesses is a whole number, so where
@@ -64,8 +59,8 @@ func (r *root) roundExcess(stop func() bool) {
 	r.cols[r.total].cost = 1
 	r.onlyExcess = true
 	if r.sift(stop) == lpOptimal {
-		c := r.certify(r.ws.y, true, r.all())
-		r.cols[r.total].lo = max(0, c.ceil(c.total(r.all())))
+		c, sum := r.proof(r.ws.y, true)
+		r.cols[r.total].lo = max(0, c.ceil(sum))
 	}
 	r.onlyExcess = false
 	for j := range r.cols {
@@ -86,7 +81,7 @@ func (r *root) sift(stop func() bool) lpStatus {
 		case lpStuck:
 			return status
 		case lpInfeasible:
-			if r.infeasible(r.all()) {
+			if _, sum := r.proof(r.ws.rho, false); sum > 0 {
 				return status
 			}
 			y, costs = r.ws.rho, false
@@ -102,72 +97,104 @@ func (r *root) sift(stop func() bool) lpStatus {
 	}
 }
 
-// improving includes the groups with the most negative reduced costs.
+// improving includes the groups with the most negative reduced costs, a batch
+// at a time. It reports false if there are none.
 func (r *root) improving(y []float64, costs bool) bool {
-	scaled := r.scaled(y)
-	type found struct {
-		group int
-		d     float64
-	}
-	var better []found
+	scaled, batch := r.scaled(y), 50+5*len(r.rows)+len(r.groups)/100
+	var kept heap[candidate]
 	for i := range r.groups {
 		if r.first[i] >= 0 {
 			continue
 		}
-		best := 0.0
-		r.outside(i, func(c priced) bool {
-			d := -dot(c.entries, scaled)
-			if costs {
-				d += float64(c.cost)
-			}
-			best = min(best, d)
-			return true
-		})
-		if best < -1e-7 {
-			better = append(better, found{i, best})
+		c := candidate{group: i, d: outside(r, i, scaled, float64(r.cost(&r.groups[i])*ones(costs)), nil)}
+		switch {
+		case c.d >= -1e-7:
+		case len(kept) < batch:
+			kept.push(c)
+		case c.d < kept[0].d:
+			kept[0] = c
+			kept.sink(0)
 		}
 	}
-	slices.SortFunc(better, func(a, b found) int {
-		return cmp.Or(cmp.Compare(a.d, b.d), cmp.Compare(a.group, b.group))
-	})
-	for _, f := range better[:min(len(better), 50+5*len(r.rows))] {
-		r.include(f.group)
+	for _, c := range kept {
+		r.include(c.group)
 	}
-	return len(better) > 0
+	return len(kept) > 0
 }
 
-// conclude computes the exact bound and ranks the groups.
-func (r *root) conclude() {
-	r.price()
-	r.cert = r.certify(r.ws.y, true, r.all())
-	r.sum = r.cert.total(r.all())
-	r.bound = r.p.round(r.cert.ceil(r.sum))
-	r.reduced = make([]int64, len(r.groups))
-	r.ranked = make([]int, len(r.groups))
+// proof is the exact bound of given multipliers over all columns.
+func (r *root) proof(y []float64, costs bool) (certificate, int64) {
+	more := 0.0
+	for _, v := range r.scaled(y) {
+		more += math.Abs(v)
+	}
+	widest := float64(r.p.Forms * max(r.p.farOff, r.p.slowest, 1))
+	more = (more*widest + largest) * float64(len(r.p.Items)*(len(r.p.Rows)+1))
+	c := r.certify(y, costs, more)
+	sum := c.total(&r.simplex)
 	for i := range r.groups {
-		r.ranked[i] = i
-		r.reduced[i] = r.cheapest(i)
+		if r.first[i] < 0 {
+			outside(r, i, c.y, int64(r.cost(&r.groups[i])*ones(costs))<<c.shift, &sum)
+		}
 	}
-	r.p.rng.Shuffle(len(r.ranked), func(i, k int) { r.ranked[i], r.ranked[k] = r.ranked[k], r.ranked[i] })
-	slices.SortStableFunc(r.ranked, func(i, k int) int { return cmp.Compare(r.reduced[i], r.reduced[k]) })
+	return c, sum
 }
 
-func (r *root) cheapest(i int) int64 {
-	best := int64(math.MaxInt64)
-	if r.first[i] < 0 {
-		r.outside(i, func(c priced) bool { best = min(best, r.cert.reduced(c)); return true })
-		return best
+// outside gives the smallest reduced cost that the columns of group i would
+// have, and adds what they take from a bound to sum.
+func outside[T int64 | float64](r *root, i int, y []T, cost T, sum *T) T {
+	g := &r.groups[i]
+	at := len(r.p.Rows)
+	quotas := T(0)
+	for _, q := range g.quotas {
+		quotas += y[at+q]
 	}
-	from, to := r.columnsOf(i)
-	for j := from; j < to; j++ {
-		c := &r.cols[j]
-		best = min(best, r.cert.reduced(priced{c.entries, c.cost, c.lo, c.up}))
+	at += len(r.p.Quotas)
+	if r.p.goal {
+		quotas += T(g.difficulty) * (y[at+1] - y[at+2])
+	}
+	best := cost
+	for k, fit := range g.fits {
+		worth := quotas + y[fit.Row]
+		if r.p.MaxSeconds > 0 {
+			worth += T(fit.Seconds) * y[at]
+		}
+		d := cost - worth
+		if k == 0 || d < best {
+			best = d
+		}
+		if sum != nil && d < 0 {
+			*sum += d * T(r.upTo(g, fit, 0))
+		}
+		if r.p.Shared > 0 {
+			d := cost - T(r.p.Forms)*worth - y[r.shared]
+			best = min(best, d)
+			if sum != nil && d < 0 {
+				*sum += d * T(r.upTo(g, fit, asShared))
+			}
+		}
 	}
 	return best
 }
 
-// hopeful says whether a solution below the objective could use group i: a
-// unit of a column raises the bound by its reduced cost.
-func (r *root) hopeful(i, objective int) bool {
-	return objective == none || r.groups[i].fixed != nil || r.p.round(r.cert.ceil(r.sum+max(0, r.reduced[i]))) < objective
+// conclude computes the exact bound and reduced costs.
+func (r *root) conclude() {
+	r.price()
+	r.cert, r.sum = r.proof(r.ws.y, true)
+	r.bound = r.p.round(r.cert.ceil(r.sum))
+	r.reduced = make([]int64, len(r.groups))
+	for i := range r.groups {
+		r.reduced[i] = r.cheapest(i)
+	}
+}
+
+func (r *root) cheapest(i int) int64 {
+	if r.first[i] < 0 {
+		return outside(r, i, r.cert.y, int64(r.cost(&r.groups[i]))<<r.cert.shift, nil)
+	}
+	best := int64(math.MaxInt64)
+	for j, to := r.columnsOf(i); j < to; j++ {
+		best = min(best, r.cert.reduced(&r.cols[j]))
+	}
+	return best
 }

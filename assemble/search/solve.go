@@ -101,7 +101,7 @@ func (p *problem) search(best *incumbent, stop func() bool) int {
 	if r.bound == none {
 		return none
 	}
-	if r.ranked == nil { // stopped
+	if r.reduced == nil { // stopped
 		return 0
 	}
 	c := &climb{p: p, root: r, best: best, split: map[int]bool{}, stop: stop}
@@ -115,22 +115,6 @@ func (p *problem) search(best *incumbent, stop func() bool) int {
 			return r.bound
 		}
 	}
-}
-
-// kernel gives the most promising groups, at most size, and whether these are
-// all that could be part of something better than the objective.
-func (r *root) kernel(size, objective int) (chosen []int, all bool) {
-	all = true
-	for _, i := range r.ranked {
-		switch {
-		case !r.hopeful(i, objective):
-		case len(chosen) < size || r.groups[i].fixed != nil:
-			chosen = append(chosen, i)
-		default:
-			all = false
-		}
-	}
-	return chosen, all
 }
 
 // floor is the proved lower bound of the sum of excesses.

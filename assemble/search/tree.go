@@ -228,7 +228,7 @@ func (t *tree) relaxed(known int) (int, lpStatus) {
 		status := t.solve(t.stop)
 		switch status {
 		case lpInfeasible:
-			if t.infeasible(t.columns()) {
+			if t.infeasible() {
 				return none, status
 			}
 			return known, lpStuck
