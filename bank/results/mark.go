@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"cmp"
 	"encoding/binary"
-	"encoding/json"
 	"slices"
 	"time"
 
@@ -69,7 +68,7 @@ func (t *Tally) keep(tx *bbolt.Tx, quiz Quiz, p Paper) error {
 func (s *Store) Quizzes() (quizzes []Quiz, err error) {
 	err = s.each(quizzesBucket, nil, func(value []byte) error {
 		var q Quiz
-		err := json.Unmarshal(value, &q)
+		err := decode(value, &q)
 		quizzes = append(quizzes, q)
 		return err
 	})
@@ -96,7 +95,7 @@ func (s *Store) History(quiz, class, pupil string) ([]Paper, error) {
 func (s *Store) papers(bucket, prefix []byte) (papers []Paper, err error) {
 	err = s.each(bucket, prefix, func(value []byte) error {
 		var p Paper
-		err := json.Unmarshal(value, &p)
+		err := decode(value, &p)
 		papers = append(papers, p)
 		return err
 	})

@@ -176,6 +176,23 @@ func TestCodes(t *testing.T) {
 	}
 }
 
+// What is read as codes is codes, and reads as the same codes again.
+func FuzzParseCodes(f *testing.F) {
+	for _, text := range []string{"P01-P24", "p1,p2;P03", "P05-P01", "Ñ1–Ñ3", "P00000", "-", "P1-9"} {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		codes, err := results.ParseCodes(text)
+		if err != nil {
+			return
+		}
+		again, err := results.ParseCodes(strings.Join(codes, " "))
+		if err != nil || !slices.Equal(again, codes) {
+			t.Errorf("%q reads as %q, and these as %q, %v", text, codes, again, err)
+		}
+	})
+}
+
 func TestJudge(t *testing.T) {
 	quiz := quizOf("2026-W48", []string{"read 3:30", "say 3:30", "27 + 35 = ?"})
 	byHand := results.Item{Asks: "How many legs has a spider?", Key: "Eight"}

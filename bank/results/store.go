@@ -116,7 +116,15 @@ func get(tx *bbolt.Tx, bucket, key []byte, value any) (ok bool, err error) {
 	if text == nil {
 		return false, nil
 	}
-	return true, json.Unmarshal(text, value)
+	return true, decode(text, value)
+}
+
+// decode reads a record.
+func decode(text []byte, value any) error {
+	if err := json.Unmarshal(text, value); err != nil {
+		return fmt.Errorf("the results are damaged: a record can't be read (%w); put a copy of the file in its place", err)
+	}
+	return nil
 }
 
 // key is names one after the other, each ended by a zero byte.

@@ -295,7 +295,8 @@ func enterMarks(c *cli.Context, quiz results.Quiz, pupils []string) error {
 	return nil
 }
 
-// seatsOf proposes a form for each pupil: in turn along the class list, as a grid does.
+// seatsOf proposes a form for each pupil: the one marked before, else in turn along the
+// class list, as a grid does.
 func seatsOf(s *results.Store, quiz results.Quiz, class string, pupils []string) (seats []marks.Seat, err error) {
 	if err := s.Enrol(class, pupils...); err != nil {
 		return nil, err
@@ -309,9 +310,13 @@ func seatsOf(s *results.Store, quiz results.Quiz, class string, pupils []string)
 		return nil, err
 	}
 	for i, code := range all {
-		marked := slices.ContainsFunc(papers, func(p results.Paper) bool { return p.Class == class && p.Pupil == code })
-		if slices.Contains(pupils, code) || len(pupils) == 0 && !marked {
-			seats = append(seats, marks.Seat{Pupil: code, Form: marks.FormInTurn(quiz, i).Name})
+		seat := marks.Seat{Pupil: code, Form: marks.FormInTurn(quiz, i).Name}
+		at := slices.IndexFunc(papers, func(p results.Paper) bool { return p.Class == class && p.Pupil == code })
+		if at >= 0 {
+			seat.Form = papers[at].Form
+		}
+		if slices.Contains(pupils, code) || len(pupils) == 0 && at < 0 {
+			seats = append(seats, seat)
 		}
 	}
 	return seats, nil

@@ -330,3 +330,14 @@ func TestRoster(t *testing.T) {
 		}
 	}
 }
+
+func FuzzReadRoster(f *testing.F) {
+	f.Add([]byte("code,name\nP01,Ada\n"))
+	f.Add([]byte("P1;Bo\n\"P2;"))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		r, err := marks.ReadRoster("roster.csv", data)
+		if err == nil && (len(r.Codes) == 0 || len(r.Codes) != len(r.Names)) {
+			t.Errorf("%+v", r)
+		}
+	})
+}
