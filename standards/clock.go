@@ -156,9 +156,9 @@ func (c Clock) Fingerprint() string { return c.String() }
 func (c Clock) Looks() []Look {
 	switch c.Verb {
 	case Draw:
-		return []Look{LookBlankFace}
+		return []Look{LookBlankFace, LookSaidFace}
 	case Say:
 		return []Look{LookClockFace}
 	}
-	return withChoice(c, LookClockFace)
+	return withChoice(c, LookClockFace, LookSaidTime)
 }

@@ -21,6 +21,8 @@ const (
 	LookSequence      Look = "sequence"       // numbers in a row, some left out
 	LookClockFace     Look = "clock-face"     // a dial with its hands: write the time
 	LookBlankFace     Look = "blank-face"     // a dial without hands: draw them
+	LookSaidFace      Look = "said-face"      // the same, the time given in words
+	LookSaidTime      Look = "said-time"      // a time in words: write it in digits
 	LookMatch         Look = "match"          // dials on one side, times on the other
 	LookWords         Look = "words"          // the question in words, a line to write on
 	LookNumberLine    Look = "number-line"    // jumps on a number line
@@ -55,6 +57,8 @@ var looks = []struct {
 	{LookSequence, "numbers in a row, some left out", 0},
 	{LookClockFace, "clock face with its hands", 0},
 	{LookBlankFace, "blank clock face to draw hands on", 10},
+	{LookSaidFace, "blank clock face to draw on, the time in words", 15},
+	{LookSaidTime, "time in words to write in digits", 0},
 	{LookMatch, "clock faces to join with times", 0},
 	{LookWords, "question in words with a line to write on", 5},
 	{LookNumberLine, "jumps on a number line", 15},

@@ -2,15 +2,20 @@ package sheet
 
 import "evenhand/standards"
 
-// blankFace gives a time and a clock face to draw its hands on.
+// blankFace gives a time in digits and a clock face to draw its hands on.
 func blankFace(k kit, task standards.Task) (drawing, bool) {
 	t, ok := task.(standards.Clock)
 	if !ok || t.Verb != standards.Draw {
 		return drawing{}, false
 	}
+	return k.faceToDraw(t.Time.String(), t.Time), true
+}
+
+// faceToDraw is a time as it is given, over a clock face without its hands; the key has them.
+func (k kit) faceToDraw(given string, t standards.Time) drawing {
 	var hands *standards.Time
 	if k.key {
-		hands = &t.Time
+		hands = &t
 	}
-	return centred(3, k.bold(t.Time.String()), k.dial(dialRadius, hands)), true
+	return centred(3, k.bold(given), k.dial(dialRadius, hands))
 }

@@ -32,7 +32,10 @@ func (s settings) asking(q Question) string {
 	case nil:
 		return q.Text
 	case standards.Clock:
-		if t.Verb != standards.Draw {
+		switch {
+		case q.Look == standards.LookSaidTime || q.Look == standards.LookSaidFace:
+			return s.say(looks[q.Look].direction) + " " + t.Time.Words(s.Lang)
+		case t.Verb != standards.Draw:
 			return s.say(readDescription) + " " + t.Prompt(s.Lang)
 		}
 	}

@@ -47,6 +47,12 @@ var looks = map[standards.Look]look{
 	standards.LookBlankFace: {
 		phrase{"clock face without hands", "reloj sin manecillas"},
 		phrase{"Draw the two hands of the clock.", "Dibuja las dos manecillas del reloj."}, blankFace},
+	standards.LookSaidFace: {
+		phrase{"clock face without hands", "reloj sin manecillas"},
+		phrase{"Read the time. Draw the two hands of the clock.", "Lee la hora. Dibuja las dos manecillas del reloj."}, saidFace},
+	standards.LookSaidTime: {
+		phrase{"time in words", "hora con palabras"},
+		phrase{"Read the time. Write it in digits.", "Lee la hora. Escríbela con cifras."}, saidTime},
 	standards.LookMatch: {
 		phrase{"clock faces and times", "relojes y horas"},
 		phrase{"Draw a line from each clock to its time.", "Une cada reloj con su hora."}, match},
