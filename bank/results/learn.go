@@ -4,6 +4,7 @@ import (
 	"maps"
 	"math"
 	"slices"
+	"strings"
 
 	"evenhand/bank/evidence"
 	"evenhand/standards"
@@ -143,7 +144,7 @@ func (l *lesson) weigh() weighing {
 	}
 	skills := slices.Sorted(maps.Keys(bases))
 	for _, skill := range skills {
-		w.names = append(w.names, "skill "+string(skill))
+		w.names = append(w.names, strings.TrimSpace("skill "+string(skill)))
 		w.defaults = append(w.defaults, standards.Predict(skill, standards.Traits{}).Logits())
 	}
 	held := l.heldWeights()

@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"slices"
 
+	"evenhand/assemble"
 	"evenhand/assemble/export"
 	"evenhand/bank"
 	"evenhand/bank/results"
@@ -122,9 +123,13 @@ func givenQuiz(c *cli.Context, path string) (results.Quiz, error) {
 		return results.Quiz{}, fmt.Errorf("%s holds no items", path)
 	}
 	title, week := titleAndWeek(path)
-	week = or(c.String("week"), week)
 	if week == "" {
-		return results.Quiz{}, usagef("there is no quiz.json beside %s to tell the week; say it with --week 2026-W48", path)
+		if week = c.String("week"); week == "" {
+			return results.Quiz{}, usagef("there is no quiz.json beside %s to tell the week; say it with --week 2026-W48", path)
+		}
+		if _, err := assemble.ParseWeek(week); err != nil {
+			return results.Quiz{}, usagef("--week: %v", err)
+		}
 	}
 	return results.NewQuiz(title, week, forms), nil
 }

@@ -50,7 +50,7 @@ func (b *book) skills() (list []Skill) {
 	}
 	order := standards.Catalogue().IDs()
 	slices.SortFunc(list, func(a, b Skill) int {
-		return cmp.Or(cmp.Compare(slices.Index(order, string(a.ID)), slices.Index(order, string(b.ID))), cmp.Compare(a.Class, b.Class))
+		return cmp.Or(cmp.Compare(slices.Index(order, string(a.ID)), slices.Index(order, string(b.ID))), cmp.Compare(a.ID, b.ID), cmp.Compare(a.Class, b.Class))
 	})
 	return list
 }
