@@ -2,9 +2,11 @@ package assemble_test
 
 import (
 	"context"
+	"errors"
 	"testing"
 
 	"evenhand/assemble"
+	"evenhand/bank/generate"
 	"evenhand/standards"
 )
 
@@ -21,5 +23,54 @@ func TestExamplePlanFromABank(t *testing.T) {
 	}
 	if err := broken(b, plan, o, q); err != nil {
 		t.Error(err)
+	}
+}
+
+// Assemble leaves unread items out on the strength of a task naming at most six
+// clash groups beside its key: the six times of a match (standards.Match).
+func TestTasksNameFewClashes(t *testing.T) {
+	for _, skill := range standards.Catalogue() {
+		made, err := generate.Make(generate.Request{Skill: skill.ID, Count: 60, Seed: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, task := range made.Tasks {
+			if names := task.Clashes(); len(names) > 6 {
+				t.Errorf("%s names %d clash groups: %v", task, len(names), names)
+			}
+		}
+	}
+}
+
+func TestAssembleRefusals(t *testing.T) {
+	b := newBank(t)
+	plan := mustPlan(t, "rest = 3\n[[row]]\nskill = 'clock-hour'\ncount = 3\n")
+	for want, o := range map[string]assemble.Options{
+		"the plan rests items for 3 weeks, so the quiz needs its week, such as 2026-W48": {},
+		"there is no week 54 in 2026; its weeks are 1 to 53":                             {Week: "2026-W54"},
+		"7 forms are asked for; a quiz has 1 to 6":                                       {Week: "2026-W48", Forms: 7},
+	} {
+		if _, err := assemble.Assemble(context.Background(), b, plan, o); err == nil || err.Error() != want {
+			t.Errorf("got %v, want %s", err, want)
+		}
+	}
+	if e := mustFail(t, b, plan, assemble.Options{Week: "2026-W48"}); len(e.Generate) != 1 || e.Generate[0].Count != 3 {
+		t.Errorf("an empty bank lacks %v", e.Generate)
+	}
+}
+
+// A search that is given no time says so instead of calling the plan impossible.
+func TestNoTime(t *testing.T) {
+	b := newBank(t)
+	addMade(t, b, "add-two-digit", 100, 1)
+	plan := mustPlan(t, "forms = 2\n[[row]]\nskill = 'add-two-digit'\ncount = 6\n")
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	q, err := assemble.Assemble(ctx, b, plan, assemble.Options{})
+	if err == nil && q.Proved && q.Objective > 0 {
+		t.Errorf("without time a quiz is proved")
+	}
+	if no := (*assemble.ImpossibleError)(nil); errors.As(err, &no) {
+		t.Error("without time the plan is called impossible")
 	}
 }

@@ -166,7 +166,7 @@ func (p *problem) poolOf(g bank.Group, byName map[string]*pool) *pool {
 	quotas, balances := p.sets(g)
 	name := fmt.Sprint(g.Skill, fits, quotas, balances, g.Difficulty, g.Uses, g.Look, g.Seconds, g.ByHand)
 	if byName[name] == nil {
-		byName[name] = &pool{fits: fits, quotas: quotas, balances: balances, difficulty: g.Difficulty, uses: g.Uses}
+		byName[name] = &pool{fits: fits, quotas: quotas, balances: balances, difficulty: g.Difficulty, uses: g.Uses, truncated: true}
 		p.pools = append(p.pools, byName[name])
 	}
 	return byName[name]
@@ -195,42 +195,40 @@ func scatter(seed uint64, name string) uint64 {
 
 // fill reads items of a pool until it has limit of use, or all there are. Of
 // the first groups it reads a few each, so that the choice is wide, and more
-// only when that isn't enough.
+// only when that isn't enough. When hardly any item is of use it gives up for
+// this time.
 func (p *problem) fill(pool *pool, limit int) error {
 	for each := (limit + len(pool.groups) - 1) / len(pool.groups); ; each *= 4 {
-		all, err := p.readPool(pool, each, limit)
-		if err != nil || all || len(pool.read) >= limit {
+		err := p.readPool(pool, each, limit)
+		if err != nil || !pool.truncated || len(pool.read) >= limit || each*len(pool.groups) >= 16*limit {
 			return err
 		}
 	}
 }
 
 // readPool reads up to each items from every group of a pool, but no more than
-// limit in all, and says whether that is everything.
-func (p *problem) readPool(pool *pool, each, limit int) (all bool, err error) {
+// limit in all.
+func (p *problem) readPool(pool *pool, each, limit int) error {
 	pool.read, pool.truncated = nil, true
 	keys := map[string]*keyed{}
-	all = true
+	all := true
 	for _, g := range pool.groups {
-		if len(pool.read) >= limit {
-			return false, nil
-		}
 		members, err := p.bank.Members(g, p.seed, each)
 		if err != nil {
-			return false, err
+			return err
 		}
 		all = all && len(members) == g.Size
 		for _, m := range members {
 			if len(pool.read) >= limit {
-				return false, nil
+				return nil
 			}
 			if err := p.consider(pool, g, m, keys); err != nil {
-				return false, err
+				return err
 			}
 		}
 	}
 	pool.truncated = !all
-	return all, nil
+	return nil
 }
 
 // keyed is what a pool has of one key in the same looks.

@@ -48,7 +48,7 @@ func outOfTime(e *ImpossibleError, err error) error {
 // conflict gives a smallest set of rules in the way, and whether the rest weeks
 // are one more of them.
 func (p *problem) conflict(ctx context.Context, m *built) (rules []search.Rule, resting bool, err error) {
-	if p.plan.Rest > 0 {
+	if slices.Max(p.resting) > 0 {
 		rested, err := p.rested(ctx, 0)
 		if err != nil {
 			return nil, false, err
@@ -63,7 +63,7 @@ func (p *problem) conflict(ctx context.Context, m *built) (rules []search.Rule, 
 	return rules, resting, err
 }
 
-// rested is the model with another number of rest weeks.
+// rested is the model with another number of rest weeks, read as fully as this one.
 func (p *problem) rested(ctx context.Context, weeks int) (*built, error) {
 	plan := p.plan
 	plan.Rest = weeks
@@ -71,7 +71,11 @@ func (p *problem) rested(ctx context.Context, weeks int) (*built, error) {
 	if err != nil {
 		return nil, err
 	}
-	if _, err := q.fillAll(q.firstLimit()); err != nil {
+	limit := math.MaxInt32
+	if slices.ContainsFunc(p.pools, func(pool *pool) bool { return pool.truncated }) {
+		limit = q.firstLimit()
+	}
+	if _, err := q.fillAll(limit); err != nil {
 		return nil, err
 	}
 	return q.build(true), ctx.Err()

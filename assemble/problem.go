@@ -101,7 +101,7 @@ func (p *problem) takeUsed(o Options) error {
 func (p *problem) fillAll(limit int) (all bool, err error) {
 	all = true
 	for _, pool := range p.pools {
-		if pool.read == nil || pool.truncated {
+		if pool.truncated {
 			if err := p.fill(pool, limit); err != nil {
 				return false, err
 			}
