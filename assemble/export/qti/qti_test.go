@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"iter"
 	"reflect"
 	"regexp"
 	"slices"
@@ -58,20 +57,10 @@ func add(t testing.TB, p *qti.Package, item bank.Item) {
 	p.Tests[0].Items = append(p.Tests[0].Items, it.ID)
 }
 
-func listed(items []qti.Item) iter.Seq2[qti.Item, error] {
-	return func(yield func(qti.Item, error) bool) {
-		for _, item := range items {
-			if !yield(item, nil) {
-				return
-			}
-		}
-	}
-}
-
 func written(t testing.TB, p qti.Package) []byte {
 	t.Helper()
 	var file bytes.Buffer
-	if err := qti.Write(&file, p, listed(p.Items)); err != nil {
+	if err := qti.Write(&file, p, p.Sequence()); err != nil {
 		t.Fatal(err)
 	}
 	return file.Bytes()
@@ -319,7 +308,7 @@ func TestItemsByHand(t *testing.T) {
 		}
 		p := qti.Package{Title: "by hand", Lang: "en", Items: []qti.Item{item}}
 		var file bytes.Buffer
-		if err := qti.Write(&file, p, listed(p.Items)); err != nil {
+		if err := qti.Write(&file, p, p.Sequence()); err != nil {
 			t.Fatal(err)
 		}
 		got, err := qti.Read(bytes.NewReader(file.Bytes()), int64(file.Len()))
@@ -330,12 +319,12 @@ func TestItemsByHand(t *testing.T) {
 }
 
 func TestWriteRefuses(t *testing.T) {
-	if err := qti.Write(io.Discard, qti.Package{}, listed(nil)); err == nil {
+	if err := qti.Write(io.Discard, qti.Package{}, qti.Package{}.Sequence()); err == nil {
 		t.Error("an empty package was written")
 	}
 	p := every(t, "en")
 	p.Tests[0].Items = append(p.Tests[0].Items, "item-none")
-	if err := qti.Write(io.Discard, p, listed(p.Items)); err == nil || !strings.Contains(err.Error(), "item-none") {
+	if err := qti.Write(io.Discard, p, p.Sequence()); err == nil || !strings.Contains(err.Error(), "item-none") {
 		t.Errorf("got %v", err)
 	}
 	broken := errors.New("page 7 is damaged")

@@ -28,17 +28,19 @@ func few(t testing.TB) []byte {
 	return written(t, p)
 }
 
-// changed is the package with a text replaced in the files whose names begin with name; an
-// empty text drops the file.
-func changed(t testing.TB, data []byte, name, from, to string) []byte {
+// packed is one file of a package.
+type packed struct {
+	name string
+	text []byte
+}
+
+// unpacked is the files of a package in their order.
+func unpacked(t testing.TB, data []byte) (files []packed) {
 	t.Helper()
 	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
 		t.Fatal(err)
 	}
-	var out bytes.Buffer
-	w := zip.NewWriter(&out)
-	hit := false
 	for _, f := range z.File {
 		open, err := f.Open()
 		if err != nil {
@@ -48,25 +50,51 @@ func changed(t testing.TB, data []byte, name, from, to string) []byte {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if strings.HasPrefix(f.Name, name) {
-			hit = hit || bytes.Contains(text, []byte(from))
-			if from == "" {
-				continue
-			}
-			text = bytes.ReplaceAll(text, []byte(from), []byte(to))
-		}
-		file, err := w.Create(f.Name)
+		files = append(files, packed{f.Name, text})
+	}
+	return files
+}
+
+// zipped is the package of some files.
+func zipped(t testing.TB, files ...packed) []byte {
+	t.Helper()
+	var out bytes.Buffer
+	w := zip.NewWriter(&out)
+	for _, f := range files {
+		file, err := w.Create(f.name)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if _, err := file.Write(text); err != nil {
+		if _, err := file.Write(f.text); err != nil {
 			t.Fatal(err)
 		}
 	}
-	if err := w.Close(); err != nil || !hit {
-		t.Fatalf("%v; %q is in no file %s", err, from, name)
+	if err := w.Close(); err != nil {
+		t.Fatal(err)
 	}
 	return out.Bytes()
+}
+
+// changed is the package with a text replaced in the files whose names begin with name; an
+// empty text drops the file.
+func changed(t testing.TB, data []byte, name, from, to string) []byte {
+	t.Helper()
+	var files []packed
+	hit := false
+	for _, f := range unpacked(t, data) {
+		if strings.HasPrefix(f.name, name) {
+			hit = hit || bytes.Contains(f.text, []byte(from))
+			f.text = bytes.ReplaceAll(f.text, []byte(from), []byte(to))
+			if from == "" {
+				continue
+			}
+		}
+		files = append(files, f)
+	}
+	if !hit {
+		t.Fatalf("%q is in no file %s", from, name)
+	}
+	return zipped(t, files...)
 }
 
 func TestReadSaysWhatIsWrong(t *testing.T) {
@@ -103,21 +131,8 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 
 // A small zip that unpacks to more than is read is refused before it fills the memory.
 func TestReadRefusesWhatGrows(t *testing.T) {
-	var out bytes.Buffer
-	w := zip.NewWriter(&out)
-	file, err := w.Create("imsmanifest.xml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	for range 65 {
-		if _, err := file.Write(bytes.Repeat([]byte(" "), 1<<20)); err != nil {
-			t.Fatal(err)
-		}
-	}
-	if err := w.Close(); err != nil {
-		t.Fatal(err)
-	}
-	_, err = qti.Read(bytes.NewReader(out.Bytes()), int64(out.Len()))
+	data := zipped(t, packed{"imsmanifest.xml", bytes.Repeat([]byte(" "), 65<<20)})
+	_, err := qti.Read(bytes.NewReader(data), int64(len(data)))
 	if err == nil || !strings.Contains(err.Error(), "imsmanifest.xml is too large") {
 		t.Errorf("got %v", err)
 	}
@@ -159,40 +174,17 @@ func FuzzRead(f *testing.F) {
 // package.
 func FuzzReadItem(f *testing.F) {
 	good := few(f)
-	z, err := zip.NewReader(bytes.NewReader(good), int64(len(good)))
-	if err != nil {
-		f.Fatal(err)
-	}
-	for _, name := range []string{"A", "B", "C", "D", "E", "F", "Z"} {
-		open, err := z.Open("items/item-0" + name + ".xml")
-		if err != nil {
-			f.Fatal(err)
+	for _, file := range unpacked(f, good) {
+		if strings.HasPrefix(file.name, "items/item-") {
+			f.Add(file.text)
 		}
-		text, err := io.ReadAll(open)
-		if err != nil {
-			f.Fatal(err)
-		}
-		f.Add(string(text))
 	}
-	f.Fuzz(func(t *testing.T, text string) {
-		var out bytes.Buffer
-		w := zip.NewWriter(&out)
+	f.Fuzz(func(t *testing.T, text []byte) {
 		manifest := `<manifest xmlns="http://www.imsglobal.org/xsd/qti/qtiv3p0/imscp_v1p1"><resources>` +
 			`<resource identifier="item-0A" type="imsqti_item_xmlv3p0" href="a.xml"><metadata><lom><educational><typicalLearningTime>` +
 			`<duration>PT30S</duration></typicalLearningTime></educational></lom></metadata></resource></resources></manifest>`
-		for name, content := range map[string]string{"imsmanifest.xml": manifest, "a.xml": text, "pictures/item-0A.svg": "<svg/>"} {
-			file, err := w.Create(name)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if _, err := io.WriteString(file, content); err != nil {
-				t.Fatal(err)
-			}
-		}
-		if err := w.Close(); err != nil {
-			t.Fatal(err)
-		}
-		p, err := qti.Read(bytes.NewReader(out.Bytes()), int64(out.Len()))
+		data := zipped(t, packed{"imsmanifest.xml", []byte(manifest)}, packed{"a.xml", text}, packed{"pictures/item-0A.svg", []byte("<svg/>")})
+		p, err := qti.Read(bytes.NewReader(data), int64(len(data)))
 		if err != nil {
 			return
 		}

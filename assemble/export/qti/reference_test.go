@@ -1,9 +1,6 @@
 package qti_test
 
 import (
-	"archive/zip"
-	"bytes"
-	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -31,22 +28,10 @@ func xmllint(t *testing.T, options []string, files ...string) {
 // onDisk writes the package's files into a folder and gives their names.
 func onDisk(t *testing.T, data []byte) (names []string) {
 	t.Helper()
-	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
-	if err != nil {
-		t.Fatal(err)
-	}
 	folder := t.TempDir()
-	for _, f := range z.File {
-		open, err := f.Open()
-		if err != nil {
-			t.Fatal(err)
-		}
-		text, err := io.ReadAll(open)
-		if err != nil {
-			t.Fatal(err)
-		}
-		name := filepath.Join(folder, strings.ReplaceAll(f.Name, "/", "-"))
-		if err := os.WriteFile(name, text, 0o600); err != nil {
+	for _, f := range unpacked(t, data) {
+		name := filepath.Join(folder, strings.ReplaceAll(f.name, "/", "-"))
+		if err := os.WriteFile(name, f.text, 0o600); err != nil {
 			t.Fatal(err)
 		}
 		names = append(names, name)

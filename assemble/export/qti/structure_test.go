@@ -1,11 +1,8 @@
 package qti_test
 
 import (
-	"archive/zip"
-	"bytes"
 	"encoding/xml"
 	"fmt"
-	"io"
 	"path"
 	"regexp"
 	"slices"
@@ -188,31 +185,19 @@ func matches(pattern, text string) bool {
 	return patterns[pattern].MatchString(text)
 }
 
-// unpacked is the files of a package, each parsed.
-func unpacked(t *testing.T, data []byte) map[string]xmlElement {
+// parsed is the files of a package by their names.
+func parsed(t *testing.T, data []byte) map[string]xmlElement {
 	t.Helper()
-	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
-	if err != nil {
-		t.Fatal(err)
-	}
 	files := make(map[string]xmlElement)
-	for _, f := range z.File {
-		open, err := f.Open()
-		if err != nil {
-			t.Fatal(err)
-		}
-		text, err := io.ReadAll(open)
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, f := range unpacked(t, data) {
 		var root xmlElement
-		if err := xml.Unmarshal(text, &root); err != nil {
-			t.Fatalf("%s: %v", f.Name, err)
+		if err := xml.Unmarshal(f.text, &root); err != nil {
+			t.Fatalf("%s: %v", f.name, err)
 		}
-		if _, ok := files[f.Name]; ok {
-			t.Errorf("%s is in the package twice", f.Name)
+		if _, ok := files[f.name]; ok {
+			t.Errorf("%s is in the package twice", f.name)
 		}
-		files[f.Name] = root
+		files[f.name] = root
 	}
 	return files
 }
@@ -220,7 +205,7 @@ func unpacked(t *testing.T, data []byte) map[string]xmlElement {
 // Every file is well formed and follows the rules above, for all skills and looks.
 func TestStructure(t *testing.T) {
 	for _, lang := range []string{"en", "es"} {
-		for name, root := range unpacked(t, written(t, every(t, lang))) {
+		for name, root := range parsed(t, written(t, every(t, lang))) {
 			if path.Ext(name) == ".svg" {
 				if root.XMLName.Local != "svg" {
 					t.Errorf("%s is %s", name, root.XMLName.Local)
@@ -295,7 +280,7 @@ func breaksOfItem(item xmlElement) (list []string) {
 // The manifest lists every file of the package once, the tests refer to items that it lists and
 // depends on them, and pictures are where their items look for them.
 func TestManifestListsEveryFile(t *testing.T) {
-	files := unpacked(t, written(t, every(t, "en")))
+	files := parsed(t, written(t, every(t, "en")))
 	listed := make(map[string]string) // file to resource
 	ids := make(map[string]bool)
 	for _, resource := range files["imsmanifest.xml"].named("resource") {
