@@ -50,6 +50,14 @@ func (it Item) Answered(written string) Answer {
 // Counts says that the pupil answered.
 func (a Answer) Counts() bool { return a.State == Right || a.State == Wrong }
 
+// String is the answer as a grid may hold it: what was written, else ✓, x, - or a dot.
+func (a Answer) String() string {
+	if a.Written != "" {
+		return a.Written
+	}
+	return map[State]string{Right: "✓", Wrong: "x", Absent: "-", NotReached: "."}[a.State]
+}
+
 // Score is how many of the answers are right, of how many that count.
 func (p Paper) Score() (right, of int) {
 	for _, a := range p.Answers {

@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
@@ -30,7 +31,7 @@ func markCommand() *cli.Command {
 			"to fill in by hand or in a spreadsheet; with MARKS it reads the grid. In a cell stands 1 or ✓ for right, 0 or x for\n" +
 			"wrong, what the child wrote, - for absent, . or nothing for not reached. With --enter it asks: Enter for right, else\n" +
 			"the child's answer, - absent, . not reached, < one back (<< where numbers are compared); every pupil is saved at once.\n" +
-			"Marking again replaces and keeps what was. Pupils are codes such as P07; the results stay in BANK.marks beside the\n" +
+			"Marking again replaces and keeps what was: --history shows it. Pupils are codes such as P07; the results stay in BANK.marks beside the\n" +
 			"bank, which only you can read, and are in no bank, backup or export.\n\n" +
 			"Example: evenhand mark friday --out marks.csv --pupils P01-P24\n" +
 			"         evenhand mark friday marks.csv\n" +
@@ -40,6 +41,7 @@ func markCommand() *cli.Command {
 			&cli.StringSliceFlag{Name: "pupils", Usage: "the `CODES`, such as P01-P24, for a grid or new in the class"},
 			&cli.StringFlag{Name: "roster", Usage: "take the codes from your `FILE` of codes and names; names are not kept"},
 			&cli.BoolFlag{Name: "enter", Usage: "ask for the marks here"},
+			&cli.StringFlag{Name: "history", Usage: "show how the paper of the pupil with this `CODE` was marked, first to last"},
 			&cli.StringFlag{Name: "digits", Usage: "what 1 and 0 are: `marks or answers`; else it is seen from the grid"},
 			&cli.StringFlag{Name: "week", Usage: "the `WEEK` of a quiz.csv that stands without its quiz.json"},
 			classFlag, byFlag, jsonFlag,
@@ -50,7 +52,7 @@ func markCommand() *cli.Command {
 
 func markQuiz(c *cli.Context) error {
 	ways := 0
-	for _, way := range []bool{c.String("out") != "", c.Bool("enter"), c.NArg() > 1} {
+	for _, way := range []bool{c.String("out") != "", c.Bool("enter"), c.String("history") != "", c.NArg() > 1} {
 		if way {
 			ways++
 		}
@@ -72,8 +74,11 @@ func markQuiz(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	if c.Bool("enter") {
+	switch {
+	case c.Bool("enter"):
 		return enterMarks(c, quiz, pupils)
+	case c.String("history") != "":
+		return showMarkings(c, quiz)
 	}
 	return withResults(c, bank.Options{}, func(s *results.Store) error {
 		if c.NArg() == 2 {
@@ -325,4 +330,31 @@ func seatsOf(s *results.Store, quiz results.Quiz, class string, pupils []string)
 		}
 	}
 	return seats, nil
+}
+
+// showMarkings shows every marking of a pupil's paper.
+func showMarkings(c *cli.Context, quiz results.Quiz) error {
+	code, err := results.ParseCode(c.String("history"))
+	if err != nil {
+		return usagef("--history: %v", err)
+	}
+	return withResults(c, bank.Options{ReadOnly: true}, func(s *results.Store) error {
+		history, err := s.History(quiz.ID, c.String("class"), code)
+		if err != nil {
+			return err
+		}
+		if len(history) == 0 {
+			return fmt.Errorf("the paper of %s has not been marked yet", code)
+		}
+		rows := [][]string{{"MARKED", "BY", "FORM", "RIGHT", "ANSWERS"}}
+		for _, p := range history {
+			answers := make([]string, len(p.Answers))
+			for i, answer := range p.Answers {
+				answers[i] = answer.String()
+			}
+			right, of := p.Score()
+			rows = append(rows, []string{p.At.Format("2006-01-02 15:04"), p.By, p.Form, fmt.Sprintf("%d of %d", right, of), strings.Join(answers, ", ")})
+		}
+		return table(c.App.Writer, rows)
+	})
 }

@@ -25,9 +25,9 @@
 // # 1 and 0
 //
 // Whether 1 and 0 are marks or what the children wrote is decided once for a whole grid
-// (Digits), from its cells: they are answers in a grid where right answers are written
-// out and no 1 or 0 stands under an item whose key is longer than one digit, such as 83
-// or 3:30; else they are marks. Reading.Digits says which it was, and Options.Digits
-// decides it outright. Where a grid has both, and there is a 1 or 0 under an item whose
-// key is one digit, a note says so.
+// (Digits), from its cells. They are answers where more right answers are written out
+// than there are ones and zeros under items whose key is longer than one digit, such as
+// 83 or 3:30; else they are marks. Reading.Digits says which it was, and Options.Digits
+// decides it outright. Where a grid has both, a note names the places that could be
+// either: those under a key of one digit, and among written answers all ones and zeros.
 package marks

@@ -91,7 +91,8 @@ func TestDigits(t *testing.T) {
 		{"only marks", "P01,A,0,1,1\nP02,B,1,0,1", "", marks.AreMarks, false, []string{"P01A w r r", "P02B r w r"}},
 		{"marks and wrong answers", "P01,A,0,1,3:06\nP02,B,1,74,1", "", marks.AreMarks, false, []string{"P01A w r w(3:06)", "P02B r w(74) r"}},
 		{"all written", "P01,A,0,62,3:30\nP02,B,1,74,4:30", "", marks.AreAnswers, true, []string{"P01A w(0) r(62) r(3:30)", "P02B w(1) w(74) r(4:30)"}},
-		{"both", "P01,A,1,1,1\nP02,B,1,84,4:30", "", marks.AreMarks, true, []string{"P01A r r r", "P02B r r(84) r(4:30)"}},
+		{"both alike", "P01,A,1,1,1\nP02,B,1,84,4:30", "", marks.AreMarks, true, []string{"P01A r r r", "P02B r r(84) r(4:30)"}},
+		{"all written but one", "P01,A,0,62,0\nP02,B,1,84,4:30", "", marks.AreAnswers, true, []string{"P01A w(0) r(62) w(0)", "P02B w(1) r(84) r(4:30)"}},
 		{"both, said outright", "P01,A,1,62,1\nP02,B,1,84,4:30", marks.AreAnswers, marks.AreAnswers, false, []string{"P01A r(1) r(62) w(1)", "P02B w(1) r(84) r(4:30)"}},
 	} {
 		r := read(t, "pupil,form,1,2,3\n"+row.grid+"\n", marks.Options{Digits: row.o})
