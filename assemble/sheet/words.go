@@ -1,8 +1,14 @@
 package sheet
 
-import "evenhand/standards"
+import (
+	"strings"
+	"unicode"
 
-// answerLength is a line to write on, in millimetres.
+	"evenhand/standards"
+)
+
+// answerLength is a line to write a number or a time on, in millimetres. Words get
+// the whole width: a child's hand is three times as wide as print.
 const answerLength = 70.0
 
 // words asks the question in words, with a line to write on.
@@ -28,5 +34,9 @@ func answerIn(task standards.Task, lang string) string {
 // asked is a question in words over the whole width and a line below it.
 func (k kit) asked(question, key string) drawing {
 	print := k.paragraph(question, lettering{size: k.size})
-	return stack(2, print, k.answerLine(min(answerLength, k.width), key))
+	length := min(answerLength, k.width)
+	if strings.ContainsFunc(key, unicode.IsLetter) {
+		length = k.width
+	}
+	return stack(2, print, k.answerLine(length, key))
 }
