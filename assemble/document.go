@@ -164,18 +164,20 @@ func (d *document) unknownKey(e *toml.DecodeError, t reflect.Type) {
 	d.add(span{at, at + len(name)}, message, "The keys here are "+strings.Join(known, ", ")+".")
 }
 
-// keysOf lists the toml tags of a struct.
+// keysOf lists the toml tags of a struct, those of an embedded one included.
 func keysOf(t reflect.Type) (keys []string) {
-	for i := range t.NumField() {
-		keys = append(keys, t.Field(i).Tag.Get("toml"))
+	for _, f := range reflect.VisibleFields(t) {
+		if key := f.Tag.Get("toml"); key != "" {
+			keys = append(keys, key)
+		}
 	}
 	return keys
 }
 
 // fieldType is the struct that a key of a struct holds, or nil.
 func fieldType(t reflect.Type, key string) reflect.Type {
-	for i := range t.NumField() {
-		if f := t.Field(i); f.Tag.Get("toml") == key {
+	for _, f := range reflect.VisibleFields(t) {
+		if f.Tag.Get("toml") == key {
 			for t = f.Type; t.Kind() == reflect.Slice; {
 				t = t.Elem()
 			}

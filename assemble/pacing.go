@@ -32,16 +32,10 @@ var defaultReturn = []int{1, 2, 4, 8}
 const maxWeeks = 60 // a school year and some
 
 type pacingText struct {
-	Title      any            `toml:"title"`
-	Items      any            `toml:"items"`
-	Minutes    any            `toml:"minutes"`
-	Forms      any            `toml:"forms"`
-	ShareRight any            `toml:"share_right"`
-	Rest       any            `toml:"rest"`
-	New        any            `toml:"new_share"`
-	Return     any            `toml:"return"`
-	Skills     []newText      `toml:"new"`
-	Bands      map[string]any `toml:"bands"`
+	commonText
+	New    any       `toml:"new_share"`
+	Return any       `toml:"return"`
+	Skills []newText `toml:"new"`
 }
 
 type newText struct {
@@ -60,7 +54,7 @@ func ParsePacing(text []byte, name string) (Pacing, error) {
 	if err := d.decode(&typed); err != nil {
 		return Pacing{}, err
 	}
-	p := Pacing{Weekly: d.common(typed.Title, typed.Minutes, typed.Forms, typed.ShareRight, typed.Rest)}
+	p := Pacing{Weekly: d.common(typed.commonText)}
 	p.Items = d.whole("items", typed.Items, 0, 1, maxItems)
 	if typed.Items == nil {
 		d.wrong("items", "", "items is missing; write how many items a week's form holds, items = 10")

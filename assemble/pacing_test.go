@@ -1,6 +1,7 @@
 package assemble_test
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 	"testing"
@@ -105,6 +106,26 @@ func TestPacingLaws(t *testing.T) {
 				if row.Count < 1 || first[string(row.Skill)] > w+1 {
 					r.Fatalf("week %d asks for %d of %s, new in week %d", w+1, row.Count, row.Skill, first[string(row.Skill)])
 				}
+			}
+		}
+	})
+}
+
+func FuzzParsePacing(f *testing.F) {
+	f.Add([]byte(assemble.ExamplePacing()))
+	f.Add([]byte("items = 3\nreturn = []\nnew = [{week = 1, skill = 'clock-hour'}]"))
+	f.Fuzz(func(t *testing.T, text []byte) {
+		p, err := assemble.ParsePacing(text, "p.toml")
+		var mistakes *assemble.MistakesError
+		if err != nil {
+			if !errors.As(err, &mistakes) {
+				t.Fatalf("an error without a place: %v", err)
+			}
+			return
+		}
+		for w, plan := range p.Plans(8) {
+			if plan.Size() != p.Items {
+				t.Fatalf("week %d has %d items instead of %d", w+1, plan.Size(), p.Items)
 			}
 		}
 	})

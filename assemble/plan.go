@@ -93,16 +93,21 @@ func (r Row) Name() string {
 // planText is a plan as it is typed; its values are of any kind until they are
 // read one by one.
 type planText struct {
+	commonText
+	Shared any         `toml:"shared"`
+	Rows   []rowText   `toml:"row"`
+	Quotas []quotaText `toml:"quota"`
+}
+
+// commonText is what plans and pacing lists have in common.
+type commonText struct {
 	Title      any            `toml:"title"`
 	Items      any            `toml:"items"`
 	Minutes    any            `toml:"minutes"`
 	Forms      any            `toml:"forms"`
 	ShareRight any            `toml:"share_right"`
 	Rest       any            `toml:"rest"`
-	Shared     any            `toml:"shared"`
-	Rows       []rowText      `toml:"row"`
 	Bands      map[string]any `toml:"bands"`
-	Quotas     []quotaText    `toml:"quota"`
 }
 
 type rowText struct {
@@ -126,7 +131,7 @@ func ParsePlan(text []byte, name string) (Plan, error) {
 	if err := d.decode(&typed); err != nil {
 		return Plan{}, err
 	}
-	plan := d.common(typed.Title, typed.Minutes, typed.Forms, typed.ShareRight, typed.Rest)
+	plan := d.common(typed.commonText)
 	for i, r := range typed.Rows {
 		plan.Rows = append(plan.Rows, d.row(element("row", i), r))
 	}
@@ -139,14 +144,15 @@ func ParsePlan(text []byte, name string) (Plan, error) {
 	return plan, d.err()
 }
 
-// common reads what plans and pacing lists have in common.
-func (d *document) common(title, minutes, forms, shareRight, rest any) Plan {
+// common reads what plans and pacing lists have in common, but for items and
+// bands, which depend on more.
+func (d *document) common(typed commonText) Plan {
 	return Plan{
-		Title:      d.words("title", title),
-		Minutes:    d.whole("minutes", minutes, 0, 1, maxMinutes),
-		Forms:      d.whole("forms", forms, 1, 1, maxForms),
-		ShareRight: d.whole("share_right", shareRight, DefaultShareRight, 1, 99),
-		Rest:       d.whole("rest", rest, 0, 0, maxRest),
+		Title:      d.words("title", typed.Title),
+		Minutes:    d.whole("minutes", typed.Minutes, 0, 1, maxMinutes),
+		Forms:      d.whole("forms", typed.Forms, 1, 1, maxForms),
+		ShareRight: d.whole("share_right", typed.ShareRight, DefaultShareRight, 1, 99),
+		Rest:       d.whole("rest", typed.Rest, 0, 0, maxRest),
 	}
 }
 
