@@ -31,8 +31,8 @@ func markCommand() *cli.Command {
 			"to fill in by hand or in a spreadsheet; with MARKS it reads the grid. In a cell stands 1 or ✓ for right, 0 or x for\n" +
 			"wrong, what the child wrote, - for absent, . or nothing for not reached. With --enter it asks: Enter for right, else\n" +
 			"the child's answer, - absent, . not reached, < one back (<< where numbers are compared); every pupil is saved at once.\n" +
-			"Marking again replaces and keeps what was: --history shows it. Pupils are codes such as P07; the results stay in BANK.marks beside the\n" +
-			"bank, which only you can read, and are in no bank, backup or export.\n\n" +
+			"Marking again replaces and keeps what was: --history shows it. Pupils are codes such as P07; the results stay in\n" +
+			"BANK.marks beside the bank, which only you can read, and are in no bank, backup or export.\n\n" +
 			"Example: evenhand mark friday --out marks.csv --pupils P01-P24\n" +
 			"         evenhand mark friday marks.csv\n" +
 			"         evenhand mark friday --enter",

@@ -20,7 +20,7 @@ func reportCommand() *cli.Command {
 		Description: "QUIZ is the folder of a quiz, its quiz.csv, or a week such as 2026-W48; without any, all marked quizzes count.\n" +
 			"It shows who could work together on what, each pupil's weeks, the class by skill, the items from easiest to\n" +
 			"hardest and the standards so far. --html writes one page with pictures, to look at or print. --roster shows names\n" +
-			"beside the codes on the screen only. " + report.Caution + "\n\n" +
+			"beside the codes on the screen only.\n\n" + report.Caution + "\n\n" +
 			"Example: evenhand report friday --html friday.html\n" +
 			"         evenhand report --csv items > items.csv",
 		Flags: []cli.Flag{

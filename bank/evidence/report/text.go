@@ -18,7 +18,7 @@ func (r *Report) Sections() []Section {
 }
 
 func (r *Report) quizSection() Section {
-	s := Section{Title: "Quizzes", Note: r.luck(), Rows: [][]string{nil}}
+	s := Section{Title: "Quizzes", Note: strings.TrimSpace(Caution + "\n" + r.luck()), Rows: [][]string{nil}}
 	for _, q := range r.Quizzes {
 		s.Rows = append(s.Rows, []string{q.String()})
 	}
@@ -26,7 +26,7 @@ func (r *Report) quizSection() Section {
 }
 
 func (r *Report) groupSection() Section {
-	s := Section{Title: "Who could work together this week", Note: Caution, Rows: [][]string{nil}}
+	s := Section{Title: "Who could work together this week", Rows: [][]string{nil}}
 	for _, g := range r.Groups {
 		s.Rows = append(s.Rows, []string{fmt.Sprintf("%s: %s", strings.TrimSpace(g.Class+" "+g.Title), r.members(g))}, []string{"    " + g.Why})
 		if g.Next != "" {
@@ -34,7 +34,7 @@ func (r *Report) groupSection() Section {
 		}
 	}
 	if len(r.Others) > 0 {
-		s.Rows = append(s.Rows, []string{"nothing stands out: " + r.list(r.Others, r.who)})
+		s.Rows = append(s.Rows, []string{"nothing stands out, or too little is known: " + r.list(r.Others, r.who)})
 	}
 	return s
 }
@@ -53,7 +53,7 @@ const shownWeeks = 6
 
 func (r *Report) pupilSection() Section {
 	from := max(0, len(r.Weeks)-shownWeeks)
-	s := Section{Title: "Pupils", Note: Caution, Rows: [][]string{append([]string{"PUPIL"}, r.Weeks[from:]...)}}
+	s := Section{Title: "Pupils", Rows: [][]string{append([]string{"PUPIL"}, r.Weeks[from:]...)}}
 	for _, p := range r.Pupils {
 		row := []string{r.who(p.Who)}
 		for _, week := range p.Weeks[from:] {
@@ -116,7 +116,7 @@ func (r *Report) itemSection() Section {
 
 func (r *Report) standardSection() Section {
 	s := Section{
-		Title: "Standards so far", Note: standardsNote + " " + Caution,
+		Title: "Standards so far", Note: standardsNote,
 		Rows: [][]string{{"STANDARD", "WHAT IT IS", "CLASS", "MOSTLY RIGHT", "NOT YET", "TOO EARLY TO SAY"}},
 	}
 	for _, row := range r.Standards {
