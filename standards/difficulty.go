@@ -24,9 +24,12 @@ func (d Difficulty) ShareRight() float64 { return 1 / (1 + math.Exp(d.Logits()))
 // Percent is ShareRight in whole hundredths.
 func (d Difficulty) Percent() int { return int(math.Round(100 * d.ShareRight())) }
 
+// Tenths is ShareRight in whole tenths.
+func (d Difficulty) Tenths() int { return int(math.Round(10 * d.ShareRight())) }
+
 // Words is the difficulty as a teacher reads it, "about 7 in 10 get this right".
 func (d Difficulty) Words() string {
-	return fmt.Sprintf("about %d in 10 get this right", int(math.Round(10*d.ShareRight())))
+	return fmt.Sprintf("about %d in 10 get this right", d.Tenths())
 }
 
 // DifficultyFor is the difficulty at which the share s (between 0 and 1) of

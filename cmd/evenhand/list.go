@@ -89,7 +89,7 @@ func listJSON(c *cli.Context, found iter.Seq2[bank.Item, error]) error {
 // itemLine is an item in one line of a table.
 func itemLine(item bank.Item, verbose bool) []string {
 	d := item.Difficulty()
-	line := []string{item.ID, item.Question("en"), item.Key, string(item.Skill), string(d.Band()), fmt.Sprintf("%d in 100", d.Percent()), string(item.Standing)}
+	line := []string{item.ID, item.Question("en"), item.Key, string(item.Skill), string(d.Band()), fmt.Sprintf("about %d in 10", d.Tenths()), string(item.Standing)}
 	if verbose {
 		line = append(line, d.String(), traitsInWords(item))
 	}
