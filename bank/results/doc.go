@@ -3,7 +3,7 @@
 //
 // The file stands beside the bank (Path), readable by its owner only, and is no
 // part of it: a bank, its copies and its exports hold nothing about pupils. A pupil
-// is a code such as P07; no name is ever written here.
+// is a code such as P07; no name is ever written here. Removing the file forgets all.
 //
 //	s, err := results.Open(results.Path("team.bank"), bank.Options{})
 //	err = s.Enrol("2A", "P01", "P02")

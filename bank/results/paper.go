@@ -80,8 +80,6 @@ func (p Paper) same(other Paper) bool {
 func (p Paper) fits(q Quiz) error {
 	form, ok := q.Form(p.Form)
 	switch {
-	case p.Quiz != q.ID:
-		return fmt.Errorf("the paper of %s is of another quiz", p.Pupil)
 	case !ok:
 		return fmt.Errorf("the paper of %s is of form %q, but the quiz has %s", p.Pupil, p.Form, strings.Join(q.FormNames(), ", "))
 	case len(p.Answers) != len(form.Items):

@@ -100,7 +100,7 @@ func (a *asker) ask(format string, args ...any) (answer string, ok bool) {
 // paper asks for one pupil's paper. On stop it is what was asked so far.
 func (a *asker) paper(i int) (paper results.Paper, to move) {
 	seat := a.Seats[i]
-	paper = results.Paper{Quiz: a.Quiz.ID, Class: a.Class, Pupil: seat.Pupil}
+	paper = results.Paper{Class: a.Class, Pupil: seat.Pupil}
 	for {
 		form, absent, to := a.form(i)
 		if to != ahead {

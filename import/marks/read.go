@@ -208,7 +208,7 @@ func (g *grid) take(r *Reading, row row) {
 	aside := func(i int, reason string) {
 		r.Problems = append(r.Problems, intake.Problem{Line: row.line, Column: fmt.Sprintf("item %d", i+1), Reason: fmt.Sprintf("%.40q: %s", row.cells[i], reason)})
 	}
-	paper := results.Paper{Quiz: g.quiz.ID, Class: g.Class, Pupil: row.pupil, Form: row.form.Name}
+	paper := results.Paper{Class: g.Class, Pupil: row.pupil, Form: row.form.Name}
 	for i, cell := range row.cells {
 		if i >= len(row.form.Items) {
 			if cell != "" {
