@@ -68,39 +68,34 @@ func exportQTI(c *cli.Context) error {
 	}
 	path := c.Args().Get(c.NArg() - 1)
 	return readingBank(c, func(b *bank.Bank) error {
-		var quiz qti.Package
-		var items iter.Seq2[qti.Item, error]
-		if c.NArg() == 2 {
-			var err error
-			if quiz, err = quizPackage(c, b, c.Args().First()); err != nil {
-				return err
-			}
-			items = quiz.Sequence()
-		} else {
-			quiz = qti.Package{Title: filepath.Base(c.String("bank")), Lang: c.String("lang")}
-			items = qti.OfBank(b.Find(bank.Query{Standings: []bank.Standing{bank.Ready}}), quiz.Lang)
-		}
-		written, byPerson := 0, 0
-		counted := func(yield func(qti.Item, error) bool) {
-			for item, err := range items {
-				written++
-				if item.Scoring.By == qti.ByPerson {
-					byPerson++
-				}
-				if !yield(item, err) {
-					return
-				}
-			}
-		}
-		if err := writeFile(path, func(w io.Writer) error { return qti.Write(w, quiz, counted) }); err != nil {
+		p, items, err := packageOf(c, b)
+		if err != nil {
 			return err
 		}
-		say(c, "wrote %s: %s, %s", path, count(len(quiz.Tests), "test"), count(written, "item"))
-		if byPerson > 0 {
-			say(c, "%s for a person to mark, such as hands to draw on a clock: a machine can't judge them", count(byPerson, "item"))
+		var n qti.Count
+		err = writeFile(path, func(w io.Writer) (err error) {
+			n, err = qti.Write(w, p, items)
+			return err
+		})
+		if err != nil {
+			return err
+		}
+		say(c, "wrote %s: %s, %s", path, count(len(p.Tests), "test"), count(n.Items, "item"))
+		if n.ByPerson > 0 {
+			say(c, "%s for a person to mark, such as hands to draw on a clock: a machine can't judge them", count(n.ByPerson, "item"))
 		}
 		return nil
 	})
+}
+
+// packageOf is the quiz, or else the bank's ready items.
+func packageOf(c *cli.Context, b *bank.Bank) (qti.Package, iter.Seq2[qti.Item, error], error) {
+	if c.NArg() == 2 {
+		p, err := quizPackage(c, b, c.Args().First())
+		return p, p.Sequence(), err
+	}
+	p := qti.Package{Title: filepath.Base(c.String("bank")), Lang: c.String("lang")}
+	return p, qti.OfBank(b.Find(bank.Query{Standings: []bank.Standing{bank.Ready}}), p.Lang), nil
 }
 
 // quizPackage reads a quiz from its folder or quiz.csv, and its items from the bank.

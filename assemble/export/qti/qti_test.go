@@ -60,7 +60,7 @@ func add(t testing.TB, p *qti.Package, item bank.Item) {
 func written(t testing.TB, p qti.Package) []byte {
 	t.Helper()
 	var file bytes.Buffer
-	if err := qti.Write(&file, p, p.Sequence()); err != nil {
+	if _, err := qti.Write(&file, p, p.Sequence()); err != nil {
 		t.Fatal(err)
 	}
 	return file.Bytes()
@@ -308,7 +308,7 @@ func TestItemsByHand(t *testing.T) {
 		}
 		p := qti.Package{Title: "by hand", Lang: "en", Items: []qti.Item{item}}
 		var file bytes.Buffer
-		if err := qti.Write(&file, p, p.Sequence()); err != nil {
+		if _, err := qti.Write(&file, p, p.Sequence()); err != nil {
 			t.Fatal(err)
 		}
 		got, err := qti.Read(bytes.NewReader(file.Bytes()), int64(file.Len()))
@@ -318,17 +318,65 @@ func TestItemsByHand(t *testing.T) {
 	})
 }
 
+// What a machine can compare is typed; the rest a person marks.
+func TestKeysByHand(t *testing.T) {
+	for _, row := range []struct {
+		key   string
+		kind  qti.Kind
+		by    qti.Way
+		other string // a wrong answer
+	}{
+		{"12", qti.Number, qti.ByMatch, "21"},
+		{"012", qti.Words, qti.ByMap, "12"},
+		{"a square", qti.Words, qti.ByMap, "a triangle"},
+		{"", qti.Text, qti.ByPerson, ""},
+		{"Both sides are worth the same, so it is true.", qti.Text, qti.ByPerson, ""},
+		{"first\nsecond", qti.Text, qti.ByPerson, ""},
+	} {
+		item, err := qti.NewItem(bank.NewHandItem("What is it?", row.key, "add-ones", "en", bank.Origin{}), "en")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if item.Responses[0].Kind != row.kind || item.Scoring.By != row.by || item.Key() != strings.Join(strings.Fields(row.key), " ") {
+			t.Errorf("%q: %s by %s, key %q", row.key, item.Responses[0].Kind, item.Scoring.By, item.Key())
+		}
+		if row.other == "" {
+			continue
+		}
+		if item.Score(map[string][]string{"RESPONSE": {row.key}}) != 1 || item.Score(map[string][]string{"RESPONSE": {row.other}}) != 0 {
+			t.Errorf("%q scores as %q does", row.key, row.other)
+		}
+	}
+}
+
+// The times to match never stand in the order of the faces.
+func TestTimesStandInAnotherOrder(t *testing.T) {
+	for _, item := range every(t, "en").Items {
+		first := item.Responses[0]
+		if first.Kind != qti.Match {
+			continue
+		}
+		inOrder := true
+		for i, pair := range first.Correct {
+			inOrder = inOrder && pair == fmt.Sprintf("clock%d time%d", i+1, i+1)
+		}
+		if inOrder {
+			t.Errorf("%s: the times stand in the order of the faces", item.Task)
+		}
+	}
+}
+
 func TestWriteRefuses(t *testing.T) {
-	if err := qti.Write(io.Discard, qti.Package{}, qti.Package{}.Sequence()); err == nil {
+	if _, err := qti.Write(io.Discard, qti.Package{}, qti.Package{}.Sequence()); err == nil {
 		t.Error("an empty package was written")
 	}
 	p := every(t, "en")
 	p.Tests[0].Items = append(p.Tests[0].Items, "item-none")
-	if err := qti.Write(io.Discard, p, p.Sequence()); err == nil || !strings.Contains(err.Error(), "item-none") {
+	if _, err := qti.Write(io.Discard, p, p.Sequence()); err == nil || !strings.Contains(err.Error(), "item-none") {
 		t.Errorf("got %v", err)
 	}
 	broken := errors.New("page 7 is damaged")
-	err := qti.Write(io.Discard, p, qti.OfBank(func(yield func(bank.Item, error) bool) { yield(bank.Item{}, broken) }, "en"))
+	_, err := qti.Write(io.Discard, p, qti.OfBank(func(yield func(bank.Item, error) bool) { yield(bank.Item{}, broken) }, "en"))
 	if !errors.Is(err, broken) {
 		t.Errorf("got %v", err)
 	}

@@ -116,6 +116,8 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{"items/item-0F", "qti-sum", "qti-product", "qti-product with 2 parts in the rule for the score"},
 		{"items/item-0F", `<qti-variable identifier="RESPONSE1"/>`, `<qti-variable identifier="OTHER"/>`, `names "OTHER", which is not declared`},
 		{"items/item-0C", "qti-choice-interaction", "qti-order-interaction", "qti-order-interaction in the question"},
+		{"items/item-0D", "<qti-simple-match-set>", "<qti-simple-match-set/><qti-simple-match-set>", "4 sets to join"},
+		{"items/item-0A", "<p>", strings.Repeat("<p>", 50), "elements more than 40 deep"},
 		{"form-A", `ref identifier="item-0A"`, `ref identifier="item-00"`, `form-A.xml refers to "item-00"`},
 	} {
 		data := changed(t, good, row.name, row.from, row.to)

@@ -11,38 +11,42 @@ import (
 	"time"
 )
 
+// Count is how many items were written, and how many of them a person marks.
+type Count struct{ Items, ByPerson int }
+
 // Write writes a package. Its items are those of the sequence, in place of p.Items, so that a large
 // bank need not be in memory; every item of a test must be among them. The same package
 // gives the same bytes.
-func Write(w io.Writer, p Package, items iter.Seq2[Item, error]) error {
+func Write(w io.Writer, p Package, items iter.Seq2[Item, error]) (Count, error) {
 	out := &writer{zip: zip.NewWriter(w), written: make(map[string]bool)}
 	for item, err := range items {
 		if err != nil {
-			return err
+			return Count{}, err
 		}
 		if err := out.item(item); err != nil {
-			return err
+			return Count{}, err
 		}
 	}
-	if len(out.written) == 0 {
-		return errors.New("there is no item to write; generate or import some first")
+	if out.count.Items == 0 {
+		return Count{}, errors.New("there is no item to write; generate or import some first")
 	}
 	for _, test := range p.Tests {
 		if err := out.test(test); err != nil {
-			return err
+			return Count{}, err
 		}
 	}
 	if err := out.file(manifestName, out.manifest(p).document()); err != nil {
-		return err
+		return Count{}, err
 	}
-	return out.zip.Close()
+	return out.count, out.zip.Close()
 }
 
 // writer is a package being written. The manifest's resources gather while the files go out.
 type writer struct {
 	zip       *zip.Writer
 	written   map[string]bool // items, by ID
-	resources []node          // written already
+	count     Count
+	resources []node // written already
 }
 
 // zipTime stands on every file; a package has no time of its own, and zip files begin in 1980.
@@ -62,6 +66,10 @@ func (out *writer) item(it Item) error {
 		return nil // an item that stands in several tests is one file
 	}
 	out.written[it.ID] = true
+	out.count.Items++
+	if it.Scoring.By == ByPerson {
+		out.count.ByPerson++
+	}
 	path := "items/" + it.ID + ".xml"
 	resource := element("resource", "identifier", it.ID, "type", itemType, "href", path).with(it.metadata(), fileNode(path))
 	names, pictures := it.pictures()
