@@ -36,7 +36,8 @@ func demoCommand() *cli.Command {
 	return &cli.Command{
 		Name: "demo", Usage: "see the whole way on a small school: lists, items, a quiz in two forms", ArgsUsage: "[--dir DIR]",
 		Description: "Alder Hill School's grade team of four makes a bank, brings in three colleagues' lists, generates items,\n" +
-			"and prints and exports Friday's quiz. All of it lands in DIR, which must not be there yet.\n\n" +
+			"prints and exports Friday's quiz, marks an invented class's papers and reports on them. All of it lands in DIR,\n" +
+			"which must not be there yet.\n\n" +
 			"Example: evenhand demo --dir demo",
 		Flags:  append([]cli.Flag{&cli.StringFlag{Name: "dir", Usage: "the `DIR` to make", Value: "demo"}}, printFlags...),
 		Action: runDemo,
@@ -95,7 +96,10 @@ func demoSteps(c *cli.Context, b *bank.Bank, dir string) error {
 	if err := demoItems(c, b); err != nil {
 		return err
 	}
-	return demoQuiz(c, b, dir)
+	if err := demoQuiz(c, b, dir); err != nil {
+		return err
+	}
+	return demoMarks(c, b, dir)
 }
 
 // demoLists imports the three sample lists.

@@ -205,10 +205,6 @@ func blankGrid(c *cli.Context, s *results.Store, quiz results.Quiz, pupils []str
 // readMarks reads a filled-in grid.
 func readMarks(c *cli.Context, s *results.Store, quiz results.Quiz, pupils []string) error {
 	path, class := c.Args().Get(1), c.String("class")
-	data, err := os.ReadFile(path)
-	if err != nil {
-		return fmt.Errorf("can't read the marks: %w", err)
-	}
 	if err := s.Enrol(class, pupils...); err != nil {
 		return err
 	}
@@ -216,7 +212,7 @@ func readMarks(c *cli.Context, s *results.Store, quiz results.Quiz, pupils []str
 	if err != nil {
 		return err
 	}
-	reading, err := marks.Read(path, data, quiz, marks.Options{Class: class, Pupils: known, Digits: marks.Digits(c.String("digits"))})
+	reading, err := readGrid(path, quiz, marks.Options{Class: class, Pupils: known, Digits: marks.Digits(c.String("digits"))})
 	if err != nil {
 		return err
 	}
@@ -225,6 +221,14 @@ func readMarks(c *cli.Context, s *results.Store, quiz results.Quiz, pupils []str
 		return err
 	}
 	return showReading(c, reading, tally)
+}
+
+func readGrid(path string, quiz results.Quiz, o marks.Options) (*marks.Reading, error) {
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return nil, fmt.Errorf("can't read the marks: %w", err)
+	}
+	return marks.Read(path, data, quiz, o)
 }
 
 // markedJSON is what became of a grid, as other programs read it.
