@@ -23,7 +23,6 @@ type pool struct {
 
 	groups    []bank.Group
 	size      int         // how many items the bank has, before looks are asked for
-	resting   int         // how many more rest
 	read      []candidate // those read so far
 	truncated bool        // the bank has more that might be of use
 }
@@ -44,9 +43,8 @@ type candidate struct {
 // task has hundreds of values; evenness in it says nothing.
 func balanced(t standards.Trait) bool { return t != standards.Largest }
 
-// sets gives the numbers of the bands and quotas that an item counts in, and of
-// its balances, which get a number when they are first seen.
-func (p *problem) sets(g bank.Group) (quotas, balances []int) {
+// quotas gives the numbers of the bands and quotas that an item counts in.
+func (p *problem) quotas(g bank.Group) (quotas []int) {
 	band := g.Difficulty.Band()
 	for i, b := range p.plan.Bands {
 		if b.Band == band {
@@ -58,13 +56,19 @@ func (p *problem) sets(g bank.Group) (quotas, balances []int) {
 			quotas = append(quotas, len(p.plan.Bands)+i)
 		}
 	}
-	balances = append(balances, p.balance("band", string(band)))
+	return quotas
+}
+
+// balancesOf gives the numbers of the balances that an item counts in; one gets
+// its number when it is first seen.
+func (p *problem) balancesOf(g bank.Group) []int {
+	balances := []int{p.balance("band", string(g.Difficulty.Band()))}
 	for _, t := range standards.AllTraits() {
 		if value := g.Traits.Get(t); value != "" && balanced(t) {
 			balances = append(balances, p.balance(t.String(), value))
 		}
 	}
-	return quotas, balances
+	return balances
 }
 
 func (p *problem) balance(name, value string) int {
@@ -118,28 +122,29 @@ func (p *problem) rests(lastWeek string) bool {
 // gather reads the index of the bank and sorts what the plan can use into pools,
 // with their groups in an order that the seed decides.
 func (p *problem) gather() error {
-	byName, alike := map[string]*pool{}, map[bank.Group]*pool{}
+	byKind := map[bank.Group]*[]*pool{}
+	var last bank.Group
+	var pools *[]*pool // those of the last kind; in the index, most groups of a kind stand together
 	for g, err := range p.bank.Groups(p.plan.Skills()...) {
 		if err != nil {
 			return err
 		}
-		rests, kind := p.rests(g.LastWeek), p.kind(g)
-		own := alike[kind]
-		if own == nil {
-			own = p.poolOf(g, byName)
-			alike[kind] = own
+		if kind := kindOf(g); pools == nil || kind != last {
+			last, pools = kind, byKind[kind]
+			if pools == nil {
+				pools = new([]*pool)
+				byKind[kind] = pools
+			}
 		}
-		if rests {
-			own.resting += g.Size
+		own := p.poolFor(g, pools)
+		if p.rests(g.LastWeek) {
+			for _, f := range own.fits {
+				p.resting[f.row] += g.Size
+			}
 			continue
 		}
 		own.groups = append(own.groups, g)
 		own.size += g.Size
-	}
-	for _, own := range byName {
-		for _, f := range own.fits {
-			p.resting[f.row] += own.resting
-		}
 	}
 	p.pools = slices.DeleteFunc(p.pools, func(own *pool) bool { return len(own.fits) == 0 || own.size == 0 })
 	for i, pool := range p.pools {
@@ -150,26 +155,29 @@ func (p *problem) gather() error {
 	return nil
 }
 
-// kind is a group without what doesn't matter for its pool. It saves working the
-// same out for thousands of groups that differ in their largest number only.
-func (p *problem) kind(g bank.Group) bank.Group {
+// kindOf is a group without what makes no difference to its pool, or only in
+// the conditions of the plan: when it was last used and its largest number.
+func kindOf(g bank.Group) bank.Group {
 	g.LastWeek, g.Size = "", 0
-	if !p.asksForLargest[g.Skill] {
-		g.Traits[standards.Largest] = ""
-	}
+	g.Traits[standards.Largest] = ""
 	return g
 }
 
-// poolOf finds or begins the pool of a group.
-func (p *problem) poolOf(g bank.Group, byName map[string]*pool) *pool {
-	fits := p.fits(g)
-	quotas, balances := p.sets(g)
-	name := fmt.Sprint(g.Skill, fits, quotas, balances, g.Difficulty, g.Uses, g.Look, g.Seconds, g.ByHand)
-	if byName[name] == nil {
-		byName[name] = &pool{fits: fits, quotas: quotas, balances: balances, difficulty: g.Difficulty, uses: g.Uses, truncated: true}
-		p.pools = append(p.pools, byName[name])
+// poolFor finds the pool of a group among those of its kind, or begins one.
+func (p *problem) poolFor(g bank.Group, pools *[]*pool) *pool {
+	if len(*pools) > 0 && !p.asksForLargest[g.Skill] {
+		return (*pools)[0]
 	}
-	return byName[name]
+	fits, quotas := p.fits(g), p.quotas(g)
+	for _, own := range *pools {
+		if slices.Equal(own.fits, fits) && slices.Equal(own.quotas, quotas) {
+			return own
+		}
+	}
+	own := &pool{fits: fits, quotas: quotas, balances: p.balancesOf(g), difficulty: g.Difficulty, uses: g.Uses, truncated: true}
+	*pools = append(*pools, own)
+	p.pools = append(p.pools, own)
+	return own
 }
 
 // asksForLargest lists the skills for whose items a plan asks how large their
