@@ -9,11 +9,11 @@ import (
 	"strings"
 )
 
-// The largest packages that are read. A file that claims more, or grows to more when it is
-// unpacked, is refused.
+// The largest packages that are read, of some 30,000 items. A file that claims more, or grows to
+// more when it is unpacked, is refused.
 const (
 	maxFiles   = 200_000
-	maxFile    = 64 << 20  // bytes of one file: the manifest of a large bank
+	maxFile    = 64 << 20  // bytes of one file; the manifest takes 2,100 an item
 	maxPackage = 512 << 20 // bytes of all files together
 )
 
