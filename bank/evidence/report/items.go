@@ -73,33 +73,10 @@ func (b *book) itemsOf(quiz *results.Quiz) []Item {
 		rows, papers = append(rows, evidence.Row{Marks: marks, Pupils: 1}), append(papers, p)
 	}
 	for i, s := range evidence.Stats(rows) {
-		list[i].Part, list[i].ItemRest, list[i].Flags = Part{s.Right, s.Answers}, s.ItemRest, flags(s)
+		list[i].Part, list[i].ItemRest, list[i].Flags = Part{s.Right, s.Answers}, s.ItemRest, s.Flags()
 		list[i].Wrong = b.wrong(list[i], rows, papers, i)
 	}
 	return list
-}
-
-// telling is the number of answers from which it is said that an item was easy, and
-// apart the item-rest correlation below which stronger and weaker pupils do alike
-// (common practice).
-const (
-	telling = 20
-	apart   = 0.10
-)
-
-// flags are what the statistics flag, as far as luck hardly explains it: correlations of
-// a class or two scatter widely (by about 1/√n), so one is looked at only when even the
-// upper end of its 95 % range lies below apart; and with few answers it is only said that
-// hardly anyone got an item right.
-func flags(s evidence.ItemStats) []string {
-	clear := s.ItemRest+1.96/math.Sqrt(float64(s.Answers)) < apart
-	if !clear {
-		s.ItemRest = math.NaN()
-	}
-	if !clear && s.Answers < telling && s.Facility.High > 1.0/3 {
-		return nil
-	}
-	return s.Flags()
 }
 
 // columnsOf lists the items of a quiz, each once, and where each stands in the list.
