@@ -98,8 +98,8 @@ func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
 }
 
 // firstLimit is how many items of a pool are read at first: so many that they
-// are some thousands in all, which takes no time.
-func (p *problem) firstLimit() int { return min(max(2000/max(1, len(p.pools)), 8), 40) }
+// are about a thousand in all, which takes no time.
+func (p *problem) firstLimit() int { return min(max(1000/max(1, len(p.pools)), 8), 40) }
 
 // boundOf is an objective that no quiz of the model can go below.
 func boundOf(ctx context.Context, m *built, seed uint64) (int, error) {

@@ -21,7 +21,7 @@ type pool struct {
 	difficulty standards.Difficulty
 	uses       int
 
-	groups    []bank.Group
+	groups    []*bank.Group
 	size      int         // how many items the bank has, before looks are asked for
 	read      []candidate // those read so far
 	truncated bool        // the bank has more that might be of use
@@ -143,7 +143,7 @@ func (p *problem) gather() error {
 			}
 			continue
 		}
-		own.groups = append(own.groups, g)
+		own.groups = append(own.groups, &g)
 		own.size += g.Size
 	}
 	p.pools = slices.DeleteFunc(p.pools, func(own *pool) bool { return len(own.fits) == 0 || own.size == 0 })
@@ -221,7 +221,7 @@ func (p *problem) readPool(pool *pool, each, limit int) error {
 	keys := map[string]*keyed{}
 	all := true
 	for _, g := range pool.groups {
-		members, err := p.bank.Members(g, p.seed, each)
+		members, err := p.bank.Members(*g, p.seed, each)
 		if err != nil {
 			return err
 		}
@@ -230,7 +230,7 @@ func (p *problem) readPool(pool *pool, each, limit int) error {
 			if len(pool.read) >= limit {
 				return nil
 			}
-			if err := p.consider(pool, g, m, keys); err != nil {
+			if err := p.consider(pool, *g, m, keys); err != nil {
 				return err
 			}
 		}

@@ -160,12 +160,12 @@ func (p *problem) offer(counts func(*pool) bool, row int) (int, error) {
 			n += len(pool.read) // an item with a pool of its own
 		}
 		for _, g := range pool.groups {
-			members, err := p.bank.Members(g, 0, 0)
+			members, err := p.bank.Members(*g, 0, 0)
 			if err != nil {
 				return 0, err
 			}
 			for _, m := range members {
-				shown, err := p.shown(pool, g, m, row)
+				shown, err := p.shown(pool, *g, m, row)
 				if err != nil {
 					return 0, err
 				}
