@@ -12,13 +12,20 @@ func choice(k kit, task standards.Task) (drawing, bool) {
 	if !slices.Contains(task.Looks(), standards.LookChoice) {
 		return drawing{}, false
 	}
-	options, at, _ := standards.Options(task)
+	options, at, _ := standards.OptionsAt(task, k.place)
 	answers := make([]drawing, len(options))
 	for i, option := range options {
 		answers[i] = row(k.gap(), k.markBox(i == at), k.text(option))
 	}
 	return stack(4, k.questionAlone(task), flow(k.width, 4*k.gap(), 3, answers...)), true
 }
+
+// keyPlaces is where the right answer of the first, second, ... item of a form stands among
+// three, as far as its missteps allow: each place once in three items, in no simple order
+// (Haladyna, Downing & Rodriguez 2002: vary the place of the key).
+var keyPlaces = [...]int{1, 0, 2, 0, 2, 1, 2, 1, 0}
+
+func keyPlace(number int) int { return keyPlaces[max(0, number-1)%len(keyPlaces)] }
 
 // questionAlone is what a task asks, without room for an answer.
 func (k kit) questionAlone(task standards.Task) drawing {

@@ -13,7 +13,7 @@ import (
 func TestChoicesMarkTheRightAnswer(t *testing.T) {
 	for _, text := range []string{"27 + 35 = ?", "83 - 47 = ?", "read 4:30", "write thirteen", "story add-to change-unknown: 5 + ? = 12, shells, Mia", "8 + 3 = 5 + ?", "10 more than 47 = ?"} {
 		task := standards.MustParse(text)
-		options, at, _ := standards.Options(task)
+		options, at, _ := standards.OptionsAt(task, keyPlace(1))
 		key, sheet := recordText(t, true, text, standards.LookChoice), recordText(t, false, text, standards.LookChoice)
 		if got := strings.Join(sheet.words(), " "); !strings.HasSuffix(got, strings.Join(options[:], " ")) || got != strings.Join(key.words(), " ") {
 			t.Errorf("%s: the sheet reads %q, want the options %v", text, got, options)
@@ -37,4 +37,21 @@ func TestChoicesMarkTheRightAnswer(t *testing.T) {
 
 func inRect(p point, r drawnRect) bool {
 	return p.x > r.at.x && p.x < r.at.x+r.w && p.y > r.at.y && p.y < r.at.y+r.h
+}
+
+// Haladyna, Downing & Rodriguez (2002): the key's place varies. Of nine sums in a row
+// each place holds it three times, as the missteps of sums stand on both sides of it.
+func TestKeyPlacesVary(t *testing.T) {
+	var counts [3]int
+	for number := 1; number <= 9; number++ {
+		task := standards.MustParse([]string{"27 + 35", "48 + 36", "19 + 47"}[number%3])
+		_, at, ok := standards.OptionsAt(task, keyPlace(number))
+		if !ok {
+			t.Fatalf("%s can't be asked with three options", task)
+		}
+		counts[at]++
+	}
+	if counts != [3]int{3, 3, 3} {
+		t.Errorf("the key stands %v times in the three places, want 3 each", counts)
+	}
 }

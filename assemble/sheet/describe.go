@@ -21,7 +21,7 @@ func nameOf(q Question) phrase {
 // be read is a clock face, not its time.
 func (s settings) description(q Question) string {
 	if q.Look == standards.LookChoice && q.Task != nil {
-		options, _, _ := standards.Options(q.Task)
+		options, _, _ := standards.OptionsAt(q.Task, keyPlace(q.Number))
 		return s.asking(q) + " " + strings.Join(options[:], "; ")
 	}
 	return s.asking(q)

@@ -10,6 +10,7 @@ type kit struct {
 	lang  string
 	key   bool
 	width float64
+	place int // of the right answer where there are three to choose from, 0 to 2
 }
 
 // Room for the hand of a six-year-old, in millimetres (common practice, no source).
