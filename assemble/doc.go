@@ -8,5 +8,12 @@
 // in an ImpossibleError which of them can't hold together and what would help.
 // BalanceOf shows how even the forms of a quiz are.
 //
-// The choosing itself is done in numbers by the package search.
+// An earlier quiz can be kept but for some items (Earlier). A Pacing says which
+// skills are new in which week; AssembleTerm makes a quiz for every week of a
+// term from it, so that none is left with what the others didn't want.
+//
+// Inside, the bank's items are sorted into pools that the plan can't tell apart
+// (candidates.go), a few of each are read and put into a model in numbers
+// (problem.go), the package search solves it, and stand-ins for the unread items
+// prove that reading more would not help (assemble.go).
 package assemble

@@ -83,9 +83,14 @@ func (p *problem) takeEarlier(o Options) error {
 	for id := range out {
 		p.out[id] = true
 	}
-	forms := map[string]int{}
+	forms, shared := map[string]int{}, 0
 	for _, s := range o.Earlier.Spots {
-		forms[s.ID]++
+		if forms[s.ID]++; forms[s.ID] == 2 {
+			shared++
+		}
+	}
+	if shared > p.plan.Shared {
+		return fmt.Errorf("the earlier quiz has %s in all of its forms, the plan asks for %d; set shared = %d", number(shared, "item"), p.plan.Shared, shared)
 	}
 	for _, s := range o.Earlier.Spots {
 		if !stay[s.ID] || p.out[s.ID] {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strings"
 	"testing"
 
 	"evenhand/assemble"
@@ -101,6 +102,28 @@ func TestKeepOnlySome(t *testing.T) {
 		if was, now := first.Forms[at.form].Items[at.item], second.Forms[at.form].Items[at.item]; was.Item.ID != now.Item.ID || was.Number != now.Number {
 			t.Errorf("%s is now %s", was.Item.Task, now.Item.Task)
 		}
+	}
+}
+
+// A shared item that is given up on one form is exchanged on all.
+func TestSwapSharedItem(t *testing.T) {
+	b := newBank(t)
+	addMade(t, b, "add-two-digit", 30, 3)
+	text := "forms = 2\nshared = 2\n[[row]]\nskill = 'add-two-digit'\ncount = 3\n"
+	plan := mustPlan(t, text)
+	first := mustAssemble(t, b, plan, assemble.Options{Seed: 1})
+	at := slices.IndexFunc(first.Forms[0].Items, func(p assemble.Placed) bool { return p.Shared })
+	o := assemble.Options{Earlier: assemble.Earlier{Spots: spots(first), Replace: []string{fmt.Sprint("A", at+1)}}}
+	second := mustAssemble(t, b, plan, o)
+	if err := broken(b, plan, o, second); err != nil {
+		t.Error(err)
+	}
+	if len(second.Swaps) != 2 || second.Swaps[0].Out != second.Swaps[1].Out || second.Swaps[0].In != second.Swaps[1].In {
+		t.Errorf("swaps %v", second.Swaps)
+	}
+	_, err := assemble.Assemble(context.Background(), b, mustPlan(t, strings.Replace(text, "shared = 2", "shared = 0", 1)), o)
+	if want := "the earlier quiz has 2 items in all of its forms, the plan asks for 0; set shared = 2"; err == nil || err.Error() != want {
+		t.Errorf("got %v, want %s", err, want)
 	}
 }
 
