@@ -55,8 +55,9 @@ func (c *climb) explore(t *tree, chosen []int, limit int) int {
 }
 
 // mend keeps a random part of the best choice and lets a small tree find the
-// best rest, several times over, keeping less whenever that was soon done (relaxation induced and large neighbourhood
-// search: Danna and others, Mathematical Programming 102, 2005, from memory).
+// best rest, several times over, keeping less whenever that was soon done
+// (neighbourhood search by branch and bound: Danna and others, Mathematical
+// Programming 102, 2005, from memory).
 func (c *climb) mend(chosen []int, rounds int) {
 	part := 0.5
 	for range rounds {

@@ -45,13 +45,14 @@
 // pass all members of a large group (equal difficulty, uses, fits and quotas).
 // With F forms of N items and at most k clash groups an item, Enough(F, N, k)
 // members no two of which clash are enough: whatever else a choice holds, it
-// takes at most F·N − 1 of them and blocks at most k·(N − 1) by clashes, so one
-// is left to stand in for any member not passed. Items that are fixed must be
+// takes at most F·N − 1 of them and blocks at most k·F·(N − 1) by clashes (if the
+// item is a shared one, else k·(N − 1)), so one is left to stand in for any
+// member not passed. Items that are fixed must be
 // passed as well. A group with fewer such members must be passed whole.
 package search
 
 // Enough is how many members of a group, no two of which clash, make the rest
 // of the group needless for a proved optimum.
 func Enough(forms, size, clashesPerItem int) int {
-	return forms*size + clashesPerItem*(size-1)
+	return forms * (size + clashesPerItem*(size-1))
 }

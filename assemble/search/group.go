@@ -59,7 +59,7 @@ func (p *problem) group() {
 	for i := range p.Fixed {
 		fixed[p.Fixed[i].Item] = &p.Fixed[i]
 	}
-	index := make(map[uint64][]int32, 1024)
+	index := make(map[uint64]int32, 1024) // last group of each hash
 	for i := range p.Items {
 		it := &p.Items[i]
 		if f := fixed[i]; f != nil {
@@ -71,13 +71,13 @@ func (p *problem) group() {
 			continue
 		}
 		h := it.hash()
-		at := slices.IndexFunc(index[h], func(g int32) bool { return p.groups[g].like(it, p.Target) })
-		if at < 0 {
-			index[h] = append(index[h], int32(len(p.groups)))
+		at, ok := index[h]
+		if !ok || !p.groups[at].like(it, p.Target) { // should two hashes ever be the same, like items merely come in two groups
+			index[h] = int32(len(p.groups))
 			p.add(i)
 			continue
 		}
-		g := &p.groups[index[h][at]]
+		g := &p.groups[at]
 		g.members = append(g.members, int32(i))
 		g.common = intersect(g.common, it.Clashes)
 	}

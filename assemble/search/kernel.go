@@ -1,5 +1,7 @@
 package search
 
+import "math"
+
 // candidate is a group outside the program and its reduced cost; the one that
 // promises least comes first.
 type candidate struct {
@@ -24,32 +26,53 @@ func (r *root) hopeful(i, objective int) bool {
 	return objective == none || r.groups[i].fixed != nil || r.p.round(r.cert.ceil(r.sum+max(0, r.reduced[i]))) < objective
 }
 
-// kernel gives the most promising groups, about size of them, and says whether
-// these are all that could be part of something better than the objective:
-// what the relaxation takes, and of the others the same number from each set
-// that fills the same rows and counts in the same quotas.
+// kernel gives the most promising groups, about size of them: what the
+// relaxation takes, and of those that could be part of something better than
+// the objective the ones of smallest reduced cost. It says whether these are
+// all that could.
 func (r *root) kernel(size, objective int) (chosen []int, all bool) {
+	return r.promising(size, func(i int) float64 {
+		switch {
+		case !r.hopeful(i, objective):
+			return math.Inf(1)
+		case r.share(i) > 1e-9:
+			return math.Inf(-1)
+		}
+		return float64(r.reduced[i])
+	})
+}
+
+// promising gives about size groups of the smallest price, the same number
+// from each set that fills the same rows and counts in the same quotas, and
+// says whether it left none out. Fixed items and those of price −∞ are always
+// in, those of price +∞ never.
+func (r *root) promising(size int, price func(group int) float64) (chosen []int, all bool) {
 	sets, order := map[uint64]*heap[candidate]{}, []*heap[candidate]{}
 	all = true
 	for i := range r.groups {
-		g := &r.groups[i]
-		if !r.hopeful(i, objective) {
-			continue
-		}
-		if g.fixed != nil || r.share(i) > 1e-9 {
+		d := price(i)
+		if math.IsInf(d, -1) || r.groups[i].fixed != nil {
 			chosen = append(chosen, i)
 			continue
 		}
-		set := sets[g.set]
+		if math.IsInf(d, 1) {
+			continue
+		}
+		set := sets[r.groups[i].set]
 		if set == nil {
 			set = &heap[candidate]{}
-			sets[g.set], order = set, append(order, set)
+			sets[r.groups[i].set], order = set, append(order, set)
 		}
-		set.push(candidate{i, float64(r.reduced[i]), r.p.rng.Uint32()})
-		if len(*set) > max(3, size/len(order)) {
-			set.pop()
-			all = false
+		c := candidate{i, d, r.p.rng.Uint32()}
+		switch {
+		case len(*set) < max(3, size/len(order)):
+			set.push(c)
+			continue
+		case (*set)[0].before(c):
+			(*set)[0] = c
+			set.sink(0)
 		}
+		all = false
 	}
 	for _, set := range order {
 		for len(*set) > max(3, size/len(order)) {

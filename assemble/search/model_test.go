@@ -17,6 +17,8 @@ type shape struct {
 	overlap                            int  // percent of items that fit a second row
 	squeeze                            int  // percent of slack taken from seconds and quotas: 0 loose, 100 tight
 	shared                             int
+	rare                               bool // fewer items count in the first quota than it asks for, most of the time
+	hurry                              int  // if not 0, seconds an item on average; no item takes less than 30
 }
 
 // draw makes a model of a shape.
@@ -31,6 +33,9 @@ func draw(s shape, r *rand.Rand) *search.Model {
 		width := (n - lo) * (100 - s.squeeze) / 100
 		m.Quotas = append(m.Quotas, search.Quota{Name: fmt.Sprint("quota ", q+1), AtLeast: lo, AtMost: lo + width})
 	}
+	if s.rare {
+		m.Quotas[0] = search.Quota{Name: "rare", AtLeast: n / 3, AtMost: n}
+	}
 	seconds := 0
 	for i := range s.items {
 		it := drawItem(s, i, r)
@@ -38,6 +43,9 @@ func draw(s shape, r *rand.Rand) *search.Model {
 		m.Items = append(m.Items, it)
 	}
 	m.MaxSeconds = seconds / max(s.items, 1) * n * (140 - s.squeeze*60/100) / 100
+	if s.hurry > 0 {
+		m.MaxSeconds = s.hurry * n
+	}
 	return m
 }
 
@@ -55,7 +63,10 @@ func drawItem(s shape, i int, r *rand.Rand) search.Item {
 		it.Fits = append(it.Fits, search.Fit{Row: (row + 1 + r.IntN(s.rows-1)) % s.rows, Seconds: 30 + 15*r.IntN(6)})
 	}
 	for q := range s.quotas {
-		if r.IntN(3) == 0 {
+		if s.rare && q == 0 && r.IntN(s.items) >= s.forms*s.rows*s.perRow/5 {
+			continue
+		}
+		if s.rare && q == 0 || r.IntN(3) == 0 {
 			it.Quotas = append(it.Quotas, q)
 		}
 	}

@@ -24,11 +24,18 @@ func instances() []shape {
 		if s.items >= 1200 {
 			s.forms = min(s.forms, 2)
 		}
+		switch i % 8 {
+		case 2, 5:
+			s.hurry = 36 + i%3*3 // seconds are scarce
+		case 7:
+			s.clashes = 1
+		}
+		s.rare = i%9 == 4
 		if s.forms > 2 { // or no general solver finishes
 			s.rows, s.perRow, s.squeeze, s.overlap = 2+i%2, 2, min(s.squeeze, 60), s.overlap/2
 		}
 		if s.forms == 4 {
-			s.centre = min(s.centre, -1000)
+			s.centre = -1100
 		}
 		list = append(list, s)
 	}

@@ -2,8 +2,7 @@ package search
 
 import "iter"
 
-// Rows that every block of a relaxation has: one for each plan row, one for
-// each quota, then seconds, too high and too low.
+// What a column's form may say instead of a form.
 const (
 	asExcess = -2 // form of a column that is a block's excess
 	asTotal  = -3 // form of the column that is the sum of excesses
@@ -49,6 +48,8 @@ func (p *problem) relax(groups []group, blocks []int) *relaxation {
 	return r
 }
 
+// stride is how many rows a block has: one for each plan row, one for each
+// quota, then seconds, too high and too low.
 func (r *relaxation) stride() int { return len(r.p.Rows) + len(r.p.Quotas) + 3 }
 
 func (r *relaxation) addBlock(w int) {

@@ -35,18 +35,11 @@ func (p *problem) bound(stop func() bool) *root {
 	return r
 }
 
-// seed includes the fixed items and a small sample of the groups.
+// seed includes the fixed items and some groups of few uses of every set.
 func (r *root) seed() {
-	for i := range r.groups {
-		if r.groups[i].fixed != nil {
-			r.include(i)
-		}
-	}
-	want := 20 * (len(r.p.Rows) + len(r.p.Quotas) + 2)
-	for k := 0; k < want && len(r.groups) > 0; k++ {
-		if i := r.p.rng.IntN(len(r.groups)); r.first[i] < 0 {
-			r.include(i)
-		}
+	chosen, _ := r.promising(20*(len(r.p.Rows)+len(r.p.Quotas)+2), func(i int) float64 { return float64(r.groups[i].uses) })
+	for _, i := range chosen {
+		r.include(i)
 	}
 }
 

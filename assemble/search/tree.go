@@ -1,8 +1,6 @@
 package search
 
-import (
-	"slices"
-)
+import "slices"
 
 // tree is a branch and bound over some groups, with a block for each form. It
 // takes the open node with the smallest bound, follows it down one side until
@@ -12,7 +10,7 @@ type tree struct {
 	best    *incumbent
 	stop    func() bool
 	nodes   int
-	halted  bool // by the clock, the limit or a split
+	halted  bool // by the clock or a split
 	open    heap[*node]
 	split   map[int]bool // clash groups that must be told apart first
 	classes []int        // forms of one class are still interchangeable
@@ -228,10 +226,7 @@ func (t *tree) relaxed(known int) (int, lpStatus) {
 		status := t.solve(t.stop)
 		switch status {
 		case lpInfeasible:
-			if t.infeasible() {
-				return none, status
-			}
-			return known, lpStuck
+			return none, status
 		case lpStuck:
 			t.halted = t.halted || t.stop()
 			t.restart()
