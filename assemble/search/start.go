@@ -14,7 +14,7 @@ type swapper struct {
 	p     *problem
 	seats []seat
 	forms []tally
-	used  map[int32]bool
+	used  []bool    // by item
 	pool  [][]int32 // candidates for each row
 	left  int       // tries left
 	fine  int       // price of a broken rule
@@ -59,7 +59,7 @@ func (p *problem) start(r *root, groups []int, best *incumbent, tries int, stop 
 }
 
 func (p *problem) newSwapper() *swapper {
-	w := &swapper{p: p, used: map[int32]bool{}, forms: make([]tally, p.Forms), fine: broken}
+	w := &swapper{p: p, used: make([]bool, len(p.Items)), forms: make([]tally, p.Forms), fine: broken}
 	for f := range w.forms {
 		w.forms[f] = tally{quotas: make([]int, len(p.Quotas)), held: map[int]int{}}
 	}

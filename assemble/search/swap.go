@@ -45,7 +45,7 @@ func (w *swapper) replace(k, now int) int {
 	from := w.p.rng.IntN(len(pool))
 	for n := range pool {
 		item := pool[(from+n)%len(pool)]
-		if w.used[item] || item == old {
+		if w.used[item] || item == old || base-w.uses(item) <= gain { // even in a perfect form it gains nothing
 			continue
 		}
 		w.left--
