@@ -13,7 +13,7 @@ import (
 // noon is when everything in these tests happens: a Monday in 2026-W48.
 var noon = time.Date(2026, 11, 23, 12, 0, 0, 0, time.UTC)
 
-// newBank makes an empty bank that is checked when the test ends.
+// newBank makes an empty bank that is closed when the test ends.
 func newBank(t testing.TB) *bank.Bank {
 	t.Helper()
 	b, err := bank.Create(filepath.Join(t.TempDir(), "team.bank"))
@@ -21,6 +21,16 @@ func newBank(t testing.TB) *bank.Bank {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { b.Close() })
+	return b
+}
+
+// fridayBank holds what the example plan asks for.
+func fridayBank(t testing.TB) *bank.Bank {
+	t.Helper()
+	b := newBank(t)
+	for _, skill := range []standards.SkillID{"add-two-digit", "subtract-regrouping", "tens-and-ones", "clock-half-hour"} {
+		addMade(t, b, skill, 60, 7)
+	}
 	return b
 }
 

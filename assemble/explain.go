@@ -252,6 +252,9 @@ func (p *problem) ways(ctx context.Context, m *built, rules []search.Rule, resti
 func (p *problem) wayInWords(m *built, w search.Way) string {
 	switch w.Kind {
 	case search.RowCount:
+		if w.To == 0 {
+			return fmt.Sprintf("leave row %d out", w.Index+1)
+		}
 		return fmt.Sprintf("take %s instead of %d in row %d", number(w.To, "item"), w.From, w.Index+1)
 	case search.AtLeast:
 		return fmt.Sprintf("%s: ask for at least %d instead of %d", m.Quotas[w.Index].Name, w.To, w.From)

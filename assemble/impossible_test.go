@@ -112,11 +112,11 @@ func TestWhyNot(t *testing.T) {
 		{"quota", "[[row]]\nskill = 'add-two-digit'\ncount = 2\n[[quota]]\nwhere = 'doubles = true'\ncount = [2, 2]\n",
 			[]string{"items with doubles = true: at least 2; the bank offers 0"}, []string{"items with doubles = true: ask for at least 0 instead of 2"}, true},
 		{"two rows and a quota", "[[row]]\nskill = 'add-two-digit'\ncount = 2\nwhere = ['regroups = 1']\n[[row]]\nskill = 'add-two-digit'\ncount = 1\nwhere = ['regroups >= 1']\n[[quota]]\nwhere = 'regroups >= 1'\ncount = [0, 2]\n",
-			[]string{"row 1", "row 2", "items with regroups >= 1: at most 2"}, []string{"items with regroups >= 1: allow up to 3 instead of 2", "in row 1", "in row 2"}, false},
+			[]string{"row 1", "row 2", "items with regroups >= 1: at most 2"}, []string{"items with regroups >= 1: allow up to 3 instead of 2", "take 1 item instead of 2 in row 1", "leave row 2 out"}, false},
 		{"one key", "[[row]]\nskill = 'compare-two-digit'\ncount = 4\n",
 			[]string{"one skill and key", "row 1"}, []string{"take 3 items instead of 4"}, false},
 		{"looks", "[[row]]\nskill = 'missing-number-larger'\ncount = 1\nlooks = ['bond']\n",
-			[]string{"row 1 (missing-number-larger, shown as bond) takes 1 item; the bank offers 0"}, []string{"take 0 items instead of 1"}, true},
+			[]string{"row 1 (missing-number-larger, shown as bond) takes 1 item; the bank offers 0"}, []string{"leave row 1 out"}, true},
 		{"shared", "forms = 2\nshared = 1\n[[row]]\nskill = 'subtract-regrouping'\ncount = 2\n",
 			[]string{"exactly 1 item stands in all 2 forms", "row 1"}, []string{"let 2 items stand in every form instead of 1"}, true},
 	} {

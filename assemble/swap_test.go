@@ -13,10 +13,7 @@ import (
 )
 
 func TestSwapKeepsTheRest(t *testing.T) {
-	b := newBank(t)
-	for _, skill := range []standards.SkillID{"add-two-digit", "subtract-regrouping", "tens-and-ones", "clock-half-hour"} {
-		addMade(t, b, skill, 60, 7)
-	}
+	b := fridayBank(t)
 	plan := mustPlan(t, assemble.ExamplePlan())
 	o := assemble.Options{Seed: 1, Week: "2026-W48"}
 	first := mustAssemble(t, b, plan, o)
