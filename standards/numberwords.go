@@ -22,6 +22,23 @@ func NumberName(n int, lang string) string {
 	return englishName(n)
 }
 
+// RenameNumbers is a number name, or several one after the other as in "three four two", in
+// the language; a text that is something else stays as it is.
+func RenameNumbers(text, lang string) string {
+	if n, ok := readNumberWords(text); ok {
+		return NumberName(n, lang)
+	}
+	words := strings.Fields(text)
+	for i, word := range words {
+		n, ok := readNumberWords(word)
+		if !ok {
+			return text
+		}
+		words[i] = NumberName(n, lang)
+	}
+	return strings.Join(words, " ")
+}
+
 func englishName(n int) string {
 	switch {
 	case n == 1000:

@@ -36,3 +36,17 @@ func TestEveryNumberIsReadBackFromItsName(t *testing.T) {
 		}
 	}
 }
+
+func TestRenameNumbers(t *testing.T) {
+	// The names as in TestNumberNames.
+	for text, want := range map[string]string{
+		"two hundred forty-three": "doscientos cuarenta y tres", "three four two": "tres cuatro dos", "thirty": "treinta", "cien": "cien", "two shells": "two shells", "": "",
+	} {
+		if got := standards.RenameNumbers(text, "es"); got != want {
+			t.Errorf("%q is %q in Spanish, want %q", text, got, want)
+		}
+	}
+	if got := standards.RenameNumbers("tres cuatro dos", "en"); got != "three four two" {
+		t.Errorf("tres cuatro dos is %q in English", got)
+	}
+}
