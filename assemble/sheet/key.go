@@ -76,9 +76,9 @@ func (k kit) wrongAnswersOf(q Question) drawing {
 	const label = 8.0
 	inner := k
 	inner.width = k.width - label
-	parts := []drawing{inner.paragraph(printed(q.asked()), lettering{size: k.size, bold: true})}
+	parts := []drawing{inner.paragraph(inner.inShort(q), lettering{size: k.size, bold: true})}
 	for _, m := range q.Missteps {
-		parts = append(parts, inner.misstep(m))
+		parts = append(parts, inner.misstep(q, m))
 	}
 	number := k.bold(fmt.Sprint(q.Number))
 	number.w = label
@@ -87,14 +87,14 @@ func (k kit) wrongAnswersOf(q Question) drawing {
 	return d
 }
 
-// misstep is a wrong answer and what it suggests.
-func (k kit) misstep(m standards.Misstep) drawing {
+// misstep is a wrong answer to an item and what it suggests.
+func (k kit) misstep(q Question, m standards.Misstep) drawing {
 	tells := make([]string, len(m.Kinds))
 	for i, kind := range m.Kinds {
-		tells[i] = kind.Tells
+		tells[i] = kind.TellsIn(k.lang)
 	}
 	tell := strings.Join(tells, k.say(orWord))
-	answer := k.fitting(m.Answer, lettering{size: k.size, bold: true}, k.width)
+	answer := k.fitting(writtenIn(q.Task, m.Answer, k.lang), lettering{size: k.size, bold: true}, k.width)
 	if answer.w > k.width/2 {
 		return stack(.5, answer, k.paragraph(tell, lettering{size: k.size}))
 	}

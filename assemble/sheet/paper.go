@@ -27,14 +27,6 @@ type Question struct {
 	Missteps []standards.Misstep // likely wrong answers, for the key
 }
 
-// asked is the question in one line of text.
-func (q Question) asked() string {
-	if q.Task == nil {
-		return q.Text
-	}
-	return q.Task.String()
-}
-
 // Options are how a paper is printed. The zero value is a Letter sheet for pupils in
 // English, in 18-point type, in the best font of this machine.
 type Options struct {

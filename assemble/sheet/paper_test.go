@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"os/exec"
+	"regexp"
 	"strings"
 	"sync"
 	"testing"
@@ -117,6 +118,31 @@ func TestSpanishSheet(t *testing.T) {
 		if !strings.Contains(got, want) {
 			t.Errorf("the sheet lacks %q; it reads\n%s", want, got)
 		}
+	}
+}
+
+// keyTasks are of every kind that a key puts in words of its own.
+var keyTasks = []string{
+	"7 hundreds 3 tens 3 ones = ?", "83 - 47 = ?", "say 2:30", "read 3:30 pm", "draw 5:00", "match 12:15, 3:00", "count 13", "more: 5 or 8 dots",
+	"write 34 in words", "odd or even: 14", "8 + ? = 11, 11 - 8 = ?", "story put-together both-unknown: 7 = ? + ?, apples, Lin",
+}
+
+// Times as they are said: Real Academia Española, Ortografía (2010), from memory. "las 6 y
+// 10" is the hands of 2:30 swapped, "tres cuatro" the digits of 34 named.
+func TestSpanishKeyIsInSpanish(t *testing.T) {
+	got := printedText(t, pdf(t, paper(keyTasks...), sheet.Options{Key: true, Lang: "es", Font: sheet.BuiltInFont}))
+	_, got, _ = strings.Cut(got, "Qué sugieren las respuestas equivocadas")
+	for _, want := range []string{
+		"7 centenas 3 decenas 3 unidades = ?", "83 − 47 = ?", "Escribe la hora con palabras. (2:30)", "las 6 y 10", "¿Qué hora es? Es por la tarde. (3:30 pm)",
+		"Dibuja las manecillas: 5:00", "Une cada reloj con su hora. (12:15, 3:00)", "¿Cuántos puntos hay? (13)", "(5, 8)", "izquierda",
+		"Escribe con palabras: 34", "tres cuatro", "cuarenta y tres", "¿Es 14 par o impar?", "impar", "8 + ? = 11, 11 − 8 = ?", "Cuento: 7 = ? + ?, manzanas",
+	} {
+		if !strings.Contains(got, want) {
+			t.Errorf("the key lacks %q; it reads\n%s", want, got)
+		}
+	}
+	for _, english := range regexp.MustCompile(`(?i)\b(the|takes|writes|says|adds|past|half|o'clock|left|odd|hundreds|tens|ones|draw|read|count|story)\b`).FindAllString(got, -1) {
+		t.Errorf("the key says %q in English; it reads\n%s", english, got)
 	}
 }
 

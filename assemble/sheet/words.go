@@ -17,18 +17,21 @@ func words(k kit, task standards.Task) (drawing, bool) {
 }
 
 // answerIn is the right answer in the language of the sheet.
-func answerIn(task standards.Task, lang string) string {
+func answerIn(task standards.Task, lang string) string { return writtenIn(task, task.Key(), lang) }
+
+// writtenIn is a right or wrong answer to the task, as the task gives it, in the language.
+func writtenIn(task standards.Task, answer, lang string) string {
 	switch t := task.(type) {
 	case standards.Clock:
-		if t.Verb == standards.Say {
-			return t.Time.Words(lang)
+		if said, err := standards.ParseTime(answer); err == nil && t.Verb == standards.Say {
+			return said.Words(lang)
 		}
 	case standards.WriteNumber:
 		if t.InWords {
-			return standards.NumberName(t.Number, lang)
+			return standards.RenameNumbers(answer, lang)
 		}
 	}
-	return answerWord(task.Key(), lang)
+	return answerWord(answer, lang)
 }
 
 // asked is a question in words over the whole width and a line below it.
