@@ -4,13 +4,12 @@ import (
 	"cmp"
 	"context"
 	"errors"
-	"io"
-	"math"
 	"slices"
 	"time"
 
 	"evenhand/assemble/search"
 	"evenhand/bank"
+	"evenhand/standards"
 )
 
 // Options say how a quiz is made from a plan.
@@ -21,6 +20,8 @@ type Options struct {
 	Limit time.Duration // how long to search; 0 means until it is proved
 
 	Earlier Earlier // an earlier quiz to keep parts of
+
+	keysMayRepeat bool // items that offer their answers may have the same key in a form
 
 	// Of a term: items that other weeks use, and how often earlier weeks of the
 	// term used items, beyond what the bank knows.
@@ -40,6 +41,9 @@ type Options struct {
 // answers are right, and uses counts the earlier uses of the items. When the
 // limit runs out the best quiz found is given with the bound proved so far.
 //
+// Where no quiz keeps all rules, items whose tasks offer their few answers, such as
+// <, = and >, may have the same key after all.
+//
 // The error is an *ImpossibleError when no quiz keeps the rules. The same bank,
 // plan, seed and week give the same quiz; another seed gives another that is
 // equally good, where there is one.
@@ -47,23 +51,48 @@ type Options struct {
 // It reads a few of the items that the plan can't tell apart and more only when
 // they might matter, so its time grows with the plan and hardly with the bank.
 func Assemble(ctx context.Context, b *bank.Bank, plan Plan, o Options) (Quiz, error) {
-	p, err := newProblem(b, plan, o)
-	if err != nil {
-		return Quiz{}, err
-	}
 	if o.Limit > 0 {
 		var cancel context.CancelFunc
 		ctx, cancel = context.WithTimeout(ctx, o.Limit)
 		defer cancel()
 	}
-	m, s, err := p.solve(ctx)
-	if err != nil {
-		return Quiz{}, err
+	for {
+		p, err := newProblem(b, plan, o)
+		if err != nil {
+			return Quiz{}, err
+		}
+		m, s, err := p.solve(ctx)
+		switch {
+		case err != nil:
+			return Quiz{}, err
+		case s != nil:
+			return p.quiz(m, s, o)
+		case o.keysMayRepeat || !plan.offersAnswers():
+			return Quiz{}, p.explain(ctx, m)
+		}
+		o.keysMayRepeat = true
 	}
-	return p.quiz(m, s, o)
 }
 
-// solve reads as much as it needs and finds the best choice.
+// offersAnswers says that the plan asks for several items of a skill whose tasks offer the
+// few answers that there are, such as <, = and >. Where no quiz keeps all rules, these may
+// have the same key: the house rule would allow three at most, and leave nearly none
+// where most banks have hardly an =.
+func (p Plan) offersAnswers() bool {
+	asked := map[standards.SkillID]int{}
+	for _, row := range p.Rows {
+		asked[row.Skill] += row.Count
+	}
+	for _, skill := range standards.Catalogue() {
+		if asked[skill.ID] > 1 && standards.FixedAnswers(standards.MustParse(skill.Example)) != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// solve reads as much as it needs and finds the best choice; without one, there is none,
+// and the model shows why.
 func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
 	for limit := p.firstLimit(); ; limit *= 4 {
 		all, err := p.fillAll(limit)
@@ -75,7 +104,7 @@ func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
 		var impossible *search.Impossible
 		switch {
 		case errors.As(err, &impossible) && all:
-			return nil, nil, p.explain(ctx, m)
+			return m, nil, nil
 		case err != nil && !errors.As(err, &impossible):
 			return nil, nil, err
 		case all || s != nil && s.Objective == 0:
@@ -86,7 +115,7 @@ func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
 		bound, err := boundOf(ctx, wide, p.seed)
 		switch {
 		case errors.As(err, &impossible):
-			return nil, nil, p.explain(ctx, wide)
+			return wide, nil, nil
 		case err != nil:
 			return nil, nil, err
 		case s != nil && (bound >= s.Objective || ctx.Err() != nil):
@@ -114,7 +143,7 @@ func boundOf(ctx context.Context, m *built, seed uint64) (int, error) {
 }
 
 // quiz reads the chosen items and puts them in order: by row of the plan, then
-// from easy to hard, so that the forms look alike.
+// from easy to hard, so that the forms look alike, those of one look together.
 func (p *problem) quiz(m *built, s *search.Solution, o Options) (Quiz, error) {
 	q := Quiz{
 		Title: p.plan.Title, Week: o.Week, Seed: o.Seed, ShareRight: p.plan.ShareRight,
@@ -126,7 +155,7 @@ func (p *problem) quiz(m *built, s *search.Solution, o Options) (Quiz, error) {
 			return cmp.Or(a.Row-b.Row, m.Items[a.Item].Difficulty-m.Items[b.Item].Difficulty,
 				cmp.Compare(scatter(p.seed, m.items[a.Item].id), scatter(p.seed, m.items[b.Item].id)))
 		})
-		for i, place := range places {
+		for i, place := range m.byLook(places) {
 			placed, err := p.place(m, place)
 			if err != nil {
 				return Quiz{}, err
@@ -146,18 +175,39 @@ func (p *problem) quiz(m *built, s *search.Solution, o Options) (Quiz, error) {
 	return q, err
 }
 
-func (p *problem) place(m *built, place search.Place) (Placed, error) {
+// byLook brings the items of one look together, the looks in the order in which they first
+// come, so that a sheet says once what is to be done.
+func (m *built) byLook(places []search.Place) []search.Place {
+	var order []standards.Look
+	first := func(place search.Place) int {
+		look, _ := m.shown(place)
+		at := slices.Index(order, look)
+		if at < 0 {
+			at, order = len(order), append(order, look)
+		}
+		return at
+	}
+	for _, place := range places {
+		first(place)
+	}
+	slices.SortStableFunc(places, func(a, b search.Place) int { return first(a) - first(b) })
+	return places
+}
+
+// shown is the look and the working time of an item in its row.
+func (m *built) shown(place search.Place) (standards.Look, int) {
 	c, pool := m.items[place.Item], m.pools[place.Item]
-	item, err := p.bank.Get(c.id)
+	at := slices.IndexFunc(pool.fits, func(f fit) bool { return f.row == place.Row })
+	return c.looks[at], c.seconds[at]
+}
+
+func (p *problem) place(m *built, place search.Place) (Placed, error) {
+	item, err := p.bank.Get(m.items[place.Item].id)
 	if err != nil {
 		return Placed{}, err
 	}
-	for i, f := range pool.fits {
-		if f.row == place.Row {
-			item.Look, item.Seconds = c.looks[i], c.seconds[i]
-		}
-	}
-	return Placed{Item: item, Row: rowName(place.Row, p.plan.Rows[place.Row]), Uses: pool.uses}, nil
+	item.Look, item.Seconds = m.shown(place)
+	return Placed{Item: item, Row: rowName(place.Row, p.plan.Rows[place.Row]), Uses: m.pools[place.Item].uses}, nil
 }
 
 // markShared notes the items that stand in every one of several forms.
@@ -173,18 +223,4 @@ func markShared(forms []Form) {
 			form.Items[i].Shared = len(forms) > 1 && count[form.Items[i].Item.ID] == len(forms)
 		}
 	}
-}
-
-// WriteModel writes the very model that Assemble solves in CPLEX LP format, so
-// that anyone can check its answer with a general solver. Every item that could
-// be of use stands in it, also those that Assemble would not need to read.
-func WriteModel(w io.Writer, b *bank.Bank, plan Plan, o Options) error {
-	p, err := newProblem(b, plan, o)
-	if err != nil {
-		return err
-	}
-	if _, err := p.fillAll(math.MaxInt32); err != nil {
-		return err
-	}
-	return search.WriteLP(w, &p.build(false).Model)
 }

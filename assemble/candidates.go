@@ -293,6 +293,9 @@ func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate,
 		if task, err = standards.Parse(m.Task); err != nil {
 			return c, fmt.Errorf("item %s of the bank: %w", m.ID, err)
 		}
+		if p.options.keysMayRepeat && standards.FixedAnswers(task) != nil {
+			c.clashes[0] += ":" + m.ID
+		}
 		for _, name := range task.Clashes() {
 			if !slices.Contains(c.clashes, name) {
 				c.clashes = append(c.clashes, name)

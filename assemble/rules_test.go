@@ -124,13 +124,15 @@ func mustWeek(text string) assemble.Week {
 	return w
 }
 
-// clash says that two items may not stand in one form.
+// clash says that two items may not stand in one form. Of items that offer their answers it
+// says nothing: TestKeysRepeatOnlyWhereTheyMust does.
 func clash(a, b bank.Item) bool {
-	if a.Skill == b.Skill && a.Key == b.Key {
-		return true
-	}
+	alike := a.Skill == b.Skill && a.Key == b.Key
 	if a.Task == "" || b.Task == "" {
-		return false
+		return alike
+	}
+	if alike && standards.FixedAnswers(standards.MustParse(a.Task)) == nil {
+		return true
 	}
 	others := standards.MustParse(b.Task).Clashes()
 	return slices.ContainsFunc(standards.MustParse(a.Task).Clashes(), func(name string) bool { return slices.Contains(others, name) })

@@ -1,9 +1,8 @@
 package standards
 
 // FixedAnswers are the few answers that a task itself offers, such as true and false, in
-// their usual order; nil where the answer is a number, a time or words to find. Two tasks
-// of this kind may stand in one form although their keys are the same: the one tells
-// nothing about the other.
+// their usual order; nil where the answer is a number, a time or words to find. With so few
+// answers a form of many such tasks can't do without two of the same key.
 func FixedAnswers(task Task) []string {
 	switch task.(type) {
 	case Compare:
