@@ -13,14 +13,14 @@ type incumbent struct {
 	objective int // none while there is no solution
 }
 
-// offer takes a choice if it is better than the best so far.
+// offer takes a choice if it keeps the rules and is better than the best so far.
 func (b *incumbent) offer(forms [][]Place, goal bool) {
 	objective := 0
 	if goal {
 		excess, uses := figures(b.m, forms)
 		objective = 1000*excess + uses
 	}
-	if objective < b.objective {
+	if objective < b.objective && verifyRules(b.m, forms) == nil {
 		b.forms, b.objective = forms, objective
 	}
 }

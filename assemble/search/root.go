@@ -79,7 +79,7 @@ func (r *root) sift(stop func() bool) lpStatus {
 			}
 			y, costs = r.ws.rho, false
 		}
-		added := r.improving(y, costs)
+		added := r.improving(y, costs, status == lpOptimal)
 		cut := status == lpOptimal && r.cutSupply()
 		if !added && !cut {
 			if status == lpInfeasible {
@@ -91,15 +91,16 @@ func (r *root) sift(stop func() bool) lpStatus {
 }
 
 // improving includes the groups with the most negative reduced costs, a batch
-// at a time. It reports false if there are none.
-func (r *root) improving(y []float64, costs bool) bool {
+// at a time. It reports false if there are none, or if the bound already
+// reaches the objective that the program has without them, both rounded up.
+func (r *root) improving(y []float64, costs, optimal bool) bool {
 	scaled, batch := r.scaled(y), 50+5*len(r.rows)+len(r.groups)/100
-	var kept heap[candidate]
+	rest, kept := newRest[float64](r), heap[candidate]{}
 	for i := range r.groups {
 		if r.first[i] >= 0 {
 			continue
 		}
-		c := candidate{group: i, d: outside(r, i, scaled, float64(r.cost(&r.groups[i])*ones(costs)), nil)}
+		c := candidate{group: i, d: rest.outside(i, scaled, float64(r.cost(&r.groups[i])*ones(costs)))}
 		switch {
 		case c.d >= -1e-7:
 		case len(kept) < batch:
@@ -109,10 +110,27 @@ func (r *root) improving(y []float64, costs bool) bool {
 			kept.sink(0)
 		}
 	}
+	if optimal && !r.onlyExcess && r.ceil(r.objective()+rest.least()) >= r.ceil(r.objective()) {
+		return false
+	}
 	for _, c := range kept {
 		r.include(c.group)
 	}
 	return len(kept) > 0
+}
+
+// ceil rounds an objective up, as a bound, with some room for rounding errors.
+func (r *root) ceil(objective float64) int { return r.p.round(int(math.Ceil(objective - 1e-3))) }
+
+// objective is c·x at the present values.
+func (r *root) objective() float64 {
+	t := 0.0
+	for j := range r.cols {
+		if c := &r.cols[j]; c.cost != 0 {
+			t += float64(c.cost) * r.value(j)
+		}
+	}
+	return t
 }
 
 // proof is the exact bound of given multipliers over all columns.
@@ -124,47 +142,77 @@ func (r *root) proof(y []float64, costs bool) (certificate, int64) {
 	widest := float64(r.p.Forms * max(r.p.farOff, r.p.slowest, 1))
 	more = (more*widest + largest) * float64(len(r.p.Items)*(len(r.p.Rows)+1))
 	c := r.certify(y, costs, more)
-	sum := c.total(&r.simplex)
+	rest := newRest[int64](r)
 	for i := range r.groups {
 		if r.first[i] < 0 {
-			outside(r, i, c.y, int64(r.cost(&r.groups[i])*ones(costs))<<c.shift, &sum)
+			rest.outside(i, c.y, int64(r.cost(&r.groups[i])*ones(costs))<<c.shift)
 		}
 	}
-	return c, sum
+	return c, c.total(&r.simplex) + rest.least()
+}
+
+// rest sums up what the columns outside the program can take from a bound, row
+// by row, the shared ones last.
+type rest[T int64 | float64] struct {
+	*root
+	sum    []T // if every column with a negative reduced cost were taken whole
+	lowest []T // the most negative reduced cost
+}
+
+func newRest[T int64 | float64](r *root) *rest[T] {
+	return &rest[T]{r, make([]T, len(r.p.Rows)+1), make([]T, len(r.p.Rows)+1)}
+}
+
+// least is at most what they can change the objective by: as many as fit the
+// row, each at the lowest reduced cost, or all that there are.
+func (s *rest[T]) least() T {
+	t := T(0)
+	for i := range s.sum {
+		_, up := s.p.sharedRange()
+		if i < len(s.p.Rows) {
+			_, up = s.p.rowRange(i)
+			up *= s.p.Forms
+		}
+		t += max(s.sum[i], s.lowest[i]*T(up))
+	}
+	return t
+}
+
+func (s *rest[T]) take(at int, d T, up int) {
+	if d < 0 {
+		s.sum[at] += d * T(up)
+		s.lowest[at] = min(s.lowest[at], d)
+	}
 }
 
 // outside gives the smallest reduced cost that the columns of group i would
-// have, and adds what they take from a bound to sum.
-func outside[T int64 | float64](r *root, i int, y []T, cost T, sum *T) T {
-	g := &r.groups[i]
-	at := len(r.p.Rows)
-	quotas := T(0)
+// have, and counts them.
+func (s *rest[T]) outside(i int, y []T, cost T) T {
+	p, g := s.p, &s.groups[i]
+	at := len(p.Rows)
+	common := T(0)
 	for _, q := range g.quotas {
-		quotas += y[at+q]
+		common += y[at+q]
 	}
-	at += len(r.p.Quotas)
-	if r.p.goal {
-		quotas += T(g.difficulty) * (y[at+1] - y[at+2])
+	at += len(p.Quotas)
+	if p.goal {
+		common += T(g.difficulty) * (y[at+1] - y[at+2])
 	}
 	best := cost
 	for k, fit := range g.fits {
-		worth := quotas + y[fit.Row]
-		if r.p.MaxSeconds > 0 {
+		worth := common + y[fit.Row]
+		if p.MaxSeconds > 0 {
 			worth += T(fit.Seconds) * y[at]
 		}
 		d := cost - worth
+		s.take(fit.Row, d, s.upTo(g, fit, 0))
 		if k == 0 || d < best {
 			best = d
 		}
-		if sum != nil && d < 0 {
-			*sum += d * T(r.upTo(g, fit, 0))
-		}
-		if r.p.Shared > 0 {
-			d := cost - T(r.p.Forms)*worth - y[r.shared]
+		if p.Shared > 0 {
+			d = cost - T(p.Forms)*worth - y[s.shared]
+			s.take(len(p.Rows), d, s.upTo(g, fit, asShared))
 			best = min(best, d)
-			if sum != nil && d < 0 {
-				*sum += d * T(r.upTo(g, fit, asShared))
-			}
 		}
 	}
 	return best
@@ -176,14 +224,15 @@ func (r *root) conclude() {
 	r.cert, r.sum = r.proof(r.ws.y, true)
 	r.bound = r.p.round(r.cert.ceil(r.sum))
 	r.reduced = make([]int64, len(r.groups))
+	rest := newRest[int64](r)
 	for i := range r.groups {
-		r.reduced[i] = r.cheapest(i)
+		r.reduced[i] = r.cheapest(i, rest)
 	}
 }
 
-func (r *root) cheapest(i int) int64 {
+func (r *root) cheapest(i int, rest *rest[int64]) int64 {
 	if r.first[i] < 0 {
-		return outside(r, i, r.cert.y, int64(r.cost(&r.groups[i]))<<r.cert.shift, nil)
+		return rest.outside(i, r.cert.y, int64(r.cost(&r.groups[i]))<<r.cert.shift)
 	}
 	best := int64(math.MaxInt64)
 	for j, to := r.columnsOf(i); j < to; j++ {

@@ -122,6 +122,11 @@ func (w *swapper) seat(r *root) bool {
 		w.sit(seat{form: x.Form, row: x.Row, pinned: true}, int32(x.Item))
 	}
 	for row := range w.p.Rows {
+		for _, rows := range need {
+			if rows[row] < 0 { // the shared items leave no room for the fixed ones
+				return false
+			}
+		}
 		for k := range need {
 			f := w.p.Forms - 1 - k // the shared first
 			for range need[(f+w.p.Forms+1)%(w.p.Forms+1)][row] {

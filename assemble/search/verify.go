@@ -6,28 +6,36 @@ import (
 )
 
 // Verify checks a solution against every rule of the model, and its figures
-// against its items, in whole numbers. It shares no code with the search.
+// against its items, in whole numbers. It shares no code with the search, which
+// offers no choice that breaks a rule here.
 func Verify(m *Model, s *Solution) error {
-	if len(s.Forms) != m.Forms {
-		return fmt.Errorf("%d forms instead of %d", len(s.Forms), m.Forms)
+	if err := verifyRules(m, s.Forms); err != nil {
+		return err
 	}
-	for f, places := range s.Forms {
+	return verifyFigures(m, s)
+}
+
+func verifyRules(m *Model, forms [][]Place) error {
+	if len(forms) != m.Forms {
+		return fmt.Errorf("%d forms instead of %d", len(forms), m.Forms)
+	}
+	for f, places := range forms {
 		if err := verifyForm(m, places); err != nil {
 			return fmt.Errorf("form %d: %w", f+1, err)
 		}
 	}
-	if err := verifyOnce(m, s); err != nil {
+	if err := verifyOnce(m, forms); err != nil {
 		return err
 	}
 	for _, x := range m.Fixed {
-		for f, places := range s.Forms {
+		for f, places := range forms {
 			here := x.Form == f || x.Form == EveryForm || m.Forms == 1
 			if here != slices.Contains(places, Place{x.Item, x.Row}) {
 				return fmt.Errorf("form %d: the fixed item %q should stand here: %t", f+1, m.Items[x.Item].Name, here)
 			}
 		}
 	}
-	return verifyFigures(m, s)
+	return nil
 }
 
 func verifyForm(m *Model, places []Place) error {
@@ -71,9 +79,9 @@ func verifyForm(m *Model, places []Place) error {
 // verifyOnce checks that an item stands in one place only, or else in the same
 // row of every form, and that exactly m.Shared items do the latter. With one
 // form the shared items are like any other.
-func verifyOnce(m *Model, s *Solution) error {
+func verifyOnce(m *Model, forms [][]Place) error {
 	count, row := map[int]int{}, map[int]int{}
-	for f, places := range s.Forms {
+	for f, places := range forms {
 		for k, p := range places {
 			if slices.ContainsFunc(places[:k], func(q Place) bool { return q.Item == p.Item }) {
 				return fmt.Errorf("form %d holds item %q twice", f+1, m.Items[p.Item].Name)
