@@ -65,6 +65,8 @@ func Assemble(ctx context.Context, b *bank.Bank, plan Plan, o Options) (Quiz, er
 		switch {
 		case err != nil:
 			return Quiz{}, err
+		case s != nil && len(plan.Diagnose) > 0:
+			return p.quiz(m, p.diagnose(ctx, m, s), o)
 		case s != nil:
 			return p.quiz(m, s, o)
 		case o.keysMayRepeat || !plan.offersAnswers():
@@ -146,7 +148,7 @@ func boundOf(ctx context.Context, m *built, seed uint64) (int, error) {
 // from easy to hard, so that the forms look alike, those of one look together.
 func (p *problem) quiz(m *built, s *search.Solution, o Options) (Quiz, error) {
 	q := Quiz{
-		Title: p.plan.Title, Week: o.Week, Seed: o.Seed, ShareRight: p.plan.ShareRight,
+		Title: p.plan.Title, Week: o.Week, Seed: o.Seed, ShareRight: p.plan.ShareRight, Diagnose: p.plan.Diagnose,
 		Objective: s.Objective, Excess: s.Excess, UsesSum: s.Uses, Bound: s.Bound, Proved: s.Proved,
 	}
 	for f, places := range s.Forms {

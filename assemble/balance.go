@@ -57,6 +57,14 @@ func BalanceOf(q Quiz) Balance {
 	for _, step := range valuesOf(q, standards.ClockStep) {
 		b.ifAny("clock to the "+step, q, func(it bank.Item) bool { return it.Traits.Get(standards.ClockStep) == step })
 	}
+	if len(q.Diagnose) > 0 {
+		b.line(tellName(q.Diagnose), 0, q, total(func(p Placed) float64 {
+			if task, err := standards.Parse(p.Item.Task); err == nil && tells(task, q.Diagnose) {
+				return 1
+			}
+			return 0
+		}))
+	}
 	b.line(LineShareRight, 1, q, mean(func(p Placed) float64 { return 100 * p.Item.Difficulty().ShareRight() }))
 	b.line(LineDifficulty, 3, q, mean(func(p Placed) float64 { return p.Item.Difficulty().Logits() }))
 	b.line(LineMinutes, 1, q, total(func(p Placed) float64 { return float64(p.Item.Seconds) / 60 }))

@@ -37,6 +37,7 @@ type candidate struct {
 	looks   []standards.Look // for each fit of its pool; empty where it doesn't fit
 	seconds []int            // the same
 	clashes []string
+	tells   bool // it tells the plan's missteps apart
 }
 
 // balanced says whether forms should be even in a trait. The largest number of a
@@ -293,6 +294,7 @@ func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate,
 		if task, err = standards.Parse(m.Task); err != nil {
 			return c, fmt.Errorf("item %s of the bank: %w", m.ID, err)
 		}
+		c.tells = len(p.plan.Diagnose) > 0 && tells(task, p.plan.Diagnose)
 		if p.options.keysMayRepeat && standards.FixedAnswers(task) != nil {
 			c.clashes[0] += ":" + m.ID
 		}

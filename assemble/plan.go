@@ -11,11 +11,12 @@ import (
 // and the mark to aim at.
 type Plan struct {
 	Title      string
-	Minutes    int // most working time of a form; 0 means no limit
-	Forms      int // 1 to 6
-	ShareRight int // 1 to 99: how many in 100 answers should be right
-	Rest       int // an item used in the last Rest weeks stays out
-	Shared     int // items that stand in every form and link them
+	Minutes    int                      // most working time of a form; 0 means no limit
+	Forms      int                      // 1 to 6
+	ShareRight int                      // 1 to 99: how many in 100 answers should be right
+	Rest       int                      // an item used in the last Rest weeks stays out
+	Shared     int                      // items that stand in every form and link them
+	Diagnose   []*standards.MisstepKind // missteps to tell apart, where that costs nothing else
 	Rows       []Row
 	Bands      []BandCount
 	Quotas     []Quota
@@ -94,9 +95,10 @@ func (r Row) Name() string {
 // read one by one.
 type planText struct {
 	commonText
-	Shared any         `toml:"shared"`
-	Rows   []rowText   `toml:"row"`
-	Quotas []quotaText `toml:"quota"`
+	Shared   any         `toml:"shared"`
+	Diagnose any         `toml:"diagnose"`
+	Rows     []rowText   `toml:"row"`
+	Quotas   []quotaText `toml:"quota"`
 }
 
 // commonText is what plans and pacing lists have in common.
@@ -137,6 +139,7 @@ func ParsePlan(text []byte, name string) (Plan, error) {
 	}
 	size := d.size(plan, typed)
 	plan.Shared = d.whole("shared", typed.Shared, 0, 0, size)
+	plan.Diagnose = d.missteps("diagnose", typed.Diagnose)
 	plan.Bands = d.bands(typed.Bands, size)
 	for i, q := range typed.Quotas {
 		plan.Quotas = append(plan.Quotas, d.quota(element("quota", i), q, size))
@@ -211,6 +214,19 @@ func (d *document) count(path string, value any) int {
 		return 0
 	}
 	return d.whole(path, value, 0, 1, maxItems)
+}
+
+func (d *document) missteps(path string, value any) []*standards.MisstepKind {
+	var kinds []*standards.MisstepKind
+	for i, text := range d.texts(path, value) {
+		kind, err := standards.ParseMisstep(text)
+		if err != nil {
+			d.wrong(element(path, i), "evenhand tag shows the missteps of a task.", "%v", err)
+			continue
+		}
+		kinds = append(kinds, kind)
+	}
+	return kinds
 }
 
 func (d *document) where(path string, value any) standards.Where {

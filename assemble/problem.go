@@ -31,6 +31,7 @@ type problem struct {
 
 // kept is an item that must stand in a form.
 type kept struct {
+	id   string
 	name string // as "A3"
 	pool *pool  // of its own
 	form int    // or search.EveryForm

@@ -92,20 +92,70 @@ func (p *problem) takeEarlier(o Options) error {
 	if shared > p.plan.Shared {
 		return fmt.Errorf("the earlier quiz has %s in all of its forms, the plan asks for %d; set shared = %d", number(shared, "item"), p.plan.Shared, shared)
 	}
-	for _, s := range o.Earlier.Spots {
-		if !stay[s.ID] || p.out[s.ID] {
+	earlier, err := p.seatEarlier(o)
+	if err != nil {
+		return err
+	}
+	for _, k := range earlier {
+		id := k.pool.read[0].id
+		switch {
+		case !stay[k.id] || p.out[k.id]:
 			continue
+		case id == "" || k.row < 0:
+			return fmt.Errorf("item %s of the earlier quiz fits no row of the plan, or only rows that others fill; replace it too", k.name)
+		case forms[k.id] > 1:
+			k.form = search.EveryForm
 		}
-		form := int(s.Form[0] - 'A')
-		if forms[s.ID] > 1 {
-			form = search.EveryForm
-		}
-		if err := p.keep(s, form, o.Week); err != nil {
-			return err
-		}
-		p.out[s.ID] = true
+		p.kept = append(p.kept, k)
+		p.out[k.id] = true
 	}
 	return nil
+}
+
+// seatEarlier gives every item of the earlier quiz a row of the plan, the same on all forms
+// for a shared one.
+func (p *problem) seatEarlier(o Options) (all []kept, err error) {
+	counts := make([]int, len(p.plan.Rows))
+	for i, row := range p.plan.Rows {
+		counts[i] = row.Count
+	}
+	rowOf := map[string]int{}
+	for f := range p.forms {
+		var form []kept
+		var fits [][]int
+		for _, s := range o.Earlier.Spots {
+			if int(s.Form[0]-'A') != f {
+				continue
+			}
+			own, err := p.earlierItem(s, o.Week)
+			if err != nil {
+				return nil, err
+			}
+			rows := own.rowsShown()
+			if row, seated := rowOf[s.ID]; seated {
+				rows = []int{row}
+			}
+			form, fits = append(form, kept{id: s.ID, name: s.Name(), pool: own, form: f}), append(fits, rows)
+		}
+		for i, row := range seats(fits, counts) {
+			form[i].row = row
+			if row >= 0 {
+				rowOf[form[i].id] = row
+			}
+		}
+		all = append(all, form...)
+	}
+	return all, nil
+}
+
+// rowsShown are those that the one item of a pool fits in a look it can take.
+func (own *pool) rowsShown() (rows []int) {
+	for i, f := range own.fits {
+		if own.read[0].looks[i] != "" {
+			rows = append(rows, f.row)
+		}
+	}
+	return rows
 }
 
 // matchForms checks that the earlier quiz has the shape that the plan asks for.
@@ -134,22 +184,13 @@ func (p *problem) matchForms(o Options) error {
 	return nil
 }
 
-// keep puts an item in its place.
-func (p *problem) keep(s Spot, form int, week string) error {
+// earlierItem is a pool of one item of the earlier quiz.
+func (p *problem) earlierItem(s Spot, week string) (*pool, error) {
 	item, uses, err := p.usedItem(s.ID, week)
 	if err != nil {
-		return fmt.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
+		return nil, fmt.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
 	}
-	own, err := p.alone(item, uses)
-	if err != nil {
-		return err
-	}
-	row, ok := p.rowOf(s.Number, own)
-	if !ok {
-		return fmt.Errorf("item %s of the earlier quiz (%s) fits no row of the plan; replace it too", s.Name(), item.Question("en"))
-	}
-	p.kept = append(p.kept, kept{name: s.Name(), pool: own, form: form, row: row})
-	return nil
+	return p.alone(item, uses)
 }
 
 // usedItem is an item and how often it was used, but for the week of the quiz:
@@ -205,34 +246,6 @@ func (p *problem) earlierQuiz(o Options) (Quiz, error) {
 		q.Forms = append(q.Forms, form)
 	}
 	return q, nil
-}
-
-// rowOf is the row that an item fills: the one to which its number belongs, or
-// else the first that it fits.
-func (p *problem) rowOf(number int, own *pool) (row int, ok bool) {
-	first := -1
-	for i, f := range own.fits {
-		if own.read[0].looks[i] == "" {
-			continue
-		}
-		if f.row == p.rowAt(number) {
-			return f.row, true
-		}
-		if first < 0 {
-			first = f.row
-		}
-	}
-	return first, first >= 0
-}
-
-// rowAt is the row to which a number of a form belongs.
-func (p *problem) rowAt(number int) int {
-	for i, row := range p.plan.Rows {
-		if number -= row.Count; number <= 0 {
-			return i
-		}
-	}
-	return -1
 }
 
 // settle gives kept items their numbers back, and the new ones the numbers that

@@ -1,6 +1,9 @@
 package standards
 
 import (
+	"cmp"
+	"fmt"
+	"maps"
 	"slices"
 	"strings"
 )
@@ -11,6 +14,23 @@ type MisstepKind struct {
 	Tells   string // what such an answer suggests, for the key
 	Reteach string // what to work on next, for the key and reports
 	Source  string // where the kind is described, or "common practice"
+}
+
+// MisstepKinds lists every kind, by name.
+func MisstepKinds() []*MisstepKind {
+	return slices.SortedFunc(maps.Keys(spanishTells), func(a, b *MisstepKind) int { return cmp.Compare(a.Name, b.Name) })
+}
+
+// ParseMisstep finds a kind by its name; the error names the nearest.
+func ParseMisstep(name string) (*MisstepKind, error) {
+	var names []string
+	for _, kind := range MisstepKinds() {
+		if kind.Name == strings.TrimSpace(name) {
+			return kind, nil
+		}
+		names = append(names, kind.Name)
+	}
+	return nil, fmt.Errorf("no misstep %q%s", name, suggest(name, names))
 }
 
 // Misstep is a wrong answer and the kinds that give it. More than one kind means
