@@ -153,3 +153,23 @@ func with(m *search.Model, rule search.Rule, number int) *search.Model {
 	}
 	return &c
 }
+
+// TestSharedItemLeavesRoomForFixed holds a plan that once came out as possible
+// with two items in a row of one: the shared item has to stand in the row that
+// the fixed one leaves free.
+func TestSharedItemLeavesRoomForFixed(t *testing.T) {
+	m := &search.Model{Forms: 2, Shared: 1, MaxSeconds: 179, Rows: []search.Row{{Name: "a", Count: 1}, {Name: "b", Count: 1}},
+		Quotas: []search.Quota{{Name: "q", AtLeast: 1, AtMost: 1}}, Fixed: []search.Fixed{{Item: 3, Form: 0, Row: 1}}}
+	m.Items = []search.Item{
+		{Fits: []search.Fit{{Row: 1, Seconds: 75}}}, {Fits: []search.Fit{{Row: 0, Seconds: 90}, {Row: 1, Seconds: 105}}},
+		{Fits: []search.Fit{{Row: 1, Seconds: 45}}, Quotas: []int{0}}, {Fits: []search.Fit{{Row: 1, Seconds: 45}, {Row: 0, Seconds: 45}}},
+		{Fits: []search.Fit{{Row: 0, Seconds: 30}, {Row: 1, Seconds: 75}}}, {Fits: []search.Fit{{Row: 0, Seconds: 105}}, Quotas: []int{0}},
+	}
+	if got := answer(t, m, 1); got != brute(m) || got != -1 {
+		t.Errorf("objective %d, brute force %d", got, brute(m))
+	}
+	way, err := search.Loosen(context.Background(), m, search.Rule{Kind: search.Minutes}, search.Options{})
+	if err != nil || !way.Enough || way.To != 180 {
+		t.Errorf("way %+v, %v; 180 seconds are enough", way, err)
+	}
+}
