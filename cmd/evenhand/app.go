@@ -58,6 +58,11 @@ func newApp() *cli.App {
 		command.OnUsageError = onUsageError
 		command.CustomHelpTemplate = commandHelp
 		command.HideHelpCommand = true
+		for _, flag := range command.Flags {
+			if yes, ok := flag.(*cli.BoolFlag); ok {
+				yes.DisableDefaultText = true
+			}
+		}
 	}
 	return app
 }
