@@ -96,6 +96,7 @@ func heading(out *strings.Builder, list []solver) {
 	fmt.Fprintf(out, "\"grouped\" have predicted difficulties (like items are alike), \"measured\" have each their own, in thousandths of a logit.\n")
 	fmt.Fprintf(out, "The general solvers read the very same model as an LP file, reading included, and get 120 s; ours starts from the model in memory.\n")
 	fmt.Fprintf(out, "Each time is the time to a proved optimum; ours is the median of 5 runs. All objectives agree, or the test fails.\n")
+	fmt.Fprintf(out, "Solvers ran one after another in one run, on a machine that may have had other work: treat gaps under a third as equal.\n")
 	fmt.Fprintf(out, "General solvers are left out at 1,000,000 items: the file alone would take gigabytes.\n\n")
 	fmt.Fprintf(out, "Machine: %s, %d cores, %s, %s/%s", cpu(), runtime.NumCPU(), runtime.Version(), runtime.GOOS, runtime.GOARCH)
 	for _, o := range list {

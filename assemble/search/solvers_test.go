@@ -54,7 +54,7 @@ func python() string {
 	return "python3"
 }
 
-var versionWords = regexp.MustCompile(`(GLPSOL\S* GLPK LP/MIP Solver \S+|Version: \S+|scipy \S+ milp)`)
+var versionWords = regexp.MustCompile(`(GLPSOL--GLPK LP/MIP Solver [\d.]+|Version: \S+|scipy \S+ milp)`)
 
 func version(name string, args ...string) (string, bool) {
 	out, err := exec.Command(name, args...).CombinedOutput()
