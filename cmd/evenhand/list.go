@@ -100,11 +100,7 @@ func traitsInWords(item bank.Item) string {
 	if item.ByHand() {
 		return "traits by hand"
 	}
-	text := ""
-	for _, trait := range item.Traits.List() {
-		text += trait + " "
-	}
-	return text
+	return strings.Join(item.Traits.List(), " ")
 }
 
 func readQuery(c *cli.Context) (bank.Query, error) {
