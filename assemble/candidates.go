@@ -306,7 +306,7 @@ func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate,
 	}
 	shown := false
 	for _, f := range pool.fits {
-		look := lookIn(p.plan.Rows[f.row], g.Look, task)
+		look := lookIn(p.plan.Rows[f.row], g.Look, task, m.ID)
 		seconds := 0
 		if look != "" {
 			seconds, shown = shownFor(g, look), true
@@ -319,11 +319,10 @@ func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate,
 	return c, nil
 }
 
-// lookIn is the look of an item in a row: the first of the row's looks that its
-// task can take, or its own when the row leaves the look open; empty when it
-// can't be shown as the row asks. An item by hand, without a task, has only its
-// own look.
-func lookIn(row Row, own standards.Look, task standards.Task) standards.Look {
+// lookIn is the look of an item in a row: the first of the row's looks that its task can
+// take, or where the row varies them one that the item's ID decides, whatever the seed.
+// Without a wish it is the item's own; empty when it can take none.
+func lookIn(row Row, own standards.Look, task standards.Task, id string) standards.Look {
 	if len(row.Looks) == 0 {
 		return own
 	}
@@ -331,10 +330,17 @@ func lookIn(row Row, own standards.Look, task standards.Task) standards.Look {
 	if task != nil {
 		can = task.Looks()
 	}
+	var fit []standards.Look
 	for _, look := range row.Looks {
 		if slices.Contains(can, look) {
-			return look
+			fit = append(fit, look)
 		}
 	}
-	return ""
+	switch {
+	case len(fit) == 0:
+		return ""
+	case row.Vary:
+		return fit[scatter(0, id)%uint64(len(fit))]
+	}
+	return fit[0]
 }

@@ -28,6 +28,7 @@ type Row struct {
 	Count int
 	Where standards.Where
 	Looks []standards.Look // the looks that will do, the wished-for first; none means any
+	Vary  bool             // any of the looks, by turns, and not the first that will do
 }
 
 // BandCount bounds how many items of a form lie in a band of difficulty.
@@ -86,7 +87,11 @@ func (r Row) Name() string {
 		for i, l := range r.Looks {
 			looks[i] = string(l)
 		}
-		name += ", shown as " + strings.Join(looks, " or ")
+		between := " or "
+		if r.Vary {
+			between = " and "
+		}
+		name += ", shown as " + strings.Join(looks, between)
 	}
 	return name
 }
@@ -117,6 +122,7 @@ type rowText struct {
 	Count any `toml:"count"`
 	Where any `toml:"where"`
 	Looks any `toml:"looks"`
+	Vary  any `toml:"vary"`
 }
 
 type quotaText struct {
@@ -185,7 +191,22 @@ func (d *document) row(path string, typed rowText) Row {
 		Count: d.count(path+".count", typed.Count),
 		Where: d.where(path+".where", typed.Where),
 		Looks: d.looks(path, typed),
+		Vary:  d.vary(path, typed),
 	}
+}
+
+// vary reads whether a row takes its looks by turns; it needs two or more.
+func (d *document) vary(path string, typed rowText) bool {
+	vary, ok := typed.Vary.(bool)
+	looks, _ := typed.Looks.([]any)
+	switch {
+	case typed.Vary == nil:
+	case !ok:
+		d.wrong(path+".vary", "", "vary is true or false, not %s", d.read(path+".vary"))
+	case vary && len(looks) < 2:
+		d.wrong(path+".vary", "", "vary takes the looks of the row by turns; write two or more, looks = [\"bond\", \"column\"]")
+	}
+	return vary
 }
 
 func (d *document) skill(path string, value any) standards.SkillID {
