@@ -123,21 +123,31 @@ func assembleOptions(c *cli.Context) (assemble.Options, error) {
 }
 
 // assembleOrFill assembles, and with --fill generates what lacks and tries again.
-func assembleOrFill(c *cli.Context, b *bank.Bank, plan assemble.Plan, o assemble.Options) (assemble.Quiz, error) {
-	quiz, err := assemble.Assemble(c.Context, b, plan, o)
+func assembleOrFill(c *cli.Context, b *bank.Bank, plan assemble.Plan, o assemble.Options) (quiz assemble.Quiz, err error) {
+	err = filling(c, b, 1, func() error {
+		quiz, err = assemble.Assemble(c.Context, b, plan, o)
+		return err
+	})
+	return quiz, err
+}
+
+// filling tries to assemble; with --fill, up to so many times it generates the items that
+// are said to lack and tries again.
+func filling(c *cli.Context, b *bank.Bank, times int, try func() error) error {
+	err := try()
 	var impossible *assemble.ImpossibleError
-	if !c.Bool("fill") || !errors.As(err, &impossible) || len(impossible.Generate) == 0 {
-		return quiz, err
-	}
-	for _, wish := range impossible.Generate {
-		request := generate.Request{Skill: wish.Skill, Where: wish.Where, Count: wish.Count, Seed: wish.Seed}
-		result, err := addGenerated(b, request, bank.Ready, author(c), now())
-		if err != nil {
-			return quiz, err
+	for ; times > 0 && c.Bool("fill") && errors.As(err, &impossible) && len(impossible.Generate) > 0; times-- {
+		for _, wish := range impossible.Generate {
+			request := generate.Request{Skill: wish.Skill, Where: wish.Where, Count: wish.Count, Seed: wish.Seed}
+			result, err := addGenerated(b, request, bank.Ready, author(c), now())
+			if err != nil {
+				return err
+			}
+			say(c, "%s: %s", wish.Skill, result)
 		}
-		say(c, "%s: %s", wish.Skill, result)
+		err = try()
 	}
-	return assemble.Assemble(c.Context, b, plan, o)
+	return err
 }
 
 // deliver writes the quiz's files, shows its balance and notes its use.

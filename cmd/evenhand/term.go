@@ -13,7 +13,7 @@ import (
 
 // assembleTerm makes a quiz for each week of a term, each in a folder of its own, named after its week.
 func assembleTerm(c *cli.Context, path string) error {
-	for _, flag := range []string{"week", "model", "from", "replace", "keep", "shared", "fill"} {
+	for _, flag := range []string{"week", "model", "from", "replace", "keep", "shared"} {
 		if c.IsSet(flag) {
 			return usagef("--%s is for a single quiz and can't stand beside --weeks", flag)
 		}
@@ -36,7 +36,12 @@ func assembleTerm(c *cli.Context, path string) error {
 		options.Week = week
 	}
 	return openForUse(c)(c, func(b *bank.Bank) error {
-		term, err := assemble.AssembleTerm(c.Context, b, pacing, c.Int("weeks"), options)
+		var term assemble.Term
+		lacks := c.Int("weeks") * len(pacing.New) // each skill may lack in each week, and is told by itself
+		err := filling(c, b, lacks, func() (err error) {
+			term, err = assemble.AssembleTerm(c.Context, b, pacing, c.Int("weeks"), options)
+			return err
+		})
 		if err != nil {
 			return err
 		}
