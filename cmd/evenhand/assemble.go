@@ -147,6 +147,9 @@ func filling(c *cli.Context, b *bank.Bank, times int, try func() error) error {
 		}
 		err = try()
 	}
+	if c.Context.Err() != nil { // interrupted: what was found so far is not what was asked for
+		return errors.New("stopped; no quiz was written")
+	}
 	return err
 }
 
