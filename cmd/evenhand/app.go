@@ -15,11 +15,9 @@ import (
 
 // run is the whole program; it gives the exit code.
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
-	defer stop()
 	app := newApp()
 	app.Reader, app.Writer, app.ErrWriter = stdin, stdout, stderr
-	err := app.RunContext(ctx, flagsFirst(app, args))
+	err := app.Run(flagsFirst(app, args))
 	if err == nil {
 		return exitDone
 	}
@@ -28,6 +26,13 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		fmt.Fprintln(stderr, "evenhand: "+message)
 	}
 	return code
+}
+
+// interruptible lets a command end in order when the user stops it, until the function given is
+// called. Elsewhere an interrupt ends the program at once, which no file here minds.
+func interruptible(c *cli.Context) (done context.CancelFunc) {
+	c.Context, done = signal.NotifyContext(c.Context, os.Interrupt)
+	return done
 }
 
 // newApp is the program's commands, in the order of a teacher's week.

@@ -46,6 +46,7 @@ func assembleCommand() *cli.Command {
 }
 
 func assembleQuiz(c *cli.Context) error {
+	defer interruptible(c)()
 	path, err := oneArgument(c, "PLAN.toml")
 	if err != nil {
 		return err

@@ -277,6 +277,7 @@ func showReading(c *cli.Context, r *marks.Reading, tally results.Tally) error {
 // enterMarks asks for the marks of pupils: of those named, else of those not marked yet.
 // The results are open only while a paper is saved.
 func enterMarks(c *cli.Context, quiz results.Quiz, pupils []string) error {
+	defer interruptible(c)()
 	class := c.String("class")
 	var seats []marks.Seat
 	err := withResults(c, bank.Options{}, func(s *results.Store) (err error) {
