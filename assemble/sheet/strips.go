@@ -5,15 +5,22 @@ import "fmt"
 // stripEdge is the space between a strip's content and the cuts, in millimetres.
 const stripEdge = 9.0
 
+// stripTight makes the gaps smaller where else only one strip would fit on a page.
+const stripTight = .35
+
 // strips repeats a short quiz down one page, to be cut apart: one strip a pupil.
 func (s settings) strips(p Paper, blocks []block) ([]leaf, error) {
 	nameLine := s.nameLine(p)
-	content := nameLine.h + 6
-	for i, b := range blocks {
-		content += b.gap + b.h
+	for i := range blocks {
 		blocks[i].mark = "" // one page needs no outline below its title
 	}
-	count := int(s.pageHeight / (content + 2*stripEdge))
+	count := s.stripsOf(nameLine.h+6, blocks)
+	if count < 2 {
+		for i := range blocks {
+			blocks[i].gap *= stripTight
+		}
+		count = s.stripsOf(nameLine.h+6, blocks)
+	}
 	if count < 2 {
 		return nil, fmt.Errorf("%d items are too tall for two strips on a page; choose fewer items, or whole pages", len(p.Questions))
 	}
@@ -29,4 +36,13 @@ func (s settings) strips(p Paper, blocks []block) ([]leaf, error) {
 			c.text(point{margin + s.width, y + height - 5}, s.formMark(p), lettering{size: smallPrint, align: right})
 		}
 	}}}, nil
+}
+
+// stripsOf is how many strips with these blocks below a heading fit on a page.
+func (s settings) stripsOf(heading float64, blocks []block) int {
+	content := heading + 2*stripEdge
+	for _, b := range blocks {
+		content += b.gap + b.h
+	}
+	return int(s.pageHeight / content)
 }
