@@ -38,17 +38,7 @@ func (w *swapper) step(now int, heat float64) int {
 		return now
 	}
 	if w.p.rng.IntN(3) == 0 {
-		b := &w.seats[w.p.rng.IntN(len(w.seats))]
-		if b.pinned || a == b || a.form == b.form && a.row == b.row || !w.fits(a.item, b.row) || !w.fits(b.item, a.row) {
-			return now
-		}
-		before := w.both(a, b)
-		w.exchange(a, b)
-		if rise := w.both(a, b) - before; w.accept(rise, heat) {
-			return now + rise
-		}
-		w.exchange(a, b)
-		return now
+		return w.shuffle(a, now, heat)
 	}
 	pool := w.pool[a.row]
 	if len(pool) == 0 {
@@ -64,6 +54,22 @@ func (w *swapper) step(now int, heat float64) int {
 		return now + rise
 	}
 	w.change(a, old)
+	return now
+}
+
+// shuffle tries to exchange the items of a seat and a random other one.
+func (w *swapper) shuffle(a *seat, now int, heat float64) int {
+	b := &w.seats[w.p.rng.IntN(len(w.seats))]
+	if a.pinned || b.pinned || a == b || a.form == b.form && a.row == b.row || !w.fits(a.item, b.row) || !w.fits(b.item, a.row) {
+		return now
+	}
+	before := w.both(a, b)
+	w.exchange(a, b)
+	rise := w.both(a, b) - before
+	if w.accept(rise, heat) {
+		return now + rise
+	}
+	w.exchange(a, b)
 	return now
 }
 

@@ -7,43 +7,60 @@ type climb struct {
 	best  *incumbent
 	split map[int]bool // clash groups that the tree tells apart
 	stop  func() bool
+	bound int // no choice among the groups has a smaller objective
+	floor int // of the sum of excesses
 }
 
-// run swaps a little, climbs the tree a little, looks harder for good choices
-// and climbs on. It returns the bound proved over the groups. Unless they are
-// all that matter, it gives up after a while.
+// run swaps a little, climbs the tree over all forms together and that over
+// the forms apart a little, looks harder for good choices and climbs on. It
+// returns the bound proved over the groups. Unless they are all that matter,
+// it gives up after a while.
 func (c *climb) run(chosen []int, all bool) int {
 	c.p.start(c.root, chosen, c.best, 50_000, c.stop)
 	if c.best.objective <= c.root.bound {
 		return c.root.bound
 	}
+	c.pool(chosen)
 	t := c.tree(chosen)
 	bound := c.explore(t, chosen, 100)
 	if bound >= c.best.objective {
 		return bound
 	}
+	if c.vary(chosen, 10, 30_000); c.best.objective <= c.bound {
+		return c.bound
+	}
 	c.p.start(c.root, chosen, c.best, 300_000, c.stop)
 	c.p.anneal(c.root, chosen, c.best, 300_000, c.stop)
 	c.mend(chosen, 30)
-	if all {
-		bound = c.explore(t, chosen, 0)
+	for limit := 1000; all && bound < c.best.objective && !c.stop(); limit *= 2 {
+		c.vary(chosen, 10, 200_000)
+		bound = c.explore(t, chosen, t.nodes+limit)
 	}
 	return bound
 }
 
 func (c *climb) tree(chosen []int) *tree {
+	blocks := make([]int, c.p.Forms)
+	for b := range blocks {
+		blocks[b] = 1
+	}
+	return c.p.tree(c.groups(chosen), blocks, c.best, c.floor, c.stop)
+}
+
+// groups are those chosen, split so far as clashes ask for it.
+func (c *climb) groups(chosen []int) []group {
 	groups := make([]group, len(chosen))
 	for k, i := range chosen {
 		groups[k] = c.p.groups[i]
 	}
-	return c.p.tree(c.p.split(groups, c.split), c.best, c.root.floor(), c.stop)
+	return c.p.split(groups, c.split)
 }
 
-// explore searches up to a number of nodes (0: all), starting again with finer
+// explore searches up to a number of nodes, starting again with finer
 // groups when clashes ask for it.
 func (c *climb) explore(t *tree, chosen []int, limit int) int {
 	for {
-		bound := t.explore(c.root.bound, limit)
+		bound := t.explore(c.bound, limit)
 		if len(t.split) == 0 {
 			return min(bound, c.best.objective)
 		}
@@ -61,12 +78,12 @@ func (c *climb) explore(t *tree, chosen []int, limit int) int {
 func (c *climb) mend(chosen []int, rounds int) {
 	part := 0.5
 	for range rounds {
-		if c.best.forms == nil || c.best.objective <= c.root.bound || c.stop() {
+		if c.best.forms == nil || c.best.objective <= c.bound || c.stop() {
 			return
 		}
 		t := c.tree(chosen)
 		t.keep(c.best.forms, part)
-		if t.explore(c.root.bound, 150) >= c.best.objective {
+		if t.explore(c.bound, 150) >= c.best.objective {
 			part *= 0.85
 		} else {
 			part += 0.2 * (1 - part)

@@ -38,7 +38,7 @@ func span(from, to int) []int {
 }
 
 // cutClashes adds, for each block and clash group of which more than one is
-// taken, the row that forbids it. Blocks must stand for one form each.
+// taken for its forms, the row that forbids it.
 func (r *relaxation) cutClashes() bool {
 	taken := map[[2]int]float64{}
 	var order [][2]int
@@ -68,9 +68,9 @@ func (r *relaxation) cutClashes() bool {
 	}
 	any := false
 	for _, key := range order {
-		if taken[key] > 1+1e-6 && !r.clashed[key] {
+		if w := r.blocks[key[1]]; taken[key] > float64(w)+1e-6 && !r.clashed[key] {
 			r.clashed[key], any = true, true
-			r.cut(r.clashing(key[0], key[1]), 0, 1)
+			r.cut(r.clashing(key[0], key[1]), 0, w)
 			r.undo = append(r.undo, func() { delete(r.clashed, key) })
 		}
 	}

@@ -19,7 +19,12 @@
 //     could improve it are ever put in. Its optimum is below that of any choice.
 //  2. Start. From the program's solution, greed and swaps look for a choice.
 //     Most often its objective equals the bound, rounded up: proved.
-//  3. Tree. Else branch and bound, with a block of rows for each form, on the
+//  3. Together. Else branch and bound over the same one program for all forms
+//     gives a better bound, and sets of items good for all forms together. Each
+//     set is dealt to the forms by exchanges (simulated annealing). Where no form
+//     can reach the target, the sets with the most room below the next whole
+//     excess are the easiest to deal.
+//  4. Tree. Else branch and bound, with a block of rows for each form, on the
 //     groups whose reduced cost leaves room for improvement. Forms with the
 //     same branches so far are interchangeable (orbital branching: Ostrowski
 //     and others, Mathematical Programming 126, 2011, from memory). "No item
@@ -27,7 +32,7 @@
 //     members without a clash: then the clash groups in the way split the
 //     groups, and the tree starts again. In the end all are split, so the
 //     search is complete.
-//  4. Even. Swaps that keep every rule and the objective make the forms more
+//  5. Even. Swaps that keep every rule and the objective make the forms more
 //     alike. This part alone is not proved best.
 //
 // # Why the bound can be trusted

@@ -36,6 +36,7 @@ type problem struct {
 	farOff int // largest |difficulty − target|
 
 	slowest  int // most seconds of any item
+	seconds  int // most that a form can take within the limit
 	mostUses int // that the chosen items can have together
 }
 
@@ -49,6 +50,7 @@ func newProblem(m *Model, seed uint64, goal bool) *problem {
 		}
 		p.mostUses = max(p.mostUses, p.groups[i].uses*p.size*p.Forms)
 	}
+	p.seconds = p.reachable()
 	return p
 }
 

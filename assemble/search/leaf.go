@@ -30,10 +30,11 @@ type wanted struct {
 	group, row, form, count int
 }
 
-// leaf turns whole column values into items and offers them. If no items
+// leaf turns whole column values into items and offers them (or hands them to
+// found, with the bound of the node). If no items
 // without a clash are found, the clash groups in the way are named in
 // t.split, and the tree is halted to start again with finer groups.
-func (t *tree) leaf() {
+func (t *tree) leaf(bound int) {
 	var list []wanted
 	for j := range t.cols {
 		c := &t.cols[j]
@@ -43,6 +44,10 @@ func (t *tree) leaf() {
 		if n := int(math.Round(t.value(j))); n > 0 {
 			list = append(list, wanted{int(c.tag), t.groups[c.tag].fits[c.fit].Row, int(c.form), n})
 		}
+	}
+	if t.found != nil {
+		t.found(list, bound)
+		return
 	}
 	if !t.whole(list) {
 		return

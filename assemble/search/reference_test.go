@@ -39,6 +39,20 @@ func instances() []shape {
 		}
 		list = append(list, s)
 	}
+	return append(list, beyond()...)
+}
+
+// beyond gives shapes whose target is out of reach for every form, with
+// difficulties item by item, and some where seconds are very scarce.
+func beyond() []shape {
+	var list []shape
+	for i := range 4 {
+		list = append(list, shape{items: 80 + 20*i, forms: 3 + i%2, rows: 3, perRow: 2 + i/2, quotas: 1,
+			centre: []int{-2400, 300}[i/2], uses: []int{0, 3}[i%2], overlap: []int{60, 0}[i%2], squeeze: 60})
+	}
+	for i := range 4 {
+		list = append(list, shape{items: 600, forms: 2 + i%3, rows: 6, perRow: 3, quotas: 1 + i%2, centre: -1100, uses: 5, squeeze: 50, hurry: 34 + i})
+	}
 	return list
 }
 

@@ -61,11 +61,7 @@ func (r *relaxation) addBlock(w int) {
 	for _, q := range p.Quotas {
 		r.addRow(w*max(q.AtLeast, 0), w*min(q.AtMost, max(q.AtLeast, all)), 1)
 	}
-	seconds := p.MaxSeconds
-	if seconds == 0 {
-		seconds = largest * all
-	}
-	r.addRow(0, w*seconds, 1.0/64)
+	r.addRow(0, w*p.seconds, 1.0/64)
 	n := max(p.size, 1)
 	r.addRow(-w*n*(2*p.farOff+100), w*50*n, 1.0/1024)
 	r.addRow(-w*n*(2*p.farOff+100), w*50*n, 1.0/1024)

@@ -18,6 +18,8 @@ type tree struct {
 	changed []change     // bounds that differ from the top
 	next    int          // next unused class
 	order   int          // nodes made so far
+
+	found func(list []wanted, bound int) // takes the leaves, in a tree over all forms together
 }
 
 // node is a part of the tree: the side of a branch below its parent.
@@ -37,18 +39,14 @@ type change struct {
 	value       int
 }
 
-func (p *problem) tree(groups []group, best *incumbent, floor int, stop func() bool) *tree {
-	blocks := make([]int, p.Forms)
-	for b := range blocks {
-		blocks[b] = 1
-	}
+func (p *problem) tree(groups []group, blocks []int, best *incumbent, floor int, stop func() bool) *tree {
 	t := &tree{relaxation: p.relax(groups, blocks), best: best, stop: stop,
-		split: map[int]bool{}, classes: make([]int, p.Forms)}
+		split: map[int]bool{}, classes: make([]int, len(blocks))}
 	for i := range groups {
 		t.include(i)
 	}
 	for _, x := range p.Fixed {
-		if x.Form >= 0 {
+		if x.Form >= 0 && len(blocks) == p.Forms {
 			t.classes[x.Form] = x.Form + 1 // a class of its own, and none is 0
 		}
 	}
@@ -59,15 +57,15 @@ func (p *problem) tree(groups []group, best *incumbent, floor int, stop func() b
 	return t
 }
 
-// explore runs the search for up to a number of nodes (0: to the end) and
-// returns a bound on every solution in the tree. It can be called again.
+// explore runs the search for up to a number of nodes and returns a bound on
+// every solution in the tree. It can be called again.
 func (t *tree) explore(bound, limit int) int {
 	if t.nodes == 0 {
 		t.open.push(&node{bound: bound})
 	}
 	t.halted = false
 	for n := t.take(); n != nil; {
-		if t.stop() || limit > 0 && t.nodes >= limit {
+		if t.stop() || t.nodes >= limit {
 			t.open.push(n)
 			break
 		}
@@ -113,7 +111,7 @@ func (t *tree) visit(n *node) *node {
 	b, ok := branch{}, false
 	if status == lpOptimal {
 		if b, ok = t.choose(); !ok {
-			t.leaf()
+			t.leaf(bound)
 		}
 	}
 	if t.halted || bound >= t.best.objective {
