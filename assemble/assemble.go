@@ -76,17 +76,17 @@ func Assemble(ctx context.Context, b *bank.Bank, plan Plan, o Options) (Quiz, er
 	}
 }
 
-// offersAnswers says that the plan asks for several items of a skill whose tasks offer the
-// few answers that there are, such as <, = and >. Where no quiz keeps all rules, these may
-// have the same key: the house rule would allow three at most, and leave nearly none
-// where most banks have hardly an =.
+// offersAnswers says that the plan asks for more than two items of a skill whose tasks offer
+// the few answers that there are, such as <, = and >. Where no quiz keeps all rules, these may
+// have the same key: the rule would leave room for three at most, and for two where the bank
+// has hardly an =.
 func (p Plan) offersAnswers() bool {
 	asked := map[standards.SkillID]int{}
 	for _, row := range p.Rows {
 		asked[row.Skill] += row.Count
 	}
 	for _, skill := range standards.Catalogue() {
-		if asked[skill.ID] > 1 && standards.FixedAnswers(standards.MustParse(skill.Example)) != nil {
+		if asked[skill.ID] > 2 && standards.FixedAnswers(standards.MustParse(skill.Example)) != nil {
 			return true
 		}
 	}

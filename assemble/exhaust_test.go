@@ -65,8 +65,8 @@ func bestByTrying(t *testing.T, b *bank.Bank, plan assemble.Plan, o assemble.Opt
 		}
 	}
 	place(nil)
-	if best < 0 {
-		return withKeys
+	if best < 0 && len(slots) > 2 && !slices.ContainsFunc(slots, func(row assemble.Row) bool { return row.Skill != slots[0].Skill }) {
+		return withKeys // three of one skill: forms here are no larger
 	}
 	return best
 }
