@@ -109,6 +109,9 @@ func parse(text string) (Task, error) {
 // isDate says that a text is a date as spreadsheets write it (ISO 8601), which would read as a
 // subtraction.
 func isDate(text string) bool {
+	if len(text) != len(time.DateOnly) { // nearly every text
+		return false
+	}
 	_, err := time.Parse(time.DateOnly, text)
 	return err == nil
 }
