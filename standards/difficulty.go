@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 )
 
 // Difficulty is how hard an item is for a pupil of the grade, in thousandths of a
@@ -152,15 +151,4 @@ func Predict(skill SkillID, ts Traits) Difficulty {
 		logits += w.Logits * w.amount(ts)
 	}
 	return Difficulty(math.Round(1000 * logits))
-}
-
-// ExplainDifficulty lists what makes up Predict, as "regroups 0.444".
-func ExplainDifficulty(skill SkillID, ts Traits) string {
-	parts := []string{"skill"}
-	for _, w := range weights {
-		if a := w.amount(ts); a != 0 {
-			parts = append(parts, fmt.Sprintf("%s %+.3f", w.Name, a*w.Logits))
-		}
-	}
-	return strings.Join(parts, ", ")
 }

@@ -1,9 +1,7 @@
 package results
 
 import (
-	"maps"
 	"slices"
-	"strings"
 
 	"go.etcd.io/bbolt"
 )
@@ -45,16 +43,4 @@ func (s *Store) Pupils(class string) (codes []string, err error) {
 		return err
 	})
 	return codes, err
-}
-
-// Classes lists the classes in order.
-func (s *Store) Classes() ([]string, error) {
-	names := map[string]bool{}
-	err := s.file.View(func(tx *bbolt.Tx) error {
-		return tx.Bucket(classesBucket).ForEach(func(k, _ []byte) error {
-			names[strings.TrimSuffix(string(k), "\x00")] = true
-			return nil
-		})
-	})
-	return slices.Sorted(maps.Keys(names)), err
 }
