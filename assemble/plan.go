@@ -45,11 +45,13 @@ type Quota struct {
 
 // Limits on plans, wide enough for any class and small enough for any sum.
 const (
-	maxForms   = 6
 	maxItems   = 100 // in a form
 	maxMinutes = 600
 	maxRest    = 520 // ten years of weeks
 )
+
+// MaxForms is how many forms a quiz has at most.
+const MaxForms = 6
 
 // DefaultShareRight is the mark aimed at when a plan names none: most pupils
 // succeed and there is still something to learn (common practice, no source).
@@ -159,7 +161,7 @@ func (d *document) common(typed commonText) Plan {
 	return Plan{
 		Title:      d.words("title", typed.Title),
 		Minutes:    d.whole("minutes", typed.Minutes, 0, 1, maxMinutes),
-		Forms:      d.whole("forms", typed.Forms, 1, 1, maxForms),
+		Forms:      d.whole("forms", typed.Forms, 1, 1, MaxForms),
 		ShareRight: d.whole("share_right", typed.ShareRight, DefaultShareRight, 1, 99),
 		Rest:       d.whole("rest", typed.Rest, 0, 0, maxRest),
 	}

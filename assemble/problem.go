@@ -48,8 +48,8 @@ func newProblem(b *bank.Bank, plan Plan, o Options) (*problem, error) {
 	if o.Forms != 0 {
 		p.forms = o.Forms
 	}
-	if p.forms < 1 || p.forms > maxForms {
-		return nil, fmt.Errorf("%d forms are asked for; a quiz has 1 to %d", p.forms, maxForms)
+	if p.forms < 1 || p.forms > MaxForms {
+		return nil, fmt.Errorf("%d forms are asked for; a quiz has 1 to %d", p.forms, MaxForms)
 	}
 	if plan.Size() < 1 || plan.Size() > maxItems {
 		return nil, fmt.Errorf("the plan asks for %d items in a form; a form holds 1 to %d", plan.Size(), maxItems)

@@ -167,8 +167,8 @@ func (p *problem) matchForms(o Options) error {
 		}
 		sizes[s.Form]++
 		seen[s.Name()] = true
-		if len(s.Form) != 1 || s.Form[0] < 'A' || int(s.Form[0]-'A') >= maxForms {
-			return fmt.Errorf("the earlier quiz has a form %q; forms are A to %c", s.Form, 'A'+maxForms-1)
+		if len(s.Form) != 1 || s.Form[0] < 'A' || int(s.Form[0]-'A') >= MaxForms {
+			return fmt.Errorf("the earlier quiz has a form %q; forms are A to %c", s.Form, 'A'+MaxForms-1)
 		}
 	}
 	if o.Forms == 0 {

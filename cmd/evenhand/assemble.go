@@ -98,8 +98,8 @@ func openForUse(c *cli.Context) func(*cli.Context, func(*bank.Bank) error) error
 func amended(c *cli.Context, plan assemble.Plan) (assemble.Plan, error) {
 	if c.IsSet("forms") {
 		plan.Forms = c.Int("forms")
-		if plan.Forms < 1 || plan.Forms > 6 {
-			return plan, usagef("--forms is %d; a quiz has 1 to 6 forms", plan.Forms)
+		if plan.Forms < 1 || plan.Forms > assemble.MaxForms {
+			return plan, usagef("--forms is %d; a quiz has 1 to %d forms", plan.Forms, assemble.MaxForms)
 		}
 	}
 	if c.IsSet("shared") {
@@ -210,7 +210,7 @@ func recordUse(b *bank.Bank, quiz assemble.Quiz, at time.Time) error {
 
 // emptyOfForms takes away the sheets of an earlier quiz that this one has no forms for.
 func emptyOfForms(dir string, quiz assemble.Quiz) error {
-	for i := len(quiz.Forms); i < 6; i++ {
+	for i := len(quiz.Forms); i < assemble.MaxForms; i++ {
 		name := "form-" + string(rune('A'+i))
 		for _, file := range []string{name + ".pdf", name + "-key.pdf"} {
 			if err := os.Remove(filepath.Join(dir, file)); err != nil && !errors.Is(err, os.ErrNotExist) {
