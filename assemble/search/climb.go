@@ -16,12 +16,12 @@ type climb struct {
 // returns the bound proved over the groups. Unless they are all that matter,
 // it gives up after a while.
 func (c *climb) run(chosen []int, all bool) int {
-	c.p.start(c.root, chosen, c.best, 50_000, c.stop)
+	c.p.quickChoice(c.root, chosen, c.best, 50_000, c.stop)
 	if c.best.objective <= c.root.bound {
 		return c.root.bound
 	}
 	c.pool(chosen)
-	t := c.tree(chosen)
+	t := c.apart(chosen)
 	bound := c.explore(t, chosen, 100)
 	if bound >= c.best.objective {
 		return bound
@@ -29,7 +29,7 @@ func (c *climb) run(chosen []int, all bool) int {
 	if c.vary(chosen, 10, 30_000); c.best.objective <= c.bound {
 		return c.bound
 	}
-	c.p.start(c.root, chosen, c.best, 300_000, c.stop)
+	c.p.quickChoice(c.root, chosen, c.best, 300_000, c.stop)
 	c.p.anneal(c.root, chosen, c.best, 300_000, c.stop)
 	c.mend(chosen, 30)
 	for limit := 1000; all && bound < c.best.objective && !c.stop(); limit *= 2 {
@@ -39,12 +39,12 @@ func (c *climb) run(chosen []int, all bool) int {
 	return bound
 }
 
-func (c *climb) tree(chosen []int) *tree {
+func (c *climb) apart(chosen []int) *tree {
 	blocks := make([]int, c.p.Forms)
 	for b := range blocks {
 		blocks[b] = 1
 	}
-	return c.p.tree(c.groups(chosen), blocks, c.best, c.floor, c.stop)
+	return c.p.newTree(c.groups(chosen), blocks, c.best, c.floor, c.stop)
 }
 
 // groups are those chosen, split so far as clashes ask for it.
@@ -67,7 +67,7 @@ func (c *climb) explore(t *tree, chosen []int, limit int) int {
 		for k := range t.split {
 			c.split[k] = true
 		}
-		*t = *c.tree(chosen)
+		*t = *c.apart(chosen)
 	}
 }
 
@@ -81,7 +81,7 @@ func (c *climb) mend(chosen []int, rounds int) {
 		if c.best.forms == nil || c.best.objective <= c.bound || c.stop() {
 			return
 		}
-		t := c.tree(chosen)
+		t := c.apart(chosen)
 		t.keep(c.best.forms, part)
 		if t.explore(c.bound, 150) >= c.best.objective {
 			part *= 0.85
@@ -122,9 +122,9 @@ func (t *tree) keep(forms [][]Place, part float64) {
 func (t *tree) hold(i, row, form int) {
 	from, to := t.columnsOf(i)
 	for j := from; j < to; j++ {
-		c := &t.cols[j]
-		if int(c.form) == form && t.groups[i].fits[c.fit].Row == row && c.lo < c.up {
-			c.lo++
+		c, a := &t.Cols[j], &t.about[j]
+		if int(a.form) == form && t.groups[i].fits[a.fit].Row == row && c.Lo < c.Up {
+			c.Lo++
 		}
 	}
 }

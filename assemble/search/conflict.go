@@ -36,7 +36,7 @@ var ErrPossible = errors.New("the rules can be kept together")
 // Journal on Computing 3, 1991, from memory). Without a row count, the row may
 // hold any number; without Once, each form need only be possible by itself.
 func Conflict(ctx context.Context, m *Model, o Options) ([]Rule, error) {
-	ctx, o, cancel := o.start(ctx)
+	ctx, o, cancel := o.timed(ctx)
 	defer cancel()
 	possible, err := m.possible(ctx, o)
 	if err != nil {
@@ -59,8 +59,8 @@ func Conflict(ctx context.Context, m *Model, o Options) ([]Rule, error) {
 	return kept, nil
 }
 
-// start begins the time of an operation that solves several models.
-func (o Options) start(ctx context.Context) (context.Context, Options, context.CancelFunc) {
+// timed begins the time of an operation that solves several models.
+func (o Options) timed(ctx context.Context) (context.Context, Options, context.CancelFunc) {
 	if o.Limit <= 0 {
 		return ctx, o, func() {}
 	}
@@ -143,7 +143,7 @@ func (m *Model) possible(ctx context.Context, o Options) (bool, error) {
 	if m.apart {
 		return m.possibleApart(ctx, o)
 	}
-	_, err := search(ctx, m, o, false)
+	_, err := solve(ctx, m, o, false)
 	if impossible := (*Impossible)(nil); errors.As(err, &impossible) {
 		return false, nil
 	}

@@ -7,9 +7,9 @@ import "slices"
 func (r *relaxation) cutSupply() bool {
 	taken := map[int]float64{}
 	var order []int
-	for j := range r.cols {
-		if c := &r.cols[j]; c.form >= asShared {
-			if x := r.value(j); x > 1e-9 {
+	for j := range r.Cols {
+		if c := &r.about[j]; c.form >= asShared {
+			if x := r.Value(j); x > 1e-9 {
 				if taken[int(c.tag)] == 0 {
 					order = append(order, int(c.tag))
 				}
@@ -22,7 +22,7 @@ func (r *relaxation) cutSupply() bool {
 		if stock := len(r.groups[i].members); taken[i] > float64(stock)+1e-6 && !r.supply[i] {
 			r.supply[i], any = true, true
 			from, to := r.columnsOf(i)
-			r.cut(span(from, to), 0, stock)
+			r.Cut(span(from, to), 0, stock)
 			r.undo = append(r.undo, func() { delete(r.supply, i) })
 		}
 	}
@@ -49,12 +49,12 @@ func (r *relaxation) cutClashes() bool {
 		}
 		taken[key] += x
 	}
-	for j := range r.cols {
-		c := &r.cols[j]
+	for j := range r.Cols {
+		c := &r.about[j]
 		if c.form < asShared {
 			continue
 		}
-		x := r.value(j)
+		x := r.Value(j)
 		if x <= 1e-9 {
 			continue
 		}
@@ -70,7 +70,7 @@ func (r *relaxation) cutClashes() bool {
 	for _, key := range order {
 		if w := r.blocks[key[1]]; taken[key] > float64(w)+1e-6 && !r.clashed[key] {
 			r.clashed[key], any = true, true
-			r.cut(r.clashing(key[0], key[1]), 0, w)
+			r.Cut(r.clashing(key[0], key[1]), 0, w)
 			r.undo = append(r.undo, func() { delete(r.clashed, key) })
 		}
 	}
@@ -80,8 +80,8 @@ func (r *relaxation) cutClashes() bool {
 // clashing lists the columns of a block that belong to a clash group.
 func (r *relaxation) clashing(clash, block int) []int {
 	var js []int
-	for j := range r.cols {
-		c := &r.cols[j]
+	for j := range r.Cols {
+		c := &r.about[j]
 		if (int(c.form) == block || c.form == asShared) && slices.Contains(r.groups[c.tag].common, clash) {
 			js = append(js, j)
 		}
@@ -92,14 +92,14 @@ func (r *relaxation) clashing(clash, block int) []int {
 // prune takes out the cut rows that don't bind at present, once there are
 // twice as many rows as after the last time: fewer rows, quicker pivots.
 func (r *relaxation) prune() {
-	base := len(r.rows) - len(r.undo)
-	if len(r.rows) < max(base+20, 2*r.pruned) {
+	base := len(r.Rows) - len(r.undo)
+	if len(r.Rows) < max(base+20, 2*r.pruned) {
 		return
 	}
 	var undo []func()
-	keep := make([]bool, len(r.rows))
-	for i := range r.rows {
-		keep[i] = i < base || r.rows[i].at < 0
+	keep := make([]bool, len(r.Rows))
+	for i := range r.Rows {
+		keep[i] = i < base || !r.Slack(i)
 		switch {
 		case i < base:
 		case keep[i]:
@@ -109,6 +109,6 @@ func (r *relaxation) prune() {
 		}
 	}
 	r.undo = undo
-	r.dropRows(keep)
-	r.pruned = len(r.rows)
+	r.DropRows(keep)
+	r.pruned = len(r.Rows)
 }

@@ -35,11 +35,25 @@
 //  5. Even. Swaps that keep every rule and the objective make the forms more
 //     alike. This part alone is not proved best.
 //
+// # Which file is which step
+//
+//	model.go verify.go writelp.go    the problem, what a choice must hold, the same for other solvers
+//	solve.go climb.go                the order of the steps
+//	group.go seconds.go              like items together, rules made tight (before 1)
+//	root.go relax.go cuts.go         1, the program and its rows
+//	kernel.go                        which groups are worth a closer look
+//	swap.go seats.go anneal.go       2, whole choices bettered item by item
+//	pool.go deal.go                  3, all forms together
+//	tree.go choose.go leaf.go        4, the tree, its branches, its ends
+//	even.go                          5
+//	conflict.go loosen.go            why there is none, and what would help
+//	lp                               linear programs in general
+//
 // # Why the bound can be trusted
 //
 // Programs are solved in floating point, but nothing rests on that: every
 // bound and every verdict of impossibility is computed again in whole numbers
-// from the rounded multipliers (see certificate), which gives a valid bound
+// from the rounded multipliers (see lp.Certificate), which gives a valid bound
 // whatever the rounding did; every choice is checked in whole numbers too.
 // As the objective is whole, a bound is rounded up. Excess counts in
 // thousands: a bound of 2,700 with uses of 60 at most means 3,000 (see round).

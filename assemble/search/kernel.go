@@ -1,6 +1,10 @@
 package search
 
-import "math"
+import (
+	"math"
+
+	"evenhand/assemble/search/lp"
+)
 
 // candidate is a group outside the program and its reduced cost; the one that
 // promises least comes first.
@@ -10,7 +14,7 @@ type candidate struct {
 	tie   uint32
 }
 
-func (c candidate) before(o candidate) bool {
+func (c candidate) Before(o candidate) bool {
 	if c.d != o.d {
 		return c.d > o.d
 	}
@@ -23,7 +27,7 @@ func (c candidate) before(o candidate) bool {
 // hopeful says whether a solution below the objective could use group i: a
 // unit of a column raises the bound by its reduced cost.
 func (r *root) hopeful(i, objective int) bool {
-	return objective == none || r.groups[i].fixed != nil || r.p.round(r.cert.ceil(r.sum+max(0, r.reduced[i]))) < objective
+	return objective == none || r.groups[i].fixed != nil || r.p.round(r.cert.Ceil(r.sum+max(0, r.reduced[i]))) < objective
 }
 
 // kernel gives the most promising groups, about size of them: what the
@@ -47,7 +51,7 @@ func (r *root) kernel(size, objective int) (chosen []int, all bool) {
 // says whether it left none out. Fixed items and those of price −∞ are always
 // in, those of price +∞ never.
 func (r *root) promising(size int, price func(group int) float64) (chosen []int, all bool) {
-	sets, order := map[uint64]*heap[candidate]{}, []*heap[candidate]{}
+	sets, order := map[uint64]*lp.Heap[candidate]{}, []*lp.Heap[candidate]{}
 	all = true
 	for i := range r.groups {
 		d := price(i)
@@ -60,23 +64,23 @@ func (r *root) promising(size int, price func(group int) float64) (chosen []int,
 		}
 		set := sets[r.groups[i].set]
 		if set == nil {
-			set = &heap[candidate]{}
+			set = &lp.Heap[candidate]{}
 			sets[r.groups[i].set], order = set, append(order, set)
 		}
 		c := candidate{i, d, r.p.rng.Uint32()}
 		switch {
 		case len(*set) < max(3, size/len(order)):
-			set.push(c)
+			set.Push(c)
 			continue
-		case (*set)[0].before(c):
+		case (*set)[0].Before(c):
 			(*set)[0] = c
-			set.sink(0)
+			set.Sink(0)
 		}
 		all = false
 	}
 	for _, set := range order {
 		for len(*set) > max(3, size/len(order)) {
-			set.pop()
+			set.Pop()
 			all = false
 		}
 		for _, c := range *set {

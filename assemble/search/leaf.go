@@ -6,6 +6,9 @@ import (
 	"slices"
 )
 
+// none is an objective that no choice has: there is no choice at all.
+const none = math.MaxInt
+
 // incumbent is the best solution so far.
 type incumbent struct {
 	m         *Model
@@ -36,12 +39,12 @@ type wanted struct {
 // t.split, and the tree is halted to start again with finer groups.
 func (t *tree) leaf(bound int) {
 	var list []wanted
-	for j := range t.cols {
-		c := &t.cols[j]
+	for j := range t.Cols {
+		c := &t.about[j]
 		if c.form < asShared {
 			continue
 		}
-		if n := int(math.Round(t.value(j))); n > 0 {
+		if n := int(math.Round(t.Value(j))); n > 0 {
 			list = append(list, wanted{int(c.tag), t.groups[c.tag].fits[c.fit].Row, int(c.form), n})
 		}
 	}

@@ -20,7 +20,7 @@ type Way struct {
 // bound or the lowest upper bound of a quota, the fewest seconds, the largest
 // number of forms (Once), the nearest number of shared items.
 func Loosen(ctx context.Context, m *Model, rule Rule, o Options) (Way, error) {
-	ctx, o, cancel := o.start(ctx)
+	ctx, o, cancel := o.timed(ctx)
 	defer cancel()
 	l := &loosening{ctx: ctx, o: o, m: m, rule: rule}
 	switch rule.Kind {

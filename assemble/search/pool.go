@@ -40,7 +40,7 @@ func (c *climb) vary(chosen []int, rounds, tries int) {
 // it finds; its best is an objective that the sets reach, the forms perhaps not.
 func (c *climb) pooled(chosen []int, room, chance float64, tries int) *tree {
 	reached := &incumbent{m: c.p.Model, objective: c.best.objective}
-	t := c.p.tree(c.groups(chosen), []int{c.p.Forms}, reached, c.floor, c.stop)
+	t := c.p.newTree(c.groups(chosen), []int{c.p.Forms}, reached, c.floor, c.stop)
 	t.found = func(list []wanted, bound int) {
 		reached.objective = bound
 		c.p.deal(t.groups, list, c.best, bound, tries, c.stop)
@@ -53,12 +53,12 @@ func (c *climb) pooled(chosen []int, room, chance float64, tries int) *tree {
 // thousandth of a logit toward the side where the root's excess is, and by
 // chance.
 func (t *tree) lean(r *root, room, chance float64) {
-	if high := r.stride() - 2; r.rowValue(high) < r.rowValue(high+1) {
+	if high := r.stride() - 2; r.RowValue(high) < r.RowValue(high+1) {
 		room = -room
 	}
-	for j := range t.cols {
-		if c := &t.cols[j]; c.form >= asShared {
-			c.nudge += room*float64(t.groups[c.tag].difficulty) + chance*t.p.rng.Float64()
+	for j := range t.Cols {
+		if c := &t.about[j]; c.form >= asShared {
+			t.Cols[j].Nudge += room*float64(t.groups[c.tag].difficulty) + chance*t.p.rng.Float64()
 		}
 	}
 }

@@ -1,6 +1,10 @@
 package search
 
-import "iter"
+import (
+	"iter"
+
+	"evenhand/assemble/search/lp"
+)
 
 // What a column's form may say instead of a form.
 const (
@@ -14,9 +18,10 @@ const (
 // up the blocks gives a program with the same optimum and 1/F of the columns.
 // "No item twice" and the clashes are cut in only when broken.
 type relaxation struct {
-	simplex
+	lp.Program
 	p       *problem
-	blocks  []int // how many forms each block stands for
+	about   []about // what each column stands for
+	blocks  []int   // how many forms each block stands for
 	groups  []group
 	first   []int // first column of each group, or -1 while it is left out
 	shared  int   // row that counts the shared items
@@ -30,6 +35,20 @@ type relaxation struct {
 	onlyExcess bool // uses count nothing for the moment
 }
 
+// about says what a column stands for: how many of a group (tag) fill one of
+// its rows (fit) in a form or in all of them, or one of the sums.
+type about struct {
+	form int16 // or one of the above
+	fit  int16
+	tag  int32 // a group, or the form of an excess
+}
+
+// add adds a column.
+func (r *relaxation) add(c lp.Column, a about) int {
+	r.about = append(r.about, a)
+	return r.AddColumn(c)
+}
+
 // relax builds the program without any items.
 func (p *problem) relax(groups []group, blocks []int) *relaxation {
 	r := &relaxation{p: p, blocks: blocks, groups: groups, first: make([]int, len(groups)),
@@ -41,7 +60,7 @@ func (p *problem) relax(groups []group, blocks []int) *relaxation {
 		r.addBlock(w)
 	}
 	lo, up := p.sharedRange()
-	r.shared = int(r.addRow(lo, up, 1))
+	r.shared = int(r.AddRow(lo, up, 1))
 	if p.goal {
 		r.addExcess()
 	}
@@ -56,29 +75,32 @@ func (r *relaxation) addBlock(w int) {
 	p, all := r.p, len(r.p.Items)
 	for i := range p.Rows {
 		lo, up := p.rowRange(i)
-		r.addRow(w*lo, w*up, 1)
+		r.AddRow(w*lo, w*up, 1)
 	}
 	for _, q := range p.Quotas {
-		r.addRow(w*max(q.AtLeast, 0), w*min(q.AtMost, max(q.AtLeast, all)), 1)
+		r.AddRow(w*max(q.AtLeast, 0), w*min(q.AtMost, max(q.AtLeast, all)), 1)
 	}
-	r.addRow(0, w*p.seconds, 1.0/64)
+	r.AddRow(0, w*p.seconds, 1.0/64)
 	n := max(p.size, 1)
-	r.addRow(-w*n*(2*p.farOff+100), w*50*n, 1.0/1024)
-	r.addRow(-w*n*(2*p.farOff+100), w*50*n, 1.0/1024)
+	r.AddRow(-w*n*(2*p.farOff+100), w*50*n, 1.0/1024)
+	r.AddRow(-w*n*(2*p.farOff+100), w*50*n, 1.0/1024)
 }
 
 // addExcess adds the excess of each block and their sum. An excess is at most
 // ceil(farOff/10).
 func (r *relaxation) addExcess() {
 	n := int32(10 * max(r.p.size, 1))
-	sum := r.addRow(0, 0, 1)
+	sum := r.AddRow(0, 0, 1)
 	top := r.p.farOff/10 + 1
 	for b, w := range r.blocks {
-		at := int32((b+1)*r.stride() - 2)
-		r.excess = append(r.excess, r.addColumn(lpColumn{entries: []entry{{at, -n}, {at + 1, -n}, {sum, -1}}, up: w * top, form: asExcess, tag: int32(b)}))
+		high := int32((b+1)*r.stride() - 2)
+		r.excess = append(r.excess, r.add(lp.Column{Entries: []lp.Entry{at(high, -n), at(high+1, -n), at(sum, -1)}, Up: w * top}, about{form: asExcess, tag: int32(b)}))
 	}
-	r.total = r.addColumn(lpColumn{entries: []entry{{sum, 1}}, up: r.p.Forms * top, cost: 1000, form: asTotal})
+	r.total = r.add(lp.Column{Entries: []lp.Entry{at(sum, 1)}, Up: r.p.Forms * top, Cost: 1000}, about{form: asTotal})
 }
+
+// at is a column's value in a row.
+func at(row, value int32) lp.Entry { return lp.Entry{Row: row, Val: value} }
 
 func (p *problem) rowRange(i int) (lo, up int) {
 	if p.Rows[i].free {
@@ -96,29 +118,29 @@ func (p *problem) sharedRange() (lo, up int) {
 
 // entries gives the column of a group filling one of its rows in a block, or
 // as a shared item.
-func (r *relaxation) entries(buf []entry, g *group, fit Fit, block int) []entry {
+func (r *relaxation) entries(buf []lp.Entry, g *group, fit Fit, block int) []lp.Entry {
 	if block != asShared {
 		return r.blockEntries(buf, g, fit, block, 1)
 	}
 	for b, w := range r.blocks {
 		buf = r.blockEntries(buf, g, fit, b, int32(w))
 	}
-	return append(buf, entry{int32(r.shared), 1})
+	return append(buf, at(int32(r.shared), 1))
 }
 
-func (r *relaxation) blockEntries(buf []entry, g *group, fit Fit, b int, w int32) []entry {
+func (r *relaxation) blockEntries(buf []lp.Entry, g *group, fit Fit, b int, w int32) []lp.Entry {
 	base := int32(b * r.stride())
-	buf = append(buf, entry{base + int32(fit.Row), w})
+	buf = append(buf, at(base+int32(fit.Row), w))
 	base += int32(len(r.p.Rows))
 	for _, q := range g.quotas {
-		buf = append(buf, entry{base + int32(q), w})
+		buf = append(buf, at(base+int32(q), w))
 	}
 	base += int32(len(r.p.Quotas))
 	if r.p.MaxSeconds > 0 && fit.Seconds > 0 {
-		buf = append(buf, entry{base, w * int32(fit.Seconds)})
+		buf = append(buf, at(base, w*int32(fit.Seconds)))
 	}
 	if d := int32(g.difficulty); d != 0 && r.p.goal {
-		buf = append(buf, entry{base + 1, w * d}, entry{base + 2, -w * d})
+		buf = append(buf, at(base+1, w*d), at(base+2, -w*d))
 	}
 	return buf
 }
@@ -168,11 +190,11 @@ func (r *relaxation) bounded(g *group, k kind) kind {
 // include adds the columns of group i.
 func (r *relaxation) include(i int) {
 	g := &r.groups[i]
-	r.first[i] = len(r.cols)
+	r.first[i] = len(r.Cols)
 	for k := range r.kinds(g) {
-		r.addColumn(lpColumn{
-			entries: r.entries(nil, g, g.fits[k.fit], k.block), lo: k.lo, up: k.up, cost: r.cost(g),
-			nudge: r.p.rng.Float64() * 1e-4, tag: int32(i), form: int16(k.block), fit: int16(k.fit)})
+		r.add(lp.Column{
+			Entries: r.entries(nil, g, g.fits[k.fit], k.block), Lo: k.lo, Up: k.up, Cost: r.cost(g),
+			Nudge: r.p.rng.Float64() * 1e-4}, about{int16(k.block), int16(k.fit), int32(i)})
 	}
 }
 

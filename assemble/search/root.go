@@ -1,14 +1,18 @@
 package search
 
-import "math"
+import (
+	"math"
+
+	"evenhand/assemble/search/lp"
+)
 
 // root is the bound on the whole problem: the relaxation with one block, in
 // which only the columns that matter were ever looked at closely.
 type root struct {
 	*relaxation
 	bound   int // no solution has a smaller objective; none if there is no solution
-	cert    certificate
-	sum     int64   // the bound in the certificate's units
+	cert    lp.Certificate
+	sum     int64   // the bound in the lp.Certificate's units
 	reduced []int64 // smallest reduced cost of each group
 }
 
@@ -18,14 +22,14 @@ type root struct {
 func (p *problem) bound(stop func() bool) *root {
 	r := &root{relaxation: p.relax(p.groups, []int{p.Forms})}
 	r.seed()
-	if r.sift(stop) == lpInfeasible {
+	if r.sift(stop) == lp.Infeasible {
 		r.bound = none
 		return r
 	}
 	if p.goal {
-		if e := r.value(r.total); e-math.Floor(e) > 1e-6 {
+		if e := r.Value(r.total); e-math.Floor(e) > 1e-6 {
 			r.roundExcess(stop)
-			if r.sift(stop) == lpInfeasible {
+			if r.sift(stop) == lp.Infeasible {
 				r.bound = none
 				return r
 			}
@@ -46,44 +50,44 @@ func (r *root) seed() {
 // roundExcess raises the lower bound of the sum of excesses to what the rules
 // allow at least.
 func (r *root) roundExcess(stop func() bool) {
-	for j := range r.cols {
-		r.cols[j].cost = 0
+	for j := range r.Cols {
+		r.Cols[j].Cost = 0
 	}
-	r.cols[r.total].cost = 1
+	r.Cols[r.total].Cost = 1
 	r.onlyExcess = true
-	if r.sift(stop) == lpOptimal {
-		c, sum := r.proof(r.ws.y, true)
-		r.cols[r.total].lo = max(0, c.ceil(sum))
+	if r.sift(stop) == lp.Optimal {
+		c, sum := r.proof(r.Multipliers(), true)
+		r.Cols[r.total].Lo = max(0, c.Ceil(sum))
 	}
 	r.onlyExcess = false
-	for j := range r.cols {
-		if c := &r.cols[j]; c.form >= asShared {
-			c.cost = r.groups[c.tag].uses
+	for j := range r.Cols {
+		if c := &r.about[j]; c.form >= asShared {
+			r.Cols[j].Cost = r.groups[c.tag].uses
 		}
 	}
-	r.cols[r.total].cost = 1000
+	r.Cols[r.total].Cost = 1000
 }
 
 // sift solves with the columns included, then includes those outside that
 // could improve, until none could.
-func (r *root) sift(stop func() bool) lpStatus {
+func (r *root) sift(stop func() bool) lp.Status {
 	for {
-		status := r.solve(stop)
-		y, costs := r.ws.y, true
+		status := r.Solve(stop)
+		y, costs := r.Multipliers(), true
 		switch status {
-		case lpStuck:
+		case lp.Stuck:
 			return status
-		case lpInfeasible:
-			if _, sum := r.proof(r.ws.rho, false); sum > 0 {
+		case lp.Infeasible:
+			if _, sum := r.proof(r.Ray(), false); sum > 0 {
 				return status
 			}
-			y, costs = r.ws.rho, false
+			y, costs = r.Ray(), false
 		}
-		added := r.improving(y, costs, status == lpOptimal)
-		cut := status == lpOptimal && r.cutSupply()
+		added := r.improving(y, costs, status == lp.Optimal)
+		cut := status == lp.Optimal && r.cutSupply()
 		if !added && !cut {
-			if status == lpInfeasible {
-				return lpStuck
+			if status == lp.Infeasible {
+				return lp.Stuck
 			}
 			return status
 		}
@@ -94,8 +98,8 @@ func (r *root) sift(stop func() bool) lpStatus {
 // at a time. It reports false if there are none, or if the bound already
 // reaches the objective that the program has without them, both rounded up.
 func (r *root) improving(y []float64, costs, optimal bool) bool {
-	scaled, batch := r.scaled(y), 50+5*len(r.rows)+len(r.groups)/100
-	rest, kept := newRest[float64](r), heap[candidate]{}
+	scaled, batch := r.Scaled(y), 50+5*len(r.Rows)+len(r.groups)/100
+	rest, kept := newRest[float64](r), lp.Heap[candidate]{}
 	for i := range r.groups {
 		if r.first[i] >= 0 {
 			continue
@@ -104,10 +108,10 @@ func (r *root) improving(y []float64, costs, optimal bool) bool {
 		switch {
 		case c.d >= -1e-7:
 		case len(kept) < batch:
-			kept.push(c)
+			kept.Push(c)
 		case c.d < kept[0].d:
 			kept[0] = c
-			kept.sink(0)
+			kept.Sink(0)
 		}
 	}
 	if optimal && !r.onlyExcess && r.ceil(r.objective()+rest.least()) >= r.ceil(r.objective()) {
@@ -125,30 +129,30 @@ func (r *root) ceil(objective float64) int { return r.p.round(int(math.Ceil(obje
 // objective is c·x at the present values.
 func (r *root) objective() float64 {
 	t := 0.0
-	for j := range r.cols {
-		if c := &r.cols[j]; c.cost != 0 {
-			t += float64(c.cost) * r.value(j)
+	for j := range r.Cols {
+		if c := &r.Cols[j]; c.Cost != 0 {
+			t += float64(c.Cost) * r.Value(j)
 		}
 	}
 	return t
 }
 
 // proof is the exact bound of given multipliers over all columns.
-func (r *root) proof(y []float64, costs bool) (certificate, int64) {
+func (r *root) proof(y []float64, costs bool) (lp.Certificate, int64) {
 	more := 0.0
-	for _, v := range r.scaled(y) {
+	for _, v := range r.Scaled(y) {
 		more += math.Abs(v)
 	}
 	widest := float64(r.p.Forms * max(r.p.farOff, r.p.slowest, 1))
 	more = (more*widest + largest) * float64(len(r.p.Items)*(len(r.p.Rows)+1))
-	c := r.certify(y, costs, more)
+	c := r.Certify(y, costs, more)
 	rest := newRest[int64](r)
 	for i := range r.groups {
 		if r.first[i] < 0 {
-			rest.outside(i, c.y, int64(r.cost(&r.groups[i])*ones(costs))<<c.shift)
+			rest.outside(i, c.Y, int64(r.cost(&r.groups[i])*ones(costs))<<c.Shift)
 		}
 	}
-	return c, c.total(&r.simplex) + rest.least()
+	return c, c.Total(&r.Program) + rest.least()
 }
 
 // rest sums up what the columns outside the program can take from a bound, row
@@ -220,9 +224,9 @@ func (s *rest[T]) outside(i int, y []T, cost T) T {
 
 // conclude computes the exact bound and reduced costs.
 func (r *root) conclude() {
-	r.price()
-	r.cert, r.sum = r.proof(r.ws.y, true)
-	r.bound = r.p.round(r.cert.ceil(r.sum))
+	r.Price()
+	r.cert, r.sum = r.proof(r.Multipliers(), true)
+	r.bound = r.p.round(r.cert.Ceil(r.sum))
 	r.reduced = make([]int64, len(r.groups))
 	rest := newRest[int64](r)
 	for i := range r.groups {
@@ -232,11 +236,11 @@ func (r *root) conclude() {
 
 func (r *root) cheapest(i int, rest *rest[int64]) int64 {
 	if r.first[i] < 0 {
-		return rest.outside(i, r.cert.y, int64(r.cost(&r.groups[i]))<<r.cert.shift)
+		return rest.outside(i, r.cert.Y, int64(r.cost(&r.groups[i]))<<r.cert.Shift)
 	}
 	best := int64(math.MaxInt64)
 	for j, to := r.columnsOf(i); j < to; j++ {
-		best = min(best, r.cert.reduced(&r.cols[j]))
+		best = min(best, r.cert.Reduced(&r.Cols[j]))
 	}
 	return best
 }

@@ -27,11 +27,11 @@ var ErrNoTime = errors.New("no quiz was found in the time given, nor shown to be
 // even show that, or what Check says. The same model, seed and enough time
 // give the same solution; another seed may give another one, equally good.
 func Solve(ctx context.Context, m *Model, o Options) (*Solution, error) {
-	return search(ctx, m, o, true)
+	return solve(ctx, m, o, true)
 }
 
-// search looks for the best solution, or for any (goal false).
-func search(ctx context.Context, m *Model, o Options, goal bool) (*Solution, error) {
+// solve looks for the best solution, or for any (goal false).
+func solve(ctx context.Context, m *Model, o Options, goal bool) (*Solution, error) {
 	if err := m.Check(); err != nil {
 		return nil, err
 	}
@@ -47,7 +47,7 @@ func search(ctx context.Context, m *Model, o Options, goal bool) (*Solution, err
 	p := newProblem(m, o.Seed, goal)
 	best := &incumbent{m: m, objective: none}
 	stop := func() bool { return ctx.Err() != nil }
-	bound := p.search(best, stop)
+	bound := p.improve(best, stop)
 	switch {
 	case best.forms == nil && bound == none:
 		return nil, &Impossible{}
@@ -93,10 +93,10 @@ func (m *Model) contradicts() bool {
 	return false
 }
 
-// search improves best until it is proved or the time is up, and returns the
+// improve betters best until it is proved or the time is up, and returns the
 // bound proved. The tree is tried on the most promising groups first; a group
 // is given up once the root proves that it can't be part of anything better.
-func (p *problem) search(best *incumbent, stop func() bool) int {
+func (p *problem) improve(best *incumbent, stop func() bool) int {
 	r := p.bound(stop)
 	if r.bound == none {
 		return none
@@ -122,5 +122,5 @@ func (r *root) floor() int {
 	if !r.p.goal {
 		return 0
 	}
-	return r.cols[r.total].lo
+	return r.Cols[r.total].Lo
 }

@@ -1,7 +1,7 @@
 package search
 
-// settle swaps while that lowers the cost, and returns the cost in the end.
-func (w *swapper) settle(now int, stop func() bool) int {
+// descend swaps while that lowers the cost, and returns the cost in the end.
+func (w *swapper) descend(now int, stop func() bool) int {
 	for w.left > 0 && !stop() {
 		before := now
 		for _, k := range w.p.rng.Perm(len(w.seats)) {

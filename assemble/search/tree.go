@@ -1,6 +1,10 @@
 package search
 
-import "slices"
+import (
+	"slices"
+
+	"evenhand/assemble/search/lp"
+)
 
 // tree is a branch and bound over some groups, with a block for each form. It
 // takes the open node with the smallest bound, follows it down one side until
@@ -11,10 +15,10 @@ type tree struct {
 	stop    func() bool
 	nodes   int
 	halted  bool // by the clock or a split
-	open    heap[*node]
+	open    lp.Heap[*node]
 	split   map[int]bool // clash groups that must be told apart first
 	classes []int        // forms of one class are still interchangeable
-	start   []int        // classes at the top
+	atTop   []int        // classes at the top
 	changed []change     // bounds that differ from the top
 	next    int          // next unused class
 	order   int          // nodes made so far
@@ -39,7 +43,7 @@ type change struct {
 	value       int
 }
 
-func (p *problem) tree(groups []group, blocks []int, best *incumbent, floor int, stop func() bool) *tree {
+func (p *problem) newTree(groups []group, blocks []int, best *incumbent, floor int, stop func() bool) *tree {
 	t := &tree{relaxation: p.relax(groups, blocks), best: best, stop: stop,
 		split: map[int]bool{}, classes: make([]int, len(blocks))}
 	for i := range groups {
@@ -50,9 +54,9 @@ func (p *problem) tree(groups []group, blocks []int, best *incumbent, floor int,
 			t.classes[x.Form] = x.Form + 1 // a class of its own, and none is 0
 		}
 	}
-	t.start = slices.Clone(t.classes)
+	t.atTop = slices.Clone(t.classes)
 	if p.goal {
-		t.cols[t.total].lo = min(floor, t.cols[t.total].up)
+		t.Cols[t.total].Lo = min(floor, t.Cols[t.total].Up)
 	}
 	return t
 }
@@ -61,17 +65,17 @@ func (p *problem) tree(groups []group, blocks []int, best *incumbent, floor int,
 // every solution in the tree. It can be called again.
 func (t *tree) explore(bound, limit int) int {
 	if t.nodes == 0 {
-		t.open.push(&node{bound: bound})
+		t.open.Push(&node{bound: bound})
 	}
 	t.halted = false
 	for n := t.take(); n != nil; {
 		if t.stop() || t.nodes >= limit {
-			t.open.push(n)
+			t.open.Push(n)
 			break
 		}
 		next := t.visit(n)
 		if t.halted {
-			t.open.push(n)
+			t.open.Push(n)
 			break
 		}
 		if n = next; n == nil {
@@ -88,7 +92,7 @@ func (t *tree) explore(bound, limit int) int {
 // take removes the open node with the smallest bound, the deepest among equals.
 func (t *tree) take() *node {
 	for len(t.open) > 0 {
-		n := t.open.pop()
+		n := t.open.Pop()
 		if n.bound < t.best.objective {
 			return n
 		}
@@ -109,7 +113,7 @@ func (t *tree) visit(n *node) *node {
 		return nil
 	}
 	b, ok := branch{}, false
-	if status == lpOptimal {
+	if status == lp.Optimal {
 		if b, ok = t.choose(); !ok {
 			t.leaf(bound)
 		}
@@ -133,7 +137,7 @@ func (t *tree) divide(n *node, b branch) *node {
 	if b.upFirst {
 		low, high = high, low
 	}
-	t.open.push(high)
+	t.open.Push(high)
 	return low
 }
 
@@ -149,7 +153,7 @@ func (t *tree) enter(n *node) bool {
 		*lo = c.value
 	}
 	t.changed = t.changed[:0]
-	copy(t.classes, t.start)
+	copy(t.classes, t.atTop)
 	t.next = t.p.Forms + 1
 	return t.apply(n)
 }
@@ -202,12 +206,12 @@ func (t *tree) narrow(n *node, form int) bool {
 // limits gives the bounds of a column, or of a row if column is -1.
 func (t *tree) limits(column, row int) (lo, up *int) {
 	if column >= 0 {
-		return &t.cols[column].lo, &t.cols[column].up
+		return &t.Cols[column].Lo, &t.Cols[column].Up
 	}
-	return &t.rows[row].lo, &t.rows[row].up
+	return &t.Rows[row].Lo, &t.Rows[row].Up
 }
 
-func (n *node) before(o *node) bool {
+func (n *node) Before(o *node) bool {
 	if n.bound != o.bound {
 		return n.bound < o.bound
 	}
@@ -219,19 +223,19 @@ func (n *node) before(o *node) bool {
 
 // relaxed solves the node's program, cutting in broken rules, and proves its
 // bound.
-func (t *tree) relaxed(known int) (int, lpStatus) {
+func (t *tree) relaxed(known int) (int, lp.Status) {
 	for {
-		status := t.solve(t.stop)
+		status := t.Solve(t.stop)
 		switch status {
-		case lpInfeasible:
+		case lp.Infeasible:
 			return none, status
-		case lpStuck:
+		case lp.Stuck:
 			t.halted = t.halted || t.stop()
-			t.restart()
+			t.Restart()
 			return known, status
 		}
-		t.price()
-		known = max(known, t.p.round(t.bound()))
+		t.Price()
+		known = max(known, t.p.round(t.Bound()))
 		if known >= t.best.objective {
 			return known, status
 		}
@@ -239,19 +243,6 @@ func (t *tree) relaxed(known int) (int, lpStatus) {
 			return known, status
 		}
 	}
-}
-
-// restart goes back to the basis of slacks.
-func (s *simplex) restart() {
-	m := len(s.rows)
-	for j := range s.cols {
-		s.cols[j].at = -1
-	}
-	s.inv = make([]float64, m*m)
-	for i := range m {
-		s.rows[i].at, s.basic[i], s.inv[i*m+i] = int32(i), ^int32(i), -1
-	}
-	s.since = 0
 }
 
 // branch splits a node in two: columns or slacks of the forms of one class all
@@ -267,13 +258,13 @@ type branch struct {
 
 // anyBranch halves the range of the first column that is not fixed.
 func (t *tree) anyBranch() (branch, bool) {
-	for j := range t.cols {
-		if c := &t.cols[j]; c.lo < c.up {
-			form := int(c.form)
-			if c.form == asExcess {
-				form = int(c.tag)
+	for j := range t.Cols {
+		if c := &t.Cols[j]; c.Lo < c.Up {
+			form := int(t.about[j].form)
+			if t.about[j].form == asExcess {
+				form = int(t.about[j].tag)
 			}
-			return branch{form: form, column: j, row: -1, low: (c.lo + c.up) / 2}, true
+			return branch{form: form, column: j, row: -1, low: (c.Lo + c.Up) / 2}, true
 		}
 	}
 	return branch{}, false

@@ -1,8 +1,8 @@
-package search
+package lp
 
 import "math"
 
-// simplex is a linear program
+// Program is a linear program
 //
 //	minimise c·x  with  A·x = s,  lo ≤ x ≤ up,  rlo ≤ s ≤ rup
 //
@@ -10,43 +10,46 @@ import "math"
 // bounds, so that any basis is made dual feasible by moving variables to their
 // other bound: no first phase is needed, and columns, rows and bounds may
 // change at any time. There are few rows, so the basis inverse is kept dense.
-// The matrix holds whole numbers; certify checks in whole numbers what is
+// The matrix holds whole numbers; Certify checks in whole numbers what is
 // found here in floating point. (Dual simplex with bound flipping: Maros,
 // Computational Techniques of the Simplex Method, 2003, from memory.)
-type simplex struct {
-	cols  []lpColumn
-	rows  []lpRow
+type Program struct {
+	Cols  []Column
+	Rows  []Row
 	basic []int32   // variable of each basis position: column j as j, slack of row i as ^i
 	xb    []float64 // values of the basic variables
-	inv   []float64 // basis inverse, row by row, len(rows)²
+	inv   []float64 // basis inverse, row by row, len(Rows)²
 	ws    workspace
 	since int // pivots since the inverse was computed afresh
 	steps int // pivots so far, for the record and for limits
 }
 
-type entry struct {
-	row int32
-	val int32
+// Entry is a column's value in a row.
+type Entry struct {
+	Row int32
+	Val int32
 }
 
-type lpColumn struct {
-	entries []entry
-	lo, up  int
-	cost    int     // what certify counts
-	nudge   float64 // a little added to the cost in floating point, to break ties
-	d       float64 // reduced cost
-	at      int32   // position in the basis, or -1
-	upper   bool    // stands at its upper bound when not in the basis
-	tag     int32   // what the column stands for; the caller's business
-	form    int16
-	fit     int16
+// Column is a variable. Entries are changed by AddColumn, Cut and DropRows
+// only; bounds and costs may be set at any time between two calls of Solve.
+type Column struct {
+	Entries []Entry
+	Lo, Up  int
+	Cost    int     // what Certify counts
+	Nudge   float64 // a little added to the cost in floating point, to break ties
+
+	d     float64 // reduced cost
+	at    int32   // position in the basis, or -1
+	upper bool    // stands at its upper bound when not in the basis
 }
 
-type lpRow struct {
-	lo, up int
-	scale  float64 // floating point works with scale times the row
-	at     int32
-	upper  bool
+// Row bounds the sum of its columns.
+type Row struct {
+	Lo, Up int
+
+	scale float64 // floating point works with scale times the row
+	at    int32
+	upper bool
 }
 
 // workspace holds the vectors of one pivot.
@@ -56,24 +59,27 @@ type workspace struct {
 	breaks                           []breakpoint
 }
 
+// What floating point can't tell from zero (common practice for scaled programs).
 const (
-	primalTol = 1e-7
-	dualTol   = 1e-9
-	pivotTol  = 1e-7
+	primalTol = 1e-7 // in a value, beyond its bound
+	dualTol   = 1e-9 // in a reduced cost or a ratio
+	pivotTol  = 1e-7 // in the element to divide by
 )
 
-type lpStatus int
+// Status says how Solve ended.
+type Status int
 
+// How Solve can end.
 const (
-	lpOptimal lpStatus = iota
-	lpInfeasible
-	lpStuck // lost to rounding or stopped; nothing is known
+	Optimal Status = iota
+	Infeasible
+	Stuck // lost to rounding or stopped; nothing is known
 )
 
-// addRow adds a row that no column enters yet, with its slack in the basis.
-func (s *simplex) addRow(lo, up int, scale float64) int32 {
-	m := len(s.rows)
-	s.rows = append(s.rows, lpRow{lo: lo, up: up, scale: scale, at: int32(m)})
+// AddRow adds a row that no column enters yet, with its slack in the basis.
+func (s *Program) AddRow(lo, up int, scale float64) int32 {
+	m := len(s.Rows)
+	s.Rows = append(s.Rows, Row{Lo: lo, Up: up, scale: scale, at: int32(m)})
 	inv := make([]float64, (m+1)*(m+1))
 	for i := range m {
 		copy(inv[i*(m+1):], s.inv[i*m:(i+1)*m])
@@ -85,23 +91,23 @@ func (s *simplex) addRow(lo, up int, scale float64) int32 {
 	return int32(m)
 }
 
-// addColumn adds a column at its lower bound, outside the basis.
-func (s *simplex) addColumn(c lpColumn) int {
+// AddColumn adds a column at its lower bound, outside the basis.
+func (s *Program) AddColumn(c Column) int {
 	c.at = -1
-	s.cols = append(s.cols, c)
-	return len(s.cols) - 1
+	s.Cols = append(s.Cols, c)
+	return len(s.Cols) - 1
 }
 
-// cut adds a row over existing columns, each with the value 1.
-func (s *simplex) cut(columns []int, lo, up int) {
-	r := s.addRow(lo, up, 1)
+// Cut adds a row over existing columns, each with the value 1.
+func (s *Program) Cut(columns []int, lo, up int) {
+	r := s.AddRow(lo, up, 1)
 	for _, j := range columns {
-		s.cols[j].entries = append(s.cols[j].entries, entry{r, 1})
+		s.Cols[j].Entries = append(s.Cols[j].Entries, Entry{r, 1})
 	}
-	m := len(s.rows)
+	m := len(s.Rows)
 	last := s.inv[(m-1)*m:]
 	for _, j := range columns {
-		if at := s.cols[j].at; at >= 0 {
+		if at := s.Cols[j].at; at >= 0 {
 			axpy(1, s.inv[int(at)*m:int(at)*m+m], last)
 		}
 	}
@@ -113,91 +119,91 @@ func axpy(a float64, x, y []float64) {
 	}
 }
 
-// value is the present value of column j.
-func (s *simplex) value(j int) float64 {
-	c := &s.cols[j]
+// Value is the present value of column j.
+func (s *Program) Value(j int) float64 {
+	c := &s.Cols[j]
 	if c.at >= 0 {
 		return s.xb[c.at]
 	}
 	if c.upper {
-		return float64(c.up)
+		return float64(c.Up)
 	}
-	return float64(c.lo)
+	return float64(c.Lo)
 }
 
 // bounds of a basic variable, in the scale of floating point.
-func (s *simplex) bounds(v int32) (lo, up float64) {
+func (s *Program) bounds(v int32) (lo, up float64) {
 	if v >= 0 {
-		return float64(s.cols[v].lo), float64(s.cols[v].up)
+		return float64(s.Cols[v].Lo), float64(s.Cols[v].Up)
 	}
-	r := &s.rows[^v]
-	return float64(r.lo) * r.scale, float64(r.up) * r.scale
+	r := &s.Rows[^v]
+	return float64(r.Lo) * r.scale, float64(r.Up) * r.scale
 }
 
-// rowValue is the present value of row i, unscaled.
-func (s *simplex) rowValue(i int) float64 {
-	r := &s.rows[i]
+// RowValue is the present value of row i, unscaled.
+func (s *Program) RowValue(i int) float64 {
+	r := &s.Rows[i]
 	switch {
 	case r.at >= 0:
 		return s.xb[r.at] / r.scale
 	case r.upper:
-		return float64(r.up)
+		return float64(r.Up)
 	}
-	return float64(r.lo)
+	return float64(r.Lo)
 }
 
 // refresh computes the multipliers, the reduced costs and the values afresh,
 // moving every variable to the bound that its reduced cost asks for.
-func (s *simplex) refresh() {
-	s.price()
-	for j := range s.cols {
-		c := &s.cols[j]
+func (s *Program) refresh() {
+	s.Price()
+	for j := range s.Cols {
+		c := &s.Cols[j]
 		if c.at < 0 && (c.upper && c.d > 0 || !c.upper && c.d < 0) {
 			c.upper = c.d < 0
 		}
 	}
-	for i := range s.rows {
-		if r := &s.rows[i]; r.at < 0 {
+	for i := range s.Rows {
+		if r := &s.Rows[i]; r.at < 0 {
 			r.upper = s.ws.y[i] < 0
 		}
 	}
 	s.evaluate()
 }
 
-// price computes y = c_B·B⁻¹ and the reduced costs.
-func (s *simplex) price() {
-	m := len(s.rows)
+// Price computes y = c_B·B⁻¹ and the reduced costs.
+func (s *Program) Price() {
+	m := len(s.Rows)
 	s.ws.y = zeros(s.ws.y, m)
 	for i, v := range s.basic {
 		if v >= 0 {
-			if c := float64(s.cols[v].cost) + s.cols[v].nudge; c != 0 {
+			if c := float64(s.Cols[v].Cost) + s.Cols[v].Nudge; c != 0 {
 				axpy(c, s.inv[i*m:(i+1)*m], s.ws.y)
 			}
 		}
 	}
-	scaled := s.scaled(s.ws.y)
-	for j := range s.cols {
-		c := &s.cols[j]
+	scaled := s.Scaled(s.ws.y)
+	for j := range s.Cols {
+		c := &s.Cols[j]
 		c.d = 0
 		if c.at < 0 {
-			c.d = float64(c.cost) + c.nudge - dot(c.entries, scaled)
+			c.d = float64(c.Cost) + c.Nudge - dot(c.Entries, scaled)
 		}
 	}
 }
 
-// scaled gives the row vector v times the row scales, to meet whole entries.
-func (s *simplex) scaled(v []float64) []float64 {
-	s.ws.rhoScaled = zeros(s.ws.rhoScaled, len(s.rows))
+// Scaled gives the row vector v times the row scales, to meet whole entries.
+func (s *Program) Scaled(v []float64) []float64 {
+	s.ws.rhoScaled = zeros(s.ws.rhoScaled, len(s.Rows))
 	for i, x := range v {
-		s.ws.rhoScaled[i] = x * s.rows[i].scale
+		s.ws.rhoScaled[i] = x * s.Rows[i].scale
 	}
 	return s.ws.rhoScaled
 }
 
-func dot(entries []entry, v []float64) float64 {
+func dot(entries []Entry, v []float64) float64 {
 	t := 0.0
 	for _, e := range entries {
-		t += float64(e.val) * v[e.row]
+		t += float64(e.Val) * v[e.Row]
 	}
 	return t
 }
@@ -212,18 +218,18 @@ func zeros(v []float64, n int) []float64 {
 }
 
 // evaluate computes the basic variables from the others: x_B = −B⁻¹·N·x_N.
-func (s *simplex) evaluate() {
-	m := len(s.rows)
+func (s *Program) evaluate() {
+	m := len(s.Rows)
 	s.ws.sum = zeros(s.ws.sum, m)
-	for j := range s.cols {
-		if c := &s.cols[j]; c.at < 0 {
-			if x := s.value(j); x != 0 {
-				s.gather(c.entries, x, s.ws.sum)
+	for j := range s.Cols {
+		if c := &s.Cols[j]; c.at < 0 {
+			if x := s.Value(j); x != 0 {
+				s.gather(c.Entries, x, s.ws.sum)
 			}
 		}
 	}
-	for i := range s.rows {
-		if r := &s.rows[i]; r.at < 0 {
+	for i := range s.Rows {
+		if r := &s.Rows[i]; r.at < 0 {
 			lo, up := s.bounds(^int32(i))
 			if r.upper {
 				lo = up
@@ -236,15 +242,15 @@ func (s *simplex) evaluate() {
 }
 
 // gather adds x times a column to a scaled row vector.
-func (s *simplex) gather(entries []entry, x float64, sum []float64) {
+func (s *Program) gather(entries []Entry, x float64, sum []float64) {
 	for _, e := range entries {
-		sum[e.row] += x * float64(e.val) * s.rows[e.row].scale
+		sum[e.Row] += x * float64(e.Val) * s.Rows[e.Row].scale
 	}
 }
 
 // subtract takes B⁻¹·v from the basic values.
-func (s *simplex) subtract(v []float64) {
-	m := len(s.rows)
+func (s *Program) subtract(v []float64) {
+	m := len(s.Rows)
 	for i := range m {
 		t := 0.0
 		for k, x := range s.inv[i*m : (i+1)*m] {
@@ -256,16 +262,16 @@ func (s *simplex) subtract(v []float64) {
 
 // invert computes the basis inverse afresh by elimination with row pivoting.
 // It reports false if the basis is singular in floating point.
-func (s *simplex) invert() bool {
-	m := len(s.rows)
+func (s *Program) invert() bool {
+	m := len(s.Rows)
 	a := make([]float64, m*m) // the basis, column k in column k
 	for k, v := range s.basic {
 		if v < 0 {
 			a[int(^v)*m+k] = -1
 			continue
 		}
-		for _, e := range s.cols[v].entries {
-			a[int(e.row)*m+k] += float64(e.val) * s.rows[e.row].scale
+		for _, e := range s.Cols[v].Entries {
+			a[int(e.Row)*m+k] += float64(e.Val) * s.Rows[e.Row].scale
 		}
 	}
 	inv := make([]float64, m*m)

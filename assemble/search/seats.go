@@ -35,9 +35,9 @@ type tally struct {
 	clashes      int // items too many in clash groups
 }
 
-// start looks for a good choice among the groups, by greed and swaps, and
+// quickChoice looks for a good choice among the groups, by greed and swaps, and
 // offers it.
-func (p *problem) start(r *root, groups []int, best *incumbent, tries int, stop func() bool) {
+func (p *problem) quickChoice(r *root, groups []int, best *incumbent, tries int, stop func() bool) {
 	w := p.newSwapper()
 	w.left = tries
 	w.fillPool(r, groups)
@@ -45,7 +45,7 @@ func (p *problem) start(r *root, groups []int, best *incumbent, tries int, stop 
 		return
 	}
 	for now := w.cost(); w.left > 0 && !stop(); {
-		now = w.settle(now, stop)
+		now = w.descend(now, stop)
 		if now < broken {
 			best.offer(w.result(), p.goal)
 		}
@@ -92,7 +92,7 @@ func (r *root) share(i int) float64 {
 	}
 	t := 0.0
 	for j, to := r.columnsOf(i); j < to; j++ {
-		t += r.value(j)
+		t += r.Value(j)
 	}
 	return t
 }
@@ -144,9 +144,9 @@ func (w *swapper) seat(r *root) bool {
 func (r *root) sharedRows() []int {
 	rows, parts := make([]int, len(r.p.Rows)), make([]float64, len(r.p.Rows))
 	left := r.p.Shared
-	for j := range r.cols {
-		if c := &r.cols[j]; c.form == asShared {
-			parts[r.groups[c.tag].fits[c.fit].Row] += r.value(j)
+	for j := range r.Cols {
+		if c := &r.about[j]; c.form == asShared {
+			parts[r.groups[c.tag].fits[c.fit].Row] += r.Value(j)
 		}
 	}
 	for _, x := range r.p.Fixed {

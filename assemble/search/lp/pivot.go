@@ -1,4 +1,4 @@
-package search
+package lp
 
 import "math"
 
@@ -9,28 +9,28 @@ type breakpoint struct {
 	v            int32
 }
 
-// solve runs dual simplex pivots until the basis is optimal or the program is
+// Solve runs dual simplex pivots until the basis is optimal or the program is
 // shown infeasible; then the multipliers that prove it stay in ws.rho. stop is
-// asked now and then; when it says so the answer is lpStuck.
-func (s *simplex) solve(stop func() bool) lpStatus {
+// asked now and then; when it says so the answer is Stuck.
+func (s *Program) Solve(stop func() bool) Status {
 	s.refresh()
-	limit := s.steps + 2000 + 50*len(s.rows)
+	limit := s.steps + 2000 + 50*len(s.Rows)
 	for {
-		done, status := true, lpOptimal
+		done, status := true, Optimal
 		if r := s.leaving(); r >= 0 {
 			if s.steps > limit || s.steps%32 == 0 && stop() {
-				return lpStuck
+				return Stuck
 			}
 			done, status = s.pivot(r)
 		}
 		switch {
-		case done && status == lpOptimal && s.accurate(), done && status == lpInfeasible && s.infeasible():
+		case done && status == Optimal && s.accurate(), done && status == Infeasible && s.infeasible():
 			return status
 		case done && s.since == 0:
-			return lpStuck
+			return Stuck
 		case done || s.since >= 100:
 			if !s.invert() {
-				return lpStuck
+				return Stuck
 			}
 			s.refresh()
 		}
@@ -38,15 +38,15 @@ func (s *simplex) solve(stop func() bool) lpStatus {
 }
 
 // accurate says whether the present values meet the rows.
-func (s *simplex) accurate() bool {
-	s.ws.sum = zeros(s.ws.sum, len(s.rows))
-	for j := range s.cols {
-		if x := s.value(j); x != 0 {
-			s.gather(s.cols[j].entries, x, s.ws.sum)
+func (s *Program) accurate() bool {
+	s.ws.sum = zeros(s.ws.sum, len(s.Rows))
+	for j := range s.Cols {
+		if x := s.Value(j); x != 0 {
+			s.gather(s.Cols[j].Entries, x, s.ws.sum)
 		}
 	}
-	for i := range s.rows {
-		if r := &s.rows[i]; math.Abs(s.ws.sum[i]-s.rowValue(i)*r.scale) > 1e-6 {
+	for i := range s.Rows {
+		if r := &s.Rows[i]; math.Abs(s.ws.sum[i]-s.RowValue(i)*r.scale) > 1e-6 {
 			return false
 		}
 	}
@@ -55,8 +55,8 @@ func (s *simplex) accurate() bool {
 
 // leaving picks the basic variable to leave: the largest squared infeasibility
 // over the squared length of its row of the inverse (dual steepest edge).
-func (s *simplex) leaving() int {
-	m, best, at := len(s.rows), 0.0, -1
+func (s *Program) leaving() int {
+	m, best, at := len(s.Rows), 0.0, -1
 	for i, v := range s.basic {
 		lo, up := s.bounds(v)
 		miss := max(lo-s.xb[i], s.xb[i]-up)
@@ -75,9 +75,9 @@ func (s *simplex) leaving() int {
 }
 
 // pivot lets basis position r leave. It reports true if it could not: because
-// the program is infeasible, or because rounding went too far (lpStuck).
-func (s *simplex) pivot(r int) (done bool, status lpStatus) {
-	m := len(s.rows)
+// the program is infeasible, or because rounding went too far (Stuck).
+func (s *Program) pivot(r int) (done bool, status Status) {
+	m := len(s.Rows)
 	lo, up := s.bounds(s.basic[r])
 	slope, sign := lo-s.xb[r], 1.0
 	if slope < 0 {
@@ -90,48 +90,48 @@ func (s *simplex) pivot(r int) (done bool, status lpStatus) {
 		for i := range s.ws.rho {
 			s.ws.rho[i] *= -sign
 		}
-		return true, lpInfeasible
+		return true, Infeasible
 	}
 	s.column(q.v)
 	if alpha := s.ws.alphaCol[r]; math.Abs(alpha) < pivotTol || math.Abs(alpha-q.alpha) > 1e-6*(1+math.Abs(alpha)) {
-		return true, lpStuck
+		return true, Stuck
 	}
 	s.moveDuals(q)
 	s.exchange(r, q.v, sign)
 	s.steps++
 	s.since++
-	return false, lpOptimal
+	return false, Optimal
 }
 
 // breakpoints collects the nonbasic variables whose reduced cost moves toward
 // zero, and the pivot row in ws.alpha (columns); slacks follow from ws.rho.
-func (s *simplex) breakpoints(sign float64) {
-	rho := s.scaled(s.ws.rho)
-	if cap(s.ws.alpha) < len(s.cols) {
-		s.ws.alpha = make([]float64, len(s.cols), len(s.cols)+len(s.cols)/4)
+func (s *Program) breakpoints(sign float64) {
+	rho := s.Scaled(s.ws.rho)
+	if cap(s.ws.alpha) < len(s.Cols) {
+		s.ws.alpha = make([]float64, len(s.Cols), len(s.Cols)+len(s.Cols)/4)
 	}
-	s.ws.alpha = s.ws.alpha[:len(s.cols)]
+	s.ws.alpha = s.ws.alpha[:len(s.Cols)]
 	s.ws.breaks = s.ws.breaks[:0]
-	for j := range s.cols {
-		c := &s.cols[j]
+	for j := range s.Cols {
+		c := &s.Cols[j]
 		if c.at >= 0 {
 			s.ws.alpha[j] = 0
 			continue
 		}
-		a := dot(c.entries, rho)
+		a := dot(c.Entries, rho)
 		s.ws.alpha[j] = a
-		if c.lo != c.up {
+		if c.Lo != c.Up {
 			s.offer(int32(j), a, c.d, c.upper, sign)
 		}
 	}
-	for i := range s.rows {
-		if r := &s.rows[i]; r.at < 0 && r.lo != r.up {
+	for i := range s.Rows {
+		if r := &s.Rows[i]; r.at < 0 && r.Lo != r.Up {
 			s.offer(^int32(i), -s.ws.rho[i], s.ws.y[i], r.upper, sign)
 		}
 	}
 }
 
-func (s *simplex) offer(v int32, alpha, d float64, upper bool, sign float64) {
+func (s *Program) offer(v int32, alpha, d float64, upper bool, sign float64) {
 	if a := alpha * sign; !upper && a < -dualTol || upper && a > dualTol {
 		s.ws.breaks = append(s.ws.breaks, breakpoint{math.Abs(d / alpha), alpha, v})
 	}
@@ -140,12 +140,12 @@ func (s *simplex) offer(v int32, alpha, d float64, upper bool, sign float64) {
 // ratioTest passes breakpoints in order while the dual objective still grows,
 // flips those passed to their other bound, and returns the one to enter. If it
 // can pass them all the program is infeasible.
-func (s *simplex) ratioTest(slope float64) (breakpoint, bool) {
-	h := heap[breakpoint](s.ws.breaks)
+func (s *Program) ratioTest(slope float64) (breakpoint, bool) {
+	h := Heap[breakpoint](s.ws.breaks)
 	h.order()
 	var passed []breakpoint
 	for len(h) > 0 {
-		b := h.pop()
+		b := h.Pop()
 		width := s.width(b.v)
 		if slope -= math.Abs(b.alpha) * width; slope >= 0 {
 			passed = append(passed, b)
@@ -164,10 +164,10 @@ func (s *simplex) ratioTest(slope float64) (breakpoint, bool) {
 }
 
 // steadiest prefers the largest pivot among breakpoints that lie together.
-func steadiest(b breakpoint, ahead heap[breakpoint], passed []breakpoint) breakpoint {
+func steadiest(b breakpoint, ahead Heap[breakpoint], passed []breakpoint) breakpoint {
 	best := b
 	for len(ahead) > 0 && ahead[0].ratio <= b.ratio+dualTol {
-		if a := ahead.pop(); math.Abs(a.alpha) > math.Abs(best.alpha) {
+		if a := ahead.Pop(); math.Abs(a.alpha) > math.Abs(best.alpha) {
 			best = a
 		}
 	}
@@ -181,14 +181,14 @@ func steadiest(b breakpoint, ahead heap[breakpoint], passed []breakpoint) breakp
 	return best
 }
 
-func (s *simplex) width(v int32) float64 {
+func (s *Program) width(v int32) float64 {
 	lo, up := s.bounds(v)
 	return up - lo
 }
 
 // flip moves the variables passed on the way to b to their other bound.
-func (s *simplex) flip(passed []breakpoint, b breakpoint) {
-	s.ws.sum = zeros(s.ws.sum, len(s.rows))
+func (s *Program) flip(passed []breakpoint, b breakpoint) {
+	s.ws.sum = zeros(s.ws.sum, len(s.Rows))
 	any := false
 	for _, p := range passed {
 		if p.v == b.v || p.ratio > b.ratio {
@@ -196,14 +196,14 @@ func (s *simplex) flip(passed []breakpoint, b breakpoint) {
 		}
 		any = true
 		if p.v < 0 {
-			r := &s.rows[^p.v]
+			r := &s.Rows[^p.v]
 			r.upper = !r.upper
-			s.ws.sum[^p.v] -= float64(r.up-r.lo) * r.scale * sign(r.upper)
+			s.ws.sum[^p.v] -= float64(r.Up-r.Lo) * r.scale * sign(r.upper)
 			continue
 		}
-		c := &s.cols[p.v]
+		c := &s.Cols[p.v]
 		c.upper = !c.upper
-		s.gather(c.entries, float64(c.up-c.lo)*sign(c.upper), s.ws.sum)
+		s.gather(c.Entries, float64(c.Up-c.Lo)*sign(c.upper), s.ws.sum)
 	}
 	if any {
 		s.subtract(s.ws.sum)
@@ -218,8 +218,8 @@ func sign(up bool) float64 {
 }
 
 // column computes B⁻¹·a for the entering variable.
-func (s *simplex) column(v int32) {
-	m := len(s.rows)
+func (s *Program) column(v int32) {
+	m := len(s.Rows)
 	s.ws.alphaCol = zeros(s.ws.alphaCol, m)
 	if v < 0 {
 		for i := range m {
@@ -227,26 +227,26 @@ func (s *simplex) column(v int32) {
 		}
 		return
 	}
-	for _, e := range s.cols[v].entries {
-		x := float64(e.val) * s.rows[e.row].scale
+	for _, e := range s.Cols[v].Entries {
+		x := float64(e.Val) * s.Rows[e.Row].scale
 		for i := range m {
-			s.ws.alphaCol[i] += x * s.inv[i*m+int(e.row)]
+			s.ws.alphaCol[i] += x * s.inv[i*m+int(e.Row)]
 		}
 	}
 }
 
 // moveDuals updates the reduced costs and multipliers for entering q.
-func (s *simplex) moveDuals(q breakpoint) {
+func (s *Program) moveDuals(q breakpoint) {
 	d := 0.0
 	if q.v >= 0 {
-		d = s.cols[q.v].d
+		d = s.Cols[q.v].d
 	} else {
 		d = s.ws.y[^q.v]
 	}
 	step := d / q.alpha
-	for j := range s.cols {
+	for j := range s.Cols {
 		if a := s.ws.alpha[j]; a != 0 {
-			s.cols[j].d -= step * a
+			s.Cols[j].d -= step * a
 		}
 	}
 	axpy(step, s.ws.rho, s.ws.y)
@@ -254,7 +254,7 @@ func (s *simplex) moveDuals(q breakpoint) {
 
 // exchange swaps entering v into basis position r, and moves the leaving
 // variable to the bound that it broke: the lower one if side is 1.
-func (s *simplex) exchange(r int, v int32, side float64) {
+func (s *Program) exchange(r int, v int32, side float64) {
 	out := s.basic[r]
 	bound, up := s.bounds(out)
 	if side < 0 {
@@ -264,32 +264,32 @@ func (s *simplex) exchange(r int, v int32, side float64) {
 	axpy(-step, s.ws.alphaCol, s.xb)
 	s.xb[r] = s.standing(v) + step
 	if out >= 0 {
-		s.cols[out].at, s.cols[out].upper = -1, side < 0
-		s.cols[out].d = s.leavingCost(out)
+		s.Cols[out].at, s.Cols[out].upper = -1, side < 0
+		s.Cols[out].d = s.leavingCost(out)
 	} else {
-		s.rows[^out].at, s.rows[^out].upper = -1, side < 0
+		s.Rows[^out].at, s.Rows[^out].upper = -1, side < 0
 	}
 	s.basic[r] = v
 	if v >= 0 {
-		s.cols[v].at, s.cols[v].d = int32(r), 0
+		s.Cols[v].at, s.Cols[v].d = int32(r), 0
 	} else {
-		s.rows[^v].at = int32(r)
+		s.Rows[^v].at = int32(r)
 		s.ws.y[^v] = 0
 	}
 	s.updateInverse(r)
 }
 
 // standing is the bound at which a nonbasic variable stands, scaled.
-func (s *simplex) standing(v int32) float64 {
+func (s *Program) standing(v int32) float64 {
 	lo, up := s.bounds(v)
-	if v >= 0 && s.cols[v].upper || v < 0 && s.rows[^v].upper {
+	if v >= 0 && s.Cols[v].upper || v < 0 && s.Rows[^v].upper {
 		return up
 	}
 	return lo
 }
 
-func (s *simplex) updateInverse(r int) {
-	m := len(s.rows)
+func (s *Program) updateInverse(r int) {
+	m := len(s.Rows)
 	pivotRow := s.inv[r*m : (r+1)*m]
 	f := 1 / s.ws.alphaCol[r]
 	for k := range pivotRow {
@@ -303,16 +303,16 @@ func (s *simplex) updateInverse(r int) {
 }
 
 // leavingCost is the reduced cost of a column that just left the basis.
-func (s *simplex) leavingCost(j int32) float64 {
-	t := float64(s.cols[j].cost) + s.cols[j].nudge
-	for _, e := range s.cols[j].entries {
-		t -= float64(e.val) * s.rows[e.row].scale * s.ws.y[e.row]
+func (s *Program) leavingCost(j int32) float64 {
+	t := float64(s.Cols[j].Cost) + s.Cols[j].Nudge
+	for _, e := range s.Cols[j].Entries {
+		t -= float64(e.Val) * s.Rows[e.Row].scale * s.ws.y[e.Row]
 	}
 	return t
 }
 
 // before puts the largest pivot first among equal ratios.
-func (b breakpoint) before(o breakpoint) bool {
+func (b breakpoint) Before(o breakpoint) bool {
 	if b.ratio != o.ratio {
 		return b.ratio < o.ratio
 	}

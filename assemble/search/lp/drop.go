@@ -1,16 +1,16 @@
-package search
+package lp
 
-// dropRows takes out the rows not to keep. Their slacks must be in the basis:
+// DropRows takes out the rows not to keep. Their slacks must be in the basis:
 // then what is left of the inverse is the inverse of what is left.
-func (s *simplex) dropRows(keep []bool) {
-	m := len(s.rows)
+func (s *Program) DropRows(keep []bool) {
+	m := len(s.Rows)
 	stays := make([]bool, m) // basis positions
 	for k := range stays {
 		stays[k] = true
 	}
-	for i := range s.rows {
+	for i := range s.Rows {
 		if !keep[i] {
-			stays[s.rows[i].at] = false
+			stays[s.Rows[i].at] = false
 		}
 	}
 	rowAt, posAt := renumber(keep), renumber(stays)
@@ -24,8 +24,8 @@ func (s *simplex) dropRows(keep []bool) {
 	}
 	s.inv = inv
 	s.renumberBasis(stays, rowAt)
-	rows := s.rows[:0]
-	for i, r := range s.rows {
+	rows := s.Rows[:0]
+	for i, r := range s.Rows {
 		if keep[i] {
 			if r.at >= 0 {
 				r.at = posAt[r.at]
@@ -33,7 +33,7 @@ func (s *simplex) dropRows(keep []bool) {
 			rows = append(rows, r)
 		}
 	}
-	s.rows = rows
+	s.Rows = rows
 	s.renumberColumns(keep, rowAt, posAt)
 }
 
@@ -49,7 +49,7 @@ func renumber(stays []bool) []int32 {
 	return at
 }
 
-func (s *simplex) renumberBasis(stays []bool, rowAt []int32) {
+func (s *Program) renumberBasis(stays []bool, rowAt []int32) {
 	n := 0
 	for k, v := range s.basic {
 		if !stays[k] {
@@ -64,18 +64,18 @@ func (s *simplex) renumberBasis(stays []bool, rowAt []int32) {
 	s.basic, s.xb = s.basic[:n], s.xb[:n]
 }
 
-func (s *simplex) renumberColumns(keep []bool, rowAt, posAt []int32) {
-	for j := range s.cols {
-		c := &s.cols[j]
+func (s *Program) renumberColumns(keep []bool, rowAt, posAt []int32) {
+	for j := range s.Cols {
+		c := &s.Cols[j]
 		if c.at >= 0 {
 			c.at = posAt[c.at]
 		}
-		entries := c.entries[:0]
-		for _, e := range c.entries {
-			if keep[e.row] {
-				entries = append(entries, entry{rowAt[e.row], e.val})
+		entries := c.Entries[:0]
+		for _, e := range c.Entries {
+			if keep[e.Row] {
+				entries = append(entries, Entry{rowAt[e.Row], e.Val})
 			}
 		}
-		c.entries = entries
+		c.Entries = entries
 	}
 }

@@ -1,0 +1,64 @@
+package lp
+
+import "math"
+
+// Multipliers gives the row multipliers of the present basis, in the scale of
+// the rows, as Certify takes them.
+func (s *Program) Multipliers() []float64 { return s.ws.y }
+
+// Ray gives the multipliers that prove the program infeasible, after Solve said so.
+func (s *Program) Ray() []float64 { return s.ws.rho }
+
+// Basic gives the number of basic variables, and Variable the one in a
+// position with its value: column j as j, the slack of row i as ^i.
+func (s *Program) Basic() int { return len(s.basic) }
+
+// Variable is described with Basic.
+func (s *Program) Variable(position int) (v int32, x float64) {
+	return s.basic[position], s.xb[position]
+}
+
+// Slack says whether row i is slack at present: then it may be dropped.
+func (s *Program) Slack(i int) bool { return s.Rows[i].at >= 0 }
+
+// Restart goes back to the basis of slacks.
+func (s *Program) Restart() {
+	m := len(s.Rows)
+	for j := range s.Cols {
+		s.Cols[j].at = -1
+	}
+	s.inv = make([]float64, m*m)
+	for i := range m {
+		s.Rows[i].at, s.basic[i], s.inv[i*m+i] = int32(i), ^int32(i), -1
+	}
+	s.since = 0
+}
+
+// Penalties gives the rise of the objective by unit step down and up of the
+// variable in a basis position, until the next basis.
+func (s *Program) Penalties(position int) (down, up float64) {
+	m := len(s.Rows)
+	inv := s.inv[position*m : (position+1)*m]
+	rho := s.Scaled(inv)
+	down, up = math.Inf(1), math.Inf(1)
+	meet := func(alpha, d float64, upper bool) {
+		switch ratio := math.Abs(d / alpha); {
+		case math.Abs(alpha) < dualTol:
+		case (alpha > 0) != upper: // rises from its bound: the basic variable falls
+			down = min(down, ratio)
+		default:
+			up = min(up, ratio)
+		}
+	}
+	for j := range s.Cols {
+		if c := &s.Cols[j]; c.at < 0 && c.Lo != c.Up {
+			meet(dot(c.Entries, rho), c.d, c.upper)
+		}
+	}
+	for i := range s.Rows {
+		if r := &s.Rows[i]; r.at < 0 && r.Lo != r.Up {
+			meet(-inv[i], s.ws.y[i], r.upper)
+		}
+	}
+	return down, up
+}
