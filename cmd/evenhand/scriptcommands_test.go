@@ -5,6 +5,7 @@ import (
 	"errors"
 	"os"
 	"os/exec"
+	"runtime"
 	"slices"
 	"strconv"
 	"strings"
@@ -19,6 +20,11 @@ var scriptCommands = map[string]func(ts *testscript.TestScript, neg bool, args [
 	"column": column,
 	"alike":  alike,
 	"isPDF":  isPDF,
+
+	"keep":     keep,
+	"repeated": repeated,
+	"changed":  changed,
+	"private":  private,
 }
 
 // exits CODE COMMAND ARGS... runs a command and checks its exit code; its output is kept in the files
@@ -59,19 +65,12 @@ func column(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) < 3 {
 		ts.Fatalf("usage: column FILE NAME VALUE...")
 	}
-	records := readCSV(ts, args[0])
-	for i, name := range records[0] {
-		if name != args[1] {
-			continue
+	cells := cellsOf(ts, args[0], args[1])
+	for i, want := range args[2:] {
+		if i >= len(cells) || cells[i] != want {
+			ts.Fatalf("%s, row %d, %s: want %q in %q", args[0], i+1, args[1], want, cells)
 		}
-		for j, want := range args[2:] {
-			if j+1 >= len(records) || records[j+1][i] != want {
-				ts.Fatalf("%s, row %d, %s: want %q in %q", args[0], j+1, name, want, records[1:])
-			}
-		}
-		return
 	}
-	ts.Fatalf("%s has no column %q: %q", args[0], args[1], records[0])
 }
 
 // alike FILE FILE but COLUMN... checks that two CSV files hold the same rows, in any order, the named
@@ -136,4 +135,89 @@ func isPDF(ts *testscript.TestScript, neg bool, args []string) {
 			ts.Fatalf("%s does not hold %q:\n%s", args[0], words, text)
 		}
 	}
+}
+
+// keep VARIABLE FILE COLUMN ROW keeps a cell of a CSV file for later lines, as $VARIABLE; the row below
+// the heading is row 1.
+func keep(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 4 {
+		ts.Fatalf("usage: keep VARIABLE FILE COLUMN ROW")
+	}
+	row, err := strconv.Atoi(args[3])
+	ts.Check(err)
+	cells := cellsOf(ts, args[1], args[2])
+	if row < 1 || row > len(cells) {
+		ts.Fatalf("%s has %d rows, none of them row %d", args[1], len(cells), row)
+	}
+	ts.Setenv(args[0], cells[row-1])
+}
+
+// repeated N COLUMN FILE... checks that N values stand more than once in a column of the files.
+func repeated(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 3 {
+		ts.Fatalf("usage: repeated N COLUMN FILE...")
+	}
+	times := map[string]int{}
+	for _, file := range args[2:] {
+		for _, cell := range cellsOf(ts, file, args[1]) {
+			times[cell]++
+		}
+	}
+	n := 0
+	for _, count := range times {
+		if count > 1 {
+			n++
+		}
+	}
+	if strconv.Itoa(n) != args[0] {
+		ts.Fatalf("%d values of %s stand more than once, want %s", n, args[1], args[0])
+	}
+}
+
+// changed N COLUMN FILE FILE checks that N cells of a column differ between two files, row by row.
+func changed(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 4 {
+		ts.Fatalf("usage: changed N COLUMN FILE FILE")
+	}
+	a, b := cellsOf(ts, args[2], args[1]), cellsOf(ts, args[3], args[1])
+	if len(a) != len(b) {
+		ts.Fatalf("%s has %d rows, %s has %d", args[2], len(a), args[3], len(b))
+	}
+	n := 0
+	for i := range a {
+		if a[i] != b[i] {
+			n++
+		}
+	}
+	if strconv.Itoa(n) != args[0] {
+		ts.Fatalf("%d cells of %s differ, want %s", n, args[1], args[0])
+	}
+}
+
+// private FILE... checks that only its owner can read a file; Windows keeps no such modes.
+func private(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) == 0 {
+		ts.Fatalf("usage: private FILE...")
+	}
+	for _, file := range args {
+		info, err := os.Stat(ts.MkAbs(file))
+		ts.Check(err)
+		if mode := info.Mode().Perm(); mode != 0o600 && runtime.GOOS != "windows" {
+			ts.Fatalf("%s has mode %o, want 600", file, mode)
+		}
+	}
+}
+
+// cellsOf is a column of a CSV file below its heading.
+func cellsOf(ts *testscript.TestScript, file, name string) []string {
+	records := readCSV(ts, file)
+	at := slices.Index(records[0], name)
+	if at < 0 {
+		ts.Fatalf("%s has no column %q: %q", file, name, records[0])
+	}
+	var cells []string
+	for _, record := range records[1:] {
+		cells = append(cells, record[at])
+	}
+	return cells
 }
