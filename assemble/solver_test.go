@@ -12,6 +12,8 @@ import (
 	"evenhand/assemble"
 	"evenhand/bank"
 	"evenhand/standards"
+
+	"evenhand/testdata/outside"
 )
 
 // glpsol solves the model that WriteModel writes, with every item in it; −1
@@ -55,9 +57,7 @@ func glpsol(t *testing.T, b *bank.Bank, plan assemble.Plan, o assemble.Options) 
 // keys, so that what it left unread may matter; all of them used, so that no
 // quiz has objective 0. A general solver that sees every item must agree.
 func TestReadingFewIsExact(t *testing.T) {
-	if _, err := exec.LookPath("glpsol"); err != nil {
-		t.Skip("the check against glpsol is skipped: it is not installed (Debian package glpk-utils)")
-	}
+	outside.Installed(t, "reading few items beside a solver that reads all", "glpsol")
 	b := newBank(t)
 	for _, skill := range []standards.SkillID{"compare-two-digit", "facts-within-20", "tens-and-ones"} {
 		ids := addMade(t, b, skill, 150, 2)

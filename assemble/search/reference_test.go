@@ -3,9 +3,10 @@ package search_test
 import (
 	"fmt"
 	"math/rand/v2"
-	"os"
 	"testing"
 	"time"
+
+	"evenhand/testdata/outside"
 )
 
 // instances gives the shapes that the outside solvers check: 20 to 2,000
@@ -58,13 +59,8 @@ func beyond() []shape {
 
 // TestReferences is the full check against outside solvers.
 func TestReferences(t *testing.T) {
-	if os.Getenv("EVENHAND_REFERENCES") == "" {
-		t.Skip("set EVENHAND_REFERENCES=1 to check against glpsol, cbc and scipy's milp")
-	}
+	outside.Full(t, "optima beside glpsol, cbc and scipy", "glpsol", "cbc", "python3")
 	list := solvers()
-	if len(list) == 0 {
-		t.Skip("none of glpsol, cbc, python3 with scipy is installed: nothing was checked")
-	}
 	confirmed, late, impossible := 0, map[string]int{}, 0
 	for i, s := range instances() {
 		t.Run(fmt.Sprint(i), func(t *testing.T) {

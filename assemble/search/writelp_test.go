@@ -2,12 +2,15 @@ package search_test
 
 import (
 	"bytes"
-	"evenhand/assemble/search"
 	"fmt"
 	"math/rand/v2"
 	"strings"
 	"testing"
 	"time"
+
+	"evenhand/assemble/search"
+
+	"evenhand/testdata/outside"
 )
 
 // TestWrittenModel lets every outside solver found read small models with
@@ -15,7 +18,7 @@ import (
 func TestWrittenModel(t *testing.T) {
 	list := solvers()
 	if len(list) == 0 {
-		t.Skip("none of glpsol, cbc, python3 with scipy is installed: no model file was read back")
+		outside.Installed(t, "reading model files back with a solver", "glpsol")
 	}
 	for i := range 6 {
 		m := draw(shape{items: 9, forms: 1 + i%2, rows: 2, perRow: 2, quotas: 1, uses: 3, clashes: 40, overlap: 50, squeeze: 20, shared: i % 3}, rand.New(rand.NewPCG(uint64(i), 11)))

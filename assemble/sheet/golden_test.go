@@ -14,6 +14,8 @@ import (
 	"testing"
 
 	"evenhand/assemble/sheet"
+
+	"evenhand/testdata/outside"
 )
 
 // update draws the golden pages anew: go test ./assemble/sheet -run Golden -update.
@@ -114,12 +116,9 @@ func drawReadmePicture(t *testing.T) {
 // render is the pages of a PDF as grey PNG files, drawn by another program.
 func render(t *testing.T, file []byte, dpi int) [][]byte {
 	t.Helper()
-	path, err := exec.LookPath("pdftoppm")
-	if err != nil {
-		t.Skip("pdftoppm is not installed: the printed pages are not compared with their golden pictures")
-	}
+	outside.Installed(t, "printed pages beside their golden pictures", "pdftoppm")
 	folder := t.TempDir()
-	cmd := exec.Command(path, "-r", fmt.Sprint(dpi), "-gray", "-png", "-", filepath.Join(folder, "p"))
+	cmd := exec.Command("pdftoppm", "-r", fmt.Sprint(dpi), "-gray", "-png", "-", filepath.Join(folder, "p"))
 	cmd.Stdin = bytes.NewReader(file)
 	if out, err := cmd.CombinedOutput(); err != nil {
 		t.Fatalf("%v: %s", err, out)

@@ -13,6 +13,8 @@ import (
 
 	"evenhand/assemble/sheet"
 	"evenhand/standards"
+
+	"evenhand/testdata/outside"
 )
 
 // paper is a form with the tasks, each in the look after the bar or its usual one:
@@ -43,11 +45,8 @@ func pdf(t testing.TB, p sheet.Paper, o sheet.Options) []byte {
 // printedText is what another program reads in a PDF, in reading order.
 func printedText(t *testing.T, file []byte) string {
 	t.Helper()
-	path, err := exec.LookPath("pdftotext")
-	if err != nil {
-		t.Skip("pdftotext is not installed: the text of the PDF is not read back")
-	}
-	cmd := exec.Command(path, "-raw", "-", "-")
+	outside.Installed(t, "reading the text of the PDF back", "pdftotext")
+	cmd := exec.Command("pdftotext", "-raw", "-", "-")
 	cmd.Stdin = bytes.NewReader(file)
 	text, err := cmd.Output()
 	if err != nil {

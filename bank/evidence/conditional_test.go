@@ -2,13 +2,12 @@ package evidence_test
 
 import (
 	"math"
-	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"evenhand/bank/evidence"
+	"evenhand/testdata/outside"
 )
 
 // From the pattern counts of Bock & Lieberman (1970), by full computation.
@@ -81,12 +80,7 @@ func TestConditionalRefuses(t *testing.T) {
 }
 
 func TestConditionalAgainstSurvival(t *testing.T) {
-	if os.Getenv("EVENHAND_REFERENCES") != "1" {
-		t.Skip("skipped: comparing conditional estimates with R's survival; set EVENHAND_REFERENCES=1 to run it")
-	}
-	if exec.Command("Rscript", "-e", "library(survival)").Run() != nil {
-		t.Skip("skipped: comparing conditional estimates with R's survival; R with the package survival is not installed")
-	}
+	outside.Full(t, "conditional estimates beside R's survival", "Rscript")
 	table, err := filepath.Abs(filepath.Join("..", "..", "testdata", "published", "lsat6.csv"))
 	if err != nil {
 		t.Fatal(err)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"evenhand/bank/evidence"
+	"evenhand/testdata/outside"
 )
 
 // coverage counts how often a 95 % interval holds the truth.
@@ -31,7 +32,7 @@ func (c coverage) check(t *testing.T, what string) {
 // are honest: in schools of four classes, where each pupil sits 4 forms of 10 out of 8.
 func TestRecovery(t *testing.T) {
 	schools := 120
-	if os.Getenv("EVENHAND_REFERENCES") == "1" {
+	if os.Getenv(outside.References) == "1" {
 		schools = 1000
 	}
 	var weights, items, unused, classes coverage

@@ -3,24 +3,19 @@ package evidence_test
 import (
 	"encoding/csv"
 	"math"
-	"os"
 	"os/exec"
 	"strconv"
 	"strings"
 	"testing"
 
 	"evenhand/bank/evidence"
+	"evenhand/testdata/outside"
 )
 
-// needLme4 skips unless a full check is asked for and R with lme4 is there.
+// needLme4 skips unless a full check is asked for.
 func needLme4(t testing.TB) {
 	t.Helper()
-	if os.Getenv("EVENHAND_REFERENCES") != "1" {
-		t.Skip("skipped: comparing with R's lme4 on VerbAgg; set EVENHAND_REFERENCES=1 to run it")
-	}
-	if exec.Command("Rscript", "-e", "library(lme4)").Run() != nil {
-		t.Skip("skipped: comparing with lme4 on VerbAgg; R with the package lme4 is not installed")
-	}
+	outside.Full(t, "difficulties beside R's lme4", "Rscript")
 }
 
 // inR runs a program in R and reads the table it writes.

@@ -5,12 +5,14 @@ import (
 	"path/filepath"
 	"testing"
 
+	"evenhand/testdata/outside"
+
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
 // The scripts run the real program; "evenhand" in them is main.
 func TestMain(m *testing.M) {
-	testscript.Main(m, map[string]func(){"evenhand": main})
+	testscript.Main(outside.M{M: m}, map[string]func(){"evenhand": main})
 }
 
 func TestScripts(t *testing.T) {

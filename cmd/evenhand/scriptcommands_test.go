@@ -10,6 +10,8 @@ import (
 	"strconv"
 	"strings"
 
+	"evenhand/testdata/outside"
+
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
@@ -125,7 +127,7 @@ func isPDF(ts *testscript.TestScript, neg bool, args []string) {
 	}
 	tool, err := exec.LookPath("pdftotext")
 	if err != nil {
-		ts.Logf("skipped reading %s: pdftotext is not installed", args[0])
+		outside.Note("reading printed text with pdftotext")
 		return
 	}
 	text, err := exec.Command(tool, ts.MkAbs(args[0]), "-").Output()

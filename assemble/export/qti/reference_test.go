@@ -6,18 +6,17 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"evenhand/testdata/outside"
 )
 
 // xmllint checks files with libxml2's xmllint; the test is skipped without it.
 func xmllint(t *testing.T, options []string, files ...string) {
 	t.Helper()
-	tool, err := exec.LookPath("xmllint")
-	if err != nil {
-		t.Skip("skipped: checking the package with xmllint, which is not installed")
-	}
+	outside.Installed(t, "checking packages with xmllint", "xmllint")
 	for len(files) > 0 {
 		n := min(100, len(files))
-		out, err := exec.Command(tool, append(append([]string{"--noout", "--nonet"}, options...), files[:n]...)...).CombinedOutput()
+		out, err := exec.Command("xmllint", append(append([]string{"--noout", "--nonet"}, options...), files[:n]...)...).CombinedOutput()
 		if err != nil {
 			t.Fatalf("%v: %.2000s", err, out)
 		}
@@ -41,9 +40,7 @@ func onDisk(t *testing.T, data []byte) (names []string) {
 
 // Another reader of XML than ours finds every file well formed, with namespaces.
 func TestReferenceWellFormed(t *testing.T) {
-	if os.Getenv("EVENHAND_REFERENCES") != "1" {
-		t.Skip("skipped: reading every file with xmllint; set EVENHAND_REFERENCES=1 to run it")
-	}
+	outside.Full(t, "reading every file of a package with xmllint", "xmllint")
 	xmllint(t, nil, onDisk(t, written(t, every(t, "es")))...)
 }
 

@@ -9,19 +9,13 @@ import (
 
 	"evenhand/bank/evidence/report"
 	"evenhand/bank/results"
+	"evenhand/testdata/outside"
 )
 
 // A browser prints the page with the caution at the foot of every sheet, whatever the
 // sheet holds.
 func TestReferencePrintedPages(t *testing.T) {
-	if os.Getenv("EVENHAND_REFERENCES") != "1" {
-		t.Skip("skipped: printing the page with chromium; set EVENHAND_REFERENCES=1 to run it")
-	}
-	for _, tool := range []string{"chromium", "pdftotext"} {
-		if _, err := exec.LookPath(tool); err != nil {
-			t.Skipf("skipped: printing the page needs %s, which is not installed", tool)
-		}
-	}
+	outside.Full(t, "printing the report with a browser", "chromium", "pdftotext")
 	var quizzes []results.Quiz
 	var papers []results.Paper
 	for _, week := range []string{"2026-W46", "2026-W47", "2026-W48"} {
