@@ -11,7 +11,6 @@ require (
 	github.com/rogpeppe/go-internal v1.16.0
 	github.com/thedatashed/xlsxreader v1.2.8
 	github.com/urfave/cli/v2 v2.27.7
-	github.com/vbauerster/mpb/v8 v8.16.2
 	go.etcd.io/bbolt v1.5.0
 	golang.org/x/image v0.47.0
 	golang.org/x/term v0.48.0
@@ -21,13 +20,8 @@ require (
 )
 
 require (
-	github.com/VividCortex/ewma v1.2.0 // indirect
-	github.com/acarl005/stripansi v0.0.0-20180116102854-5a71ef0e047d // indirect
-	github.com/clipperhouse/uax29/v2 v2.7.0 // indirect
 	github.com/cpuguy83/go-md2man/v2 v2.0.7 // indirect
-	github.com/mattn/go-runewidth v0.0.30 // indirect
 	github.com/russross/blackfriday/v2 v2.1.0 // indirect
-	github.com/vbauerster/cupwriter v0.0.5 // indirect
 	github.com/xrash/smetrics v0.0.0-20240521201337-686a1a2994c1 // indirect
 	golang.org/x/sys v0.50.0 // indirect
 	golang.org/x/tools v0.52.0 // indirect

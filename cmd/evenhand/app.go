@@ -8,8 +8,6 @@ import (
 	"os/signal"
 	"strings"
 
-	"evenhand/standards"
-
 	"github.com/urfave/cli/v2"
 )
 
@@ -51,12 +49,14 @@ func newApp() *cli.App {
 			planCommand(), assembleCommand(), exportCommand(), tagCommand(),
 			markCommand(), reportCommand(), calibrateCommand(),
 			backupCommand(), checkCommand(),
+			helpCommand(), completionCommand(), completeCommand(),
 		},
 		Action:                    noCommand,
 		OnUsageError:              onUsageError,
 		DisableSliceFlagSeparator: true,
 		ExitErrHandler:            func(*cli.Context, error) {},
-		HideVersion:               true,
+		HideHelpCommand:           true,
+		Version:                   version(),
 		CustomAppHelpTemplate:     appHelp,
 	}
 	for _, command := range app.Commands {
@@ -72,49 +72,10 @@ func newApp() *cli.App {
 	return app
 }
 
-func onUsageError(c *cli.Context, err error, _ bool) error {
-	if c.Command.Name == c.App.Name {
-		return usagef("%v; see evenhand help", err)
-	}
-	return usagef("%v; see evenhand help %s", err, c.Command.Name)
-}
-
 // noCommand runs when the first argument is no command.
 func noCommand(c *cli.Context) error {
 	if !c.Args().Present() {
 		return cli.ShowAppHelp(c)
 	}
-	var names []string
-	for _, command := range c.App.Commands {
-		names = append(names, command.Name)
-	}
-	typed := c.Args().First()
-	if name, ok := standards.Nearest(typed, names); ok {
-		return usagef("no command %q; did you mean %q? See evenhand help", typed, name)
-	}
-	return usagef("no command %q; evenhand help lists them all", typed)
+	return unknownName(c.App, c.Args().First())
 }
-
-const appHelp = `{{.Name}} - {{.Usage}}
-
-Usage: {{.UsageText}}
-
-{{.Description}}
-
-Commands:
-{{range .VisibleCommands}}  {{printf "%-10s" .Name}} {{.Usage}}
-{{end}}
-Everywhere:
-  --bank FILE  the bank; else $EVENHAND_BANK, else evenhand.bank in this folder
-Exit codes: 0 done, 1 failed, 2 wrong usage, 3 done in part.
-`
-
-const commandHelp = `evenhand {{.Name}} - {{.Usage}}
-
-Usage: evenhand {{.Name}} {{.ArgsUsage}}
-
-{{.Description}}
-{{if .VisibleFlags}}
-Options:
-{{range .VisibleFlags}}  {{.}}
-{{end}}{{end}}`

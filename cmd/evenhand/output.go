@@ -8,14 +8,10 @@ import (
 	"os"
 	"strings"
 	"text/tabwriter"
-	"time"
 
 	"evenhand/bank"
 
 	"github.com/urfave/cli/v2"
-	"github.com/vbauerster/mpb/v8"
-	"github.com/vbauerster/mpb/v8/decor"
-	"golang.org/x/term"
 )
 
 // jsonFlag asks for JSON on stdout.
@@ -58,33 +54,6 @@ func count(n int, thing string) string {
 		return "1 " + thing
 	}
 	return fmt.Sprintf("%d %ss", n, thing)
-}
-
-// progress is a bar on stderr that appears when the work takes over two seconds
-// and stderr is a terminal. The functions advance it and end it.
-func progress(c *cli.Context, what string) (advance func(done, total int), end func()) {
-	file, ok := c.App.ErrWriter.(*os.File)
-	if !ok || !term.IsTerminal(int(file.Fd())) {
-		return func(int, int) {}, func() {}
-	}
-	started := time.Now()
-	var bars *mpb.Progress
-	var bar *mpb.Bar
-	advance = func(done, total int) {
-		if bar == nil && time.Since(started) > 2*time.Second {
-			bars = mpb.New(mpb.WithOutput(file))
-			bar = bars.AddBar(int64(total), mpb.PrependDecorators(decor.Name(what+" ")), mpb.AppendDecorators(decor.Percentage()))
-		}
-		if bar != nil {
-			bar.SetCurrent(int64(done))
-		}
-	}
-	return advance, func() {
-		if bar != nil {
-			bar.Abort(false)
-			bars.Wait()
-		}
-	}
 }
 
 // writeFile writes a file whole or not at all: into a temporary file beside it,
