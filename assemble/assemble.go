@@ -10,6 +10,7 @@ import (
 	"evenhand/assemble/search"
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Options say how a quiz is made from a plan.
@@ -86,7 +87,7 @@ func (p Plan) offersAnswers() bool {
 		asked[row.Skill] += row.Count
 	}
 	for _, skill := range standards.Catalogue() {
-		if asked[skill.ID] > 2 && standards.FixedAnswers(standards.MustParse(skill.Example)) != nil {
+		if asked[skill.ID] > 2 && task.FixedAnswers(task.MustParse(skill.Example)) != nil {
 			return true
 		}
 	}
@@ -180,7 +181,7 @@ func (p *problem) quiz(m *built, s *search.Solution, o Options) (Quiz, error) {
 // byLook brings the items of one look together, the looks in the order in which they first
 // come, so that a sheet says once what is to be done.
 func (m *built) byLook(places []search.Place) []search.Place {
-	var order []standards.Look
+	var order []task.Look
 	first := func(place search.Place) int {
 		look, _ := m.shown(place)
 		at := slices.Index(order, look)
@@ -197,7 +198,7 @@ func (m *built) byLook(places []search.Place) []search.Place {
 }
 
 // shown is the look and the working time of an item in its row.
-func (m *built) shown(place search.Place) (standards.Look, int) {
+func (m *built) shown(place search.Place) (task.Look, int) {
 	c, pool := m.items[place.Item], m.pools[place.Item]
 	at := slices.IndexFunc(pool.fits, func(f fit) bool { return f.row == place.Row })
 	return c.looks[at], c.seconds[at]

@@ -8,6 +8,7 @@ import (
 	"evenhand/assemble/search"
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Balance shows side by side what the forms of a quiz hold.
@@ -52,14 +53,14 @@ func BalanceOf(q Quiz) Balance {
 			})
 		}
 	}
-	b.line("regroupings", 0, q, total(func(p Placed) float64 { return traitNumber(p, standards.Regroups) }))
-	b.line("crossings of 100", 0, q, total(func(p Placed) float64 { return traitNumber(p, standards.Crosses100) }))
-	for _, step := range valuesOf(q, standards.ClockStep) {
-		b.ifAny("clock to the "+step, q, func(it bank.Item) bool { return it.Traits.Get(standards.ClockStep) == step })
+	b.line("regroupings", 0, q, total(func(p Placed) float64 { return traitNumber(p, task.Regroups) }))
+	b.line("crossings of 100", 0, q, total(func(p Placed) float64 { return traitNumber(p, task.Crosses100) }))
+	for _, step := range valuesOf(q, task.ClockStep) {
+		b.ifAny("clock to the "+step, q, func(it bank.Item) bool { return it.Traits.Get(task.ClockStep) == step })
 	}
 	if len(q.Diagnose) > 0 {
 		b.line(tellName(q.Diagnose), 0, q, total(func(p Placed) float64 {
-			if task, err := standards.Parse(p.Item.Task); err == nil && tells(task, q.Diagnose) {
+			if asked, err := task.Parse(p.Item.Task); err == nil && tells(asked, q.Diagnose) {
 				return 1
 			}
 			return 0
@@ -107,7 +108,7 @@ func countLine(name string, q Quiz, counts func(bank.Item) bool) Line {
 // the last (true rather than false); for the
 // largest number, which has hundreds of values, it compares means.
 func (b *Balance) traits(q Quiz) {
-	for _, t := range standards.AllTraits() {
+	for _, t := range task.AllTraits() {
 		values := valuesOf(q, t)
 		if len(values) == 0 {
 			continue
@@ -132,7 +133,7 @@ func (b *Balance) traits(q Quiz) {
 }
 
 // valuesOf lists the values that a trait takes in a quiz.
-func valuesOf(q Quiz, t standards.Trait) []string {
+func valuesOf(q Quiz, t task.Trait) []string {
 	seen := map[string]bool{}
 	for _, form := range q.Forms {
 		for _, p := range form.Items {
@@ -144,7 +145,7 @@ func valuesOf(q Quiz, t standards.Trait) []string {
 	return slices.Sorted(maps.Keys(seen))
 }
 
-func traitNumber(p Placed, t standards.Trait) float64 {
+func traitNumber(p Placed, t task.Trait) float64 {
 	n, _ := p.Item.Traits.Number(t)
 	return float64(n)
 }

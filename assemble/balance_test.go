@@ -7,7 +7,7 @@ import (
 
 	"evenhand/assemble"
 	"evenhand/bank"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // quizOf makes a quiz by hand, a list of tasks a form.
@@ -15,8 +15,8 @@ func quizOf(shareRight int, forms ...[]string) assemble.Quiz {
 	q := assemble.Quiz{ShareRight: shareRight}
 	for f, tasks := range forms {
 		form := assemble.Form{Name: string(rune('A' + f))}
-		for i, task := range tasks {
-			item := bank.NewItem(standards.MustParse(task), "", bank.Origin{})
+		for i, asked := range tasks {
+			item := bank.NewItem(task.MustParse(asked), "", bank.Origin{})
 			form.Items = append(form.Items, assemble.Placed{Number: i + 1, Item: item, Uses: i})
 		}
 		q.Forms = append(q.Forms, form)
@@ -28,7 +28,7 @@ func quizOf(shareRight int, forms ...[]string) assemble.Quiz {
 // regroup once, 95 + 5 twice (to exactly 100, so without a crossing), 95 + 6
 // twice with a crossing.
 func TestBalanceCounts(t *testing.T) {
-	compared := bank.NewItem(standards.MustParse("47 ? 74"), "", bank.Origin{}).Difficulty().Band()
+	compared := bank.NewItem(task.MustParse("47 ? 74"), "", bank.Origin{}).Difficulty().Band()
 	b := assemble.BalanceOf(quizOf(75,
 		[]string{"47 + 36 = ?", "95 + 6 = ?", "read 4:30", "47 ? 74"},
 		[]string{"81 - 38 = ?", "95 + 5 = ?", "read 7:00", "draw 8:00"},

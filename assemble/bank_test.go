@@ -8,6 +8,7 @@ import (
 	"evenhand/bank"
 	"evenhand/bank/generate"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // noon is when everything in these tests happens: a Monday in 2026-W48.
@@ -46,8 +47,8 @@ func addMade(t testing.TB, b *bank.Bank, skill standards.SkillID, count int, see
 		t.Fatal(err)
 	}
 	items := make([]bank.Item, len(made.Tasks))
-	for i, task := range made.Tasks {
-		items[i] = bank.NewItem(task, "", bank.Origin{Kind: "generated", Seed: seed})
+	for i, asked := range made.Tasks {
+		items[i] = bank.NewItem(asked, "", bank.Origin{Kind: "generated", Seed: seed})
 	}
 	return addItems(t, b, items...)
 }
@@ -55,8 +56,8 @@ func addMade(t testing.TB, b *bank.Bank, skill standards.SkillID, count int, see
 func addTasks(t testing.TB, b *bank.Bank, tasks ...string) []string {
 	t.Helper()
 	items := make([]bank.Item, len(tasks))
-	for i, task := range tasks {
-		items[i] = bank.NewItem(standards.MustParse(task), "", bank.Origin{Kind: "written", By: "lin"})
+	for i, asked := range tasks {
+		items[i] = bank.NewItem(task.MustParse(asked), "", bank.Origin{Kind: "written", By: "lin"})
 	}
 	return addItems(t, b, items...)
 }

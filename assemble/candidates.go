@@ -8,6 +8,7 @@ import (
 
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // pool is the items of a bank that a plan can't tell apart but by their clashes:
@@ -34,15 +35,15 @@ type fit struct{ row, seconds int }
 // candidate is one item on offer.
 type candidate struct {
 	id      string
-	looks   []standards.Look // for each fit of its pool; empty where it doesn't fit
-	seconds []int            // the same
+	looks   []task.Look // for each fit of its pool; empty where it doesn't fit
+	seconds []int       // the same
 	clashes []string
 	tells   bool // it tells the plan's missteps apart
 }
 
 // balanced says whether forms should be even in a trait. The largest number of a
 // task has hundreds of values; evenness in it says nothing.
-func balanced(t standards.Trait) bool { return t != standards.Largest }
+func balanced(t task.Trait) bool { return t != task.Largest }
 
 // quotas gives the numbers of the bands and quotas that an item counts in.
 func (p *problem) quotas(g bank.Group) (quotas []int) {
@@ -64,7 +65,7 @@ func (p *problem) quotas(g bank.Group) (quotas []int) {
 // its number when it is first seen.
 func (p *problem) balancesOf(g bank.Group) []int {
 	balances := []int{p.balance("band", string(g.Difficulty.Band()))}
-	for _, t := range standards.AllTraits() {
+	for _, t := range task.AllTraits() {
 		if value := g.Traits.Get(t); value != "" && balanced(t) {
 			balances = append(balances, p.balance(t.String(), value))
 		}
@@ -92,7 +93,7 @@ func (p *problem) fits(g bank.Group) []fit {
 		}
 		looks := row.Looks
 		if len(looks) == 0 || g.ByHand && slices.Contains(looks, g.Look) {
-			looks = []standards.Look{g.Look}
+			looks = []task.Look{g.Look}
 		} else if g.ByHand {
 			continue
 		}
@@ -107,7 +108,7 @@ func (p *problem) fits(g bank.Group) []fit {
 
 // shownFor is the expected working time of a group's items in a look; one by
 // hand has a look and a time of its own.
-func shownFor(g bank.Group, look standards.Look) int {
+func shownFor(g bank.Group, look task.Look) int {
 	if g.ByHand || look == g.Look {
 		return g.Seconds
 	}
@@ -160,7 +161,7 @@ func (p *problem) gather() error {
 // the conditions of the plan: when it was last used and its largest number.
 func kindOf(g bank.Group) bank.Group {
 	g.LastWeek, g.Size = "", 0
-	g.Traits[standards.Largest] = ""
+	g.Traits[task.Largest] = ""
 	return g
 }
 
@@ -185,7 +186,7 @@ func (p *problem) poolFor(g bank.Group, pools *[]*pool) *pool {
 // numbers are.
 func (p Plan) asksForLargest() map[standards.SkillID]bool {
 	asks := func(w standards.Where) bool {
-		return slices.ContainsFunc(w, func(c standards.Condition) bool { return c.Trait == standards.Largest })
+		return slices.ContainsFunc(w, func(c standards.Condition) bool { return c.Trait == task.Largest })
 	}
 	anywhere := slices.ContainsFunc(p.Quotas, func(q Quota) bool { return asks(q.Where) })
 	skills := map[standards.SkillID]bool{}
@@ -288,17 +289,17 @@ func (p *problem) consider(pool *pool, g bank.Group, m bank.Member, keys map[str
 // that fits none has no ID.
 func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate, error) {
 	c := candidate{id: m.ID, clashes: []string{"key:" + string(g.Skill) + ":" + m.Key}}
-	var task standards.Task
+	var asked task.Task
 	if m.Task != "" {
 		var err error
-		if task, err = standards.Parse(m.Task); err != nil {
+		if asked, err = task.Parse(m.Task); err != nil {
 			return c, fmt.Errorf("item %s of the bank: %w", m.ID, err)
 		}
-		c.tells = len(p.plan.Diagnose) > 0 && tells(task, p.plan.Diagnose)
-		if p.options.keysMayRepeat && standards.FixedAnswers(task) != nil {
+		c.tells = len(p.plan.Diagnose) > 0 && tells(asked, p.plan.Diagnose)
+		if p.options.keysMayRepeat && task.FixedAnswers(asked) != nil {
 			c.clashes[0] += ":" + m.ID
 		}
-		for _, name := range task.Clashes() {
+		for _, name := range asked.Clashes() {
 			if !slices.Contains(c.clashes, name) {
 				c.clashes = append(c.clashes, name)
 			}
@@ -306,7 +307,7 @@ func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate,
 	}
 	shown := false
 	for _, f := range pool.fits {
-		look := lookIn(p.plan.Rows[f.row], g.Look, task, m.ID)
+		look := lookIn(p.plan.Rows[f.row], g.Look, asked, m.ID)
 		seconds := 0
 		if look != "" {
 			seconds, shown = shownFor(g, look), true
@@ -322,15 +323,15 @@ func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate,
 // lookIn is the look of an item in a row: the first of the row's looks that its task can
 // take, or where the row varies them one that the item's ID decides, whatever the seed.
 // Without a wish it is the item's own; empty when it can take none.
-func lookIn(row Row, own standards.Look, task standards.Task, id string) standards.Look {
+func lookIn(row Row, own task.Look, asked task.Task, id string) task.Look {
 	if len(row.Looks) == 0 {
 		return own
 	}
-	can := []standards.Look{own}
-	if task != nil {
-		can = task.Looks()
+	can := []task.Look{own}
+	if asked != nil {
+		can = asked.Looks()
 	}
-	var fit []standards.Look
+	var fit []task.Look
 	for _, look := range row.Looks {
 		if slices.Contains(can, look) {
 			fit = append(fit, look)

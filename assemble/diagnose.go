@@ -6,15 +6,15 @@ import (
 	"strings"
 
 	"evenhand/assemble/search"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // tells says that a wrong answer to the task can show one of the missteps, and that no such
 // answer could come from another misstep as well.
-func tells(task standards.Task, kinds []*standards.MisstepKind) bool {
+func tells(asked task.Task, kinds []*task.MisstepKind) bool {
 	shown := false
-	for _, m := range task.Missteps() {
-		if !slices.ContainsFunc(m.Kinds, func(kind *standards.MisstepKind) bool { return slices.Contains(kinds, kind) }) {
+	for _, m := range asked.Missteps() {
+		if !slices.ContainsFunc(m.Kinds, func(kind *task.MisstepKind) bool { return slices.Contains(kinds, kind) }) {
 			continue
 		}
 		if len(m.Kinds) > 1 {
@@ -53,7 +53,7 @@ func (p *problem) diagnose(ctx context.Context, m *built, s *search.Solution) *s
 }
 
 // tellName names the items that tell missteps apart.
-func tellName(kinds []*standards.MisstepKind) string {
+func tellName(kinds []*task.MisstepKind) string {
 	names := make([]string, len(kinds))
 	for i, kind := range kinds {
 		names[i] = kind.Name

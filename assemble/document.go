@@ -8,7 +8,7 @@ import (
 	"slices"
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/words"
 
 	"github.com/pelletier/go-toml/v2"
 	"github.com/pelletier/go-toml/v2/unstable"
@@ -156,7 +156,7 @@ func (d *document) unknownKey(e *toml.DecodeError, t reflect.Type) {
 		known, where = keysOf(t), " in "+table
 	}
 	message := fmt.Sprintf("no key %q%s", name, where)
-	if near, ok := standards.Nearest(name, known); ok {
+	if near, ok := words.Nearest(name, known); ok {
 		message += fmt.Sprintf("; did you mean %q?", near)
 	}
 	line, column := e.Position()

@@ -9,6 +9,7 @@ import (
 	"evenhand/bank"
 	"evenhand/bank/generate"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // fillSeed is the seed with which lacking items are made; it is the one that
@@ -25,7 +26,7 @@ const mostBatches = 12
 // batch is items made for one wish, on trial.
 type batch struct {
 	wish  Generate
-	tasks []standards.Task
+	tasks []task.Task
 	pools []*pool // one a task
 }
 
@@ -148,17 +149,17 @@ func bandCondition(skill standards.SkillID, where standards.Where, wanted []func
 	if err != nil {
 		return standards.Condition{}, false
 	}
-	right := func(ts standards.Traits) bool {
+	right := func(ts task.Traits) bool {
 		return !slices.ContainsFunc(wanted, func(w func(standards.Difficulty) bool) bool { return !w(standards.Predict(skill, ts)) })
 	}
-	for _, task := range made.Tasks {
-		traits := task.Traits()
+	for _, asked := range made.Tasks {
+		traits := asked.Traits()
 		if !right(traits) {
 			continue
 		}
-		for _, t := range standards.AllTraits() {
+		for _, t := range task.AllTraits() {
 			c := standards.Condition{Trait: t, Op: "=", Value: traits.Get(t)}
-			wrong := func(other standards.Task) bool { return c.Holds(other.Traits()) && !right(other.Traits()) }
+			wrong := func(other task.Task) bool { return c.Holds(other.Traits()) && !right(other.Traits()) }
 			if c.Value != "" && balanced(t) && !slices.ContainsFunc(made.Tasks, wrong) {
 				return c, true
 			}
@@ -172,8 +173,8 @@ func bandCondition(skill standards.SkillID, where standards.Where, wanted []func
 func (p *problem) make(row Row, where standards.Where, earlier []batch) (batch, error) {
 	made := map[string]bool{}
 	for _, b := range earlier {
-		for _, task := range b.tasks {
-			made[task.Fingerprint()] = true
+		for _, asked := range b.tasks {
+			made[asked.Fingerprint()] = true
 		}
 	}
 	b := batch{wish: Generate{Skill: row.Skill, Where: where, Count: max(leastMade, p.forms*p.plan.Size()), Seed: fillSeed}}
@@ -192,8 +193,8 @@ func (p *problem) make(row Row, where standards.Where, earlier []batch) (batch, 
 	if err == nil {
 		b.tasks = result.Tasks
 	}
-	for _, task := range b.tasks {
-		pool, err := p.alone(bank.NewItem(task, "", bank.Origin{}), 0)
+	for _, asked := range b.tasks {
+		pool, err := p.alone(bank.NewItem(asked, "", bank.Origin{}), 0)
 		if err != nil {
 			return b, err
 		}

@@ -12,6 +12,7 @@ import (
 	"evenhand/bank"
 	"evenhand/bank/generate"
 	"evenhand/standards"
+	"evenhand/standards/task"
 
 	"pgregory.net/rapid"
 )
@@ -42,8 +43,8 @@ func drawBank(t *testing.T, r *rapid.T) *bank.Bank {
 			t.Fatal(err)
 		}
 		var items []bank.Item
-		for _, task := range made.Tasks {
-			item := bank.NewItem(task, "", bank.Origin{Kind: "generated"})
+		for _, asked := range made.Tasks {
+			item := bank.NewItem(asked, "", bank.Origin{Kind: "generated"})
 			if rapid.IntRange(0, 3).Draw(r, "measured") == 0 {
 				item.Measured = &bank.Measured{Difficulty: standards.Difficulty(rapid.IntRange(-2500, 1000).Draw(r, "difficulty")), StandardError: 200, Answers: 50}
 			}
@@ -73,7 +74,7 @@ func drawPlan(r *rapid.T) assemble.Plan {
 			row.Where = drawWhere(r, wishes[row.Skill])
 		}
 		if skill, _ := standards.Catalogue().Skill(row.Skill); rapid.Bool().Draw(r, "looks") {
-			row.Looks = []standards.Look{rapid.SampledFrom(skill.Looks).Draw(r, "look")}
+			row.Looks = []task.Look{rapid.SampledFrom(skill.Looks).Draw(r, "look")}
 		}
 		plan.Rows = append(plan.Rows, row)
 	}

@@ -5,18 +5,20 @@ import (
 	"strings"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // Plan is what a teacher asks of a quiz: the rules that every form must keep
 // and the mark to aim at.
 type Plan struct {
 	Title      string
-	Minutes    int                      // most working time of a form; 0 means no limit
-	Forms      int                      // 1 to 6
-	ShareRight int                      // 1 to 99: how many in 100 answers should be right
-	Rest       int                      // an item used in the last Rest weeks stays out
-	Shared     int                      // items that stand in every form and link them
-	Diagnose   []*standards.MisstepKind // missteps to tell apart, where that costs nothing else
+	Minutes    int                 // most working time of a form; 0 means no limit
+	Forms      int                 // 1 to 6
+	ShareRight int                 // 1 to 99: how many in 100 answers should be right
+	Rest       int                 // an item used in the last Rest weeks stays out
+	Shared     int                 // items that stand in every form and link them
+	Diagnose   []*task.MisstepKind // missteps to tell apart, where that costs nothing else
 	Rows       []Row
 	Bands      []BandCount
 	Quotas     []Quota
@@ -27,8 +29,8 @@ type Row struct {
 	Skill standards.SkillID
 	Count int
 	Where standards.Where
-	Looks []standards.Look // the looks that will do, the wished-for first; none means any
-	Vary  bool             // any of the looks, by turns, and not the first that will do
+	Looks []task.Look // the looks that will do, the wished-for first; none means any
+	Vary  bool        // any of the looks, by turns, and not the first that will do
 }
 
 // BandCount bounds how many items of a form lie in a band of difficulty.
@@ -239,10 +241,10 @@ func (d *document) count(path string, value any) int {
 	return d.whole(path, value, 0, 1, maxItems)
 }
 
-func (d *document) missteps(path string, value any) []*standards.MisstepKind {
-	var kinds []*standards.MisstepKind
+func (d *document) missteps(path string, value any) []*task.MisstepKind {
+	var kinds []*task.MisstepKind
 	for i, text := range d.texts(path, value) {
-		kind, err := standards.ParseMisstep(text)
+		kind, err := task.ParseMisstep(text)
 		if err != nil {
 			d.wrong(element(path, i), "evenhand tag shows the missteps of a task.", "%v", err)
 			continue
@@ -266,14 +268,14 @@ func (d *document) where(path string, value any) standards.Where {
 }
 
 // looks reads the looks of a row; each must be one that its skill can take.
-func (d *document) looks(path string, typed rowText) []standards.Look {
+func (d *document) looks(path string, typed rowText) []task.Look {
 	name, _ := typed.Skill.(string)
 	id, _ := standards.ParseSkill(name)
 	skill, known := standards.Catalogue().Skill(id)
-	var looks []standards.Look
+	var looks []task.Look
 	for i, text := range d.texts(path+".looks", typed.Looks) {
 		at := element(path+".looks", i)
-		look, err := standards.ParseLook(text)
+		look, err := task.ParseLook(text)
 		switch {
 		case err != nil:
 			d.wrong(at, "", "%v", err)
@@ -286,7 +288,7 @@ func (d *document) looks(path string, typed rowText) []standards.Look {
 	return looks
 }
 
-func lookNames(looks []standards.Look) string {
+func lookNames(looks []task.Look) string {
 	names := make([]string, len(looks))
 	for i, l := range looks {
 		names[i] = string(l)
@@ -308,7 +310,7 @@ func (d *document) bands(typed map[string]any, size int) []BandCount {
 	for name := range typed {
 		if !slices.Contains(names, name) {
 			message := "no band \"" + name + "\""
-			if near, ok := standards.Nearest(name, names); ok {
+			if near, ok := words.Nearest(name, names); ok {
 				message += "; did you mean \"" + near + "\"?"
 			}
 			d.wrongKey("bands."+name, "The bands are "+strings.Join(names, ", ")+".", "%s", message)

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"evenhand/bank"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Quiz is what Assemble gives: one or more even forms and how good they are.
@@ -14,8 +14,8 @@ type Quiz struct {
 	Seed  uint64
 	Forms []Form
 
-	ShareRight int                      // the mark aimed at: how many in 100 answers should be right
-	Diagnose   []*standards.MisstepKind // missteps that its items should tell apart
+	ShareRight int                 // the mark aimed at: how many in 100 answers should be right
+	Diagnose   []*task.MisstepKind // missteps that its items should tell apart
 
 	// The figures of the model (see Assemble). Objective is 1000·Excess +
 	// UsesSum; no quiz from this bank under this plan has less than Bound.

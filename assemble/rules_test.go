@@ -8,6 +8,7 @@ import (
 	"evenhand/assemble"
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // broken checks a quiz against its plan and its bank, rule by rule, in its own
@@ -92,7 +93,7 @@ func brokenItem(b *bank.Bank, plan assemble.Plan, o assemble.Options, it bank.It
 	if kept.Task != it.Task || kept.Key != it.Key || kept.Standing != bank.Ready {
 		return fmt.Errorf("the bank has %+v", kept)
 	}
-	if it.Task != "" && !slices.Contains(standards.MustParse(it.Task).Looks(), it.Look) {
+	if it.Task != "" && !slices.Contains(task.MustParse(it.Task).Looks(), it.Look) {
 		return fmt.Errorf("it can't be shown as %s", it.Look)
 	}
 	if it.Task != "" && it.Seconds != standards.Seconds(it.Skill, it.Look) {
@@ -131,11 +132,11 @@ func clash(a, b bank.Item) bool {
 	if a.Task == "" || b.Task == "" {
 		return alike
 	}
-	if alike && standards.FixedAnswers(standards.MustParse(a.Task)) == nil {
+	if alike && task.FixedAnswers(task.MustParse(a.Task)) == nil {
 		return true
 	}
-	others := standards.MustParse(b.Task).Clashes()
-	return slices.ContainsFunc(standards.MustParse(a.Task).Clashes(), func(name string) bool { return slices.Contains(others, name) })
+	others := task.MustParse(b.Task).Clashes()
+	return slices.ContainsFunc(task.MustParse(a.Task).Clashes(), func(name string) bool { return slices.Contains(others, name) })
 }
 
 // rowsMet tries every way to give the items to rows that they fit.

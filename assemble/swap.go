@@ -6,7 +6,7 @@ import (
 
 	"evenhand/assemble/search"
 	"evenhand/bank"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Earlier is a quiz of which parts are kept. Replace exchanges the items named
@@ -24,7 +24,7 @@ type Spot struct {
 	Form   string // "A", "B", ...
 	Number int    // from 1
 	ID     string
-	Look   standards.Look
+	Look   task.Look
 }
 
 // Name is the spot as Replace and Keep name it.

@@ -10,6 +10,7 @@ import (
 	"evenhand/assemble"
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 func TestSwapKeepsTheRest(t *testing.T) {
@@ -45,7 +46,7 @@ func TestSwapKeepsTheRest(t *testing.T) {
 func TestSwapIsBest(t *testing.T) {
 	b := newBank(t)
 	for i, difficulty := range []standards.Difficulty{-2400, -1800, -1300, -900, -600, -100, 300, -1100, -1250, -700} {
-		item := bank.NewItem(standards.MustParse(fmt.Sprintf("read %d:00", i+1)), "", bank.Origin{})
+		item := bank.NewItem(task.MustParse(fmt.Sprintf("read %d:00", i+1)), "", bank.Origin{})
 		item.Measured = &bank.Measured{Difficulty: difficulty, StandardError: 100, Answers: 90}
 		id := addItems(t, b, item)
 		for range i % 3 {

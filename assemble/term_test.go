@@ -11,6 +11,7 @@ import (
 	"evenhand/assemble"
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 func mustTerm(t *testing.T, b *bank.Bank, p assemble.Pacing, weeks int, o assemble.Options) assemble.Term {
@@ -78,7 +79,7 @@ func TestLastWeekIsNotStarved(t *testing.T) {
 		b := newBank(t)
 		var items []bank.Item
 		for n := range 4 * weeks {
-			item := bank.NewItem(standards.MustParse(fmt.Sprintf("%d + 30 = ?", 21+n)), "", bank.Origin{})
+			item := bank.NewItem(task.MustParse(fmt.Sprintf("%d + 30 = ?", 21+n)), "", bank.Origin{})
 			item.Measured = &bank.Measured{Difficulty: -1500, Answers: 100, StandardError: 100}
 			if n < weeks {
 				item.Measured.Difficulty = -100

@@ -5,6 +5,7 @@ import (
 
 	"evenhand/assemble"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // A row that varies its looks shows all of them, and an item the same way whatever the seed.
@@ -12,7 +13,7 @@ func TestVaryTakesLooksByTurns(t *testing.T) {
 	b := newBank(t)
 	addMade(t, b, "add-two-digit", 30, 1)
 	plan := mustPlan(t, "[[row]]\nskill = 'add-two-digit'\ncount = 8\nlooks = ['bond', 'column', 'sentence']\nvary = true\n")
-	counts, shown := map[standards.Look]int{}, map[string]standards.Look{}
+	counts, shown := map[task.Look]int{}, map[string]task.Look{}
 	for seed := range uint64(6) {
 		q, err := assemble.Assemble(t.Context(), b, plan, assemble.Options{Seed: seed})
 		if err != nil {

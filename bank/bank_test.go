@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"evenhand/bank"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 func TestAnItemComesBackAsItWasAdded(t *testing.T) {
@@ -17,7 +17,7 @@ func TestAnItemComesBackAsItWasAdded(t *testing.T) {
 	must(t, err)
 	want.ID, want.Revision, want.By, want.At = id, 1, "Ms. Reyes", monday
 	mustEqual(t, got, want)
-	if got.Key != "83" || got.Skill != "add-two-digit" || got.Traits.Get(standards.Regroups) != "1" {
+	if got.Key != "83" || got.Skill != "add-two-digit" || got.Traits.Get(task.Regroups) != "1" {
 		t.Errorf("computed fields are wrong: %+v", got)
 	}
 }

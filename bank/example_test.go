@@ -9,6 +9,7 @@ import (
 
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // A bank is made, two items are added, one is found by its traits and retired.
@@ -27,8 +28,8 @@ func Example() {
 	at := time.Date(2026, 11, 23, 8, 0, 0, 0, time.UTC)
 	origin := bank.Origin{Kind: "written", By: "Ms. Reyes"}
 	_, err = b.Add([]bank.Item{
-		bank.NewItem(standards.MustParse("47 + 36 = ?"), "", origin),
-		bank.NewItem(standards.MustParse("32 + 36 = ?"), standards.LookColumn, origin),
+		bank.NewItem(task.MustParse("47 + 36 = ?"), "", origin),
+		bank.NewItem(task.MustParse("32 + 36 = ?"), task.LookColumn, origin),
 	}, "Ms. Reyes", at)
 	if err != nil {
 		log.Fatal(err)

@@ -10,6 +10,7 @@ import (
 	"go.etcd.io/bbolt"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Query says which items are wanted: those for which every part that is given
@@ -17,9 +18,9 @@ import (
 type Query struct {
 	Skills     []standards.SkillID // one of these
 	Where      standards.Where     // all of these about the traits
-	Code       standards.Code      // a standard that the item meets
+	Code       task.Code           // a standard that the item meets
 	Standings  []Standing          // one of these
-	Looks      []standards.Look    // one of these
+	Looks      []task.Look         // one of these
 	Bands      []standards.Band    // one of these
 	Difficulty *Range              // within
 	ByHand     *bool               // traits by hand, or not

@@ -7,6 +7,7 @@ import (
 
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // mixedBank holds a few items that differ in all a query can ask about.
@@ -53,7 +54,7 @@ func TestFind(t *testing.T) {
 		{"words of a task", bank.Query{Words: "47"}, []string{"47 + 36 = ?"}},
 		{"by hand", bank.Query{ByHand: &yes}, []string{"Which bag is heavier?"}},
 		{"computed, in words", bank.Query{ByHand: &no, Words: "read"}, []string{"read 4:30"}},
-		{"look", bank.Query{Looks: []standards.Look{standards.LookClockFace}}, []string{"read 4:30"}},
+		{"look", bank.Query{Looks: []task.Look{task.LookClockFace}}, []string{"read 4:30"}},
 		{"not since an earlier week", bank.Query{Unused: "2026-W46", Skills: []standards.SkillID{"add-two-digit"}}, []string{}},
 		{"not since a later week", bank.Query{Unused: "2026-W47", Skills: []standards.SkillID{"add-two-digit"}}, []string{"47 + 36 = ?"}},
 		{"not since a week, all", bank.Query{Unused: "2026-W46"}, []string{"27 + 5 = ?", "83 + 45 = ?", "80 - 30 = ?", "read 4:30", "Which bag is heavier?"}},

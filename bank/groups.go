@@ -11,6 +11,7 @@ import (
 	"go.etcd.io/bbolt"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Group is a set of items that the assembler can't tell apart but by their clashes:
@@ -18,8 +19,8 @@ import (
 type Group struct {
 	Skill      standards.SkillID
 	Standing   Standing
-	Look       standards.Look
-	Traits     standards.Traits
+	Look       task.Look
+	Traits     task.Traits
 	Difficulty standards.Difficulty // measured where there is evidence, else predicted
 	Seconds    int
 	Uses       int    // in how many quizzes each has stood
@@ -63,7 +64,7 @@ func groupPrefix(to []byte, skill standards.SkillID, standing Standing) []byte {
 // readGroup reads a name that appendName wrote and the size of the set it names.
 func readGroup(name, value []byte) (g Group, err error) {
 	r := reader{raw: name, text: string(name)}
-	g.Skill, g.Standing, g.Look = standards.SkillID(r.string()), Standing(r.string()), standards.Look(r.string())
+	g.Skill, g.Standing, g.Look = standards.SkillID(r.string()), Standing(r.string()), task.Look(r.string())
 	g.Difficulty, g.Seconds = standards.Difficulty(r.number()), int(r.number())
 	g.Uses, g.LastWeek, g.ByHand = int(r.count()), r.string(), r.flag()
 	r.traits(&g.Traits)

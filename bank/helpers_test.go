@@ -8,7 +8,7 @@ import (
 	"time"
 
 	"evenhand/bank"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // monday is when everything happens in these tests, in week 48 of 2026.
@@ -45,14 +45,14 @@ func must(t failer, err error) {
 }
 
 // written is an item that Ms. Reyes wrote.
-func written(task string) bank.Item {
-	return bank.NewItem(standards.MustParse(task), "", bank.Origin{Kind: "written", By: "Ms. Reyes"})
+func written(asked string) bank.Item {
+	return bank.NewItem(task.MustParse(asked), "", bank.Origin{Kind: "written", By: "Ms. Reyes"})
 }
 
 func writtenAll(tasks ...string) []bank.Item {
 	items := make([]bank.Item, len(tasks))
-	for i, task := range tasks {
-		items[i] = written(task)
+	for i, asked := range tasks {
+		items[i] = written(asked)
 	}
 	return items
 }

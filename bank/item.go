@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Item is one question of the bank as it stands in one revision.
@@ -16,9 +17,9 @@ type Item struct {
 	Wording   map[string]string // the question by language ("en", "es") where it is more than the task
 	Key       string            // the right answer; computed where the task is understood
 	Skill     standards.SkillID
-	Look      standards.Look
-	Codes     []standards.Code     // standards it meets
-	Traits    standards.Traits     // computed; empty for an item with traits by hand
+	Look      task.Look
+	Codes     []task.Code          // standards it meets
+	Traits    task.Traits          // computed; empty for an item with traits by hand
 	Predicted standards.Difficulty // from skill and traits
 	Measured  *Measured            // nil until there is evidence
 	Seconds   int                  // expected working time

@@ -9,13 +9,14 @@ import (
 	"golang.org/x/text/unicode/norm"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // NewItem makes a ready item that asks the task in the given look; an empty look
 // is the task's usual one. All but the origin is computed from the task.
-func NewItem(task standards.Task, look standards.Look, origin Origin) Item {
+func NewItem(asked task.Task, look task.Look, origin Origin) Item {
 	it := Item{Look: look, Origin: origin, Standing: Ready}
-	it.compute(task)
+	it.compute(asked)
 	it.Predicted = standards.Predict(it.Skill, it.Traits)
 	return it
 }
@@ -28,9 +29,9 @@ func NewHandItem(question, key string, skill standards.SkillID, lang string, ori
 		Wording:   map[string]string{lang: question},
 		Key:       key,
 		Skill:     skill,
-		Look:      standards.LookWords,
-		Predicted: standards.Predict(skill, standards.Traits{}),
-		Seconds:   standards.Seconds(skill, standards.LookWords),
+		Look:      task.LookWords,
+		Predicted: standards.Predict(skill, task.Traits{}),
+		Seconds:   standards.Seconds(skill, task.LookWords),
 		Origin:    origin,
 		Standing:  Ready,
 	}
@@ -41,11 +42,11 @@ func NewHandItem(question, key string, skill standards.SkillID, lang string, ori
 }
 
 // compute fills in what follows from the task.
-func (it *Item) compute(task standards.Task) {
-	it.Task, it.Key, it.Skill = task.String(), task.Key(), standards.SkillOf(task)
-	it.Codes, it.Traits = task.Codes(), task.Traits()
+func (it *Item) compute(asked task.Task) {
+	it.Task, it.Key, it.Skill = asked.String(), asked.Key(), standards.SkillOf(asked)
+	it.Codes, it.Traits = asked.Codes(), asked.Traits()
 	if it.Look == "" {
-		it.Look = task.Looks()[0]
+		it.Look = asked.Looks()[0]
 	}
 	it.Seconds = standards.Seconds(it.Skill, it.Look)
 }
@@ -53,31 +54,31 @@ func (it *Item) compute(task standards.Task) {
 // settle makes an item fit to be kept: what can be computed is computed anew,
 // whatever was there, and the rest must make sense. It returns the fingerprint.
 func (it *Item) settle() (fingerprint string, err error) {
-	var task standards.Task
+	var asked task.Task
 	if it.ByHand() {
-		it.Traits = standards.Traits{}
+		it.Traits = task.Traits{}
 	} else {
-		if task, err = standards.Parse(it.Task); err != nil {
+		if asked, err = task.Parse(it.Task); err != nil {
 			return "", err
 		}
-		it.compute(task)
+		it.compute(asked)
 	}
-	if err := it.check(task); err != nil {
+	if err := it.check(asked); err != nil {
 		return "", err
 	}
-	return it.fingerprint(task), nil
+	return it.fingerprint(asked), nil
 }
 
 // check says what is wrong with an item; task is nil for one by hand.
-func (it *Item) check(task standards.Task) error {
+func (it *Item) check(asked task.Task) error {
 	switch {
 	case !slices.Contains([]Standing{Draft, Ready, Retired}, it.Standing):
 		return fmt.Errorf("standing is %q; it must be draft, ready or retired", it.Standing)
 	case len(it.Origin.Kind+it.Origin.File+it.Origin.By) > longest:
 		return fmt.Errorf("file and author of the origin are more than %d bytes long together; shorten them", longest)
-	case task != nil && !slices.Contains(task.Looks(), it.Look):
-		return fmt.Errorf("%s can't be shown as %q; it can as %s", it.Task, it.Look, joinLooks(task.Looks()))
-	case task != nil:
+	case asked != nil && !slices.Contains(asked.Looks(), it.Look):
+		return fmt.Errorf("%s can't be shown as %q; it can as %s", it.Task, it.Look, joinLooks(asked.Looks()))
+	case asked != nil:
 		return nil
 	case it.askedAs() == "":
 		return errors.New("there is no question; give a task such as 47 + 36 = ? or a wording")
@@ -89,11 +90,11 @@ func (it *Item) check(task standards.Task) error {
 			return err
 		}
 	}
-	_, err := standards.ParseLook(string(it.Look))
+	_, err := task.ParseLook(string(it.Look))
 	return err
 }
 
-func joinLooks(looks []standards.Look) string {
+func joinLooks(looks []task.Look) string {
 	names := make([]string, len(looks))
 	for i, look := range looks {
 		names[i] = string(look)
@@ -108,16 +109,16 @@ func (it Item) Fingerprint() string {
 	if it.ByHand() {
 		return it.fingerprint(nil)
 	}
-	task, err := standards.Parse(it.Task)
+	asked, err := task.Parse(it.Task)
 	if err != nil { // Add will refuse the item
 		return it.Task
 	}
-	return it.fingerprint(task)
+	return it.fingerprint(asked)
 }
 
-func (it *Item) fingerprint(task standards.Task) string {
-	if task != nil {
-		return task.Fingerprint()
+func (it *Item) fingerprint(asked task.Task) string {
+	if asked != nil {
+		return asked.Fingerprint()
 	}
 	words := strings.Fields(strings.ToLower(norm.NFKC.String(it.askedAs())))
 	return "by hand: " + strings.TrimRight(strings.Join(words, " "), " .:;=?_")

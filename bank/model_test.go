@@ -11,7 +11,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenhand/bank"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // model is what a bank should be, as plain maps: the bank is used at random, and
@@ -56,8 +56,8 @@ func TestBankAgainstAModel(t *testing.T) {
 func anyTask(t *rapid.T) bank.Item {
 	a, b := rapid.IntRange(1, 12).Draw(t, "a"), rapid.IntRange(1, 12).Draw(t, "b")
 	form := rapid.SampledFrom([]string{"%d + %d = ?", "? = %d + %d", "%d ? %d", "%d, %d, ?"}).Draw(t, "form")
-	if task, err := standards.Parse(fmt.Sprintf(form, a, b)); err == nil {
-		return bank.NewItem(task, "", bank.Origin{Kind: "generated", Seed: uint64(a), By: "Ms. Reyes"})
+	if asked, err := task.Parse(fmt.Sprintf(form, a, b)); err == nil {
+		return bank.NewItem(asked, "", bank.Origin{Kind: "generated", Seed: uint64(a), By: "Ms. Reyes"})
 	}
 	return bank.NewHandItem(fmt.Sprintf("Draw %d dots", a), "dots", "facts-within-20", "en", bank.Origin{Kind: "written", By: "Mr. Okafor"})
 }

@@ -11,7 +11,7 @@ import (
 	"go.etcd.io/bbolt"
 
 	"evenhand/bank"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // mustSay fails unless the error is one line that has the words in it.
@@ -136,7 +136,7 @@ func TestABankWithOtherTraits(t *testing.T) {
 	defer db.Close()
 	must(t, db.View(func(tx *bbolt.Tx) error {
 		names := string(tx.Bucket([]byte("about")).Get([]byte("traits")))
-		if !strings.HasSuffix(names, standards.AllTraits()[len(standards.AllTraits())-1].String()) {
+		if !strings.HasSuffix(names, task.AllTraits()[len(task.AllTraits())-1].String()) {
 			t.Errorf("the bank now knows %q", names)
 		}
 		return nil
@@ -190,10 +190,10 @@ func TestASeededEntropyMakesTheSameIDs(t *testing.T) {
 		b, err := bank.Create(path)
 		must(t, err)
 		must(t, b.Close())
-		for _, task := range []string{"8 + 5 = ?", "8 + 6 = ?"} { // opened twice: the second time the seed gives the first ID again
+		for _, asked := range []string{"8 + 5 = ?", "8 + 6 = ?"} { // opened twice: the second time the seed gives the first ID again
 			b, err := bank.Open(path, bank.Options{Entropy: strings.NewReader(strings.Repeat("all the same to us, ", 99))})
 			must(t, err)
-			ids = append(ids, mustAdd(t, b, written(task))...)
+			ids = append(ids, mustAdd(t, b, written(asked))...)
 			must(t, b.Close())
 		}
 		return ids
@@ -213,7 +213,7 @@ func TestWhatCannotBeAdded(t *testing.T) {
 		words string
 	}{
 		{"standing", func(it *bank.Item) { it.Standing = "loose" }, `standing is "loose"`},
-		{"look", func(it *bank.Item) { it.Look = standards.LookClockFace }, "47 + 36 = ? can't be shown as"},
+		{"look", func(it *bank.Item) { it.Look = task.LookClockFace }, "47 + 36 = ? can't be shown as"},
 		{"task", func(it *bank.Item) { it.Task = "47 + 36 = 90" }, "83"},
 		{"no question", func(it *bank.Item) { it.Task = "" }, "there is no question"},
 		{"no key", func(it *bank.Item) {

@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // reader walks over a record's bytes; raw and text hold the same. After the first
@@ -101,19 +102,19 @@ func (r *reader) entries() int {
 	return int(n)
 }
 
-func (r *reader) codes() []standards.Code {
+func (r *reader) codes() []task.Code {
 	n := r.entries()
 	if n == 0 {
 		return nil
 	}
-	codes := make([]standards.Code, n)
+	codes := make([]task.Code, n)
 	for i := range codes {
-		codes[i] = standards.Code(r.string())
+		codes[i] = task.Code(r.string())
 	}
 	return codes
 }
 
-func (r *reader) traits(ts *standards.Traits) {
+func (r *reader) traits(ts *task.Traits) {
 	applies := r.count()
 	if bits.Len64(applies) > len(ts) {
 		r.fail()

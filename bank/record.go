@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // recordFormat is the first byte of every record. A program that meets a higher
@@ -58,7 +59,7 @@ func appendTime(to []byte, at time.Time) []byte {
 	return binary.AppendUvarint(to, uint64(at.Nanosecond()))
 }
 
-func appendTraits(to []byte, ts *standards.Traits) []byte {
+func appendTraits(to []byte, ts *task.Traits) []byte {
 	var applies uint64
 	for i, value := range ts {
 		if value != "" {
@@ -122,7 +123,7 @@ func decode(record []byte, it *Item) error {
 	}
 	*it = Item{Revision: int(r.count()), At: r.time()}
 	it.By, it.Reason, it.Task, it.Key = r.string(), r.string(), r.string(), r.string()
-	it.Skill, it.Look = standards.SkillID(r.string()), standards.Look(r.string())
+	it.Skill, it.Look = standards.SkillID(r.string()), task.Look(r.string())
 	it.Standing, it.Notes = Standing(r.string()), r.string()
 	it.Codes = r.codes()
 	r.traits(&it.Traits)

@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // anyItem draws items of every shape, sensible or not: the records must hold them all.
@@ -18,7 +19,7 @@ func anyItem(t *rapid.T) *Item {
 		Task:     text.Draw(t, "task"), Key: text.Draw(t, "key"), Notes: text.Draw(t, "notes"),
 		By: text.Draw(t, "by"), Reason: text.Draw(t, "reason"),
 		Skill:     standards.SkillID(text.Draw(t, "skill")),
-		Look:      standards.Look(text.Draw(t, "look")),
+		Look:      task.Look(text.Draw(t, "look")),
 		Standing:  Standing(text.Draw(t, "standing")),
 		Predicted: standards.Difficulty(rapid.Int().Draw(t, "predicted")),
 		Seconds:   rapid.Int().Draw(t, "seconds"),
@@ -29,7 +30,7 @@ func anyItem(t *rapid.T) *Item {
 		it.Traits[i] = text.Draw(t, "trait")
 	}
 	for _, code := range rapid.SliceOfN(text, 0, 4).Draw(t, "codes") {
-		it.Codes = append(it.Codes, standards.Code(code))
+		it.Codes = append(it.Codes, task.Code(code))
 	}
 	if wording := rapid.MapOfN(text, text, 0, 3).Draw(t, "wording"); len(wording) > 0 {
 		it.Wording = wording
@@ -88,8 +89,8 @@ func TestASealShowsEveryChangedByte(t *testing.T) {
 // that is read stays what it is when written and read again.
 func FuzzDecode(f *testing.F) {
 	f.Add(encode(nil, &Item{}))
-	task := standards.MustParse("47 + 36 = ?")
-	it := NewItem(task, "", Origin{Kind: "imported", File: "autumn.csv", Row: 7, By: "Ms. Reyes"})
+	asked := task.MustParse("47 + 36 = ?")
+	it := NewItem(asked, "", Origin{Kind: "imported", File: "autumn.csv", Row: 7, By: "Ms. Reyes"})
 	it.Measured = &Measured{-700, 120, 300}
 	it.Wording = map[string]string{"en": "47 and 36 make how many?", "es": "¿Cuánto es 47 más 36?"}
 	f.Add(encode(nil, &it))

@@ -7,7 +7,7 @@ import (
 
 	"go.etcd.io/bbolt"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // schema is the number of the file's format. It grows when an older program
@@ -26,7 +26,7 @@ var (
 // their place in this list; a later program may have more of them at its end.
 func traitNames() string {
 	var names []string
-	for _, trait := range standards.AllTraits() {
+	for _, trait := range task.AllTraits() {
 		names = append(names, trait.String())
 	}
 	return strings.Join(names, " ")

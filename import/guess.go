@@ -6,6 +6,8 @@ import (
 	"strings"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // guessed gives meanings that no heading gave to columns by their cells: the
@@ -21,8 +23,8 @@ func guessed(columns []Column, rows []record) {
 	}
 	question := max(holder(columns, Question), holder(columns, QuestionEs))
 	guess(columns, rows, Answer, "its cells answer the questions", func(rec record, cell string) (float64, bool) {
-		task, err := standards.Parse(rec.cell(question))
-		return truth(err == nil && task.Judge(mendAnswer(task, cell))), err == nil && cell != ""
+		asked, err := task.Parse(rec.cell(question))
+		return truth(err == nil && asked.Judge(mendAnswer(asked, cell))), err == nil && cell != ""
 	})
 	if holder(columns, Answer) < 0 {
 		guessNumbers(columns, rows, question)
@@ -34,7 +36,7 @@ func guessed(columns []Column, rows []record) {
 		return truth(len(standards.SplitCodes(cell)) > 0), cell != ""
 	})
 	guess(columns, rows, Look, "its cells are looks", func(_ record, cell string) (float64, bool) {
-		_, err := standards.ParseLook(cell)
+		_, err := task.ParseLook(cell)
 		return truth(err == nil), cell != ""
 	})
 }
@@ -78,7 +80,7 @@ func taskShare(_ record, cell string) (float64, bool) {
 	if !isTask(cell) {
 		return 0, cell != ""
 	}
-	if _, err := standards.ParseTime(cell); err == nil {
+	if _, err := words.ParseTime(cell); err == nil {
 		return 0.5, true
 	}
 	return 1, true
@@ -89,12 +91,12 @@ func taskShare(_ record, cell string) (float64, bool) {
 func guessWordy(columns []Column, rows []record) {
 	most, question := len(rows), -1 // more than one word a row
 	for i, c := range columns {
-		words := 0
+		said := 0
 		for _, rec := range rows {
-			words += len(strings.Fields(rec.cell(i)))
+			said += len(strings.Fields(rec.cell(i)))
 		}
-		if c.Meaning == "" && words > most {
-			most, question = words, i
+		if c.Meaning == "" && said > most {
+			most, question = said, i
 		}
 	}
 	if question < 0 {
@@ -116,7 +118,7 @@ func guessNumbers(columns []Column, rows []record, question int) {
 	could, filled := 0, 0
 	for _, rec := range rows {
 		cell := rec.cell(next)
-		_, err := standards.ParseTime(cell)
+		_, err := words.ParseTime(cell)
 		could += int(truth(err == nil || answerShape.MatchString(cell)))
 		filled += int(truth(cell != ""))
 	}

@@ -8,21 +8,22 @@ import (
 
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // understood makes an item of a task. Key, skill and standards are computed; what the
 // row says of them is compared.
-func (j *judge) understood(rec record, task standards.Task) (v verdict) {
+func (j *judge) understood(rec record, asked task.Task) (v verdict) {
 	answer := j.cell(rec, Answer)
-	if given := mendAnswer(task, answer); given != "" && !task.Judge(given) {
-		return verdict{problem: &Problem{rec.first, string(Answer), wrongAnswer(task, given)}}
+	if given := mendAnswer(asked, answer); given != "" && !asked.Judge(given) {
+		return verdict{problem: &Problem{rec.first, string(Answer), wrongAnswer(asked, given)}}
 	}
-	v.item = bank.NewItem(task, "", j.origin(rec))
+	v.item = bank.NewItem(asked, "", j.origin(rec))
 	v.item.Notes = j.remarks(rec)
 	if es := plainText(j.cell(rec, QuestionEs)); es != "" && !isTask(es) {
 		v.item.Wording = map[string]string{"es": es}
 	}
-	j.chooseLook(&v, rec, task.Looks())
+	j.chooseLook(&v, rec, asked.Looks())
 	j.compareSkill(&v, rec)
 	j.compareCodes(&v, rec)
 	return v
@@ -51,7 +52,7 @@ func (j *judge) byHand(rec record, question, lang string) (v verdict) {
 	if codes := standards.SplitCodes(j.cell(rec, Standards)); len(codes) > 0 {
 		v.item.Codes = codes
 	}
-	j.chooseLook(&v, rec, standards.AllLooks())
+	j.chooseLook(&v, rec, task.AllLooks())
 	return v
 }
 
@@ -81,12 +82,12 @@ func (j *judge) remarks(rec record) string {
 }
 
 // chooseLook takes the look that the row names, if the item can take it.
-func (j *judge) chooseLook(v *verdict, rec record, looks []standards.Look) {
+func (j *judge) chooseLook(v *verdict, rec record, looks []task.Look) {
 	cell := j.cell(rec, Look)
 	if cell == "" {
 		return
 	}
-	look, err := standards.ParseLook(strings.ToLower(cell))
+	look, err := task.ParseLook(strings.ToLower(cell))
 	switch {
 	case err != nil:
 		v.note(rec.first, Look, err.Error())
@@ -125,7 +126,7 @@ func (j *judge) compareSkill(v *verdict, rec record) {
 func (j *judge) compareCodes(v *verdict, rec record) {
 	cell := j.cell(rec, Standards)
 	codes := standards.SplitCodes(cell)
-	meets := func(c standards.Code) bool { return slices.Contains(v.item.Codes, c) }
+	meets := func(c task.Code) bool { return slices.Contains(v.item.Codes, c) }
 	switch {
 	case cell == "" || cell == standards.BeyondK2 && len(v.item.Codes) == 0 || slices.ContainsFunc(codes, meets):
 	case len(codes) == 0 && cell != standards.BeyondK2:
@@ -153,28 +154,28 @@ func joinSkills(skills []standards.SkillID) string {
 }
 
 // wrongAnswer says what is right and what the list says.
-func wrongAnswer(task standards.Task, given string) string {
+func wrongAnswer(asked task.Task, given string) string {
 	if explained, dated := readDate(given); dated {
 		return explained
 	}
-	text := task.String()
+	text := asked.String()
 	left, asks := strings.CutSuffix(text, " = ?")
 	if !asks {
 		left, asks = strings.CutPrefix(text, "? = ")
 	}
 	if asks {
-		return fmt.Sprintf("%s is %s, the list says %s", left, task.Key(), shorten(given))
+		return fmt.Sprintf("%s is %s, the list says %s", left, asked.Key(), shorten(given))
 	}
-	return fmt.Sprintf("the answer to %s is %s, the list says %s", text, task.Key(), shorten(given))
+	return fmt.Sprintf("the answer to %s is %s, the list says %s", text, asked.Key(), shorten(given))
 }
 
 var plainNumber = regexp.MustCompile(`^[=+]?\s*(\d+)(?:[.,]0+)?$`)
 
 // mendAnswer undoes what spreadsheets do to answers: times where a clock is asked
 // about, and 83.0, =83 or +83 for 83.
-func mendAnswer(task standards.Task, answer string) string {
-	switch task.(type) {
-	case standards.Clock, standards.Match:
+func mendAnswer(asked task.Task, answer string) string {
+	switch asked.(type) {
+	case task.Clock, task.Match:
 		mended, _ := mendTimes(answer, true)
 		return mended
 	}

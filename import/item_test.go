@@ -7,6 +7,7 @@ import (
 
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 
 	intake "evenhand/import"
 )
@@ -38,7 +39,7 @@ func TestUnderstoodItem(t *testing.T) {
 		"add-two-digit;hard;63 + 45;¿Cuánto es 63 más 45?;;column;2.NBT.5;T.L.;use blocks\n"+
 		"adding;;47 + 36;;83;clock-face;K.ZZ.9;;\n")
 	all := items(t, b, r)
-	want := bank.NewItem(standards.MustParse("63 + 45 = ?"), standards.LookColumn, bank.Origin{Kind: "imported", File: "list.csv", Row: 2, By: "T.L."})
+	want := bank.NewItem(task.MustParse("63 + 45 = ?"), task.LookColumn, bank.Origin{Kind: "imported", File: "list.csv", Row: 2, By: "T.L."})
 	want.Wording = map[string]string{"es": "¿Cuánto es 63 más 45?"}
 	want.Notes = "use blocks; level: hard"
 	want.ID, want.Revision, want.By, want.At = all[0].ID, 1, "M.O.", monday
@@ -75,7 +76,7 @@ func TestItemByHand(t *testing.T) {
 	}
 	all := items(t, b, r)
 	for i, it := range all {
-		if !it.ByHand() || it.Standing != bank.Ready || it.Look != standards.LookWords {
+		if !it.ByHand() || it.Standing != bank.Ready || it.Look != task.LookWords {
 			t.Errorf("item %d: %+v", i, it)
 		}
 	}

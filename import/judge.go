@@ -10,6 +10,8 @@ import (
 
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // judge makes items of the rows of one list.
@@ -58,8 +60,8 @@ func isClock(cell string) bool {
 	if _, changed := restoreTime(cell); changed {
 		return true
 	}
-	task, err := standards.Parse(cell)
-	_, clock := task.(standards.Clock)
+	asked, err := task.Parse(cell)
+	_, clock := asked.(task.Clock)
 	return err == nil && clock
 }
 
@@ -108,11 +110,11 @@ func (j *judge) item(rec record) verdict {
 	}
 	clock := dayShare.MatchString(question) && j.inClocks(rec)
 	mended, changed := mendTimes(question, clock)
-	task, err := standards.Parse(strings.TrimLeft(mended, "= ")) // "=7+8" is a sum typed into a spreadsheet
+	asked, err := task.Parse(strings.TrimLeft(mended, "= ")) // "=7+8" is a sum typed into a spreadsheet
 	var v verdict
 	switch {
 	case err == nil:
-		v = j.understood(rec, task)
+		v = j.understood(rec, asked)
 	case keptByHand(mended, err):
 		v = j.byHand(rec, question, lang)
 	default:
@@ -145,7 +147,7 @@ func (j *judge) inClocks(rec record) bool {
 	if _, changed := restoreTime(answer); changed {
 		return true
 	}
-	_, err := standards.ParseTime(answer)
+	_, err := words.ParseTime(answer)
 	skills := j.skills(j.cell(rec, Skill))
 	return err == nil || len(skills) > 0 && slices.Contains(clockSkills, skills[0])
 }
@@ -154,11 +156,11 @@ func (j *judge) inClocks(rec record) bool {
 // one of no known kind that is more than numbers, one in words that only begins like a
 // known kind, or one that multiplies, divides or has fractions.
 func keptByHand(text string, err error) bool {
-	if errors.As(err, new(*standards.NotUnderstoodError)) {
+	if errors.As(err, new(*task.NotUnderstoodError)) {
 		return !asksNothing.MatchString(text)
 	}
-	words := letterWords.FindAllString(text, -1)
-	return otherOperation.MatchString(text) || len(words) > 3 || len(words) > 0 && !strings.ContainsFunc(text, unicode.IsDigit)
+	said := letterWords.FindAllString(text, -1)
+	return otherOperation.MatchString(text) || len(said) > 3 || len(said) > 0 && !strings.ContainsFunc(text, unicode.IsDigit)
 }
 
 var (

@@ -8,7 +8,7 @@ import (
 
 	"golang.org/x/text/unicode/norm"
 
-	"evenhand/standards"
+	"evenhand/standards/words"
 )
 
 // Meaning is what a column holds; empty when it isn't used.
@@ -43,7 +43,7 @@ func ParseMeaning(name string) (Meaning, error) {
 		}
 	}
 	hint := ""
-	if near, ok := standards.Nearest(clean, names); ok {
+	if near, ok := words.Nearest(clean, names); ok {
 		hint = fmt.Sprintf("; did you mean %q?", near)
 	}
 	return "", fmt.Errorf("no column can be the %q%s (it can be one of %s)", name, hint, strings.Join(names, ", "))
@@ -132,11 +132,11 @@ func plainWords(text string) string {
 		}
 		return ' '
 	}, norm.NFKD.String(text))
-	words := strings.Fields(text)
-	for i, word := range words {
+	said := strings.Fields(text)
+	for i, word := range said {
 		if len(word) > 3 {
-			words[i] = strings.TrimSuffix(word, "s")
+			said[i] = strings.TrimSuffix(word, "s")
 		}
 	}
-	return strings.Join(words, " ")
+	return strings.Join(said, " ")
 }

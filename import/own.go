@@ -9,6 +9,7 @@ import (
 
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // A file that evenhand export wrote is no colleague's list: it is read back column by
@@ -117,19 +118,19 @@ func (o *ownRow) item() bank.Item {
 		}
 		return o.handItem(question, key, lang)
 	}
-	task, err := standards.Parse(o.text("task"))
+	asked, err := task.Parse(o.text("task"))
 	if err != nil {
 		o.wrong("task", err.Error())
 		return bank.Item{}
 	}
-	if key != "" && !task.Judge(mendAnswer(task, key)) {
-		o.wrong("key", wrongAnswer(task, key))
+	if key != "" && !asked.Judge(mendAnswer(asked, key)) {
+		o.wrong("key", wrongAnswer(asked, key))
 	}
-	look := standards.Look(o.text("look"))
-	if !slices.Contains(task.Looks(), look) {
-		o.wrong("look", fmt.Sprintf("%s can't be shown as %q", task, look))
+	look := task.Look(o.text("look"))
+	if !slices.Contains(asked.Looks(), look) {
+		o.wrong("look", fmt.Sprintf("%s can't be shown as %q", asked, look))
 	}
-	return bank.NewItem(task, look, bank.Origin{})
+	return bank.NewItem(asked, look, bank.Origin{})
 }
 
 func (o *ownRow) handItem(question, key, lang string) bank.Item {
@@ -140,7 +141,7 @@ func (o *ownRow) handItem(question, key, lang string) bank.Item {
 	it := bank.NewHandItem(question, key, skill, lang, bank.Origin{})
 	it.Codes = standards.SplitCodes(o.text("standards"))
 	it.Seconds = int(o.number("seconds", 31))
-	look, err := standards.ParseLook(o.text("look"))
+	look, err := task.ParseLook(o.text("look"))
 	if err != nil {
 		o.wrong("look", err.Error())
 	}

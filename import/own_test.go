@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"evenhand/bank"
-	"evenhand/standards"
+	"evenhand/standards/task"
 
 	intake "evenhand/import"
 )
@@ -23,14 +23,14 @@ func TestOwnExportGivesEqualItems(t *testing.T) {
 	if r.Count(intake.Added) != 2 || len(r.Notes) != 0 {
 		t.Fatalf("%s\n%s\n%v", r.Summary(), problems(r), r.Notes)
 	}
-	task := bank.NewItem(standards.MustParse("402 - 178 = ?"), standards.LookColumn, bank.Origin{Kind: "generated", Seed: 18446744073709551615})
-	task.Wording = map[string]string{"es": "¿Cuánto queda?"}
-	task.Predicted, task.Measured = -812, &bank.Measured{Difficulty: -250, StandardError: 91, Answers: 120}
-	task.Standing, task.Notes = bank.Retired, "+ blocks"
+	asked := bank.NewItem(task.MustParse("402 - 178 = ?"), task.LookColumn, bank.Origin{Kind: "generated", Seed: 18446744073709551615})
+	asked.Wording = map[string]string{"es": "¿Cuánto queda?"}
+	asked.Predicted, asked.Measured = -812, &bank.Measured{Difficulty: -250, StandardError: 91, Answers: 120}
+	asked.Standing, asked.Notes = bank.Retired, "+ blocks"
 	hand := bank.NewHandItem("Mia has -5 points.\nHow many more to 0? ", "-5", "", "en", bank.Origin{Kind: "imported", File: "=list.csv", Row: 14, By: "B. Cole"})
 	hand.Wording["es"] = "-5 puntos"
-	hand.Codes, hand.Standing, hand.Seconds = []standards.Code{"2.G.A.1", "2.G.A.2"}, bank.Draft, 41
-	for i, want := range []bank.Item{task, hand} {
+	hand.Codes, hand.Standing, hand.Seconds = []task.Code{"2.G.A.1", "2.G.A.2"}, bank.Draft, 41
+	for i, want := range []bank.Item{asked, hand} {
 		got := items(t, b, r)[i]
 		want.ID, want.Revision, want.By, want.At = got.ID, 1, "M.O.", monday
 		if show(got) != show(want) {

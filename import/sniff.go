@@ -3,7 +3,7 @@ package intake
 import (
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // delimiters are the marks that lists put between cells, the usual ones first. Before
@@ -102,6 +102,6 @@ func isTask(cell string) bool {
 	if _, dated := readDate(cell); dated {
 		return false
 	}
-	_, err := standards.Parse(cell)
+	_, err := task.Parse(cell)
 	return err == nil
 }

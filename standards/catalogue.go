@@ -1,209 +1,211 @@
 package standards
 
-import "slices"
+import (
+	"slices"
+
+	"evenhand/standards/task"
+	"evenhand/standards/words"
+)
 
 // catalogue is the skills in teaching order. A task belongs to the first row whose
 // test it passes, so narrower skills stand before wider ones. Base difficulties and
 // working times are common practice, no source; the order of the clock skills is
 // that of Boulton-Lewis, Wilss & Mutch (1997), by the weights in difficulty.go.
 var catalogue = SkillList{
-	{"count-dots", 0, []Code{"K.CC.B.5"}, []Look{LookDots}, 20, -2300,
-		"count up to 20 things in rows, up to 10 scattered", "count 13", is[HowMany]},
-	{"compare-groups", 0, []Code{"K.CC.C.6"}, []Look{LookGroups}, 15, -2400,
-		"say which of two groups has more or fewer", "more: 5 or 8 dots", is[Groups]},
-	{"write-to-20", 0, []Code{"K.CC.A.3", "1.NBT.A.1"}, []Look{LookWords, LookChoice}, 15, -2000,
+	{"count-dots", 0, []task.Code{"K.CC.B.5"}, []task.Look{task.LookDots}, 20, -2300,
+		"count up to 20 things in rows, up to 10 scattered", "count 13", is[task.HowMany]},
+	{"compare-groups", 0, []task.Code{"K.CC.C.6"}, []task.Look{task.LookGroups}, 15, -2400,
+		"say which of two groups has more or fewer", "more: 5 or 8 dots", is[task.Groups]},
+	{"write-to-20", 0, []task.Code{"K.CC.A.3", "1.NBT.A.1"}, []task.Look{task.LookWords, task.LookChoice}, 15, -2000,
 		"write numbers to 20 in digits", "write thirteen", writing(20)},
-	{"number-pairs", 0, []Code{"K.OA.A.3"}, []Look{LookPairs}, 45, -1500,
-		"find two pairs that make a number to 10", "pairs of 7", is[Pairs]},
-	{"make-ten", 0, []Code{"K.OA.A.4"}, []Look{LookSentence, LookBond, LookNumberLine, LookHundredsChart, LookChoice}, 20, -1900,
-		"find the partner that makes 10", "6 + ? = 10", sentence(func(s Sentence) bool {
+	{"number-pairs", 0, []task.Code{"K.OA.A.3"}, []task.Look{task.LookPairs}, 45, -1500,
+		"find two pairs that make a number to 10", "pairs of 7", is[task.Pairs]},
+	{"make-ten", 0, []task.Code{"K.OA.A.4"}, []task.Look{task.LookSentence, task.LookBond, task.LookNumberLine, task.LookHundredsChart, task.LookChoice}, 20, -1900,
+		"find the partner that makes 10", "6 + ? = 10", sentence(func(s task.Sentence) bool {
 			return s.N == 2 && s.IsAddition() && s.Blank != 2 && s.Result() == 10
 		})},
-	{"subtract-tens", 1, []Code{"1.NBT.C.6"}, []Look{LookSentence, LookColumn, LookBond, LookNumberLine, LookHundredsChart}, 25, -1500,
-		"take tens from tens", "80 - 30 = ?", result2(func(s Sentence) bool { return s.isTens() })},
-	{"stories-within-10", 0, []Code{"K.OA.A.2", "K.OA.A.3", "1.OA.A.1", "2.OA.A.1"}, []Look{LookStory, LookChoice}, 60, -1600,
+	{"subtract-tens", 1, []task.Code{"1.NBT.C.6"}, []task.Look{task.LookSentence, task.LookColumn, task.LookBond, task.LookNumberLine, task.LookHundredsChart}, 25, -1500,
+		"take tens from tens", "80 - 30 = ?", result2(func(s task.Sentence) bool { return s.IsTens() })},
+	{"stories-within-10", 0, []task.Code{"K.OA.A.2", "K.OA.A.3", "1.OA.A.1", "2.OA.A.1"}, []task.Look{task.LookStory, task.LookChoice}, 60, -1600,
 		"stories of the situations of kindergarten, within 10", "story add-to result-unknown: 5 + 3 = ?, shells, Mia", kindergartenStory},
-	{"length-stories", 2, []Code{"2.MD.B.5", "2.OA.A.1"}, []Look{LookStory, LookChoice}, 80, -1100,
-		"stories about lengths, within 100", "story take-from result-unknown: 62 - 25 = ?, rope, Omar", story(func(s Story) bool { return s.thing().measured })},
-	{"money-stories", 2, []Code{"2.MD.C.8", "2.OA.A.1"}, []Look{LookStory, LookChoice}, 80, -1100,
-		"stories about cents, within a dollar", "story take-from result-unknown: 60 - 25 = ?, cents, Ana", story(func(s Story) bool { return s.thing().money })},
-	{"two-step-stories", 2, []Code{"2.OA.A.1", "1.OA.A.2"}, []Look{LookStory, LookChoice}, 100, -700,
-		"stories with two steps, within 100", "story two-step: 25 + 17 - 12 = ?, shells, Mia", story(func(s Story) bool { return s.Situation == TwoSteps })},
-	{"stories-within-20", 1, []Code{"1.OA.A.1", "2.OA.A.1"}, []Look{LookStory, LookChoice}, 70, -1500,
-		"stories of the situations of grade 1, within 20", "story add-to change-unknown: 5 + ? = 12, shells, Mia", story(func(s Story) bool {
-			return s.Situation.Mastered() <= 1 && size(s.Sentence) <= 20
+	{"length-stories", 2, []task.Code{"2.MD.B.5", "2.OA.A.1"}, []task.Look{task.LookStory, task.LookChoice}, 80, -1100,
+		"stories about lengths, within 100", "story take-from result-unknown: 62 - 25 = ?, rope, Omar", story(func(s task.Story) bool { return s.Measured() })},
+	{"money-stories", 2, []task.Code{"2.MD.C.8", "2.OA.A.1"}, []task.Look{task.LookStory, task.LookChoice}, 80, -1100,
+		"stories about cents, within a dollar", "story take-from result-unknown: 60 - 25 = ?, cents, Ana", story(func(s task.Story) bool { return s.Money() })},
+	{"two-step-stories", 2, []task.Code{"2.OA.A.1", "1.OA.A.2"}, []task.Look{task.LookStory, task.LookChoice}, 100, -700,
+		"stories with two steps, within 100", "story two-step: 25 + 17 - 12 = ?, shells, Mia", story(func(s task.Story) bool { return s.Situation == task.TwoSteps })},
+	{"stories-within-20", 1, []task.Code{"1.OA.A.1", "2.OA.A.1"}, []task.Look{task.LookStory, task.LookChoice}, 70, -1500,
+		"stories of the situations of grade 1, within 20", "story add-to change-unknown: 5 + ? = 12, shells, Mia", story(func(s task.Story) bool {
+			return s.Situation.Mastered() <= 1 && s.Sentence.Size() <= 20
 		})},
-	{"stories-within-100", 2, []Code{"2.OA.A.1"}, []Look{LookStory, LookChoice}, 80, -1300,
-		"stories of all fourteen situations, within 100", "story compare smaller-unknown more: 62 - 25 = ?, books, Lin, Kofi", is[Story]},
-	{"facts-within-20", 1, []Code{"K.OA.A.2", "K.OA.A.5", "1.OA.C.6", "2.OA.B.2"}, []Look{LookSentence, LookBond, LookColumn, LookMakeTen, LookNumberLine, LookHundredsChart, LookChoice}, 20, -2200,
-		"add and subtract two numbers within 20", "7 + 8 = ?", result2(func(s Sentence) bool { return size(s) <= 20 })},
-	{"three-addends", 1, []Code{"1.OA.A.2"}, []Look{LookSentence, LookColumn, LookChoice}, 30, -1500,
-		"add three numbers to 20", "9 + 4 + 6 = ?", sentence(func(s Sentence) bool {
-			return s.N == 3 && s.Blank == 3 && s.IsAddition() && size(s) <= 20
+	{"stories-within-100", 2, []task.Code{"2.OA.A.1"}, []task.Look{task.LookStory, task.LookChoice}, 80, -1300,
+		"stories of all fourteen situations, within 100", "story compare smaller-unknown more: 62 - 25 = ?, books, Lin, Kofi", is[task.Story]},
+	{"facts-within-20", 1, []task.Code{"K.OA.A.2", "K.OA.A.5", "1.OA.C.6", "2.OA.B.2"}, []task.Look{task.LookSentence, task.LookBond, task.LookColumn, task.LookMakeTen, task.LookNumberLine, task.LookHundredsChart, task.LookChoice}, 20, -2200,
+		"add and subtract two numbers within 20", "7 + 8 = ?", result2(func(s task.Sentence) bool { return s.Size() <= 20 })},
+	{"three-addends", 1, []task.Code{"1.OA.A.2"}, []task.Look{task.LookSentence, task.LookColumn, task.LookChoice}, 30, -1500,
+		"add three numbers to 20", "9 + 4 + 6 = ?", sentence(func(s task.Sentence) bool {
+			return s.N == 3 && s.Blank == 3 && s.IsAddition() && s.Size() <= 20
 		})},
-	{"missing-number", 1, []Code{"1.OA.D.8"}, []Look{LookSentence, LookBond, LookNumberLine, LookHundredsChart, LookChoice}, 30, -1700,
-		"find the unknown number within 20", "8 + ? = 11", sentence(func(s Sentence) bool { return s.Blank != s.N && size(s) <= 20 })},
-	{"related-facts", 1, []Code{"1.OA.B.4"}, []Look{LookTwin}, 35, -1500,
-		"take away by finding the unknown addend", "8 + ? = 11, 11 - 8 = ?", is[Related]},
-	{"true-or-false", 1, []Code{"1.OA.D.7"}, []Look{LookTick}, 25, -1300,
-		"say whether both sides of the equal sign are worth the same, within 20", "true or false: 7 = 8 - 1", func(t Task) bool {
-			s, ok := t.(TrueFalse)
-			return ok && largestOf(s.Left, s.Right) <= 20
+	{"missing-number", 1, []task.Code{"1.OA.D.8"}, []task.Look{task.LookSentence, task.LookBond, task.LookNumberLine, task.LookHundredsChart, task.LookChoice}, 30, -1700,
+		"find the unknown number within 20", "8 + ? = 11", sentence(func(s task.Sentence) bool { return s.Blank != s.N && s.Size() <= 20 })},
+	{"related-facts", 1, []task.Code{"1.OA.B.4"}, []task.Look{task.LookTwin}, 35, -1500,
+		"take away by finding the unknown addend", "8 + ? = 11, 11 - 8 = ?", is[task.Related]},
+	{"true-or-false", 1, []task.Code{"1.OA.D.7"}, []task.Look{task.LookTick}, 25, -1300,
+		"say whether both sides of the equal sign are worth the same, within 20", "true or false: 7 = 8 - 1", func(t task.Task) bool {
+			s, ok := t.(task.TrueFalse)
+			return ok && s.Largest() <= 20
 		}},
-	{"turn-around", 1, []Code{"1.OA.B.3", "1.OA.D.7"}, []Look{LookSentence, LookChoice}, 30, -1400,
-		"add in another order, or two of three addends first, within 20", "8 + 3 = 3 + ?", func(t Task) bool {
-			s, ok := t.(Balance)
-			return ok && s.sameAddends() && largestOf(s.Left, s.Right) <= 20
+	{"turn-around", 1, []task.Code{"1.OA.B.3", "1.OA.D.7"}, []task.Look{task.LookSentence, task.LookChoice}, 30, -1400,
+		"add in another order, or two of three addends first, within 20", "8 + 3 = 3 + ?", func(t task.Task) bool {
+			s, ok := t.(task.Balance)
+			return ok && s.SameAddends() && s.Largest() <= 20
 		}},
-	{"balance", 1, []Code{"1.OA.D.7"}, []Look{LookSentence, LookChoice}, 35, -900,
-		"make both sides of the equal sign worth the same, within 20", "4 + 6 = 7 + ?", func(t Task) bool {
-			s, ok := t.(Balance)
-			return ok && largestOf(s.Left, s.Right) <= 20
+	{"balance", 1, []task.Code{"1.OA.D.7"}, []task.Look{task.LookSentence, task.LookChoice}, 35, -900,
+		"make both sides of the equal sign worth the same, within 20", "4 + 6 = 7 + ?", func(t task.Task) bool {
+			s, ok := t.(task.Balance)
+			return ok && s.Largest() <= 20
 		}},
-	{"balance-larger", 2, []Code{"2.NBT.B.5", "2.NBT.B.7"}, []Look{LookSentence, LookTick, LookChoice}, 60, -900,
-		"equal sides past 20, to fill in or to judge", "40 + 30 = 50 + ?", func(t Task) bool { return is[Balance](t) || is[TrueFalse](t) }},
-	{"missing-number-larger", 2, []Code{"2.NBT.B.5", "2.NBT.B.7"}, []Look{LookSentence, LookBond, LookNumberLine, LookHundredsChart, LookChoice}, 45, -1400,
-		"find the unknown number past 20", "47 + ? = 83", sentence(func(s Sentence) bool { return s.Blank != s.N && size(s) <= 1000 })},
-	{"add-ones", 1, []Code{"1.NBT.C.4"}, []Look{LookSentence, LookColumn, LookBond, LookMakeTen, LookNumberLine, LookHundredsChart, LookChoice}, 30, -1900,
+	{"balance-larger", 2, []task.Code{"2.NBT.B.5", "2.NBT.B.7"}, []task.Look{task.LookSentence, task.LookTick, task.LookChoice}, 60, -900,
+		"equal sides past 20, to fill in or to judge", "40 + 30 = 50 + ?", func(t task.Task) bool { return is[task.Balance](t) || is[task.TrueFalse](t) }},
+	{"missing-number-larger", 2, []task.Code{"2.NBT.B.5", "2.NBT.B.7"}, []task.Look{task.LookSentence, task.LookBond, task.LookNumberLine, task.LookHundredsChart, task.LookChoice}, 45, -1400,
+		"find the unknown number past 20", "47 + ? = 83", sentence(func(s task.Sentence) bool { return s.Blank != s.N && s.Size() <= 1000 })},
+	{"add-ones", 1, []task.Code{"1.NBT.C.4"}, []task.Look{task.LookSentence, task.LookColumn, task.LookBond, task.LookMakeTen, task.LookNumberLine, task.LookHundredsChart, task.LookChoice}, 30, -1900,
 		"add ones to a two-digit number, within 100", "47 + 5 = ?", sum2(func(a, b, sum int) bool { return a < 100 && b < 10 && sum <= 100 })},
-	{"add-tens", 1, []Code{"1.NBT.C.4"}, []Look{LookSentence, LookColumn, LookBond, LookNumberLine, LookHundredsChart, LookChoice}, 30, -1700,
+	{"add-tens", 1, []task.Code{"1.NBT.C.4"}, []task.Look{task.LookSentence, task.LookColumn, task.LookBond, task.LookNumberLine, task.LookHundredsChart, task.LookChoice}, 30, -1700,
 		"add tens to a two-digit number, within 100", "47 + 30 = ?", sum2(func(a, b, sum int) bool {
 			return a < 100 && (a%10 == 0 || b%10 == 0) && sum <= 100
 		})},
-	{"add-two-digit", 2, []Code{"2.NBT.B.5"}, []Look{LookSentence, LookColumn, LookBond, LookBreakApart, LookNumberLine, LookHundredsChart, LookChoice}, 45, -1500,
+	{"add-two-digit", 2, []task.Code{"2.NBT.B.5"}, []task.Look{task.LookSentence, task.LookColumn, task.LookBond, task.LookBreakApart, task.LookNumberLine, task.LookHundredsChart, task.LookChoice}, 45, -1500,
 		"add two two-digit numbers, within 100", "47 + 36 = ?", sum2(func(a, _, sum int) bool { return a <= 100 && sum <= 100 })},
-	{"add-past-100", 2, []Code{"2.NBT.B.7"}, []Look{LookSentence, LookColumn, LookBreakApart, LookHundredsChart, LookChoice}, 50, -1300,
+	{"add-past-100", 2, []task.Code{"2.NBT.B.7"}, []task.Look{task.LookSentence, task.LookColumn, task.LookBreakApart, task.LookHundredsChart, task.LookChoice}, 50, -1300,
 		"add numbers below 100 to a sum past 100", "63 + 45 = ?", sum2(func(a, _, _ int) bool { return a < 100 })},
-	{"expanded-form", 2, []Code{"2.NBT.A.3", "1.NBT.B.2", "K.NBT.A.1"}, []Look{LookExpanded, LookSentence, LookFrame, LookBond, LookChoice}, 35, -1400,
-		"write a number as hundreds, tens and ones added, and back", "142 = ? + ? + ?", func(t Task) bool {
-			s, isSentence := t.(Sentence)
-			_, isExpanded := t.(Expanded)
-			return isExpanded || isSentence && s.isExpanded()
+	{"expanded-form", 2, []task.Code{"2.NBT.A.3", "1.NBT.B.2", "K.NBT.A.1"}, []task.Look{task.LookExpanded, task.LookSentence, task.LookFrame, task.LookBond, task.LookChoice}, 35, -1400,
+		"write a number as hundreds, tens and ones added, and back", "142 = ? + ? + ?", func(t task.Task) bool {
+			s, isSentence := t.(task.Sentence)
+			_, isExpanded := t.(task.Expanded)
+			return isExpanded || isSentence && s.IsExpanded()
 		}},
-	{"add-several", 2, []Code{"2.NBT.B.6"}, []Look{LookSentence, LookColumn, LookChoice}, 75, -1200,
-		"add three or four numbers of up to two digits", "20 + 15 + 36 + 12 = ?", sentence(func(s Sentence) bool {
+	{"add-several", 2, []task.Code{"2.NBT.B.6"}, []task.Look{task.LookSentence, task.LookColumn, task.LookChoice}, 75, -1200,
+		"add three or four numbers of up to two digits", "20 + 15 + 36 + 12 = ?", sentence(func(s task.Sentence) bool {
 			return s.N > 2 && s.Blank == s.N && s.IsAddition() && slices.Max(s.Operands()) <= 99
 		})},
-	{"add-within-1000", 2, []Code{"2.NBT.B.7"}, []Look{LookSentence, LookColumn, LookHundredsChart, LookChoice}, 60, -1500,
-		"add within 1000", "347 + 128 = ?", sentence(func(s Sentence) bool { return s.Blank == s.N && s.IsAddition() && size(s) <= 1000 })},
-	{"subtract-two-digit", 2, []Code{"2.NBT.B.5"}, []Look{LookSentence, LookColumn, LookBond, LookNumberLine, LookHundredsChart}, 40, -1500,
-		"subtract within 100 without regrouping", "87 - 34 = ?", result2(func(s Sentence) bool {
-			return size(s) <= 100 && SubtractionRegroups(s.Terms[0], s.Terms[1]) == 0
+	{"add-within-1000", 2, []task.Code{"2.NBT.B.7"}, []task.Look{task.LookSentence, task.LookColumn, task.LookHundredsChart, task.LookChoice}, 60, -1500,
+		"add within 1000", "347 + 128 = ?", sentence(func(s task.Sentence) bool { return s.Blank == s.N && s.IsAddition() && s.Size() <= 1000 })},
+	{"subtract-two-digit", 2, []task.Code{"2.NBT.B.5"}, []task.Look{task.LookSentence, task.LookColumn, task.LookBond, task.LookNumberLine, task.LookHundredsChart}, 40, -1500,
+		"subtract within 100 without regrouping", "87 - 34 = ?", result2(func(s task.Sentence) bool {
+			return s.Size() <= 100 && task.SubtractionRegroups(s.Terms[0], s.Terms[1]) == 0
 		})},
-	{"subtract-regrouping", 2, []Code{"2.NBT.B.5"}, []Look{LookSentence, LookColumn, LookBond, LookNumberLine, LookHundredsChart, LookChoice}, 50, -1500,
-		"subtract within 100 with regrouping", "83 - 47 = ?", result2(func(s Sentence) bool { return size(s) <= 100 })},
-	{"subtract-within-1000", 2, []Code{"2.NBT.B.7"}, []Look{LookSentence, LookColumn, LookBond, LookHundredsChart, LookChoice}, 65, -1500,
-		"subtract within 1000", "402 - 178 = ?", result2(func(s Sentence) bool { return size(s) <= 1000 })},
-	{"add-and-subtract", 2, []Code{"1.OA.C.6", "2.NBT.B.5", "2.NBT.B.7"}, []Look{LookSentence, LookChoice}, 50, -1300,
-		"add and take away in one sentence", "12 + 5 - 3 = ?", sentence(func(s Sentence) bool { return s.N > 2 && !s.IsAddition() && size(s) <= 1000 })},
-	{"tens-and-ones", 1, []Code{"1.NBT.B.2", "K.NBT.A.1"}, []Look{LookFrame, LookTensAndOnes, LookSentence, LookChoice}, 30, -1900,
+	{"subtract-regrouping", 2, []task.Code{"2.NBT.B.5"}, []task.Look{task.LookSentence, task.LookColumn, task.LookBond, task.LookNumberLine, task.LookHundredsChart, task.LookChoice}, 50, -1500,
+		"subtract within 100 with regrouping", "83 - 47 = ?", result2(func(s task.Sentence) bool { return s.Size() <= 100 })},
+	{"subtract-within-1000", 2, []task.Code{"2.NBT.B.7"}, []task.Look{task.LookSentence, task.LookColumn, task.LookBond, task.LookHundredsChart, task.LookChoice}, 65, -1500,
+		"subtract within 1000", "402 - 178 = ?", result2(func(s task.Sentence) bool { return s.Size() <= 1000 })},
+	{"add-and-subtract", 2, []task.Code{"1.OA.C.6", "2.NBT.B.5", "2.NBT.B.7"}, []task.Look{task.LookSentence, task.LookChoice}, 50, -1300,
+		"add and take away in one sentence", "12 + 5 - 3 = ?", sentence(func(s task.Sentence) bool { return s.N > 2 && !s.IsAddition() && s.Size() <= 1000 })},
+	{"tens-and-ones", 1, []task.Code{"1.NBT.B.2", "K.NBT.A.1"}, []task.Look{task.LookFrame, task.LookTensAndOnes, task.LookSentence, task.LookChoice}, 30, -1900,
 		"tens and ones of a two-digit number, and back", "47 = ? tens ? ones", placeValue(2)},
-	{"hundreds-tens-ones", 2, []Code{"2.NBT.A.1"}, []Look{LookFrame, LookTensAndOnes, LookSentence, LookChoice}, 35, -1500,
+	{"hundreds-tens-ones", 2, []task.Code{"2.NBT.A.1"}, []task.Look{task.LookFrame, task.LookTensAndOnes, task.LookSentence, task.LookChoice}, 35, -1500,
 		"hundreds, tens and ones of a three-digit number, and back", "142 = ? hundreds ? tens ? ones", placeValue(3)},
-	{"compare-within-10", 0, []Code{"K.CC.C.7"}, []Look{LookCompare}, 15, -2300,
+	{"compare-within-10", 0, []task.Code{"K.CC.C.7"}, []task.Look{task.LookCompare}, 15, -2300,
 		"compare numbers to 10", "4 ? 7", comparing(10)},
-	{"compare-two-digit", 1, []Code{"1.NBT.B.3"}, []Look{LookCompare}, 20, -1800,
+	{"compare-two-digit", 1, []task.Code{"1.NBT.B.3"}, []task.Look{task.LookCompare}, 20, -1800,
 		"compare two-digit numbers", "47 ? 74", comparing(99)},
-	{"compare-three-digit", 2, []Code{"2.NBT.A.4"}, []Look{LookCompare}, 25, -1800,
-		"compare three-digit numbers", "347 ? 374", comparing(maxNumber)},
-	{"count-on", 1, []Code{"K.CC.A.2", "1.NBT.A.1"}, []Look{LookSequence}, 25, -1700,
-		"count on and back by ones, to 120", "98, 99, ?, 101", func(t Task) bool {
-			s, ok := t.(Sequence)
-			return ok && (s.Step == 1 || s.Step == -1) && max(s.First, s.at(s.N-1)) <= 120
+	{"compare-three-digit", 2, []task.Code{"2.NBT.A.4"}, []task.Look{task.LookCompare}, 25, -1800,
+		"compare three-digit numbers", "347 ? 374", comparing(task.MaxNumber)},
+	{"count-on", 1, []task.Code{"K.CC.A.2", "1.NBT.A.1"}, []task.Look{task.LookSequence}, 25, -1700,
+		"count on and back by ones, to 120", "98, 99, ?, 101", func(t task.Task) bool {
+			s, ok := t.(task.Sequence)
+			return ok && (s.Step == 1 || s.Step == -1) && max(s.First, s.Number(s.N-1)) <= 120
 		}},
-	{"count-by-steps", 2, []Code{"K.CC.A.1", "2.NBT.A.2", "2.OA.C.3"}, []Look{LookSequence}, 30, -1500,
-		"count by ones past 120, and by 2s, 5s, 10s and 100s, within 1000", "35, 40, ?, 50", is[Sequence]},
-	{"write-to-120", 1, []Code{"1.NBT.A.1", "2.NBT.A.3"}, []Look{LookWords, LookChoice}, 20, -1700,
+	{"count-by-steps", 2, []task.Code{"K.CC.A.1", "2.NBT.A.2", "2.OA.C.3"}, []task.Look{task.LookSequence}, 30, -1500,
+		"count by ones past 120, and by 2s, 5s, 10s and 100s, within 1000", "35, 40, ?, 50", is[task.Sequence]},
+	{"write-to-120", 1, []task.Code{"1.NBT.A.1", "2.NBT.A.3"}, []task.Look{task.LookWords, task.LookChoice}, 20, -1700,
 		"write numbers to 120 in digits", "write forty-two", writing(120)},
-	{"write-to-1000", 2, []Code{"2.NBT.A.3"}, []Look{LookWords, LookChoice}, 25, -1500,
-		"write numbers to 1000 in digits", "write three hundred forty-two", writing(mostNamed)},
-	{"number-names", 2, []Code{"2.NBT.A.3"}, []Look{LookWords}, 50, -1000,
-		"write numbers in words", "write 342 in words", is[WriteNumber]},
-	{"odd-or-even", 2, []Code{"2.OA.C.3"}, []Look{LookTick}, 15, -1800,
-		"say whether a number is odd or even", "odd or even: 14", is[OddEven]},
-	{"small-arrays", 2, []Code{"2.OA.C.4"}, []Look{LookArray}, 30, -1700,
-		"find how many in equal rows, up to 5 by 5", "array 3 by 4", is[Array]},
-	{"ten-more-less", 1, []Code{"1.NBT.C.5"}, []Look{LookWords, LookHundredsChart, LookChoice}, 20, -1500,
-		"ten more or ten less than a two-digit number", "10 more than 47 = ?", func(t Task) bool {
-			m, ok := t.(MoreLess)
+	{"write-to-1000", 2, []task.Code{"2.NBT.A.3"}, []task.Look{task.LookWords, task.LookChoice}, 25, -1500,
+		"write numbers to 1000 in digits", "write three hundred forty-two", writing(words.MostNamed)},
+	{"number-names", 2, []task.Code{"2.NBT.A.3"}, []task.Look{task.LookWords}, 50, -1000,
+		"write numbers in words", "write 342 in words", is[task.WriteNumber]},
+	{"odd-or-even", 2, []task.Code{"2.OA.C.3"}, []task.Look{task.LookTick}, 15, -1800,
+		"say whether a number is odd or even", "odd or even: 14", is[task.OddEven]},
+	{"small-arrays", 2, []task.Code{"2.OA.C.4"}, []task.Look{task.LookArray}, 30, -1700,
+		"find how many in equal rows, up to 5 by 5", "array 3 by 4", is[task.Array]},
+	{"ten-more-less", 1, []task.Code{"1.NBT.C.5"}, []task.Look{task.LookWords, task.LookHundredsChart, task.LookChoice}, 20, -1500,
+		"ten more or ten less than a two-digit number", "10 more than 47 = ?", func(t task.Task) bool {
+			m, ok := t.(task.MoreLess)
 			return ok && m.Step == 10 && m.Number <= 99
 		}},
-	{"hundred-more-less", 2, []Code{"2.NBT.B.8"}, []Look{LookWords, LookHundredsChart, LookChoice}, 25, -1600,
-		"ten or a hundred more or less, 100 to 900", "100 less than 340 = ?", is[MoreLess]},
-	{"count-coins", 2, []Code{"2.MD.C.8"}, []Look{LookCoins}, 40, -1300,
-		"find what coins are worth, up to a dollar", "coins 25, 10, 10, 5, 1", is[Coins]},
-	{"match-clocks", 1, []Code{"1.MD.B.3", "2.MD.C.7"}, []Look{LookMatch}, 60, -2000,
-		"join clock faces with times", "match 4:00, 7:00, 11:00", is[Match]},
-	{"clock-hour", 1, []Code{"1.MD.B.3"}, []Look{LookClockFace, LookBlankFace, LookSaidFace, LookSaidTime, LookChoice}, 25, -2000,
+	{"hundred-more-less", 2, []task.Code{"2.NBT.B.8"}, []task.Look{task.LookWords, task.LookHundredsChart, task.LookChoice}, 25, -1600,
+		"ten or a hundred more or less, 100 to 900", "100 less than 340 = ?", is[task.MoreLess]},
+	{"count-coins", 2, []task.Code{"2.MD.C.8"}, []task.Look{task.LookCoins}, 40, -1300,
+		"find what coins are worth, up to a dollar", "coins 25, 10, 10, 5, 1", is[task.Coins]},
+	{"match-clocks", 1, []task.Code{"1.MD.B.3", "2.MD.C.7"}, []task.Look{task.LookMatch}, 60, -2000,
+		"join clock faces with times", "match 4:00, 7:00, 11:00", is[task.Match]},
+	{"clock-hour", 1, []task.Code{"1.MD.B.3"}, []task.Look{task.LookClockFace, task.LookBlankFace, task.LookSaidFace, task.LookSaidTime, task.LookChoice}, 25, -2000,
 		"time to the hour", "read 4:00", onDial("hour")},
-	{"clock-half-hour", 1, []Code{"1.MD.B.3"}, []Look{LookClockFace, LookBlankFace, LookSaidFace, LookSaidTime, LookChoice}, 30, -2000,
+	{"clock-half-hour", 1, []task.Code{"1.MD.B.3"}, []task.Look{task.LookClockFace, task.LookBlankFace, task.LookSaidFace, task.LookSaidTime, task.LookChoice}, 30, -2000,
 		"time to the half hour", "read 4:30", onDial("half-hour")},
-	{"clock-quarter-hour", 2, []Code{"2.MD.C.7"}, []Look{LookClockFace, LookBlankFace, LookSaidFace, LookSaidTime, LookChoice}, 35, -2000,
+	{"clock-quarter-hour", 2, []task.Code{"2.MD.C.7"}, []task.Look{task.LookClockFace, task.LookBlankFace, task.LookSaidFace, task.LookSaidTime, task.LookChoice}, 35, -2000,
 		"time to the quarter hour", "read 4:15", onDial("quarter-hour")},
-	{"clock-five-minutes", 2, []Code{"2.MD.C.7"}, []Look{LookClockFace, LookBlankFace, LookSaidFace, LookSaidTime, LookChoice}, 40, -2000,
+	{"clock-five-minutes", 2, []task.Code{"2.MD.C.7"}, []task.Look{task.LookClockFace, task.LookBlankFace, task.LookSaidFace, task.LookSaidTime, task.LookChoice}, 40, -2000,
 		"time to five minutes", "read 4:35", onDial("five-minute")},
-	{"clock-minute", 3, nil, []Look{LookClockFace, LookBlankFace, LookSaidFace, LookSaidTime, LookChoice}, 45, -2000,
+	{"clock-minute", 3, nil, []task.Look{task.LookClockFace, task.LookBlankFace, task.LookSaidFace, task.LookSaidTime, task.LookChoice}, 45, -2000,
 		"time to the minute, beyond K-2", "read 4:37", onDial("minute")},
-	{"add-larger", 3, nil, []Look{LookSentence, LookColumn, LookChoice}, 75, -1500,
-		"add past 1000, beyond K-2", "742 + 638 = ?", sentence(func(s Sentence) bool { return s.IsAddition() })},
-	{"subtract-larger", 3, nil, []Look{LookSentence, LookColumn, LookBond, LookChoice}, 80, -1500,
-		"subtract past 1000, beyond K-2", "2000 - 475 = ?", sentence(func(Sentence) bool { return true })},
+	{"add-larger", 3, nil, []task.Look{task.LookSentence, task.LookColumn, task.LookChoice}, 75, -1500,
+		"add past 1000, beyond K-2", "742 + 638 = ?", sentence(func(s task.Sentence) bool { return s.IsAddition() })},
+	{"subtract-larger", 3, nil, []task.Look{task.LookSentence, task.LookColumn, task.LookBond, task.LookChoice}, 80, -1500,
+		"subtract past 1000, beyond K-2", "2000 - 475 = ?", sentence(func(task.Sentence) bool { return true })},
 }
 
-// size is the largest number of a sentence, the answer included.
-func size(s Sentence) int { return max(s.Result(), slices.Max(s.Operands())) }
-
 // is tests for one kind of task.
-func is[T Task](t Task) bool {
+func is[T task.Task](t task.Task) bool {
 	_, ok := t.(T)
 	return ok
 }
 
 // writing tests for numbers to write in digits, up to most.
-func writing(most int) func(Task) bool {
-	return func(t Task) bool { w, ok := t.(WriteNumber); return ok && !w.InWords && w.Number <= most }
+func writing(most int) func(task.Task) bool {
+	return func(t task.Task) bool { w, ok := t.(task.WriteNumber); return ok && !w.InWords && w.Number <= most }
 }
 
-func story(test func(Story) bool) func(Task) bool {
-	return func(t Task) bool { s, ok := t.(Story); return ok && test(s) }
+func story(test func(task.Story) bool) func(task.Task) bool {
+	return func(t task.Task) bool { s, ok := t.(task.Story); return ok && test(s) }
 }
 
 // kindergartenStory tests for stories of kindergarten.
-func kindergartenStory(t Task) bool {
-	return story(func(s Story) bool {
-		plain := !s.thing().measured && !s.thing().money
-		return plain && s.Situation.Mastered() == 0 && size(s.Sentence) <= 10
+func kindergartenStory(t task.Task) bool {
+	return story(func(s task.Story) bool {
+		plain := !s.Measured() && !s.Money()
+		return plain && s.Situation.Mastered() == 0 && s.Sentence.Size() <= 10
 	})(t)
 }
 
-func sentence(test func(Sentence) bool) func(Task) bool {
-	return func(t Task) bool {
-		s, ok := t.(Sentence)
+func sentence(test func(task.Sentence) bool) func(task.Task) bool {
+	return func(t task.Task) bool {
+		s, ok := t.(task.Sentence)
 		return ok && test(s)
 	}
 }
 
 // result2 tests sentences of two numbers whose result is asked for.
-func result2(test func(Sentence) bool) func(Task) bool {
-	return sentence(func(s Sentence) bool { return s.N == 2 && s.Blank == 2 && test(s) })
+func result2(test func(task.Sentence) bool) func(task.Task) bool {
+	return sentence(func(s task.Sentence) bool { return s.N == 2 && s.Blank == 2 && test(s) })
 }
 
 // sum2 tests sums of two numbers whose result is asked for, the larger first.
-func sum2(test func(larger, smaller, sum int) bool) func(Task) bool {
-	return result2(func(s Sentence) bool {
+func sum2(test func(larger, smaller, sum int) bool) func(task.Task) bool {
+	return result2(func(s task.Sentence) bool {
 		a, b := s.Terms[0], s.Terms[1]
 		return s.IsAddition() && test(max(a, b), min(a, b), a+b)
 	})
 }
 
-func placeValue(places int) func(Task) bool {
-	return func(t Task) bool { p, ok := t.(PlaceValue); return ok && p.Places == places }
+func placeValue(places int) func(task.Task) bool {
+	return func(t task.Task) bool { p, ok := t.(task.PlaceValue); return ok && p.Places == places }
 }
 
-func comparing(most int) func(Task) bool {
-	return func(t Task) bool { c, ok := t.(Compare); return ok && max(c.A, c.B) <= most }
+func comparing(most int) func(task.Task) bool {
+	return func(t task.Task) bool { c, ok := t.(task.Compare); return ok && max(c.A, c.B) <= most }
 }
 
-func onDial(step string) func(Task) bool {
-	return func(t Task) bool { c, ok := t.(Clock); return ok && c.Time.Step() == step }
+func onDial(step string) func(task.Task) bool {
+	return func(t task.Task) bool { c, ok := t.(task.Clock); return ok && c.Time.Step() == step }
 }

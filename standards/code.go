@@ -5,27 +5,16 @@ import (
 	"regexp"
 	"slices"
 	"strings"
-)
 
-// Code is the full code of a published standard with its cluster letter, such as
-// "2.NBT.B.5", from the Common Core State Standards for Mathematics (2010),
-// kindergarten to grade 2.
-type Code string
+	"evenhand/standards/task"
+	"evenhand/standards/words"
+)
 
 // BeyondK2 stands where codes are shown for a task that no standard up to grade 2 asks for.
 const BeyondK2 = "beyond K-2"
 
-// Short is the code without its cluster letter, "2.NBT.5".
-func (c Code) Short() string {
-	parts := strings.Split(string(c), ".")
-	if len(parts) != 4 {
-		return string(c)
-	}
-	return strings.Join([]string{parts[0], parts[1], parts[3]}, ".")
-}
-
-// Topic describes the standard in our own few words.
-func (c Code) Topic() string {
+// Topic describes a standard in our own few words.
+func Topic(c task.Code) string {
 	for _, row := range codeTable {
 		if row.code == c {
 			return row.topic
@@ -35,8 +24,8 @@ func (c Code) Topic() string {
 }
 
 // AllCodes lists the 69 standards in the order of the document.
-func AllCodes() []Code {
-	all := make([]Code, len(codeTable))
+func AllCodes() []task.Code {
+	all := make([]task.Code, len(codeTable))
 	for i, row := range codeTable {
 		all[i] = row.code
 	}
@@ -47,7 +36,7 @@ var codePattern = regexp.MustCompile(`^(K|1|2)\.([A-Z]+)\.(?:([A-D])\.)?([0-9]+)
 
 // ParseCode reads a code with or without its cluster letter ("2.NBT.B.5",
 // "2.NBT.5") and gives it in full.
-func ParseCode(text string) (Code, error) {
+func ParseCode(text string) (task.Code, error) {
 	clean := strings.ToUpper(strings.TrimSpace(text))
 	if codePattern.MatchString(clean) {
 		for _, c := range AllCodes() {
@@ -60,11 +49,11 @@ func ParseCode(text string) (Code, error) {
 	for _, c := range AllCodes() {
 		names = append(names, string(c), c.Short())
 	}
-	return "", fmt.Errorf("no standard %q from kindergarten to grade 2%s", text, suggest(clean, names))
+	return "", fmt.Errorf("no standard %q from kindergarten to grade 2%s", text, words.Suggest(clean, names))
 }
 
 // JoinCodes shows codes in one cell, separated by a space, or "beyond K-2".
-func JoinCodes(codes []Code) string {
+func JoinCodes(codes []task.Code) string {
 	if len(codes) == 0 {
 		return BeyondK2
 	}
@@ -76,8 +65,8 @@ func JoinCodes(codes []Code) string {
 }
 
 // SplitCodes reads what JoinCodes wrote, skipping what is no code.
-func SplitCodes(cell string) []Code {
-	var codes []Code
+func SplitCodes(cell string) []task.Code {
+	var codes []task.Code
 	for part := range strings.FieldsFuncSeq(cell, func(r rune) bool { return strings.ContainsRune(" ,;", r) }) {
 		if c, err := ParseCode(part); err == nil && !slices.Contains(codes, c) {
 			codes = append(codes, c)
@@ -89,7 +78,7 @@ func SplitCodes(cell string) []Code {
 // codeTable holds the standards, Common Core State Standards for Mathematics
 // (2010), with topics in our own words.
 var codeTable = []struct {
-	code  Code
+	code  task.Code
 	topic string
 }{
 	{"K.CC.A.1", "count to 100 by ones and tens"},

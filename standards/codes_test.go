@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 func TestThe69Standards(t *testing.T) {
@@ -16,14 +17,14 @@ func TestThe69Standards(t *testing.T) {
 		"1.OA.A 1-2 1.OA.B 3-4 1.OA.C 5-6 1.OA.D 7-8 1.NBT.A 1-1 1.NBT.B 2-3 1.NBT.C 4-6 1.MD.A 1-2 1.MD.B 3-3 1.MD.C 4-4 1.G.A 1-3 " +
 		"2.OA.A 1-1 2.OA.B 2-2 2.OA.C 3-4 2.NBT.A 1-4 2.NBT.B 5-9 2.MD.A 1-4 2.MD.B 5-6 2.MD.C 7-8 2.MD.D 9-10 2.G.A 1-3"
 	fields := strings.Fields(clusters)
-	var want []standards.Code
+	var want []task.Code
 	for i := 0; i < len(fields); i += 2 {
 		var low, high int
 		if _, err := fmt.Sscanf(fields[i+1], "%d-%d", &low, &high); err != nil {
 			t.Fatal(err)
 		}
 		for n := low; n <= high; n++ {
-			want = append(want, standards.Code(fmt.Sprintf("%s.%d", fields[i], n)))
+			want = append(want, task.Code(fmt.Sprintf("%s.%d", fields[i], n)))
 		}
 	}
 	if got := standards.AllCodes(); !slices.Equal(got, want) {
@@ -32,7 +33,7 @@ func TestThe69Standards(t *testing.T) {
 	grades := map[string]int{}
 	for _, c := range standards.AllCodes() {
 		grades[string(c)[:1]]++
-		if c.Topic() == "" {
+		if standards.Topic(c) == "" {
 			t.Errorf("%s has no topic", c)
 		}
 		for _, text := range []string{string(c), c.Short(), strings.ToLower(c.Short())} {
@@ -58,13 +59,13 @@ func TestClassifier(t *testing.T) {
 		"63 + 45": "2.NBT.7", "402 - 178": "2.NBT.7", "117, 118, ?, 120": "1.NBT.1", "47 = ? tens ? ones": "1.NBT.2", "47 ? 74": "1.NBT.3", "4 ? 7": "K.CC.7",
 		"10 more than 47": "1.NBT.5", "100 more than 340": "2.NBT.8", "142 = ? hundreds ? tens ? ones": "2.NBT.1", "35, 40, ?, 50": "2.NBT.2", "142 = ? + ? + ?": "2.NBT.3", "347 ? 374": "2.NBT.4",
 	} {
-		codes := standards.MustParse(text).Codes()
+		codes := task.MustParse(text).Codes()
 		if len(codes) == 0 || codes[0].Short() != want {
 			t.Errorf("%s: %v, want %s first", text, codes, want)
 		}
 	}
 	for _, text := range []string{"read 4:37", "742 + 638", "2000 - 475"} {
-		if codes := standards.MustParse(text).Codes(); len(codes) != 0 {
+		if codes := task.MustParse(text).Codes(); len(codes) != 0 {
 			t.Errorf("%s: %v, want none in K-2", text, codes)
 		}
 	}
@@ -76,23 +77,23 @@ func TestCatalogue(t *testing.T) {
 		t.Errorf("%d skills, want at least 16", len(list))
 	}
 	for _, skill := range list {
-		task, err := standards.Parse(skill.Example)
+		asked, err := task.Parse(skill.Example)
 		if err != nil {
 			t.Errorf("%s: %v", skill.ID, err)
 			continue
 		}
-		if got := standards.SkillOf(task); got != skill.ID {
-			t.Errorf("%s: its example %s is of skill %s", skill.ID, task, got)
+		if got := standards.SkillOf(asked); got != skill.ID {
+			t.Errorf("%s: its example %s is of skill %s", skill.ID, asked, got)
 		}
-		if task.String() != skill.Example {
-			t.Errorf("%s: its example is written %s", skill.ID, task)
+		if asked.String() != skill.Example {
+			t.Errorf("%s: its example is written %s", skill.ID, asked)
 		}
-		for _, code := range task.Codes() {
-			if skill.Grade < 3 && len(skill.Codes) == 0 || code.Topic() == "" {
+		for _, code := range asked.Codes() {
+			if skill.Grade < 3 && len(skill.Codes) == 0 || standards.Topic(code) == "" {
 				t.Errorf("%s: code %s", skill.ID, code)
 			}
 		}
-		for _, look := range task.Looks() {
+		for _, look := range asked.Looks() {
 			if !slices.Contains(skill.Looks, look) {
 				t.Errorf("%s: its example takes look %s, which the skill does not list", skill.ID, look)
 			}

@@ -5,12 +5,15 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // Condition is one wish about a trait, such as "regroups >= 1" or
 // "crosses_100 = true".
 type Condition struct {
-	Trait Trait
+	Trait task.Trait
 	Op    string // one of = != < <= > >=
 	Value string // as the trait would show it
 }
@@ -27,9 +30,9 @@ func ParseCondition(text string) (Condition, error) {
 	}
 	name := strings.TrimSpace(text[:at])
 	value := strings.TrimSpace(text[at+len(op):])
-	trait, ok := TraitNamed(name)
+	trait, ok := task.TraitNamed(name)
 	if !ok {
-		return Condition{}, fmt.Errorf("no trait %q%s; the traits are %s", name, suggest(name, traitNames()), strings.Join(traitNames(), ", "))
+		return Condition{}, fmt.Errorf("no trait %q%s; the traits are %s", name, words.Suggest(name, traitNames()), strings.Join(traitNames(), ", "))
 	}
 	c := Condition{trait, op, value}
 	return c, c.check()
@@ -49,23 +52,22 @@ func findComparison(text string) (at int, op string) {
 }
 
 func (c Condition) check() error {
-	row := traitTable[c.Trait]
 	equality := c.Op == "=" || c.Op == "!="
-	switch row.kind {
-	case number:
+	switch kind, said := c.Trait.Values(); kind {
+	case task.WholeNumber:
 		if _, err := strconv.Atoi(c.Value); err != nil {
-			return fmt.Errorf("%s is a whole number, not %q; write for example %s %s 1", row.name, c.Value, row.name, c.Op)
+			return fmt.Errorf("%s is a whole number, not %q; write for example %s %s 1", c.Trait, c.Value, c.Trait, c.Op)
 		}
-	case flag:
+	case task.TrueOrFalse:
 		if !equality || c.Value != "true" && c.Value != "false" {
-			return fmt.Errorf("%s is true or false; write %s = true or %s = false", row.name, row.name, row.name)
+			return fmt.Errorf("%s is true or false; write %s = true or %s = false", c.Trait, c.Trait, c.Trait)
 		}
-	case word, ordered:
-		if row.kind == word && !equality {
-			return fmt.Errorf("%s is a word; only = and != can be asked of it", row.name)
+	case task.OneWord, task.OrderedWords:
+		if kind == task.OneWord && !equality {
+			return fmt.Errorf("%s is a word; only = and != can be asked of it", c.Trait)
 		}
-		if row.words != nil && !slices.Contains(row.words, c.Value) {
-			return fmt.Errorf("%s is one of %s, not %q%s", row.name, strings.Join(row.words, ", "), c.Value, suggest(c.Value, row.words))
+		if said != nil && !slices.Contains(said, c.Value) {
+			return fmt.Errorf("%s is one of %s, not %q%s", c.Trait, strings.Join(said, ", "), c.Value, words.Suggest(c.Value, said))
 		}
 	}
 	return nil
@@ -76,7 +78,7 @@ func (c Condition) String() string { return c.Trait.String() + " " + c.Op + " " 
 
 // Holds says whether the traits fulfil the condition. A trait that does not
 // apply fulfils no condition but "!=".
-func (c Condition) Holds(ts Traits) bool {
+func (c Condition) Holds(ts task.Traits) bool {
 	value := ts[c.Trait]
 	switch {
 	case c.Op == "=":
@@ -86,7 +88,7 @@ func (c Condition) Holds(ts Traits) bool {
 	case value == "":
 		return false
 	}
-	var wish Traits
+	var wish task.Traits
 	wish[c.Trait] = c.Value
 	have, _ := ts.Number(c.Trait)
 	want, _ := wish.Number(c.Trait)
@@ -119,7 +121,7 @@ func ParseWhere(texts []string) (Where, error) {
 }
 
 // Holds says whether every condition holds; an empty list always does.
-func (w Where) Holds(ts Traits) bool {
+func (w Where) Holds(ts task.Traits) bool {
 	for _, c := range w {
 		if !c.Holds(ts) {
 			return false
@@ -138,8 +140,8 @@ func (w Where) String() string {
 }
 
 func traitNames() []string {
-	names := make([]string, 0, traitCount)
-	for _, t := range AllTraits() {
+	var names []string
+	for _, t := range task.AllTraits() {
 		names = append(names, t.String())
 	}
 	return names

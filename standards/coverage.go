@@ -1,5 +1,9 @@
 package standards
 
+import (
+	"evenhand/standards/task"
+)
+
 // Cover says how far items can serve a published standard.
 type Cover string
 
@@ -13,7 +17,7 @@ const (
 // Coverage is how far one standard is served, with the skills that do it or the reason
 // why not.
 type Coverage struct {
-	Code   Code
+	Code   task.Code
 	Cover  Cover
 	Reason string // in a few words: what is missing, or empty when served
 	Skills []SkillID
@@ -28,7 +32,7 @@ const (
 )
 
 // uncovered are the standards that are not served in full, and why.
-var uncovered = map[Code]struct {
+var uncovered = map[task.Code]struct {
 	cover  Cover
 	reason string
 }{

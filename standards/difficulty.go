@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"evenhand/standards/task"
 )
 
 // Difficulty is how hard an item is for a pupil of the grade, in thousandths of a
@@ -74,7 +76,7 @@ type Weight struct {
 	Name   string // unique, as in calibration reports
 	Logits float64
 	Source string // published source, or "common practice"
-	amount func(Traits) float64
+	amount func(task.Traits) float64
 }
 
 const (
@@ -87,44 +89,48 @@ const (
 // weights is the one table of trait weights. A skill's Base is the difficulty of
 // its easiest tasks; a weight is added once, or once a unit for "regroups".
 var weights = []Weight{
-	{"regroups", .444, subtractionStudy, units(Regroups)},
-	{"zero_crossed", 1.489, subtractionStudy, when(ZeroCrossed, "true")},
+	{"regroups", .444, subtractionStudy, units(task.Regroups)},
+	{"zero_crossed", 1.489, subtractionStudy, when(task.ZeroCrossed, "true")},
 	{"sum past 100", .20, commonPractice, sumPast100},
-	{"three digits or more", .30, commonPractice, atLeast(Digits, 3)},
-	{"doubles", -.40, commonPractice, when(Doubles, "true")},
-	{"near_doubles", -.15, commonPractice, when(NearDoubles, "true")},
-	{"makes_ten", -.20, commonPractice, when(MakesTen, "true")},
-	{"fourth addend", .40, commonPractice, atLeast(Addends, 4)},
-	{"unknown change", .50, commonPractice, when(Unknown, "change")},
-	{"unknown start", .80, commonPractice, when(Unknown, "start")},
-	{"half hour", .60, clockOrder, when(ClockStep, "half-hour")},
-	{"quarter hour", 1.00, clockOrder, when(ClockStep, "quarter-hour")},
-	{"five minutes", 1.50, clockOrder, when(ClockStep, "five-minute")},
-	{"minutes", 2.10, clockOrder, when(ClockStep, "minute")},
-	{"hands_overlap", .20, commonPractice, when(HandsOverlap, "true")},
-	{"two compared", .30, commonPractice, whenOne(CompareDifference, CompareBigger, CompareSmaller)},
-	{"said the other way", .80, comparedOrder, whenOne(CompareBiggerLess, CompareSmallerMore)},
+	{"three digits or more", .30, commonPractice, atLeast(task.Digits, 3)},
+	{"doubles", -.40, commonPractice, when(task.Doubles, "true")},
+	{"near_doubles", -.15, commonPractice, when(task.NearDoubles, "true")},
+	{"makes_ten", -.20, commonPractice, when(task.MakesTen, "true")},
+	{"fourth addend", .40, commonPractice, atLeast(task.Addends, 4)},
+	{"unknown change", .50, commonPractice, when(task.Unknown, "change")},
+	{"unknown start", .80, commonPractice, when(task.Unknown, "start")},
+	{"half hour", .60, clockOrder, when(task.ClockStep, "half-hour")},
+	{"quarter hour", 1.00, clockOrder, when(task.ClockStep, "quarter-hour")},
+	{"five minutes", 1.50, clockOrder, when(task.ClockStep, "five-minute")},
+	{"minutes", 2.10, clockOrder, when(task.ClockStep, "minute")},
+	{"hands_overlap", .20, commonPractice, when(task.HandsOverlap, "true")},
+	{"two compared", .30, commonPractice, whenOne(task.CompareDifference, task.CompareBigger, task.CompareSmaller)},
+	{"said the other way", .80, comparedOrder, whenOne(task.CompareBiggerLess, task.CompareSmallerMore)},
 }
 
-func units(t Trait) func(Traits) float64 {
-	return func(ts Traits) float64 { n, _ := ts.Number(t); return float64(n) }
+func units(t task.Trait) func(task.Traits) float64 {
+	return func(ts task.Traits) float64 { n, _ := ts.Number(t); return float64(n) }
 }
 
-func when(t Trait, value string) func(Traits) float64 {
-	return func(ts Traits) float64 { return one(ts[t] == value) }
+func when(t task.Trait, value string) func(task.Traits) float64 {
+	return func(ts task.Traits) float64 { return one(ts[t] == value) }
 }
 
-func whenOne(situations ...StorySituation) func(Traits) float64 {
-	return func(ts Traits) float64 { return one(slices.Contains(situations, StorySituation(ts[Situation]))) }
+func whenOne(situations ...task.StorySituation) func(task.Traits) float64 {
+	return func(ts task.Traits) float64 {
+		return one(slices.Contains(situations, task.StorySituation(ts[task.Situation])))
+	}
 }
 
-func atLeast(t Trait, least int) func(Traits) float64 {
-	return func(ts Traits) float64 { n, ok := ts.Number(t); return one(ok && n >= least) }
+func atLeast(t task.Trait, least int) func(task.Traits) float64 {
+	return func(ts task.Traits) float64 { n, ok := ts.Number(t); return one(ok && n >= least) }
 }
 
 // sumPast100 is about sums only: with subtractions of three digits and more, the
 // pupils of the study showed no such step.
-func sumPast100(ts Traits) float64 { return one(ts[Crosses100] == "true" && ts[Addends] != "") }
+func sumPast100(ts task.Traits) float64 {
+	return one(ts[task.Crosses100] == "true" && ts[task.Addends] != "")
+}
 
 func one(yes bool) float64 {
 	if yes {
@@ -137,11 +143,11 @@ func one(yes bool) float64 {
 func Weights() []Weight { return append([]Weight(nil), weights...) }
 
 // Amount is how much of the weight's feature the traits hold: usually 0 or 1.
-func (w Weight) Amount(ts Traits) float64 { return w.amount(ts) }
+func (w Weight) Amount(ts task.Traits) float64 { return w.amount(ts) }
 
 // Predict is the predicted difficulty of a task of the skill with the traits: the
 // skill's Base plus every weight times its amount. An unknown skill has Base −1.
-func Predict(skill SkillID, ts Traits) Difficulty {
+func Predict(skill SkillID, ts task.Traits) Difficulty {
 	base := -1000
 	if s, ok := catalogue.Skill(skill); ok {
 		base = s.Base

@@ -5,11 +5,12 @@ import (
 	"testing"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 func difficulty(text string) standards.Difficulty {
-	task := standards.MustParse(text)
-	return standards.Predict(standards.SkillOf(task), task.Traits())
+	asked := task.MustParse(text)
+	return standards.Predict(standards.SkillOf(asked), asked.Traits())
 }
 
 func TestDifficultyOrdersPublishedSubtractions(t *testing.T) {

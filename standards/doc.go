@@ -1,24 +1,17 @@
 // Package standards knows what is taught in the first three years of school
 // mathematics and what makes it hard.
 //
-// The mathematics of an item is a Task: a number sentence, a place-value
-// question, a comparison, a counting sequence, a clock, some coins, a short story.
-// Parse reads a task from what people type, String prints it in one plain form, and
-// the two are each other's inverse. From a task everything else is computed, never
-// typed:
+// The mathematics of an item is a task.Task. This package says of a task
 //
-//   - its key and whether a written answer is right (Key, Judge),
-//   - its skill in the catalogue (SkillOf) and the published standards it meets (Codes),
-//   - the traits that make it hard (Traits), and from them a predicted Difficulty,
-//   - the wrong answers that known missteps give (Missteps),
-//   - which other tasks it must not stand beside in one quiz form (Clashes),
-//   - three answers to choose from, each wrong one a misstep (Options).
+//   - which skill of the catalogue it is (SkillOf),
+//   - what the published standards are that it meets (AllCodes, Topic),
+//   - how hard it is, predicted from its skill and its traits (Predict),
+//   - how long a child works at it (Seconds),
+//   - whether a wish about its traits holds (Condition).
 //
 // AllCoverage says of every published standard how far tasks serve it, and why not
 // where they don't.
 //
-// The package is pure: no files, no clock, no randomness, and nothing imported
-// but the standard library. A new kind of task is one file here that fills the
-// Task interface, one row in the table of kinds and one or more rows in the
-// catalogue of skills.
+// The package is pure: no files, no clock, no randomness. It imports
+// standards/task, which imports standards/words; neither knows of skills.
 package standards

@@ -4,6 +4,9 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // SkillID names a skill of the catalogue, such as "add-two-digit".
@@ -12,14 +15,14 @@ type SkillID string
 // Skill is one row of the catalogue.
 type Skill struct {
 	ID          SkillID
-	Grade       int    // 0 is kindergarten; 3 means beyond grade 2
-	Codes       []Code // the published standards it serves
-	Looks       []Look // the looks its items can take, the usual one first
-	Seconds     int    // usual working time (common practice, no source)
-	Base        int    // predicted difficulty before traits, thousandths of a logit (see difficulty.go)
-	Description string // one line for teachers
-	Example     string // a task of this skill
-	fits        func(Task) bool
+	Grade       int         // 0 is kindergarten; 3 means beyond grade 2
+	Codes       []task.Code // the published standards it serves
+	Looks       []task.Look // the looks its items can take, the usual one first
+	Seconds     int         // usual working time (common practice, no source)
+	Base        int         // predicted difficulty before traits, thousandths of a logit (see difficulty.go)
+	Description string      // one line for teachers
+	Example     string      // a task of this skill
+	fits        func(task.Task) bool
 }
 
 // GradeName is "K", "1", "2" or "3+".
@@ -55,16 +58,26 @@ func ParseSkill(name string) (SkillID, error) {
 	if _, ok := catalogue.Skill(id); ok {
 		return id, nil
 	}
-	return "", fmt.Errorf("no skill %q%s", name, suggest(string(id), catalogue.IDs()))
+	return "", fmt.Errorf("no skill %q%s", name, words.Suggest(string(id), catalogue.IDs()))
 }
 
 // SkillOf is the skill of a task: the first of the catalogue that fits. Every
 // task that Parse reads has one.
-func SkillOf(task Task) SkillID {
+func SkillOf(asked task.Task) SkillID {
 	for _, s := range catalogue {
-		if s.fits(task) {
+		if s.fits(asked) {
 			return s.ID
 		}
 	}
 	return ""
+}
+
+// Seconds is the expected working time of an item in whole seconds, from its
+// skill and look (common practice, no source). An unknown skill counts 45.
+func Seconds(skill SkillID, look task.Look) int {
+	base := 45
+	if s, ok := Catalogue().Skill(skill); ok {
+		base = s.Seconds
+	}
+	return base + look.ExtraSeconds()
 }

@@ -18,6 +18,7 @@ import (
 	"evenhand/assemble/export"
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // found is items as a bank finds them, and an error after them.
@@ -35,7 +36,7 @@ func found(err error, items ...bank.Item) iter.Seq2[bank.Item, error] {
 }
 
 func TestBankCSV(t *testing.T) {
-	made := bank.NewItem(standards.MustParse("402 - 178 = ?"), standards.LookColumn, bank.Origin{Kind: "generated", Seed: 18446744073709551615})
+	made := bank.NewItem(task.MustParse("402 - 178 = ?"), task.LookColumn, bank.Origin{Kind: "generated", Seed: 18446744073709551615})
 	made.ID, made.Revision, made.By, made.At = "01A", 1, "generate", time.Date(2026, 11, 25, 8, 0, 0, 500, time.UTC)
 	hand := bank.NewHandItem("Mia has -5 points.\r\nHow many more to 0?", "5", "facts-within-20", "en", bank.Origin{Kind: "imported", File: "=list.csv", Row: 14, By: "B. Cole"})
 	hand.ID, hand.Revision, hand.By, hand.At, hand.Reason = "01B", 2, "@cole", time.Date(2026, 11, 24, 9, 0, 0, 0, time.FixedZone("", 3600)), "+ Spanish"
@@ -75,8 +76,8 @@ func TestBankCSV(t *testing.T) {
 			}
 		}
 	}
-	tail := records[0][len(records[0])-len(standards.AllTraits()):]
-	for i, trait := range standards.AllTraits() {
+	tail := records[0][len(records[0])-len(task.AllTraits()):]
+	for i, trait := range task.AllTraits() {
 		if tail[i] != trait.String() {
 			t.Errorf("trait column %d is %s, want %s", i, tail[i], trait)
 		}
@@ -105,7 +106,7 @@ func TestItemsComeBackWhole(t *testing.T) {
 			origin = bank.Origin{Kind: "generated", Seed: rapid.Uint64().Draw(t, "seed")}
 		}
 		example := rapid.SampledFrom(standards.Catalogue()).Draw(t, "skill").Example
-		item := bank.NewItem(standards.MustParse(example), "", origin)
+		item := bank.NewItem(task.MustParse(example), "", origin)
 		if rapid.Bool().Draw(t, "by hand") {
 			item = bank.NewHandItem("?"+text.Draw(t, "question"), text.Draw(t, "key"), "add-ones", "es", origin)
 			item.Predicted = standards.Difficulty(thousandths.Draw(t, "predicted"))
@@ -159,7 +160,7 @@ func itemOf(t *rapid.T, file io.Reader) bank.Item {
 	origin := bank.Origin{Kind: row["origin"], Seed: seed, File: row["file"], Row: whole("row"), By: row["origin_by"]}
 	item := bank.NewHandItem(row["question_es"], row["key"], standards.SkillID(row["skill"]), "es", origin)
 	if row["task"] != "" {
-		item = bank.NewItem(standards.MustParse(row["task"]), standards.Look(row["look"]), origin)
+		item = bank.NewItem(task.MustParse(row["task"]), task.Look(row["look"]), origin)
 	}
 	item.Predicted = logits("predicted")
 	if row["measured"] != "" {

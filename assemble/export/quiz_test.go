@@ -14,12 +14,13 @@ import (
 	"evenhand/assemble/export"
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // friday is a quiz of two forms.
 func friday() assemble.Quiz {
-	item := func(id, task string, look standards.Look) bank.Item {
-		it := bank.NewItem(standards.MustParse(task), look, bank.Origin{Kind: "generated", Seed: 7})
+	item := func(id, asked string, look task.Look) bank.Item {
+		it := bank.NewItem(task.MustParse(asked), look, bank.Origin{Kind: "generated", Seed: 7})
 		it.ID = id
 		return it
 	}
@@ -32,7 +33,7 @@ func friday() assemble.Quiz {
 		Objective: 2003, Excess: 2, UsesSum: 3, Bound: 2003, Proved: true,
 		Forms: []assemble.Form{
 			{Name: "A", Items: []assemble.Placed{
-				{Number: 1, Item: item("01A", "27 + 35 = ?", standards.LookColumn), Row: "row 1 (add-two-digit)", Uses: 3},
+				{Number: 1, Item: item("01A", "27 + 35 = ?", task.LookColumn), Row: "row 1 (add-two-digit)", Uses: 3},
 				{Number: 2, Item: measured, Row: "row 2 (clock-half-hour)"},
 			}},
 			{Name: "B", Items: []assemble.Placed{
@@ -50,7 +51,7 @@ func TestQuizCSV(t *testing.T) {
 		t.Fatal(err)
 	}
 	head := "form,number,id,skill,standards,task,look,key,band,share_right,difficulty,seconds,uses"
-	for _, trait := range standards.AllTraits() {
+	for _, trait := range task.AllTraits() {
 		head += "," + trait.String()
 	}
 	lines := strings.Split(file.String(), "\r\n") // RFC 4180, 2.1: CRLF ends a record

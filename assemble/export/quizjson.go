@@ -7,6 +7,7 @@ import (
 
 	"evenhand/assemble"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // quizFile is quiz.json. Difficulties are in logits.
@@ -39,7 +40,7 @@ type itemFile struct {
 	Row        string            `json:"row"` // the row of the plan that it fills
 	Shared     bool              `json:"shared,omitempty"`
 	Skill      string            `json:"skill"`
-	Standards  []standards.Code  `json:"standards"`
+	Standards  []task.Code       `json:"standards"`
 	Task       string            `json:"task"`
 	Look       string            `json:"look"`
 	Key        string            `json:"key"`
@@ -92,13 +93,13 @@ func itemOf(placed assemble.Placed) itemFile {
 	difficulty := item.Difficulty()
 	file := itemFile{
 		Number: placed.Number, ID: item.ID, Row: placed.Row, Shared: placed.Shared,
-		Skill: string(item.Skill), Standards: append([]standards.Code{}, item.Codes...),
+		Skill: string(item.Skill), Standards: append([]task.Code{}, item.Codes...),
 		Task: asked(item), Look: string(item.Look), Key: item.Key,
 		Band: string(difficulty.Band()), Difficulty: difficulty.Logits(),
 		Seconds: item.Seconds, Uses: placed.Uses,
 		Traits: make(map[string]string),
 	}
-	for _, trait := range standards.AllTraits() {
+	for _, trait := range task.AllTraits() {
 		if value := item.Traits.Get(trait); value != "" {
 			file.Traits[trait.String()] = value
 		}

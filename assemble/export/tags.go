@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // TagRow is a task with all that is computed from it.
@@ -25,26 +26,26 @@ type TagRow struct {
 
 // Tag reads a task that a person typed.
 func Tag(line string) TagRow {
-	task, err := standards.Parse(line)
+	asked, err := task.Parse(line)
 	if err != nil {
 		return TagRow{Task: strings.TrimSpace(line), Problem: err.Error()}
 	}
-	skill, traits := standards.SkillOf(task), task.Traits()
+	skill, traits := standards.SkillOf(asked), asked.Traits()
 	difficulty := standards.Predict(skill, traits)
 	return TagRow{
-		Task:       task.String(),
+		Task:       asked.String(),
 		Skill:      string(skill),
-		Standards:  standards.JoinCodes(task.Codes()),
-		Key:        task.Key(),
+		Standards:  standards.JoinCodes(asked.Codes()),
+		Key:        asked.Key(),
 		Traits:     TraitsOf(traits),
 		Difficulty: difficulty.String(),
 		Band:       string(difficulty.Band()),
 		ShareRight: strconv.Itoa(difficulty.Percent()),
-		Missteps:   joinMissteps(task.Missteps()),
+		Missteps:   joinMissteps(asked.Missteps()),
 	}
 }
 
-func joinMissteps(missteps []standards.Misstep) string {
+func joinMissteps(missteps []task.Misstep) string {
 	parts := make([]string, len(missteps))
 	for i, m := range missteps {
 		parts[i] = m.Answer + "=" + m.Why()

@@ -9,7 +9,7 @@ import (
 	"testing"
 
 	"evenhand/assemble/export"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 func TestTags(t *testing.T) {
@@ -27,7 +27,7 @@ func TestTags(t *testing.T) {
 		t.Fatalf("%d records, %v, want 5", len(records), err)
 	}
 	head := []string{"task", "skill", "standards", "key"}
-	for _, trait := range standards.AllTraits() {
+	for _, trait := range task.AllTraits() {
 		head = append(head, trait.String())
 	}
 	head = append(head, "difficulty", "band", "share_right", "missteps", "problem")
@@ -82,7 +82,7 @@ func BenchmarkTag100000(b *testing.B) {
 	b.Run("parse", func(b *testing.B) {
 		for b.Loop() {
 			for i := range 100_000 {
-				_, _ = standards.Parse(some[i%len(some)])
+				_, _ = task.Parse(some[i%len(some)])
 			}
 		}
 	})

@@ -1,6 +1,6 @@
 package export
 
-import "evenhand/standards"
+import "evenhand/standards/task"
 
 // Traits are the columns of the traits. They stand last in every file, in the order of
 // standards.AllTraits and under the same names.
@@ -24,7 +24,7 @@ type Traits struct {
 }
 
 // TraitsOf fills the columns.
-func TraitsOf(ts standards.Traits) Traits {
+func TraitsOf(ts task.Traits) Traits {
 	var row Traits
 	for trait, cell := range row.cells() {
 		*cell = ts[trait]
@@ -33,8 +33,8 @@ func TraitsOf(ts standards.Traits) Traits {
 }
 
 // Values is the traits in the columns.
-func (row Traits) Values() standards.Traits {
-	var ts standards.Traits
+func (row Traits) Values() task.Traits {
+	var ts task.Traits
 	for trait, cell := range row.cells() {
 		ts[trait] = *cell
 	}
@@ -42,7 +42,7 @@ func (row Traits) Values() standards.Traits {
 }
 
 // cells are the columns by trait; this compiles only while there is one for each trait.
-func (row *Traits) cells() [len(standards.Traits{})]*string {
+func (row *Traits) cells() [len(task.Traits{})]*string {
 	all := [...]*string{
 		&row.Regroups, &row.Crosses100, &row.Reaches100, &row.ClockStep, &row.Digits, &row.RegroupPlaces, &row.ZeroCrossed, &row.Doubles,
 		&row.NearDoubles, &row.MakesTen, &row.Unknown, &row.Situation, &row.HandsOverlap, &row.PastNoon, &row.Largest, &row.Addends,

@@ -1,10 +1,10 @@
 package sheet
 
-import "evenhand/standards"
+import "evenhand/standards/task"
 
 // array draws dots in equal rows and a box for how many there are in all.
-func array(k kit, task standards.Task) (drawing, bool) {
-	t, ok := task.(standards.Array)
+func array(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.Array)
 	if !ok {
 		return drawing{}, false
 	}

@@ -1,19 +1,22 @@
 package sheet
 
-import "evenhand/standards"
+import (
+	"evenhand/standards/task"
+	"evenhand/standards/words"
+)
 
 // blankFace gives a time in digits and a clock face to draw its hands on.
-func blankFace(k kit, task standards.Task) (drawing, bool) {
-	t, ok := task.(standards.Clock)
-	if !ok || t.Verb != standards.Draw {
+func blankFace(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.Clock)
+	if !ok || t.Verb != task.Draw {
 		return drawing{}, false
 	}
 	return k.faceToDraw(t.Time.String(), t.Time), true
 }
 
 // faceToDraw is a time as it is given, over a clock face without its hands; the key has them.
-func (k kit) faceToDraw(given string, t standards.Time) drawing {
-	var hands *standards.Time
+func (k kit) faceToDraw(given string, t words.Time) drawing {
+	var hands *words.Time
 	if k.key {
 		hands = &t
 	}

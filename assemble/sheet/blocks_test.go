@@ -5,7 +5,7 @@ import (
 	"math"
 	"testing"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // blocksOf counts the squares of a hundred, the sticks and the dots.
@@ -24,11 +24,11 @@ func blocksOf(r *recorder) (hundreds, tens, ones int) {
 
 func TestSticksAndDotsAreTheNumber(t *testing.T) {
 	for n := 10; n <= 999; n++ {
-		task := fmt.Sprintf("%d = ? tens ? ones", n)
+		asked := fmt.Sprintf("%d = ? tens ? ones", n)
 		if n >= 100 {
-			task = fmt.Sprintf("%d = ? hundreds ? tens ? ones", n)
+			asked = fmt.Sprintf("%d = ? hundreds ? tens ? ones", n)
 		}
-		r := recordText(t, false, task, standards.LookTensAndOnes)
+		r := recordText(t, false, asked, task.LookTensAndOnes)
 		hundreds, tens, ones := blocksOf(r)
 		if tens > 9 || ones > 9 || 100*hundreds+10*tens+ones != n {
 			t.Errorf("%d is drawn as %d hundreds, %d tens and %d ones", n, hundreds, tens, ones)
@@ -38,15 +38,15 @@ func TestSticksAndDotsAreTheNumber(t *testing.T) {
 
 // A stick has nine lines across, which makes ten parts; a square of a hundred nine each way.
 func TestSticksHaveTenParts(t *testing.T) {
-	for task, want := range map[string]int{"30 = ? tens ? ones": 27, "200 = ? hundreds ? tens ? ones": 36} {
-		if got := len(recordText(t, false, task, standards.LookTensAndOnes).lines); got != want {
-			t.Errorf("%s: %d lines across the blocks, want %d", task, got, want)
+	for asked, want := range map[string]int{"30 = ? tens ? ones": 27, "200 = ? hundreds ? tens ? ones": 36} {
+		if got := len(recordText(t, false, asked, task.LookTensAndOnes).lines); got != want {
+			t.Errorf("%s: %d lines across the blocks, want %d", asked, got, want)
 		}
 	}
 }
 
 func TestDotsDoNotTouch(t *testing.T) {
-	r := recordText(t, false, "19 = ? tens ? ones", standards.LookTensAndOnes)
+	r := recordText(t, false, "19 = ? tens ? ones", task.LookTensAndOnes)
 	for i, a := range r.circles {
 		for _, b := range r.circles[:i] {
 			if distance(a.middle, b.middle) < 2*dotRadius+1 {
@@ -58,13 +58,13 @@ func TestDotsDoNotTouch(t *testing.T) {
 
 // texts in columns of the frame, from the left, with their headings.
 func TestFrameHasEachDigitUnderItsPlace(t *testing.T) {
-	for _, task := range []string{"142 = ? hundreds ? tens ? ones", "1 hundreds 4 tens 2 ones = ?", "305 = ? hundreds ? tens ? ones"} {
-		p := standards.MustParse(task).(standards.PlaceValue)
-		r := record(t, testKit(t, true), p, standards.LookFrame)
+	for _, asked := range []string{"142 = ? hundreds ? tens ? ones", "1 hundreds 4 tens 2 ones = ?", "305 = ? hundreds ? tens ? ones"} {
+		p := task.MustParse(asked).(task.PlaceValue)
+		r := record(t, testKit(t, true), p, task.LookFrame)
 		digits := fmt.Sprintf("%03d", p.Number)
 		for i, name := range []string{"hundreds", "tens", "ones"} {
 			if got := under(r, name); got != digits[i:i+1] {
-				t.Errorf("%s: %q stands under %s, want %s", task, got, name, digits[i:i+1])
+				t.Errorf("%s: %q stands under %s, want %s", asked, got, name, digits[i:i+1])
 			}
 		}
 	}

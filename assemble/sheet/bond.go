@@ -4,7 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // bondRadius is half a ring of a number bond, in millimetres.
@@ -12,8 +12,8 @@ const bondRadius = 10.0
 
 // bond draws the whole over its parts, joined by lines; the ring of an unknown is
 // left empty.
-func bond(k kit, task standards.Task) (drawing, bool) {
-	whole, parts, ok := bondParts(task)
+func bond(k kit, asked task.Task) (drawing, bool) {
+	whole, parts, ok := bondParts(asked)
 	if !ok {
 		return drawing{}, false
 	}
@@ -56,11 +56,11 @@ func (k kit) member(m member) drawing {
 
 // bondParts are the whole and its parts: the sum and its addends, the number
 // taken from and what it falls into, or a number and its hundreds, tens and ones.
-func bondParts(task standards.Task) (whole member, parts []member, ok bool) {
-	switch t := task.(type) {
-	case standards.Sentence:
+func bondParts(asked task.Task) (whole member, parts []member, ok bool) {
+	switch t := asked.(type) {
+	case task.Sentence:
 		return sentenceBond(t)
-	case standards.Expanded:
+	case task.Expanded:
 		for _, part := range strings.Split(t.Key(), " + ") {
 			parts = append(parts, member{part, true})
 		}
@@ -69,7 +69,7 @@ func bondParts(task standards.Task) (whole member, parts []member, ok bool) {
 	return whole, nil, false
 }
 
-func sentenceBond(s standards.Sentence) (whole member, parts []member, ok bool) {
+func sentenceBond(s task.Sentence) (whole member, parts []member, ok bool) {
 	var all []member
 	for i, n := range s.Operands() {
 		all = append(all, member{strconv.Itoa(n), i == s.Blank})

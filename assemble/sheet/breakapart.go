@@ -3,12 +3,12 @@ package sheet
 import (
 	"strconv"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // breakApart splits both addends into tens and ones, which are then added by themselves.
-func breakApart(k kit, task standards.Task) (drawing, bool) {
-	s, ok := task.(standards.Sentence)
+func breakApart(k kit, asked task.Task) (drawing, bool) {
+	s, ok := asked.(task.Sentence)
 	if !ok || !s.BreaksApart() {
 		return drawing{}, false
 	}

@@ -5,16 +5,16 @@ import (
 	"strings"
 	"testing"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Haladyna, Downing & Rodriguez (2002): three answers, in order; the key has its mark in the
 // box beside the right one, and the sheet has none.
 func TestChoicesMarkTheRightAnswer(t *testing.T) {
 	for _, text := range []string{"27 + 35 = ?", "83 - 47 = ?", "read 4:30", "write thirteen", "story add-to change-unknown: 5 + ? = 12, shells, Mia", "8 + 3 = 5 + ?", "10 more than 47 = ?"} {
-		task := standards.MustParse(text)
-		options, at, _ := standards.OptionsAt(task, keyPlace(1))
-		key, sheet := recordText(t, true, text, standards.LookChoice), recordText(t, false, text, standards.LookChoice)
+		asked := task.MustParse(text)
+		options, at, _ := task.OptionsAt(asked, keyPlace(1))
+		key, sheet := recordText(t, true, text, task.LookChoice), recordText(t, false, text, task.LookChoice)
 		if got := strings.Join(sheet.words(), " "); !strings.HasSuffix(got, strings.Join(options[:], " ")) || got != strings.Join(key.words(), " ") {
 			t.Errorf("%s: the sheet reads %q, want the options %v", text, got, options)
 		}
@@ -29,8 +29,8 @@ func TestChoicesMarkTheRightAnswer(t *testing.T) {
 			}
 		}
 		option := key.texts[len(key.texts)-3+nearest]
-		if nearest != at || option.s != task.Key() || math.Abs(option.at.y-boxes[nearest].at.y) > boxHeight {
-			t.Errorf("%s: the mark is at %s, the key is %s", text, option.s, task.Key())
+		if nearest != at || option.s != asked.Key() || math.Abs(option.at.y-boxes[nearest].at.y) > boxHeight {
+			t.Errorf("%s: the mark is at %s, the key is %s", text, option.s, asked.Key())
 		}
 	}
 }
@@ -44,10 +44,10 @@ func inRect(p point, r drawnRect) bool {
 func TestKeyPlacesVary(t *testing.T) {
 	var counts [3]int
 	for number := 1; number <= 9; number++ {
-		task := standards.MustParse([]string{"27 + 35", "48 + 36", "19 + 47"}[number%3])
-		_, at, ok := standards.OptionsAt(task, keyPlace(number))
+		asked := task.MustParse([]string{"27 + 35", "48 + 36", "19 + 47"}[number%3])
+		_, at, ok := task.OptionsAt(asked, keyPlace(number))
 		if !ok {
-			t.Fatalf("%s can't be asked with three options", task)
+			t.Fatalf("%s can't be asked with three options", asked)
 		}
 		counts[at]++
 	}

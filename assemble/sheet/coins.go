@@ -3,7 +3,7 @@ package sheet
 import (
 	"fmt"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // coinDiameters are the coins of the United States in millimetres, by their worth in
@@ -12,8 +12,8 @@ import (
 var coinDiameters = map[int]float64{50: 30.61, 25: 24.26, 10: 17.91, 5: 21.21, 1: 19.05}
 
 // coins draws coins in their true size with what they are worth, and a box for the cents.
-func coins(k kit, task standards.Task) (drawing, bool) {
-	t, ok := task.(standards.Coins)
+func coins(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.Coins)
 	if !ok {
 		return drawing{}, false
 	}

@@ -3,13 +3,13 @@ package sheet
 import (
 	"strconv"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // column writes the numbers one under the other, each digit in its place, with small
 // boxes on top for what is regrouped and a box a place for the answer.
-func column(k kit, task standards.Task) (drawing, bool) {
-	s, ok := task.(standards.Sentence)
+func column(k kit, asked task.Task) (drawing, bool) {
+	s, ok := asked.(task.Sentence)
 	if !ok || s.Blank != s.N || !s.IsAddition() && s.N > 2 {
 		return drawing{}, false
 	}
@@ -19,13 +19,13 @@ func column(k kit, task standards.Task) (drawing, bool) {
 // columns is a sum or difference laid out by place.
 type columns struct {
 	kit
-	s      standards.Sentence
+	s      task.Sentence
 	places int
 	pitch  float64 // from one place to the next
 	room   float64 // width of an answer box
 }
 
-func newColumns(k kit, s standards.Sentence, pitch, room float64) columns {
+func newColumns(k kit, s task.Sentence, pitch, room float64) columns {
 	places := len(strconv.Itoa(s.Result()))
 	for _, n := range s.Operands() {
 		places = max(places, len(strconv.Itoa(n)))

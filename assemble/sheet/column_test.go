@@ -8,20 +8,20 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // columnTask draws a sum of two to four numbers or a difference.
-func columnTask(t *rapid.T) standards.Sentence {
+func columnTask(t *rapid.T) task.Sentence {
 	number := rapid.IntRange(1, 999)
-	var s standards.Sentence
+	var s task.Sentence
 	var err error
 	if rapid.Bool().Draw(t, "subtract") {
 		a, b := number.Draw(t, "a"), number.Draw(t, "b")
-		s, err = standards.NewSubtraction(2, max(a, b), min(a, b))
+		s, err = task.NewSubtraction(2, max(a, b), min(a, b))
 	} else {
 		addends := rapid.SliceOfN(number, 2, 4).Draw(t, "addends")
-		s, err = standards.NewAddition(len(addends), addends...)
+		s, err = task.NewAddition(len(addends), addends...)
 	}
 	if err != nil {
 		t.Fatal(err)
@@ -69,7 +69,7 @@ func readRows(t *rapid.T, r *recorder) (rows, notes []int) {
 }
 
 func TestEveryDigitStandsInItsPlace(t *testing.T) {
-	for _, l := range []standards.Look{standards.LookColumn, standards.LookFrame} {
+	for _, l := range []task.Look{task.LookColumn, task.LookFrame} {
 		rapid.Check(t, func(t *rapid.T) {
 			s := columnTask(t)
 			for _, key := range []bool{false, true} {
@@ -122,7 +122,7 @@ func TestRegroupedDigitsOnTheKey(t *testing.T) {
 	})
 }
 
-func checkTakenApart(t *rapid.T, s standards.Sentence, r *recorder) {
+func checkTakenApart(t *rapid.T, s task.Sentence, r *recorder) {
 	notes := takenApart(s.Terms[0], s.Terms[1], len(strconv.Itoa(s.Terms[0])))
 	worth, place := 0, 1
 	for i, a, b := 0, s.Terms[0], s.Terms[1]; i < len(notes); i, a, b = i+1, a/10, b/10 {
@@ -154,7 +154,7 @@ func digitSum(n int) int {
 
 // The boxes for regrouping stand in every sum, so that they never tell whether it regroups.
 func TestBoxesTellNothing(t *testing.T) {
-	boxes := func(task string) int { return len(recordText(t, false, task, standards.LookColumn).rects) }
+	boxes := func(asked string) int { return len(recordText(t, false, asked, task.LookColumn).rects) }
 	if with, without := boxes("27 + 35 = ?"), boxes("21 + 35 = ?"); with != without {
 		t.Errorf("%d boxes with regrouping, %d without", with, without)
 	}

@@ -3,15 +3,15 @@ package sheet
 import (
 	"strconv"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // signRadius is half the ring for <, > or =, in millimetres.
 const signRadius = 8.0
 
 // compare sets a ring for the sign between two numbers.
-func compare(k kit, task standards.Task) (drawing, bool) {
-	t, ok := task.(standards.Compare)
+func compare(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.Compare)
 	if !ok {
 		return drawing{}, false
 	}

@@ -3,7 +3,7 @@ package sheet
 import (
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // What a screen reader says of a question that its picture shows.
@@ -12,7 +12,7 @@ var readDescription = phrase{"A clock face with a short hour hand and a long min
 // nameOf is what kind of picture a question is.
 func nameOf(q Question) phrase {
 	if q.Task == nil {
-		return looks[standards.LookWords].name
+		return looks[task.LookWords].name
 	}
 	return looks[q.Look].name
 }
@@ -20,8 +20,8 @@ func nameOf(q Question) phrase {
 // description is the question in words: what is asked, never what is right. A clock to
 // be read is a clock face, not its time.
 func (s settings) description(q Question) string {
-	if q.Look == standards.LookChoice && q.Task != nil {
-		options, _, _ := standards.OptionsAt(q.Task, keyPlace(q.Number))
+	if q.Look == task.LookChoice && q.Task != nil {
+		options, _, _ := task.OptionsAt(q.Task, keyPlace(q.Number))
 		return s.asking(q) + " " + strings.Join(options[:], "; ")
 	}
 	return s.asking(q)
@@ -31,11 +31,11 @@ func (s settings) asking(q Question) string {
 	switch t := q.Task.(type) {
 	case nil:
 		return q.Text
-	case standards.Clock:
+	case task.Clock:
 		switch {
-		case q.Look == standards.LookSaidTime || q.Look == standards.LookSaidFace:
+		case q.Look == task.LookSaidTime || q.Look == task.LookSaidFace:
 			return s.say(looks[q.Look].direction) + " " + t.Time.Words(s.Lang)
-		case t.Verb != standards.Draw:
+		case t.Verb != task.Draw:
 			return s.say(readDescription) + " " + t.Prompt(s.Lang)
 		}
 	}

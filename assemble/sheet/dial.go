@@ -4,7 +4,7 @@ import (
 	"math"
 	"strconv"
 
-	"evenhand/standards"
+	"evenhand/standards/words"
 )
 
 // The parts of a dial as shares of its radius. The numerals stand outside the
@@ -24,7 +24,7 @@ const (
 )
 
 // dial is a clock face with its hands, or without when the time is nil.
-func (k kit) dial(radius float64, t *standards.Time) drawing {
+func (k kit) dial(radius float64, t *words.Time) drawing {
 	return drawing{2 * radius, 2 * radius, k.size / 2, func(c canvas, at point) {
 		middle := point{at.x + radius, at.y + radius}
 		c.circle(middle, radius, style{line: rimWidth * radius, fill: white})

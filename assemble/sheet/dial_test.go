@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"testing"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // angle is the direction from the middle to a place, in degrees clockwise from the 12.
@@ -35,7 +35,7 @@ func hands(t *testing.T, r *recorder) (hour, minute float64) {
 func TestHandsOfAllTimes(t *testing.T) {
 	for hour := 1; hour <= 12; hour++ {
 		for m := range 60 {
-			r := recordText(t, false, fmt.Sprintf("read %d:%02d", hour, m), standards.LookClockFace)
+			r := recordText(t, false, fmt.Sprintf("read %d:%02d", hour, m), task.LookClockFace)
 			gotHour, gotMinute := hands(t, r)
 			wantHour, wantMinute := float64(hour%12*30)+float64(m)/2, float64(6*m)
 			if math.Abs(gotHour-wantHour) > 1e-6 || math.Abs(gotMinute-wantMinute) > 1e-6 {
@@ -48,13 +48,13 @@ func TestHandsOfAllTimes(t *testing.T) {
 // Worked by hand from the same geometry: at half past four the hour hand is half
 // way from the 4 (120) to the 5 (150), the minute hand on the 6 (180).
 func TestHalfPastFour(t *testing.T) {
-	if hour, minute := hands(t, recordText(t, false, "read 4:30", standards.LookClockFace)); math.Abs(hour-135) > 1e-9 || math.Abs(minute-180) > 1e-9 {
+	if hour, minute := hands(t, recordText(t, false, "read 4:30", task.LookClockFace)); math.Abs(hour-135) > 1e-9 || math.Abs(minute-180) > 1e-9 {
 		t.Errorf("hands at %v and %v degrees, want 135 and 180", hour, minute)
 	}
 }
 
 func TestNumeralsAndTicks(t *testing.T) {
-	r := recordText(t, false, "draw 4:30", standards.LookBlankFace)
+	r := recordText(t, false, "draw 4:30", task.LookBlankFace)
 	middle, ticks, numerals := r.circles[0].middle, 0, 0
 	for _, line := range r.lines {
 		if math.Abs(angle(middle, line.from)-angle(middle, line.to)) > 1e-6 || math.Abs(angle(middle, line.to)-float64(6*ticks)) > 1e-6 {
@@ -79,20 +79,20 @@ func TestNumeralsAndTicks(t *testing.T) {
 }
 
 func TestBlankFaceGetsItsHandsOnTheKey(t *testing.T) {
-	if r := recordText(t, false, "draw 7:20", standards.LookBlankFace); len(r.polygons) != 0 {
+	if r := recordText(t, false, "draw 7:20", task.LookBlankFace); len(r.polygons) != 0 {
 		t.Error("the face to draw on already has hands")
 	}
 	// Geometry of a 12-hour dial: 7:20 is 220 and 120 degrees.
-	if hour, minute := hands(t, recordText(t, true, "draw 7:20", standards.LookBlankFace)); math.Abs(hour-220) > 1e-9 || math.Abs(minute-120) > 1e-9 {
+	if hour, minute := hands(t, recordText(t, true, "draw 7:20", task.LookBlankFace)); math.Abs(hour-220) > 1e-9 || math.Abs(minute-120) > 1e-9 {
 		t.Errorf("hands at %v and %v degrees, want 220 and 120", hour, minute)
 	}
 }
 
 func TestClockFaceKey(t *testing.T) {
-	for task, want := range map[string]string{"read 4:05": "[4 : 05]", "read 7:25 pm": "[It is afternoon. 7 : 25 a.m. p.m.]", "say 4:15": "[quarter past 4]"} {
-		r := recordText(t, true, task, standards.LookClockFace)
+	for asked, want := range map[string]string{"read 4:05": "[4 : 05]", "read 7:25 pm": "[It is afternoon. 7 : 25 a.m. p.m.]", "say 4:15": "[quarter past 4]"} {
+		r := recordText(t, true, asked, task.LookClockFace)
 		if got := fmt.Sprint(r.words()[12:]); got != want {
-			t.Errorf("%s: the key reads %s, want %s", task, got, want)
+			t.Errorf("%s: the key reads %s, want %s", asked, got, want)
 		}
 	}
 }

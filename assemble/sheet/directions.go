@@ -1,6 +1,6 @@
 package sheet
 
-import "evenhand/standards"
+import "evenhand/standards/task"
 
 // Directions that depend on the task, not only on the look.
 var (
@@ -15,25 +15,25 @@ var (
 func directionOf(q Question) phrase {
 	switch t := q.Task.(type) {
 	case nil:
-		return looks[standards.LookWords].direction
-	case standards.Clock:
-		if t.Verb == standards.Say {
+		return looks[task.LookWords].direction
+	case task.Clock:
+		if t.Verb == task.Say {
 			return sayTime
 		}
-	case standards.PlaceValue:
-		if q.Look == standards.LookFrame && t.Compose {
+	case task.PlaceValue:
+		if q.Look == task.LookFrame && t.Compose {
 			return makeNumber
 		}
-	case standards.Sentence:
-		if q.Look == standards.LookFrame {
-			return looks[standards.LookColumn].direction
+	case task.Sentence:
+		if q.Look == task.LookFrame {
+			return looks[task.LookColumn].direction
 		}
-	case standards.Groups:
+	case task.Groups:
 		if t.Fewer {
 			return fewerDots
 		}
-	case standards.Expanded:
-		if q.Look == standards.LookBond {
+	case task.Expanded:
+		if q.Look == task.LookBond {
 			return bothParts
 		}
 	}

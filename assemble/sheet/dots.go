@@ -4,7 +4,7 @@ import (
 	"hash/fnv"
 	"math/rand/v2"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Sizes of dots to count in millimetres. They are rings, so that a pencil can mark
@@ -19,14 +19,14 @@ const (
 )
 
 // dots draws things to count, in rows of five or scattered, and a box for how many.
-func dots(k kit, task standards.Task) (drawing, bool) {
-	t, ok := task.(standards.HowMany)
+func dots(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.HowMany)
 	if !ok {
 		return drawing{}, false
 	}
 	things := rings(t.Number, 5)
 	if t.Scattered {
-		things = field(scattered(t.Number, task.String()))
+		things = field(scattered(t.Number, asked.String()))
 	}
 	return row(4*k.gap(), things, k.answerBox(2, t.Key())), true
 }

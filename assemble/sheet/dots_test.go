@@ -8,16 +8,16 @@ import (
 	"strings"
 	"testing"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // checkApart fails when two dots are closer than a finger can tell.
-func checkApart(t *testing.T, task string, r *recorder) {
+func checkApart(t *testing.T, asked string, r *recorder) {
 	t.Helper()
 	for i, a := range r.circles {
 		for _, b := range r.circles[:i] {
 			if distance(a.middle, b.middle) < 2*ringRadius+.9 {
-				t.Errorf("%s: two dots are %.1f mm apart", task, distance(a.middle, b.middle))
+				t.Errorf("%s: two dots are %.1f mm apart", asked, distance(a.middle, b.middle))
 			}
 		}
 	}
@@ -29,12 +29,12 @@ func TestDotsToCountAreTheNumber(t *testing.T) {
 		if n <= 10 {
 			tasks = append(tasks, tasks[0]+" scattered")
 		}
-		for _, task := range tasks {
-			r := recordText(t, false, task, standards.LookDots)
+		for _, asked := range tasks {
+			r := recordText(t, false, asked, task.LookDots)
 			if len(r.circles) != n {
-				t.Errorf("%s: %d dots", task, len(r.circles))
+				t.Errorf("%s: %d dots", asked, len(r.circles))
 			}
-			checkApart(t, task, r)
+			checkApart(t, asked, r)
 		}
 	}
 }
@@ -42,8 +42,8 @@ func TestDotsToCountAreTheNumber(t *testing.T) {
 func TestGroupsAreTheNumbers(t *testing.T) {
 	for left := 1; left <= 10; left++ {
 		for right := 1; right <= 10; right++ {
-			task := fmt.Sprintf("more: %d or %d dots", left, right)
-			r := recordText(t, false, task, standards.LookGroups)
+			asked := fmt.Sprintf("more: %d or %d dots", left, right)
+			r := recordText(t, false, asked, task.LookGroups)
 			gotLeft, gotRight := 0, 0
 			for _, c := range r.circles {
 				if c.middle.x < r.high.x/2 {
@@ -53,9 +53,9 @@ func TestGroupsAreTheNumbers(t *testing.T) {
 				}
 			}
 			if gotLeft != left || gotRight != right {
-				t.Errorf("%s: %d dots on the left and %d on the right", task, gotLeft, gotRight)
+				t.Errorf("%s: %d dots on the left and %d on the right", asked, gotLeft, gotRight)
 			}
-			checkApart(t, task, r)
+			checkApart(t, asked, r)
 		}
 	}
 }
@@ -79,10 +79,10 @@ func marked(t *testing.T, r *recorder) point {
 }
 
 func TestTheRightGroupIsMarked(t *testing.T) {
-	for task, want := range map[string]float64{"more: 8 or 5 dots": 0, "more: 5 or 8 dots": 2, "fewer: 5 or 8 dots": 0, "more: 6 or 6 dots": 1} {
-		r := recordText(t, true, task, standards.LookGroups)
+	for asked, want := range map[string]float64{"more: 8 or 5 dots": 0, "more: 5 or 8 dots": 2, "fewer: 5 or 8 dots": 0, "more: 6 or 6 dots": 1} {
+		r := recordText(t, true, asked, task.LookGroups)
 		if got := math.Floor(3 * marked(t, r).x / r.high.x); got != want {
-			t.Errorf("%s: box %v is marked, want box %v", task, got, want)
+			t.Errorf("%s: box %v is marked, want box %v", asked, got, want)
 		}
 	}
 }
@@ -90,15 +90,15 @@ func TestTheRightGroupIsMarked(t *testing.T) {
 func TestArraysHaveEqualRows(t *testing.T) {
 	for rows := 1; rows <= 5; rows++ {
 		for columns := 1; columns <= 5; columns++ {
-			task := fmt.Sprintf("array %d by %d", rows, columns)
-			r := recordText(t, false, task, standards.LookArray)
+			asked := fmt.Sprintf("array %d by %d", rows, columns)
+			r := recordText(t, false, asked, task.LookArray)
 			inRow, inColumn := map[float64]int{}, map[float64]int{}
 			for _, c := range r.circles {
 				inRow[math.Round(c.middle.y)]++
 				inColumn[math.Round(c.middle.x)]++
 			}
 			if len(r.circles) != rows*columns || len(inRow) != rows || len(inColumn) != columns {
-				t.Errorf("%s: %d dots in %d rows and %d columns", task, len(r.circles), len(inRow), len(inColumn))
+				t.Errorf("%s: %d dots in %d rows and %d columns", asked, len(r.circles), len(inRow), len(inColumn))
 			}
 		}
 	}
@@ -106,8 +106,8 @@ func TestArraysHaveEqualRows(t *testing.T) {
 
 func TestCoinsAreWorthTheKey(t *testing.T) {
 	for _, text := range []string{"coins 25, 10, 10, 5, 1", "coins 50, 10, 10, 10, 5, 5, 1, 1, 1, 1", "coins 50, 50"} {
-		task := standards.MustParse(text)
-		r := record(t, testKit(t, false), task, standards.LookCoins)
+		asked := task.MustParse(text)
+		r := record(t, testKit(t, false), asked, task.LookCoins)
 		sum := 0
 		for i, c := range r.circles {
 			label, ok := strings.CutSuffix(r.texts[i].s, "¢")
@@ -117,8 +117,8 @@ func TestCoinsAreWorthTheKey(t *testing.T) {
 			}
 			sum += worth
 		}
-		if strconv.Itoa(sum) != task.Key() {
-			t.Errorf("%s: the coins are worth %d, want %s", text, sum, task.Key())
+		if strconv.Itoa(sum) != asked.Key() {
+			t.Errorf("%s: the coins are worth %d, want %s", text, sum, asked.Key())
 		}
 	}
 	// The order of the real coins by size: dime, cent, nickel, quarter, half dollar.
@@ -128,14 +128,14 @@ func TestCoinsAreWorthTheKey(t *testing.T) {
 }
 
 func TestTheRightWordIsMarked(t *testing.T) {
-	for task, want := range map[string]string{"true or false: 7 = 8 - 1": "true", "true or false: 7 = 8 - 2": "false", "odd or even: 14": "even", "odd or even: 15": "odd"} {
-		r := recordText(t, true, task, standards.LookTick)
+	for asked, want := range map[string]string{"true or false: 7 = 8 - 1": "true", "true or false: 7 = 8 - 2": "false", "odd or even: 14": "even", "odd or even: 15": "odd"} {
+		r := recordText(t, true, asked, task.LookTick)
 		box := marked(t, r)
 		nearest := slices.MinFunc(r.texts[1:], func(a, b drawnText) int {
 			return int(math.Copysign(1, math.Abs(a.at.x-box.x)-math.Abs(b.at.x-box.x)))
 		})
 		if nearest.s != want || nearest.at.x < box.x {
-			t.Errorf("%s: the mark stands at %q, want %q", task, nearest.s, want)
+			t.Errorf("%s: the mark stands at %q, want %q", asked, nearest.s, want)
 		}
 	}
 }

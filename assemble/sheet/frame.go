@@ -3,16 +3,16 @@ package sheet
 import (
 	"strconv"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // frame is a table with a column for each place. A number to take apart has boxes in
 // it, a number to put together has its digits in it, and a sum is worked in it.
-func frame(k kit, task standards.Task) (drawing, bool) {
-	switch t := task.(type) {
-	case standards.PlaceValue:
+func frame(k kit, asked task.Task) (drawing, bool) {
+	switch t := asked.(type) {
+	case task.PlaceValue:
 		return placeValueFrame(k, t), true
-	case standards.Sentence:
+	case task.Sentence:
 		if t.Blank == t.N && (t.IsAddition() || t.N == 2) {
 			return newColumns(k, t, cellWidth, cellWidth).framed(), true
 		}
@@ -56,7 +56,7 @@ func (k kit) heading(name string) drawing {
 	}}
 }
 
-func placeValueFrame(k kit, t standards.PlaceValue) drawing {
+func placeValueFrame(k kit, t task.PlaceValue) drawing {
 	number := strconv.Itoa(t.Number)
 	cells := make([]drawing, t.Places)
 	for i := range cells {

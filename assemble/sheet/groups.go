@@ -1,11 +1,11 @@
 package sheet
 
-import "evenhand/standards"
+import "evenhand/standards/task"
 
 // dotGroups draws two groups of dots, a box to mark under each, and a box between for
 // groups of the same size. Such groups are drawn so that the right one takes more room.
-func dotGroups(k kit, task standards.Task) (drawing, bool) {
-	t, ok := task.(standards.Groups)
+func dotGroups(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.Groups)
 	if !ok {
 		return drawing{}, false
 	}

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strconv"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Sizes of a cell of the hundreds chart in millimetres.
@@ -15,13 +15,13 @@ const (
 
 // hundredsChart is the numbers from 1 to 120 in rows of ten, the start framed, and the
 // question below. On the key the numbers that the jumps land on are grey.
-func hundredsChart(k kit, task standards.Task) (drawing, bool) {
-	w, ok := wayOf(task, standards.HundredsChartEnd)
+func hundredsChart(k kit, asked task.Task) (drawing, bool) {
+	w, ok := wayOf(asked, task.HundredsChartEnd)
 	if !ok {
 		return drawing{}, false
 	}
-	below, ok := sentence(k, task)
-	if t, isWords := task.(standards.MoreLess); isWords {
+	below, ok := sentence(k, asked)
+	if t, isWords := asked.(task.MoreLess); isWords {
 		below = flow(k.width, 2*k.gap(), k.gap(), k.text(t.Prompt(k.lang)), k.answerBox(3, t.Key()))
 	}
 	return stack(5, k.chart(w), below), ok
@@ -29,11 +29,11 @@ func hundredsChart(k kit, task standards.Task) (drawing, bool) {
 
 // chart is the table of numbers.
 func (k kit) chart(w way) drawing {
-	rows := float64(standards.HundredsChartEnd / 10)
+	rows := float64(task.HundredsChartEnd / 10)
 	d := drawing{w: 10 * chartWidth, h: rows * chartHeight, axis: k.size / 2}
 	d.paint = func(c canvas, at point) {
 		stops := w.stops(true)
-		for n := 1; n <= standards.HundredsChartEnd; n++ {
+		for n := 1; n <= task.HundredsChartEnd; n++ {
 			inside := hollow
 			if k.key && slices.Contains(stops, n) {
 				inside = pale

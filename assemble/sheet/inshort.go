@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 var storyWord = phrase{"Story", "Cuento"}
@@ -18,27 +18,27 @@ func (k kit) inShort(q Question) string {
 }
 
 // taskInShort puts in parentheses what only the picture of a task shows.
-func taskInShort(task standards.Task, lang string) string {
-	prompt := task.Prompt(lang)
-	switch t := task.(type) {
-	case standards.Sentence, standards.Balance, standards.Expanded, standards.Compare, standards.Sequence, standards.PlaceValue:
+func taskInShort(asked task.Task, lang string) string {
+	prompt := asked.Prompt(lang)
+	switch t := asked.(type) {
+	case task.Sentence, task.Balance, task.Expanded, task.Compare, task.Sequence, task.PlaceValue:
 		_, alone, _ := strings.Cut(prompt, ": ") // without "Write the missing number"
 		return alone
-	case standards.Related:
+	case task.Related:
 		return t.String()
-	case standards.Story:
+	case task.Story:
 		_, told, _ := strings.Cut(t.String(), ": ")
 		sentence, _, _ := strings.Cut(told, ", ")
 		return fmt.Sprintf("%s: %s, %s", storyWord.in(lang), sentence, t.Unit(lang))
-	case standards.Clock:
-		if t.Verb != standards.Draw {
+	case task.Clock:
+		if t.Verb != task.Draw {
 			return fmt.Sprintf("%s (%s)", prompt, t.Time)
 		}
-	case standards.Match:
+	case task.Match:
 		return fmt.Sprintf("%s (%s)", prompt, t.Key())
-	case standards.HowMany:
+	case task.HowMany:
 		return fmt.Sprintf("%s (%d)", prompt, t.Number)
-	case standards.Groups:
+	case task.Groups:
 		return fmt.Sprintf("%s (%d, %d)", prompt, t.Left, t.Right)
 	}
 	return prompt

@@ -1,6 +1,6 @@
 package sheet
 
-import "evenhand/standards"
+import "evenhand/standards/task"
 
 // way is a way from a number on or back to another.
 type way struct {
@@ -9,12 +9,12 @@ type way struct {
 }
 
 // wayOf is the way that a task asks for, staying within 0 to most.
-func wayOf(task standards.Task, most int) (way, bool) {
-	switch t := task.(type) {
-	case standards.Sentence:
+func wayOf(asked task.Task, most int) (way, bool) {
+	switch t := asked.(type) {
+	case task.Sentence:
 		start, by, ok := t.Jumps(most)
 		return way{start, by, t.Blank == 1}, ok
-	case standards.MoreLess:
+	case task.MoreLess:
 		start, by, ok := t.Jumps()
 		return way{start, by, false}, ok
 	}

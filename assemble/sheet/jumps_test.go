@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // lineNumber reads a place on a number line by its first and last label.
@@ -35,7 +35,7 @@ func TestNumberLineIsTheSentence(t *testing.T) {
 		{"7 + 8 = ?", 7, 15, []string{"+8"}},
 		{"60 + 40 = ?", 60, 100, []string{"+10", "+10", "+10", "+10"}},
 	} {
-		r := recordText(t, true, c.task, standards.LookNumberLine)
+		r := recordText(t, true, c.task, task.LookNumberLine)
 		line := r.lines[0].from.y
 		var bows []string
 		for _, text := range r.texts {
@@ -70,16 +70,16 @@ func TestNumbersUnderTheLine(t *testing.T) {
 			t.Fatal(err)
 		}
 		s.kit.width -= s.label()
-		for task, want := range map[string]int{"7 + 8 = ?": 21, "47 + 36 = ?": 11} {
-			r := record(t, s.kit, standards.MustParse(task), standards.LookNumberLine)
+		for asked, want := range map[string]int{"7 + 8 = ?": 21, "47 + 36 = ?": 11} {
+			r := record(t, s.kit, task.MustParse(asked), task.LookNumberLine)
 			labels := r.texts[:want]
 			for i, label := range labels {
 				n, err := strconv.Atoi(label.s)
 				if err != nil || math.Abs(lineNumber(r, label.at.x)-float64(n)) > 1e-6 {
-					t.Errorf("%s: %q does not stand at its place", task, label.s)
+					t.Errorf("%s: %q does not stand at its place", asked, label.s)
 				}
 				if i > 0 && label.at.x-label.w/2 < labels[i-1].at.x+labels[i-1].w/2+labelSpace-1e-6 {
-					t.Errorf("%s: %q stands too close to %q", task, label.s, labels[i-1].s)
+					t.Errorf("%s: %q stands too close to %q", asked, label.s, labels[i-1].s)
 				}
 			}
 		}
@@ -90,7 +90,7 @@ func TestNumbersUnderTheLine(t *testing.T) {
 func cells(t *testing.T, r *recorder) map[int]drawnRect {
 	t.Helper()
 	found := map[int]drawnRect{}
-	for i := range standards.HundredsChartEnd {
+	for i := range task.HundredsChartEnd {
 		text, cell := r.texts[i], r.rects[i]
 		n, err := strconv.Atoi(text.s)
 		middle := point{text.at.x, text.at.y - r.face.digit*text.size/2}
@@ -103,7 +103,7 @@ func cells(t *testing.T, r *recorder) map[int]drawnRect {
 }
 
 func TestChartHasEveryNumberInItsPlace(t *testing.T) {
-	chart := cells(t, recordText(t, false, "47 + 36 = ?", standards.LookHundredsChart))
+	chart := cells(t, recordText(t, false, "47 + 36 = ?", task.LookHundredsChart))
 	for n := 1; n <= 120; n++ {
 		want := point{chart[1].at.x + float64((n-1)%10)*chartWidth, chart[1].at.y + float64((n-1)/10)*chartHeight}
 		if distance(chart[n].at, want) > 1e-6 {
@@ -124,7 +124,7 @@ func TestChartShowsTheWay(t *testing.T) {
 		{"10 less than 120 = ?", 120, 110, []int{110}},
 		{"98 + 5 = ?", 98, 103, []int{99, 100, 101, 102, 103}},
 	} {
-		r := recordText(t, true, c.task, standards.LookHundredsChart)
+		r := recordText(t, true, c.task, task.LookHundredsChart)
 		chart := cells(t, r)
 		var landed []int
 		for n, cell := range chart {
@@ -133,11 +133,11 @@ func TestChartShowsTheWay(t *testing.T) {
 			}
 		}
 		slices.Sort(landed)
-		frames := r.rects[standards.HundredsChartEnd:]
+		frames := r.rects[task.HundredsChartEnd:]
 		if !slices.Equal(landed, c.landed) || frames[0].at != chart[c.start].at || frames[1].at != chart[c.end].at {
 			t.Errorf("%s: the way goes over %v, want %v", c.task, landed, c.landed)
 		}
-		for _, cell := range cells(t, recordText(t, false, c.task, standards.LookHundredsChart)) {
+		for _, cell := range cells(t, recordText(t, false, c.task, task.LookHundredsChart)) {
 			if cell.fill != hollow {
 				t.Errorf("%s: the sheet shows the way", c.task)
 			}
@@ -146,7 +146,7 @@ func TestChartShowsTheWay(t *testing.T) {
 }
 
 func TestBranchesEndAtTheirBoxes(t *testing.T) {
-	r := recordText(t, false, "8 + 5 = ?", standards.LookMakeTen)
+	r := recordText(t, false, "8 + 5 = ?", task.LookMakeTen)
 	for i, branch := range r.lines {
 		box := r.rects[i]
 		if math.Abs(branch.to.x-box.at.x-box.w/2) > 1e-6 || math.Abs(branch.to.y-box.at.y) > 1e-6 {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 var (
@@ -88,7 +88,7 @@ func (k kit) wrongAnswersOf(q Question) drawing {
 }
 
 // misstep is a wrong answer to an item and what it suggests.
-func (k kit) misstep(q Question, m standards.Misstep) drawing {
+func (k kit) misstep(q Question, m task.Misstep) drawing {
 	tells := make([]string, len(m.Kinds))
 	for i, kind := range m.Kinds {
 		tells[i] = kind.TellsIn(k.lang)

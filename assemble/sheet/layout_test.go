@@ -6,7 +6,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Every block comes out once and in order, no page is fuller than it has room, and
@@ -51,8 +51,8 @@ func TestPaginate(t *testing.T) {
 func TestItemsOfOneDirectionStandTogether(t *testing.T) {
 	var questions []Question
 	for i, text := range []string{"47 + 36 = ?", "83 - 47 = ?", "read 4:30", "read 5:00", "say 5:00", "47 ? 74"} {
-		task := standards.MustParse(text)
-		questions = append(questions, Question{Number: i + 1, Task: task, Look: task.Looks()[0]})
+		asked := task.MustParse(text)
+		questions = append(questions, Question{Number: i + 1, Task: asked, Look: asked.Looks()[0]})
 	}
 	var got []string
 	for _, group := range groups(questions) {
@@ -64,8 +64,8 @@ func TestItemsOfOneDirectionStandTogether(t *testing.T) {
 }
 
 func TestColumns(t *testing.T) {
-	task := standards.MustParse("47 + 36 = ?")
-	group := []Question{{Number: 1, Task: task, Look: standards.LookSentence}, {Number: 2, Task: task, Look: standards.LookSentence}, {Number: 3, Task: task, Look: standards.LookSentence}}
+	asked := task.MustParse("47 + 36 = ?")
+	group := []Question{{Number: 1, Task: asked, Look: task.LookSentence}, {Number: 2, Task: asked, Look: task.LookSentence}, {Number: 3, Task: asked, Look: task.LookSentence}}
 	for columns, want := range map[int]int{0: 2, 1: 3, 2: 2} {
 		s, err := Options{Columns: columns, Font: BuiltInFont}.settle()
 		if err != nil {
@@ -86,8 +86,8 @@ func TestBlocksFitThePage(t *testing.T) {
 			t.Fatal(err)
 		}
 		p := Paper{Title: "Friday check", Form: "A"}
-		eachExample(t, func(task standards.Task, l standards.Look) {
-			p.Questions = append(p.Questions, Question{Number: len(p.Questions) + 1, Task: task, Look: l, Missteps: task.Missteps()})
+		eachExample(t, func(asked task.Task, l task.Look) {
+			p.Questions = append(p.Questions, Question{Number: len(p.Questions) + 1, Task: asked, Look: l, Missteps: asked.Missteps()})
 		})
 		blocks, err := s.blocks(p)
 		if err != nil {

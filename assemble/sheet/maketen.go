@@ -3,13 +3,13 @@ package sheet
 import (
 	"strconv"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // makeTen splits the smaller addend so that its first part fills the larger one up to the
 // next ten, which stands printed below.
-func makeTen(k kit, task standards.Task) (drawing, bool) {
-	s, ok := task.(standards.Sentence)
+func makeTen(k kit, asked task.Task) (drawing, bool) {
+	s, ok := asked.(task.Sentence)
 	if !ok {
 		return drawing{}, false
 	}

@@ -4,7 +4,7 @@ import (
 	"hash/fnv"
 	"math/rand/v2"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Sizes of a matching item in millimetres.
@@ -17,8 +17,8 @@ const (
 
 // match sets clock faces on the left and their times, in another order, on the
 // right, each with a dot to join.
-func match(k kit, task standards.Task) (drawing, bool) {
-	m, ok := task.(standards.Match)
+func match(k kit, asked task.Task) (drawing, bool) {
+	m, ok := asked.(task.Match)
 	if !ok {
 		return drawing{}, false
 	}
@@ -48,7 +48,7 @@ func match(k kit, task standards.Task) (drawing, bool) {
 
 // shuffled is the order of the times on the right: the same for the same task, and
 // never the order on the left.
-func shuffled(m standards.Match) []int {
+func shuffled(m task.Match) []int {
 	hash := fnv.New64a()
 	_, _ = hash.Write([]byte(m.String()))
 	order := rand.New(rand.NewPCG(hash.Sum64(), 0)).Perm(m.N)

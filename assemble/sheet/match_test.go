@@ -5,14 +5,14 @@ import (
 	"math"
 	"testing"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // The line from each clock ends at the time that the clock's hands show.
 func TestLinesJoinWhatBelongsTogether(t *testing.T) {
-	for _, task := range []string{"match 4:00, 7:00", "match 4:00, 7:00, 11:00, 2:30", "match 1:05, 2:10, 3:15, 4:20, 5:25, 6:30"} {
-		m := standards.MustParse(task).(standards.Match)
-		r := record(t, testKit(t, true), m, standards.LookMatch)
+	for _, asked := range []string{"match 4:00, 7:00", "match 4:00, 7:00, 11:00, 2:30", "match 1:05, 2:10, 3:15, 4:20, 5:25, 6:30"} {
+		m := task.MustParse(asked).(task.Match)
+		r := record(t, testKit(t, true), m, task.LookMatch)
 		joined := 0
 		for _, line := range r.lines {
 			if math.Abs(line.to.x-line.from.x-matchReach) > 1e-6 {
@@ -20,12 +20,12 @@ func TestLinesJoinWhatBelongsTogether(t *testing.T) {
 			}
 			minutes := dialAt(r, line.from.y)
 			if got := textAt(r, line.to); got != fmt.Sprintf("%d:%02d", (minutes/60+11)%12+1, minutes%60) {
-				t.Errorf("%s: a clock showing minute %d of the half day is joined with %s", task, minutes, got)
+				t.Errorf("%s: a clock showing minute %d of the half day is joined with %s", asked, minutes, got)
 			}
 			joined++
 		}
 		if joined != m.N {
-			t.Errorf("%s: %d lines, want %d", task, joined, m.N)
+			t.Errorf("%s: %d lines, want %d", asked, joined, m.N)
 		}
 	}
 }
@@ -56,7 +56,7 @@ func textAt(r *recorder, dot point) string {
 
 func TestTimesAreShuffledTheSameWayEachTime(t *testing.T) {
 	for minute := range 60 {
-		m := standards.MustParse(fmt.Sprintf("match 4:%02d, 7:00, 11:00", minute)).(standards.Match)
+		m := task.MustParse(fmt.Sprintf("match 4:%02d, 7:00, 11:00", minute)).(task.Match)
 		order := shuffled(m)
 		if fmt.Sprint(order) != fmt.Sprint(shuffled(m)) {
 			t.Fatalf("%s is shuffled in two ways", m)

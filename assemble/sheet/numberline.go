@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Sizes of a number line in millimetres.
@@ -19,12 +19,12 @@ const (
 
 // numberLine is a line from 0 to 20 or to 100 with the start marked, and the sentence
 // below. The jumps are the pupil's to draw; the key has them.
-func numberLine(k kit, task standards.Task) (drawing, bool) {
-	w, ok := wayOf(task, standards.NumberLineEnd)
+func numberLine(k kit, asked task.Task) (drawing, bool) {
+	w, ok := wayOf(asked, task.NumberLineEnd)
 	if !ok {
 		return drawing{}, false
 	}
-	below, ok := sentence(k, task)
+	below, ok := sentence(k, asked)
 	return stack(4, k.ruler(w), below), ok
 }
 

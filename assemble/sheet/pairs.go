@@ -4,12 +4,12 @@ import (
 	"strconv"
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // pairs asks twice for two numbers that make the whole. The key shows one answer of many.
-func pairs(k kit, task standards.Task) (drawing, bool) {
-	t, ok := task.(standards.Pairs)
+func pairs(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.Pairs)
 	if !ok {
 		return drawing{}, false
 	}

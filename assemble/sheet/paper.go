@@ -6,7 +6,7 @@ import (
 	"io"
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Paper is one form of a quiz, ready to be printed.
@@ -19,12 +19,12 @@ type Paper struct {
 
 // Question is one item on the sheet.
 type Question struct {
-	Number   int                 // as printed, from 1
-	Task     standards.Task      // nil for an item whose mathematics is not understood
-	Look     standards.Look      // one of the task's looks; of no account without a task
-	Text     string              // the question, used without a task
-	Key      string              // the right answer, used without a task
-	Missteps []standards.Misstep // likely wrong answers, for the key
+	Number   int            // as printed, from 1
+	Task     task.Task      // nil for an item whose mathematics is not understood
+	Look     task.Look      // one of the task's looks; of no account without a task
+	Text     string         // the question, used without a task
+	Key      string         // the right answer, used without a task
+	Missteps []task.Misstep // likely wrong answers, for the key
 }
 
 // Options are how a paper is printed. The zero value is a Letter sheet for pupils in

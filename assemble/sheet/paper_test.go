@@ -12,7 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenhand/assemble/sheet"
-	"evenhand/standards"
+	"evenhand/standards/task"
 
 	"evenhand/testdata/outside"
 )
@@ -23,10 +23,10 @@ func paper(tasks ...string) sheet.Paper {
 	p := sheet.Paper{Title: "Friday check, week 48", Form: "A", Week: "2026-W48"}
 	for i, text := range tasks {
 		text, look, found := strings.Cut(text, "|")
-		task := standards.MustParse(text)
-		q := sheet.Question{Number: i + 1, Task: task, Look: task.Looks()[0], Missteps: task.Missteps()}
+		asked := task.MustParse(text)
+		q := sheet.Question{Number: i + 1, Task: asked, Look: asked.Looks()[0], Missteps: asked.Missteps()}
 		if found {
-			q.Look = standards.Look(look)
+			q.Look = task.Look(look)
 		}
 		p.Questions = append(p.Questions, q)
 	}

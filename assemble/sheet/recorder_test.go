@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // recorder is a canvas that keeps what is drawn on it.
@@ -96,9 +97,9 @@ func testKit(t fatal, key bool) kit {
 }
 
 // record draws a task in a look.
-func record(t testing.TB, k kit, task standards.Task, l standards.Look) *recorder {
+func record(t testing.TB, k kit, asked task.Task, l task.Look) *recorder {
 	t.Helper()
-	d, err := k.draw(Question{Number: 1, Task: task, Look: l})
+	d, err := k.draw(Question{Number: 1, Task: asked, Look: l})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -108,21 +109,21 @@ func record(t testing.TB, k kit, task standards.Task, l standards.Look) *recorde
 }
 
 // recordText is record for a task as it is typed.
-func recordText(t testing.TB, key bool, task string, l standards.Look) *recorder {
+func recordText(t testing.TB, key bool, asked string, l task.Look) *recorder {
 	t.Helper()
-	return record(t, testKit(t, key), standards.MustParse(task), l)
+	return record(t, testKit(t, key), task.MustParse(asked), l)
 }
 
 // eachExample calls f for the example of every skill, in every look it can take.
-func eachExample(t *testing.T, f func(task standards.Task, l standards.Look)) {
+func eachExample(t *testing.T, f func(asked task.Task, l task.Look)) {
 	t.Helper()
 	for _, skill := range standards.Catalogue() {
-		task, err := standards.Parse(skill.Example)
+		asked, err := task.Parse(skill.Example)
 		if err != nil {
 			t.Fatalf("%s: %v", skill.ID, err)
 		}
-		for _, l := range task.Looks() {
-			f(task, l)
+		for _, l := range asked.Looks() {
+			f(asked, l)
 		}
 	}
 }

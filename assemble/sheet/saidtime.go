@@ -1,20 +1,20 @@
 package sheet
 
-import "evenhand/standards"
+import "evenhand/standards/task"
 
 // saidFace gives a time in words and a clock face to draw its hands on.
-func saidFace(k kit, task standards.Task) (drawing, bool) {
-	t, ok := task.(standards.Clock)
-	if !ok || t.Verb != standards.Draw {
+func saidFace(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.Clock)
+	if !ok || t.Verb != task.Draw {
 		return drawing{}, false
 	}
 	return k.faceToDraw(t.Time.Words(k.lang), t.Time), true
 }
 
 // saidTime gives a time in words, to be written in digits.
-func saidTime(k kit, task standards.Task) (drawing, bool) {
-	t, ok := task.(standards.Clock)
-	if !ok || t.Verb != standards.Read {
+func saidTime(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.Clock)
+	if !ok || t.Verb != task.Read {
 		return drawing{}, false
 	}
 	said := t.Time

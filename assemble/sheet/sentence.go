@@ -3,14 +3,14 @@ package sheet
 import (
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // sentence prints a task as it is written, with a box for each "?". The boxes leave room
 // for one digit more than the numbers have, so that their size tells nothing.
-func sentence(k kit, task standards.Task) (drawing, bool) {
-	answers := strings.FieldsFunc(task.Key(), func(r rune) bool { return r == ' ' || r == '+' })
-	return k.sentenceOf(task.String(), answers, boxDigits(task)), true
+func sentence(k kit, asked task.Task) (drawing, bool) {
+	answers := strings.FieldsFunc(asked.Key(), func(r rune) bool { return r == ' ' || r == '+' })
+	return k.sentenceOf(asked.String(), answers, boxDigits(asked)), true
 }
 
 // sentenceOf prints a sentence with the answers in its boxes, each with room for so
@@ -39,17 +39,17 @@ func (k kit) sentenceOf(text string, answers []string, digits int) drawing {
 }
 
 // boxDigits is how many digits the boxes of a sentence have room for.
-func boxDigits(task standards.Task) int {
-	switch t := task.(type) {
-	case standards.PlaceValue:
+func boxDigits(asked task.Task) int {
+	switch t := asked.(type) {
+	case task.PlaceValue:
 		if !t.Compose {
 			return 2
 		}
 		return t.Places + 1
-	case standards.Expanded:
-		return longestNumber(task.String())
+	case task.Expanded:
+		return longestNumber(asked.String())
 	}
-	return longestNumber(task.String()) + 1
+	return longestNumber(asked.String()) + 1
 }
 
 // longestNumber is the length of the longest run of digits.

@@ -4,12 +4,12 @@ import (
 	"strconv"
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // sequence is a row of boxes of one size, the numbers given printed in theirs.
-func sequence(k kit, task standards.Task) (drawing, bool) {
-	t, ok := task.(standards.Sequence)
+func sequence(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.Sequence)
 	if !ok {
 		return drawing{}, false
 	}

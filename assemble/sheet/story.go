@@ -3,7 +3,7 @@ package sheet
 import (
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // drawingRoom is the height of the room to draw in under a story, in millimetres.
@@ -11,8 +11,8 @@ const drawingRoom = 34.0
 
 // story tells a word problem, leaves room to draw it, and asks for a number with its unit, or
 // for two numbers where both parts are unknown.
-func story(k kit, task standards.Task) (drawing, bool) {
-	t, ok := task.(standards.Story)
+func story(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.Story)
 	if !ok {
 		return drawing{}, false
 	}

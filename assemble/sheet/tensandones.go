@@ -3,17 +3,17 @@ package sheet
 import (
 	"slices"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // tensAndOnes draws the number as squares of a hundred, sticks of ten and single
 // dots, with its sentence below.
-func tensAndOnes(k kit, task standards.Task) (drawing, bool) {
-	t, ok := task.(standards.PlaceValue)
+func tensAndOnes(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.PlaceValue)
 	if !ok {
 		return drawing{}, false
 	}
-	below, ok := sentence(k, task)
+	below, ok := sentence(k, asked)
 	return stack(4, blocks(k, t.Number), below), ok
 }
 

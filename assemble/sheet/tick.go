@@ -3,24 +3,24 @@ package sheet
 import (
 	"strconv"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // tick prints a statement or a number, and a box to mark for each of two words.
-func tick(k kit, task standards.Task) (drawing, bool) {
+func tick(k kit, asked task.Task) (drawing, bool) {
 	var question string
 	var words [2]string
-	switch t := task.(type) {
-	case standards.TrueFalse:
+	switch t := asked.(type) {
+	case task.TrueFalse:
 		question, words = t.Sentence(), [2]string{"true", "false"}
-	case standards.OddEven:
+	case task.OddEven:
 		question, words = strconv.Itoa(t.Number), [2]string{"odd", "even"}
 	default:
 		return drawing{}, false
 	}
 	boxes := make([]drawing, len(words))
 	for i, word := range words {
-		boxes[i] = row(k.gap(), k.markBox(word == task.Key()), k.text(answerWord(word, k.lang)))
+		boxes[i] = row(k.gap(), k.markBox(word == asked.Key()), k.text(answerWord(word, k.lang)))
 	}
 	print := k.text(printed(question))
 	print.w += 2 * k.gap()

@@ -3,12 +3,12 @@ package sheet
 import (
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // twin prints two sentences, one below the other, that one number makes true.
-func twin(k kit, task standards.Task) (drawing, bool) {
-	t, ok := task.(standards.Related)
+func twin(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.Related)
 	if !ok {
 		return drawing{}, false
 	}

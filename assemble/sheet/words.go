@@ -4,7 +4,8 @@ import (
 	"strings"
 	"unicode"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // answerLength is a line to write a number or a time on, in millimetres. Words get
@@ -12,23 +13,23 @@ import (
 const answerLength = 70.0
 
 // words asks the question in words, with a line to write on.
-func words(k kit, task standards.Task) (drawing, bool) {
-	return k.asked(task.Prompt(k.lang), answerIn(task, k.lang)), true
+func inWords(k kit, posed task.Task) (drawing, bool) {
+	return k.asked(posed.Prompt(k.lang), answerIn(posed, k.lang)), true
 }
 
 // answerIn is the right answer in the language of the sheet.
-func answerIn(task standards.Task, lang string) string { return writtenIn(task, task.Key(), lang) }
+func answerIn(posed task.Task, lang string) string { return writtenIn(posed, posed.Key(), lang) }
 
 // writtenIn is a right or wrong answer to the task, as the task gives it, in the language.
-func writtenIn(task standards.Task, answer, lang string) string {
-	switch t := task.(type) {
-	case standards.Clock:
-		if said, err := standards.ParseTime(answer); err == nil && t.Verb == standards.Say {
+func writtenIn(posed task.Task, answer, lang string) string {
+	switch t := posed.(type) {
+	case task.Clock:
+		if said, err := words.ParseTime(answer); err == nil && t.Verb == task.Say {
 			return said.Words(lang)
 		}
-	case standards.WriteNumber:
+	case task.WriteNumber:
 		if t.InWords {
-			return standards.RenameNumbers(answer, lang)
+			return words.RenameNumbers(answer, lang)
 		}
 	}
 	return answerWord(answer, lang)

@@ -4,6 +4,7 @@ import (
 	"iter"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Possible says how many items of a skill can have the wished traits.
@@ -20,27 +21,27 @@ func Count(skill standards.SkillID, where standards.Where) (Possible, error) {
 	if err != nil {
 		return p, err
 	}
-	for task := range all.ofSkill(skill) {
-		if fits(task, where) {
+	for asked := range all.ofSkill(skill) {
+		if fits(asked, where) {
 			p.Distinct++
-			p.Presentations += ways(task)
+			p.Presentations += ways(asked)
 		}
 	}
 	return p, nil
 }
 
 // ofSkill is the tasks of the space that the catalogue gives to the skill.
-func (s space) ofSkill(skill standards.SkillID) iter.Seq[standards.Task] {
-	return func(yield func(standards.Task) bool) {
+func (s space) ofSkill(skill standards.SkillID) iter.Seq[task.Task] {
+	return func(yield func(task.Task) bool) {
 		for i := range s.size {
-			task := s.at(i)
-			if task != nil && standards.SkillOf(task) == skill && !yield(task) {
+			asked := s.at(i)
+			if asked != nil && standards.SkillOf(asked) == skill && !yield(asked) {
 				return
 			}
 		}
 	}
 }
 
-func fits(task standards.Task, where standards.Where) bool {
-	return len(where) == 0 || where.Holds(task.Traits())
+func fits(asked task.Task, where standards.Where) bool {
+	return len(where) == 0 || where.Holds(asked.Traits())
 }

@@ -6,25 +6,26 @@ import (
 
 	"evenhand/bank/generate"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Every skill that is said to serve a standard makes items that the classifier gives to
 // that standard, so every served standard has items.
 func TestGeneratedItemsMeetTheStandardsOfTheirSkill(t *testing.T) {
-	made := make(map[standards.SkillID]map[standards.Code]bool)
+	made := make(map[standards.SkillID]map[task.Code]bool)
 	for _, skill := range standards.Catalogue() {
 		r, err := generate.Make(generate.Request{Skill: skill.ID, Count: 3000, Seed: 7})
 		if err != nil {
 			t.Fatal(err)
 		}
-		made[skill.ID] = make(map[standards.Code]bool)
-		for _, task := range r.Tasks {
-			codes := task.Codes()
+		made[skill.ID] = make(map[task.Code]bool)
+		for _, asked := range r.Tasks {
+			codes := asked.Codes()
 			for _, code := range codes {
 				made[skill.ID][code] = true
 			}
-			if len(skill.Codes) > 0 && !slices.ContainsFunc(codes, func(c standards.Code) bool { return slices.Contains(skill.Codes, c) }) {
-				t.Errorf("%s meets %v, its skill %s serves %v", task, codes, skill.ID, skill.Codes)
+			if len(skill.Codes) > 0 && !slices.ContainsFunc(codes, func(c task.Code) bool { return slices.Contains(skill.Codes, c) }) {
+				t.Errorf("%s meets %v, its skill %s serves %v", asked, codes, skill.ID, skill.Codes)
 			}
 		}
 	}
@@ -52,15 +53,15 @@ func TestGeneratedItemsTakeTheLooksOfTheirSkill(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		var taken []standards.Look
-		for _, task := range r.Tasks {
-			for _, look := range task.Looks() {
+		var taken []task.Look
+		for _, asked := range r.Tasks {
+			for _, look := range asked.Looks() {
 				if !slices.Contains(taken, look) {
 					taken = append(taken, look)
 				}
 			}
 		}
-		for _, look := range standards.AllLooks() {
+		for _, look := range task.AllLooks() {
 			if lists, takes := slices.Contains(skill.Looks, look), slices.Contains(taken, look); lists != takes {
 				t.Errorf("%s lists look %s: %v, its items take it: %v", skill.ID, look, lists, takes)
 			}

@@ -8,12 +8,13 @@ import (
 
 	"evenhand/bank/generate"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // everything makes all items of the skills.
-func everything(t *testing.T, skills ...standards.SkillID) []standards.Task {
+func everything(t *testing.T, skills ...standards.SkillID) []task.Task {
 	t.Helper()
-	var tasks []standards.Task
+	var tasks []task.Task
 	for _, skill := range skills {
 		r, err := generate.Make(generate.Request{Skill: skill, Count: math.MaxInt, Seed: 1})
 		if err != nil {
@@ -26,15 +27,15 @@ func everything(t *testing.T, skills ...standards.SkillID) []standards.Task {
 
 // regroupings counts ordered pairs of numbers by regroupings, among the tasks whose two
 // numbers pass the test. A sum of two different numbers of one length stands for both orders.
-func regroupings(t *testing.T, tasks []standards.Task, in func(a, b int) bool) map[int]int {
+func regroupings(t *testing.T, tasks []task.Task, in func(a, b int) bool) map[int]int {
 	t.Helper()
 	counts := make(map[int]int)
-	for _, task := range tasks {
-		s := task.(standards.Sentence)
+	for _, asked := range tasks {
+		s := asked.(task.Sentence)
 		a, b := s.Terms[0], s.Terms[1]
-		n, ok := task.Traits().Number(standards.Regroups)
+		n, ok := asked.Traits().Number(task.Regroups)
 		if !ok {
-			t.Fatalf("%s has no regroups", task)
+			t.Fatalf("%s has no regroups", asked)
 		}
 		orders := 0
 		if in(a, b) {
@@ -72,18 +73,18 @@ func TestRegroupingsOfSums(t *testing.T) {
 	}
 }
 
-func additions(tasks []standards.Task) []standards.Task {
-	return slices.DeleteFunc(tasks, func(task standards.Task) bool { return !task.(standards.Sentence).IsAddition() })
+func additions(tasks []task.Task) []task.Task {
+	return slices.DeleteFunc(tasks, func(asked task.Task) bool { return !asked.(task.Sentence).IsAddition() })
 }
 
-func subtractions(tasks []standards.Task) []standards.Task {
-	return slices.DeleteFunc(tasks, func(task standards.Task) bool { return task.(standards.Sentence).IsAddition() })
+func subtractions(tasks []task.Task) []task.Task {
+	return slices.DeleteFunc(tasks, func(asked task.Task) bool { return asked.(task.Sentence).IsAddition() })
 }
 
 func TestSumsAroundAHundred(t *testing.T) {
 	over, exactly := 0, 0
-	for _, task := range additions(everything(t, "facts-within-20", "add-tens", "add-two-digit", "add-past-100")) {
-		s := task.(standards.Sentence)
+	for _, asked := range additions(everything(t, "facts-within-20", "add-tens", "add-two-digit", "add-past-100")) {
+		s := asked.(task.Sentence)
 		if min(s.Terms[0], s.Terms[1]) < 10 {
 			continue
 		}
@@ -91,10 +92,10 @@ func TestSumsAroundAHundred(t *testing.T) {
 		if s.Terms[0] == s.Terms[1] {
 			orders = 1
 		}
-		switch traits := task.Traits(); "true" {
-		case traits.Get(standards.Crosses100):
+		switch traits := asked.Traits(); "true" {
+		case traits.Get(task.Crosses100):
 			over += orders
-		case traits.Get(standards.Reaches100):
+		case traits.Get(task.Reaches100):
 			exactly += orders
 		}
 	}
@@ -127,9 +128,9 @@ func TestRegroupingsOfDifferences(t *testing.T) {
 func TestClockFaces(t *testing.T) {
 	faces := make(map[float64][]string) // by the angle between the hands
 	total := 0
-	for _, task := range everything(t, "clock-hour", "clock-half-hour", "clock-quarter-hour", "clock-five-minutes") {
-		c := task.(standards.Clock)
-		if c.Verb == standards.Read && c.Time.Half == "" {
+	for _, asked := range everything(t, "clock-hour", "clock-half-hour", "clock-quarter-hour", "clock-five-minutes") {
+		c := asked.(task.Clock)
+		if c.Verb == task.Read && c.Time.Half == "" {
 			total++
 			faces[c.Time.Between()] = append(faces[c.Time.Between()], c.Time.String())
 		}

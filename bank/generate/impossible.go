@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // impossible says why no item of the skill has the wished traits: which wish alone
@@ -16,8 +17,8 @@ func impossible(all space, skill standards.SkillID, where standards.Where) error
 		seen[i] = make(map[string]bool)
 	}
 	met := make([]bool, len(where))
-	for task := range all.ofSkill(skill) {
-		traits := task.Traits()
+	for asked := range all.ofSkill(skill) {
+		traits := asked.Traits()
 		for i, wish := range where {
 			seen[i][traits.Get(wish.Trait)] = true
 			met[i] = met[i] || wish.Holds(traits)
@@ -32,7 +33,7 @@ func impossible(all space, skill standards.SkillID, where standards.Where) error
 }
 
 // values says in words which values of a trait there are.
-func values(trait standards.Trait, seen map[string]bool) string {
+func values(trait task.Trait, seen map[string]bool) string {
 	var list []string
 	for value := range seen {
 		if value != "" {
@@ -54,8 +55,8 @@ func values(trait standards.Trait, seen map[string]bool) string {
 }
 
 // rank is the number of a value that has one, and 0 for other words.
-func rank(trait standards.Trait, value string) int {
-	var ts standards.Traits
+func rank(trait task.Trait, value string) int {
+	var ts task.Traits
 	ts[trait] = value
 	n, _ := ts.Number(trait)
 	return n

@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Request says what to make.
@@ -20,7 +21,7 @@ type Request struct {
 
 // Result is what was made.
 type Result struct {
-	Tasks    []standards.Task
+	Tasks    []task.Task
 	Taken    int  // fitting items passed over because the bank has them
 	Less     bool // there are fewer than asked for: every possible item was looked at
 	Possible int  // when Less: how many items exist that fit; Tasks and Taken together
@@ -66,15 +67,15 @@ func draw(all space, r Request) Result {
 	var result Result
 	random := rand.New(rand.NewPCG(r.Seed, 0))
 	for i := range shuffled(all.size, random) {
-		task := all.at(i)
-		if task == nil || standards.SkillOf(task) != r.Skill || !fits(task, r.Where) {
+		asked := all.at(i)
+		if asked == nil || standards.SkillOf(asked) != r.Skill || !fits(asked, r.Where) {
 			continue
 		}
-		if r.Taken != nil && r.Taken(task.Fingerprint()) {
+		if r.Taken != nil && r.Taken(asked.Fingerprint()) {
 			result.Taken++
 			continue
 		}
-		result.Tasks = append(result.Tasks, shown(task, random))
+		result.Tasks = append(result.Tasks, shown(asked, random))
 		if len(result.Tasks) == r.Count {
 			return result
 		}

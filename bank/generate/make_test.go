@@ -9,6 +9,7 @@ import (
 
 	"evenhand/bank/generate"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 func TestEverySkillIsGenerated(t *testing.T) {
@@ -19,20 +20,20 @@ func TestEverySkillIsGenerated(t *testing.T) {
 			continue
 		}
 		seen := make(map[string]bool)
-		for _, task := range r.Tasks {
-			if got := standards.SkillOf(task); got != skill.ID {
-				t.Errorf("%s was made for %s but is %s", task, skill.ID, got)
+		for _, asked := range r.Tasks {
+			if got := standards.SkillOf(asked); got != skill.ID {
+				t.Errorf("%s was made for %s but is %s", asked, skill.ID, got)
 			}
-			if back, err := standards.Parse(task.String()); err != nil || back != task {
-				t.Errorf("%s: %q reads back as %v, %v", skill.ID, task, back, err)
+			if back, err := task.Parse(asked.String()); err != nil || back != asked {
+				t.Errorf("%s: %q reads back as %v, %v", skill.ID, asked, back, err)
 			}
-			if !task.Judge(task.Key()) {
-				t.Errorf("%s: %q does not accept its own key %q", skill.ID, task, task.Key())
+			if !asked.Judge(asked.Key()) {
+				t.Errorf("%s: %q does not accept its own key %q", skill.ID, asked, asked.Key())
 			}
-			if seen[task.Fingerprint()] {
-				t.Errorf("%s: %q was made twice", skill.ID, task)
+			if seen[asked.Fingerprint()] {
+				t.Errorf("%s: %q was made twice", skill.ID, asked)
 			}
-			seen[task.Fingerprint()] = true
+			seen[asked.Fingerprint()] = true
 		}
 	}
 }
@@ -59,21 +60,21 @@ func TestMakeLaws(t *testing.T) {
 		}
 		// A bank that has some of the items already.
 		here := make(map[string]bool)
-		for _, task := range some.Tasks[:rapid.IntRange(0, len(some.Tasks)).Draw(t, "here")] {
-			here[task.Fingerprint()] = true
+		for _, asked := range some.Tasks[:rapid.IntRange(0, len(some.Tasks)).Draw(t, "here")] {
+			here[asked.Fingerprint()] = true
 		}
 		request.Taken = func(fingerprint string) bool { return here[fingerprint] }
 
 		r := must(t, request)
 		made := make(map[string]bool)
-		for _, task := range r.Tasks {
-			if !request.Where.Holds(task.Traits()) || standards.SkillOf(task) != request.Skill {
-				t.Fatalf("%s is not what was asked for", task)
+		for _, asked := range r.Tasks {
+			if !request.Where.Holds(asked.Traits()) || standards.SkillOf(asked) != request.Skill {
+				t.Fatalf("%s is not what was asked for", asked)
 			}
-			if here[task.Fingerprint()] || made[task.Fingerprint()] {
-				t.Fatalf("%s is there already", task)
+			if here[asked.Fingerprint()] || made[asked.Fingerprint()] {
+				t.Fatalf("%s is there already", asked)
 			}
-			made[task.Fingerprint()] = true
+			made[asked.Fingerprint()] = true
 		}
 		possible, err := generate.Count(request.Skill, request.Where)
 		if err != nil {
@@ -106,7 +107,7 @@ func must(t *rapid.T, request generate.Request) generate.Result {
 }
 
 func TestAnotherSeedGivesOthers(t *testing.T) {
-	made := func(seed uint64) []standards.Task {
+	made := func(seed uint64) []task.Task {
 		r, err := generate.Make(generate.Request{Skill: "add-several", Count: 20, Seed: seed})
 		if err != nil {
 			t.Fatal(err)

@@ -1,48 +1,48 @@
 package generate
 
-import "evenhand/standards"
+import "evenhand/standards/task"
 
 // sums are the sums of k addends from low to high, the result asked for.
 func sums(k, low, high int) space {
-	return gather(func(addends []int) standards.Task {
-		return valid(standards.NewAddition(k, addends...))
+	return gather(func(addends []int) task.Task {
+		return valid(task.NewAddition(k, addends...))
 	}, low, high, k)
 }
 
 // sumsOfOnes are a two-digit number and 1 to 9.
 func sumsOfOnes() space {
-	return product(func(c []int) standards.Task {
-		return valid(standards.NewAddition(2, c[0]+10, c[1]+1))
+	return product(func(c []int) task.Task {
+		return valid(task.NewAddition(2, c[0]+10, c[1]+1))
 	}, 90, 9)
 }
 
 // differences are a − b with low ≤ b ≤ a ≤ high, the result asked for.
 func differences(low, high int) space {
-	return gather(func(n []int) standards.Task {
-		return valid(standards.NewSubtraction(2, n[0], n[1]))
+	return gather(func(n []int) task.Task {
+		return valid(task.NewSubtraction(2, n[0], n[1]))
 	}, low, high, 2)
 }
 
 // differencesOfTens are a − b for tens from 10 to 90.
 func differencesOfTens() space {
-	return gather(func(n []int) standards.Task {
-		return valid(standards.NewSubtraction(2, 10*n[0], 10*n[1]))
+	return gather(func(n []int) task.Task {
+		return valid(task.NewSubtraction(2, 10*n[0], 10*n[1]))
 	}, 1, 9, 2)
 }
 
 // differencesPast1000 are a − b for a from 1001 to 2000 and b of three digits.
 func differencesPast1000() space {
-	return product(func(c []int) standards.Task {
-		return valid(standards.NewSubtraction(2, c[0]+1001, c[1]+100))
+	return product(func(c []int) task.Task {
+		return valid(task.NewSubtraction(2, c[0]+1001, c[1]+100))
 	}, 1000, 900)
 }
 
 // partners are a whole and two parts of at least 1, either part asked for:
 // 6 + ? = 10 and ? + 4 = 10.
 func partners(whole int) space {
-	return product(func(c []int) standards.Task {
+	return product(func(c []int) task.Task {
 		part := c[0] + 1
-		return valid(standards.NewAddition(c[1], part, whole-part))
+		return valid(task.NewAddition(c[1], part, whole-part))
 	}, whole-1, 2)
 }
 
@@ -52,13 +52,13 @@ func partners(whole int) space {
 func unknowns(most int) space {
 	var all []space
 	for blank := range 2 {
-		all = append(all, choose(func(set []int) standards.Task {
+		all = append(all, choose(func(set []int) task.Task {
 			whole, part := set[0]+1, set[1]+1
-			return valid(standards.NewAddition(blank, whole-part, part))
+			return valid(task.NewAddition(blank, whole-part, part))
 		}, most, 2))
-		all = append(all, choose(func(set []int) standards.Task {
+		all = append(all, choose(func(set []int) task.Task {
 			whole, part := set[0]+1, set[1]+1
-			return valid(standards.NewSubtraction(blank, whole, part))
+			return valid(task.NewSubtraction(blank, whole, part))
 		}, most, 2))
 	}
 	return join(all...)
@@ -68,9 +68,9 @@ func unknowns(most int) space {
 // with two minuses; no value on the way is below 0 or above most.
 func plusMinus(grain, most int) space {
 	signs := [][3]int{{1, 1, -1}, {1, -1, 1}, {1, -1, -1}}
-	return product(func(c []int) standards.Task {
+	return product(func(c []int) task.Task {
 		sign, value := signs[c[0]], 0
-		s := standards.Sentence{N: 3, Blank: 3}
+		s := task.Sentence{N: 3, Blank: 3}
 		for i := range s.N {
 			s.Terms[i], s.Minus[i] = grain*(c[1+i]+1), sign[i] < 0
 			value += sign[i] * s.Terms[i]
@@ -83,7 +83,7 @@ func plusMinus(grain, most int) space {
 }
 
 // valid is the sentence, or an empty place where the numbers make none.
-func valid(s standards.Sentence, err error) standards.Task {
+func valid(s task.Sentence, err error) task.Task {
 	if err != nil {
 		return nil
 	}

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strconv"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // ways counts the orders in which a task can be shown without asking anything
@@ -15,8 +15,8 @@ import (
 //
 // These are the arrangements of a multiset, counted number by number: the r-th number
 // of its length has r places to go, and among e equal numbers e of them look alike.
-func ways(task standards.Task) int {
-	s, ok := turnable(task)
+func ways(asked task.Task) int {
+	s, ok := turnable(asked)
 	if !ok {
 		return 1
 	}
@@ -38,10 +38,10 @@ func next(run int, goesOn bool) int {
 }
 
 // shown is one of the ways to show a task, each as likely as any other.
-func shown(task standards.Task, random *rand.Rand) standards.Task {
-	s, ok := turnable(task)
+func shown(asked task.Task, random *rand.Rand) task.Task {
+	s, ok := turnable(asked)
 	if !ok {
-		return task
+		return asked
 	}
 	addends := s.Terms[:s.N] // s is our own copy
 	random.Shuffle(s.N, func(i, j int) { addends[i], addends[j] = addends[j], addends[i] })
@@ -50,8 +50,8 @@ func shown(task standards.Task, random *rand.Rand) standards.Task {
 }
 
 // turnable says whether a task is a sum whose result is asked for.
-func turnable(task standards.Task) (standards.Sentence, bool) {
-	s, ok := task.(standards.Sentence)
+func turnable(asked task.Task) (task.Sentence, bool) {
+	s, ok := asked.(task.Sentence)
 	return s, ok && s.IsAddition() && s.Blank == s.N
 }
 

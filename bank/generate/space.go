@@ -3,7 +3,7 @@ package generate
 import (
 	"sort"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // space is a list of possible tasks that is never written out: how many places it has,
@@ -11,22 +11,22 @@ import (
 // thing. A place may be empty (nil), where the numbers make no valid task.
 type space struct {
 	size int
-	at   func(i int) standards.Task
+	at   func(i int) task.Task
 }
 
 // product is every combination of one choice from each of several lists, given by their lengths.
-func product(task func(choice []int) standards.Task, lengths ...int) space {
+func product(asked func(choice []int) task.Task, lengths ...int) space {
 	size := 1
 	for _, n := range lengths {
 		size *= n
 	}
-	return space{size, func(i int) standards.Task {
+	return space{size, func(i int) task.Task {
 		choice := make([]int, len(lengths))
 		for k, n := range lengths {
 			choice[k] = i % n
 			i /= n
 		}
-		return task(choice)
+		return asked(choice)
 	}}
 }
 
@@ -35,26 +35,26 @@ func product(task func(choice []int) standards.Task, lengths ...int) space {
 //
 // Set number i is found in the combinatorial number system: its largest member is the
 // largest c with C(c, k) ≤ i, and the rest is set number i − C(c, k) of size k−1.
-func choose(task func(set []int) standards.Task, n, k int) space {
-	return space{binomial(n, k), func(i int) standards.Task {
+func choose(asked func(set []int) task.Task, n, k int) space {
+	return space{binomial(n, k), func(i int) task.Task {
 		set := make([]int, k)
 		for j := range set {
 			size := k - j
 			set[j] = sort.Search(n, func(c int) bool { return binomial(c+1, size) > i })
 			i -= binomial(set[j], size)
 		}
-		return task(set)
+		return asked(set)
 	}}
 }
 
 // gather is every collection of k numbers from low to high in falling order; a
 // number may stand in it more than once.
-func gather(task func(numbers []int) standards.Task, low, high, k int) space {
-	return choose(func(set []int) standards.Task {
+func gather(asked func(numbers []int) task.Task, low, high, k int) space {
+	return choose(func(set []int) task.Task {
 		for j := range set {
 			set[j] += low - (k - 1 - j) // from different numbers to numbers that may be equal
 		}
-		return task(set)
+		return asked(set)
 	}, high-low+k, k)
 }
 
@@ -64,7 +64,7 @@ func join(spaces ...space) space {
 	for _, s := range spaces {
 		all.size += s.size
 	}
-	all.at = func(i int) standards.Task {
+	all.at = func(i int) task.Task {
 		for _, s := range spaces {
 			if i < s.size {
 				return s.at(i)
@@ -78,15 +78,15 @@ func join(spaces ...space) space {
 
 // larger is the tasks of a space that hold a number larger than n.
 func larger(n int, s space) space {
-	return space{s.size, func(i int) standards.Task {
-		task := s.at(i)
-		if task == nil {
+	return space{s.size, func(i int) task.Task {
+		asked := s.at(i)
+		if asked == nil {
 			return nil
 		}
-		if largest, _ := task.Traits().Number(standards.Largest); largest <= n {
+		if largest, _ := asked.Traits().Number(task.Largest); largest <= n {
 			return nil
 		}
-		return task
+		return asked
 	}}
 }
 

@@ -3,32 +3,32 @@ package generate
 import (
 	"slices"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // What stories are about.
 var (
 	lengths = []string{"rope", "ribbon", "string"}
 	money   = []string{"cents"}
-	counted = slices.DeleteFunc(standards.StoryThings(standards.AddToResult), func(thing string) bool {
+	counted = slices.DeleteFunc(task.StoryThings(task.AddToResult), func(thing string) bool {
 		return slices.Contains(lengths, thing) || slices.Contains(money, thing)
 	})
 )
 
 // situations are those of one step; firstSituations are those of kindergarten.
 var (
-	situations      = slices.DeleteFunc(standards.Situations(), func(s standards.StorySituation) bool { return s == standards.TwoSteps })
-	firstSituations = slices.DeleteFunc(slices.Clone(situations), func(s standards.StorySituation) bool { return s.Mastered() > 0 })
+	situations      = slices.DeleteFunc(task.Situations(), func(s task.StorySituation) bool { return s == task.TwoSteps })
+	firstSituations = slices.DeleteFunc(slices.Clone(situations), func(s task.StorySituation) bool { return s.Mastered() > 0 })
 )
 
 // stories are the stories of the situations with a whole of at most most and parts of at
 // least least. Each pair of numbers is told of so many of the things; which things
 // and which children it falls to goes around, so that they come up equally often.
-func stories(most, least, tellings int, things []string, situations ...standards.StorySituation) space {
+func stories(most, least, tellings int, things []string, situations ...task.StorySituation) space {
 	var all []space
 	for turn, situation := range situations {
 		suited := slices.DeleteFunc(slices.Clone(things), func(thing string) bool {
-			return !slices.Contains(standards.StoryThings(situation), thing)
+			return !slices.Contains(task.StoryThings(situation), thing)
 		})
 		if len(suited) > 0 {
 			all = append(all, storiesOf(situation, turn, most, least, tellings, suited))
@@ -37,14 +37,14 @@ func stories(most, least, tellings int, things []string, situations ...standards
 	return join(all...)
 }
 
-func storiesOf(situation standards.StorySituation, turn, most, least, tellings int, things []string) space {
-	shape := situation.Example().(standards.Story).Sentence
-	tell := func(whole, part, telling int) standards.Task {
+func storiesOf(situation task.StorySituation, turn, most, least, tellings int, things []string) space {
+	shape := situation.Example().(task.Story).Sentence
+	tell := func(whole, part, telling int) task.Task {
 		s := shape
 		switch {
 		case min(part, whole-part) < least:
 			return nil
-		case situation == standards.TogetherBoth && part > 1:
+		case situation == task.TogetherBoth && part > 1:
 			return nil // one story for each whole
 		case shape.IsAddition():
 			s.Terms = [4]int{whole - part, part}
@@ -55,18 +55,18 @@ func storiesOf(situation standards.StorySituation, turn, most, least, tellings i
 	}
 	var all []space
 	for telling := range tellings {
-		all = append(all, choose(func(set []int) standards.Task { return tell(set[0]+1, set[1]+1, telling) }, most, 2))
+		all = append(all, choose(func(set []int) task.Task { return tell(set[0]+1, set[1]+1, telling) }, most, 2))
 	}
 	return join(all...)
 }
 
 // told is the story with the thing and the children whose turn it is; nil where the
 // numbers can't be told.
-func told(situation standards.StorySituation, s standards.Sentence, things []string, turn int) standards.Task {
-	children := standards.StoryNames()
+func told(situation task.StorySituation, s task.Sentence, things []string, turn int) task.Task {
+	children := task.StoryNames()
 	first := (turn*11 + turn/len(children)) % len(children)
 	names := []string{children[first], children[(first+5+turn%7)%len(children)]}
-	story, err := standards.NewStory(situation, s, things[turn%len(things)], names[:situation.People()]...)
+	story, err := task.NewStory(situation, s, things[turn%len(things)], names[:situation.People()]...)
 	if err != nil {
 		return nil
 	}
@@ -75,11 +75,11 @@ func told(situation standards.StorySituation, s standards.Sentence, things []str
 
 // twoSteps are stories of two steps with a first number up to 60 and steps of up to 30.
 func twoSteps(things []string) space {
-	return product(func(c []int) standards.Task {
-		s := standards.Sentence{Terms: [4]int{c[0] + 2, c[1] + 2, c[2] + 2}, Minus: [4]bool{1: c[3]&1 == 1, 2: c[3]&2 == 2}, N: 3, Blank: 3}
+	return product(func(c []int) task.Task {
+		s := task.Sentence{Terms: [4]int{c[0] + 2, c[1] + 2, c[2] + 2}, Minus: [4]bool{1: c[3]&1 == 1, 2: c[3]&2 == 2}, N: 3, Blank: 3}
 		if s.Terms[0]-s.Terms[1] < 0 && s.Minus[1] {
 			return nil
 		}
-		return told(standards.TwoSteps, s, things, c[0]+3*c[1]+5*c[2]+c[3])
+		return told(task.TwoSteps, s, things, c[0]+3*c[1]+5*c[2]+c[3])
 	}, 59, 29, 29, 4)
 }

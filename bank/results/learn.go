@@ -8,6 +8,7 @@ import (
 
 	"evenhand/bank/evidence"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Learnt is what papers show about difficulty.
@@ -67,7 +68,7 @@ func thousandths(logits float64) standards.Difficulty {
 // lesson gathers the papers as the model wants them.
 type lesson struct {
 	learnt  Learnt
-	traits  []standards.Traits // of the items
+	traits  []task.Traits // of the items
 	numbers map[itemKey]int
 	quizzes map[string]Quiz
 	groups  map[[2]string]int // class, week
@@ -145,7 +146,7 @@ func (l *lesson) weigh() weighing {
 	skills := slices.Sorted(maps.Keys(bases))
 	for _, skill := range skills {
 		w.names = append(w.names, strings.TrimSpace("skill "+string(skill)))
-		w.defaults = append(w.defaults, standards.Predict(skill, standards.Traits{}).Logits())
+		w.defaults = append(w.defaults, standards.Predict(skill, task.Traits{}).Logits())
 	}
 	held := l.heldWeights()
 	for _, weight := range held {
@@ -168,7 +169,7 @@ func (l *lesson) weigh() weighing {
 // heldWeights are the weights that some item holds.
 func (l *lesson) heldWeights() (held []standards.Weight) {
 	for _, weight := range standards.Weights() {
-		if slices.ContainsFunc(l.traits, func(ts standards.Traits) bool { return weight.Amount(ts) != 0 }) {
+		if slices.ContainsFunc(l.traits, func(ts task.Traits) bool { return weight.Amount(ts) != 0 }) {
 			held = append(held, weight)
 		}
 	}
@@ -176,9 +177,9 @@ func (l *lesson) heldWeights() (held []standards.Weight) {
 }
 
 // traits are those of the item's task; an item by hand has none.
-func (it Item) traits() (none standards.Traits) {
-	if task, ok := it.Task(); ok {
-		return task.Traits()
+func (it Item) traits() (none task.Traits) {
+	if asked, ok := it.Task(); ok {
+		return asked.Traits()
 	}
 	return none
 }

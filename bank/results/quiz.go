@@ -10,6 +10,7 @@ import (
 	"golang.org/x/text/unicode/norm"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Quiz is a quiz as it was given. Make it with NewQuiz.
@@ -30,7 +31,7 @@ type Form struct {
 type Item struct {
 	ID         string // in the bank
 	Skill      standards.SkillID
-	Codes      []standards.Code
+	Codes      []task.Code
 	Asks       string // the task, or the question of an item by hand
 	Key        string
 	Difficulty standards.Difficulty // by which the quiz was assembled
@@ -90,16 +91,16 @@ func (q Quiz) Name() string {
 }
 
 // Task is the item's mathematics; ok is false for an item by hand.
-func (it Item) Task() (task standards.Task, ok bool) {
-	task, err := standards.Parse(it.Asks)
-	return task, err == nil && task.Judge(it.Key)
+func (it Item) Task() (asked task.Task, ok bool) {
+	asked, err := task.Parse(it.Asks)
+	return asked, err == nil && asked.Judge(it.Key)
 }
 
 // Judge says whether a written answer is right: as the item's task allows, and
 // for an item by hand when it is the key, whatever its spaces and capitals.
 func (it Item) Judge(written string) bool {
-	if task, ok := it.Task(); ok {
-		return task.Judge(written)
+	if asked, ok := it.Task(); ok {
+		return asked.Judge(written)
 	}
 	return fold(written) == fold(it.Key)
 }

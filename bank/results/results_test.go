@@ -16,6 +16,7 @@ import (
 	"evenhand/bank"
 	"evenhand/bank/results"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 var friday = time.Date(2026, 11, 27, 14, 30, 0, 0, time.UTC)
@@ -26,10 +27,10 @@ func quizOf(week string, forms ...[]string) results.Quiz {
 	for i, tasks := range forms {
 		form := results.Form{Name: string(rune('A' + i))}
 		for k, text := range tasks {
-			task := standards.MustParse(text)
+			asked := task.MustParse(text)
 			form.Items = append(form.Items, results.Item{
-				ID: fmt.Sprintf("%s-%d-%d", week, i, k), Skill: standards.SkillOf(task), Codes: task.Codes(), Asks: task.String(), Key: task.Key(),
-				Difficulty: standards.Predict(standards.SkillOf(task), task.Traits()),
+				ID: fmt.Sprintf("%s-%d-%d", week, i, k), Skill: standards.SkillOf(asked), Codes: asked.Codes(), Asks: asked.String(), Key: asked.Key(),
+				Difficulty: standards.Predict(standards.SkillOf(asked), asked.Traits()),
 			})
 		}
 		list = append(list, form)
@@ -278,7 +279,7 @@ func TestBankHoldsNoPupil(t *testing.T) {
 	var items []bank.Item
 	for _, form := range quiz.Forms {
 		for _, item := range form.Items {
-			items = append(items, bank.NewItem(standards.MustParse(item.Asks), "", bank.Origin{Kind: "written"}))
+			items = append(items, bank.NewItem(task.MustParse(item.Asks), "", bank.Origin{Kind: "written"}))
 		}
 	}
 	added, err := b.Add(items, "MK", friday)

@@ -7,6 +7,7 @@ import (
 
 	"evenhand/bank/evidence/report"
 	"evenhand/standards"
+	"evenhand/standards/task"
 
 	"github.com/urfave/cli/v2"
 )
@@ -127,7 +128,7 @@ func follow(app *cli.App, words []string) (command *cli.Command, value string) {
 // valuesOf lists what may stand behind a flag that takes one of a few words.
 var valuesOf = map[string]func() []string{
 	"skill":    standards.Catalogue().IDs,
-	"look":     func() []string { return texts(standards.AllLooks()) },
+	"look":     func() []string { return texts(task.AllLooks()) },
 	"band":     func() []string { return texts(standards.Bands()) },
 	"standing": func() []string { return []string{"draft", "ready", "retired"} },
 	"origin":   func() []string { return []string{"generated", "written", "imported"} },

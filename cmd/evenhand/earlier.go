@@ -6,7 +6,7 @@ import (
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
-	"evenhand/standards"
+	"evenhand/standards/task"
 
 	"github.com/urfave/cli/v2"
 )
@@ -26,7 +26,7 @@ func earlierQuiz(c *cli.Context) (assemble.Earlier, error) {
 		return earlier, err
 	}
 	for _, row := range rows {
-		earlier.Spots = append(earlier.Spots, assemble.Spot{Form: row.Form, Number: int(row.Number), ID: row.ID, Look: standards.Look(row.Look)})
+		earlier.Spots = append(earlier.Spots, assemble.Spot{Form: row.Form, Number: int(row.Number), ID: row.ID, Look: task.Look(row.Look)})
 	}
 	for _, places := range c.StringSlice("replace") {
 		earlier.Replace = append(earlier.Replace, splitList(places)...)

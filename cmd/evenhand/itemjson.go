@@ -5,6 +5,7 @@ import (
 
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // itemJSON is an item as other programs read it.
@@ -16,8 +17,8 @@ type itemJSON struct {
 	Wording       map[string]string `json:"wording,omitempty"`
 	Key           string            `json:"key"`
 	Skill         standards.SkillID `json:"skill"`
-	Standards     []standards.Code  `json:"standards"`
-	Look          standards.Look    `json:"look"`
+	Standards     []task.Code       `json:"standards"`
+	Look          task.Look         `json:"look"`
 	Standing      bank.Standing     `json:"standing"`
 	Band          standards.Band    `json:"band"`
 	ShareRight    int               `json:"share_right"`
@@ -50,13 +51,13 @@ func toJSON(item bank.Item) itemJSON {
 		Traits: map[string]string{}, Origin: originJSON(item.Origin), Notes: item.Notes, By: item.By, At: item.At, Reason: item.Reason,
 	}
 	if out.Standards == nil {
-		out.Standards = []standards.Code{}
+		out.Standards = []task.Code{}
 	}
 	if m := item.Measured; m != nil {
 		e := m.StandardError.Logits()
 		out.StandardError, out.Answers = &e, m.Answers
 	}
-	for _, trait := range standards.AllTraits() {
+	for _, trait := range task.AllTraits() {
 		if value := item.Traits.Get(trait); value != "" {
 			out.Traits[trait.String()] = value
 		}
@@ -86,8 +87,8 @@ type useJSON struct {
 
 func withPast(item bank.Item, uses []bank.Use, history []bank.Item) pastJSON {
 	past := pastJSON{itemJSON: toJSON(item), Missteps: []misstepJSON{}, Uses: []useJSON{}}
-	if task, err := standards.Parse(item.Task); err == nil {
-		for _, m := range task.Missteps() {
+	if asked, err := task.Parse(item.Task); err == nil {
+		for _, m := range asked.Missteps() {
 			row := misstepJSON{Answer: m.Answer, Tells: tells(m)}
 			for _, kind := range m.Kinds {
 				row.Missteps = append(row.Missteps, kind.Name)

@@ -9,6 +9,7 @@ import (
 	"evenhand/assemble/export"
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 
 	"github.com/urfave/cli/v2"
 )
@@ -122,7 +123,7 @@ func readQuery(c *cli.Context) (bank.Query, error) {
 		}
 	}
 	for _, name := range c.StringSlice("look") {
-		look, err := standards.ParseLook(name)
+		look, err := task.ParseLook(name)
 		if err != nil {
 			return q, usagef("--look: %v", err)
 		}

@@ -10,7 +10,7 @@ import (
 	"evenhand/assemble/export"
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
-	"evenhand/standards"
+	"evenhand/standards/task"
 
 	"github.com/urfave/cli/v2"
 )
@@ -52,8 +52,8 @@ func paperOf(quiz assemble.Quiz, form assemble.Form, lang string) sheet.Paper {
 // questionOf is an item as the sheet package draws it.
 func questionOf(item bank.Item, number int, lang string) sheet.Question {
 	q := sheet.Question{Number: number, Look: item.Look, Text: item.Question(lang), Key: item.Key}
-	if task, err := standards.Parse(item.Task); err == nil {
-		q.Task, q.Missteps = task, task.Missteps()
+	if asked, err := task.Parse(item.Task); err == nil {
+		q.Task, q.Missteps = asked, asked.Missteps()
 	}
 	return q
 }

@@ -6,6 +6,7 @@ import (
 
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 
 	"github.com/urfave/cli/v2"
 )
@@ -70,11 +71,11 @@ func signed(c *cli.Context) error {
 
 func applyChanges(c *cli.Context, item *bank.Item) error {
 	if text := c.String("task"); text != "" {
-		task, err := standards.Parse(text)
+		asked, err := task.Parse(text)
 		if err != nil {
 			return err
 		}
-		item.Task = task.String()
+		item.Task = asked.String()
 	}
 	if (c.IsSet("key") || c.IsSet("skill")) && !item.ByHand() {
 		return errors.New("the key and the skill of this item follow from its task; change the task with --task")
@@ -90,7 +91,7 @@ func applyChanges(c *cli.Context, item *bank.Item) error {
 		item.Skill = skill
 	}
 	if name := c.String("look"); name != "" {
-		look, err := standards.ParseLook(name)
+		look, err := task.ParseLook(name)
 		if err != nil {
 			return err
 		}

@@ -8,6 +8,7 @@ import (
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 
 	"github.com/urfave/cli/v2"
 )
@@ -80,14 +81,14 @@ func describe(w io.Writer, item bank.Item) {
 	line("time", fmt.Sprintf("about %d seconds", item.Seconds))
 	line("origin", originInWords(item.Origin))
 	line("notes", item.Notes)
-	if task, err := standards.Parse(item.Task); err == nil {
-		for _, m := range task.Missteps() {
+	if asked, err := task.Parse(item.Task); err == nil {
+		for _, m := range asked.Missteps() {
 			line("answered", m.Answer+": "+tells(m))
 		}
 	}
 }
 
-func tells(m standards.Misstep) string {
+func tells(m task.Misstep) string {
 	parts := make([]string, len(m.Kinds))
 	for i, kind := range m.Kinds {
 		parts[i] = kind.Tells

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 
 	"github.com/urfave/cli/v2"
 )
@@ -21,8 +22,8 @@ func skillsCommand() *cli.Command {
 type skillRow struct {
 	Skill       standards.SkillID `json:"skill"`
 	Grade       string            `json:"grade"`
-	Standards   []standards.Code  `json:"standards"`
-	Looks       []standards.Look  `json:"looks"`
+	Standards   []task.Code       `json:"standards"`
+	Looks       []task.Look       `json:"looks"`
 	Seconds     int               `json:"seconds"`
 	Description string            `json:"description"`
 	Example     string            `json:"example"`

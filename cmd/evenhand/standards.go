@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 
 	"github.com/urfave/cli/v2"
 )
@@ -20,7 +21,7 @@ func standardsCommand() *cli.Command {
 
 // codeRow is a standard as other programs read it.
 type codeRow struct {
-	Code   standards.Code      `json:"code"`
+	Code   task.Code           `json:"code"`
 	Topic  string              `json:"topic"`
 	Cover  standards.Cover     `json:"cover"`
 	Reason string              `json:"reason,omitempty"`
@@ -35,7 +36,7 @@ func listStandards(c *cli.Context) error {
 	tally := map[standards.Cover]int{}
 	rows := [][]string{{"STANDARD", "COVER", "WHAT IT IS", "SKILLS, OR WHAT IS MISSING"}}
 	for _, cover := range standards.AllCoverage() {
-		row := codeRow{cover.Code, cover.Code.Topic(), cover.Cover, cover.Reason, append([]standards.SkillID{}, cover.Skills...)}
+		row := codeRow{cover.Code, standards.Topic(cover.Code), cover.Cover, cover.Reason, append([]standards.SkillID{}, cover.Skills...)}
 		list = append(list, row)
 		tally[row.Cover]++
 		names := make([]string, len(row.Skills))

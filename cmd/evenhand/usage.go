@@ -4,7 +4,7 @@ import (
 	"regexp"
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/words"
 
 	"github.com/urfave/cli/v2"
 )
@@ -24,7 +24,7 @@ func onUsageError(c *cli.Context, err error, _ bool) error {
 	}
 	said := err.Error()
 	if found := unknownFlag.FindStringSubmatch(said); found != nil {
-		if near, ok := standards.Nearest(found[1], flagNames(flags)); ok && len(near) > 1 {
+		if near, ok := words.Nearest(found[1], flagNames(flags)); ok && len(near) > 1 {
 			return usagef("there is no option --%s here; did you mean --%s? See %s", found[1], near, help)
 		}
 		return usagef("there is no option --%s here; %s lists them all", found[1], help)
@@ -78,7 +78,7 @@ func unknownName(app *cli.App, typed string) error {
 	for _, command := range app.VisibleCommands() {
 		names = append(names, command.Name)
 	}
-	if name, ok := standards.Nearest(typed, names); ok {
+	if name, ok := words.Nearest(typed, names); ok {
 		return usagef("no command %q; did you mean %q? See evenhand help", typed, name)
 	}
 	return usagef("no command %q; evenhand help lists them all", typed)

@@ -8,7 +8,7 @@ import (
 	intake "evenhand/import"
 
 	"evenhand/bank/results"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Digits says what 1 and 0 mean in a grid.
@@ -66,9 +66,9 @@ func Written(item results.Item, cell string) (answer results.Answer, problem str
 }
 
 func isAboutTime(item results.Item) bool {
-	task, _ := item.Task()
-	switch task.(type) {
-	case standards.Clock, standards.Match:
+	asked, _ := item.Task()
+	switch asked.(type) {
+	case task.Clock, task.Match:
 		return true
 	}
 	return false

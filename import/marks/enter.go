@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"evenhand/bank/results"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Seat is a pupil and the form that the pupil most likely had.
@@ -169,8 +169,8 @@ func (a *asker) items(form results.Form, paper *results.Paper) move {
 // goesBack says that what was typed for an item asks for the question before. A single
 // < is an answer where numbers are compared.
 func goesBack(item results.Item, cell string) bool {
-	task, _ := item.Task()
-	_, compares := task.(standards.Compare)
+	asked, _ := item.Task()
+	_, compares := asked.(task.Compare)
 	return cell == "<<" || cell == "<" && !compares
 }
 

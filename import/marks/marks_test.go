@@ -15,6 +15,7 @@ import (
 	"evenhand/bank/results"
 	"evenhand/import/marks"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // quizOf is a quiz of one form for each list of tasks.
@@ -23,8 +24,8 @@ func quizOf(forms ...[]string) results.Quiz {
 	for i, tasks := range forms {
 		form := results.Form{Name: string(rune('A' + i))}
 		for k, text := range tasks {
-			task := standards.MustParse(text)
-			form.Items = append(form.Items, results.Item{ID: fmt.Sprintf("%d-%d", i, k), Skill: standards.SkillOf(task), Asks: task.String(), Key: task.Key()})
+			posed := task.MustParse(text)
+			form.Items = append(form.Items, results.Item{ID: fmt.Sprintf("%d-%d", i, k), Skill: standards.SkillOf(posed), Asks: posed.String(), Key: posed.Key()})
 		}
 		list = append(list, form)
 	}
@@ -235,9 +236,9 @@ func TestEveryRowHasOneEnd(t *testing.T) {
 			}
 			seen[p.Pupil] = true
 			for i, a := range p.Answers {
-				task := standards.MustParse(form.Items[i].Asks)
-				if a.Written != "" && (a.State == results.Right) != task.Judge(a.Written) {
-					t.Fatalf("%s: %q is %s", task, a.Written, a.State)
+				posed := task.MustParse(form.Items[i].Asks)
+				if a.Written != "" && (a.State == results.Right) != posed.Judge(a.Written) {
+					t.Fatalf("%s: %q is %s", posed, a.Written, a.State)
 				}
 			}
 		}

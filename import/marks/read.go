@@ -11,7 +11,7 @@ import (
 
 	"evenhand/bank/results"
 	intake "evenhand/import"
-	"evenhand/standards"
+	"evenhand/standards/words"
 )
 
 // Options say how to read a grid.
@@ -74,24 +74,24 @@ var (
 // findColumns finds the heading, which is in one of the first lines, and the columns.
 func findColumns(rows []intake.Row, items int) (*grid, error) {
 	for i, row := range rows[:min(len(rows), 10)] {
-		words := make([]string, len(row.Cells))
+		said := make([]string, len(row.Cells))
 		for j, cell := range row.Cells {
-			words[j] = strings.ToLower(cell)
+			said[j] = strings.ToLower(cell)
 		}
-		pupil := slices.IndexFunc(words, func(w string) bool { return slices.Contains(pupilWords, w) })
+		pupil := slices.IndexFunc(said, func(w string) bool { return slices.Contains(pupilWords, w) })
 		if pupil < 0 {
 			continue
 		}
-		g := &grid{rows: rows[i+1:], pupil: pupil, form: slices.Index(words, "form")}
-		return g, g.findItems(words, items)
+		g := &grid{rows: rows[i+1:], pupil: pupil, form: slices.Index(said, "form")}
+		return g, g.findItems(said, items)
 	}
 	return nil, errors.New(`there is no heading; the first line should be pupil,form,1,2,3 and so on`)
 }
 
 // findItems finds the column of every item.
-func (g *grid) findItems(words []string, items int) error {
+func (g *grid) findItems(said []string, items int) error {
 	columns := map[int]int{}
-	for j, word := range words {
+	for j, word := range said {
 		m := itemWord.FindStringSubmatch(word)
 		switch {
 		case j == g.pupil || j == g.form || word == "":
@@ -189,7 +189,7 @@ func (g *grid) begin(raw intake.Row, lines map[string][]int) (row, *intake.Probl
 // suggest ends the sentence about a code that is not in the class: most likely its
 // digits were turned around.
 func (g *grid) suggest(code string) string {
-	near, ok := standards.Nearest(code, g.Pupils)
+	near, ok := words.Nearest(code, g.Pupils)
 	if i := len(code) - 2; slices.Contains(g.Pupils, code[:i]+code[i+1:]+code[i:i+1]) {
 		near, ok = code[:i]+code[i+1:]+code[i:i+1], true
 	}

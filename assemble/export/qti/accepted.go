@@ -7,53 +7,54 @@ import (
 	"strconv"
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // acceptedBy are ways to write the right answer of a task that asks for words or a time, the usual
 // one first. All are right by the task's own judgement; a machine that compares texts knows
 // only these.
-func acceptedBy(task standards.Task, lang string) []string {
+func acceptedBy(asked task.Task, lang string) []string {
 	var list []string
-	for _, text := range candidates(task, lang) {
-		if task.Judge(text) && !slices.Contains(list, text) {
+	for _, text := range candidates(asked, lang) {
+		if asked.Judge(text) && !slices.Contains(list, text) {
 			list = append(list, text)
 		}
 	}
 	return list
 }
 
-func candidates(task standards.Task, lang string) []string {
-	switch t := task.(type) {
-	case standards.Clock:
+func candidates(asked task.Task, lang string) []string {
+	switch t := asked.(type) {
+	case task.Clock:
 		return timeTexts(t, lang)
-	case standards.WriteNumber:
+	case task.WriteNumber:
 		return nameTexts(t.Number, lang)
 	}
-	return []string{task.Key()}
+	return []string{asked.Key()}
 }
 
 // timeTexts are "4:30", "04:30", "half past 4", "half past four" and the like, in both
 // languages; words first where they are asked for.
-func timeTexts(t standards.Clock, lang string) []string {
+func timeTexts(t task.Clock, lang string) []string {
 	time := t.Time
 	dial := fmt.Sprintf("%d:%02d", time.Hour, time.Minute)
 	digits := []string{time.String(), dial, "0" + time.String(), "0" + dial}
 	switch time.Half {
-	case standards.Morning:
+	case words.Morning:
 		digits = append(digits, fmt.Sprintf("%02d:%02d", time.Hour%12, time.Minute), dial+" a.m.")
-	case standards.Afternoon:
+	case words.Afternoon:
 		digits = append(digits, fmt.Sprintf("%d:%02d", time.Hour%12+12, time.Minute), dial+" p.m.")
 	}
-	var words []string
+	var spoken []string
 	for _, l := range []string{lang, "en", "es"} {
 		said := time.Words(l)
-		words = append(words, said, named(said, l))
+		spoken = append(spoken, said, named(said, l))
 	}
-	if t.Verb == standards.Say {
-		return append(words, digits...)
+	if t.Verb == task.Say {
+		return append(spoken, digits...)
 	}
-	return append(digits, words...)
+	return append(digits, spoken...)
 }
 
 var digits = regexp.MustCompile(`[0-9]+`)
@@ -62,7 +63,7 @@ var digits = regexp.MustCompile(`[0-9]+`)
 func named(text, lang string) string {
 	return digits.ReplaceAllStringFunc(text, func(number string) string {
 		n, _ := strconv.Atoi(number)
-		return standards.NumberName(n, lang)
+		return words.NumberName(n, lang)
 	})
 }
 
@@ -70,7 +71,7 @@ func named(text, lang string) string {
 func nameTexts(n int, lang string) []string {
 	var list []string
 	for _, l := range []string{lang, "en", "es"} {
-		name := standards.NumberName(n, l)
+		name := words.NumberName(n, l)
 		and := strings.Replace(name, "hundred ", "hundred and ", 1)
 		list = append(list, name, strings.ReplaceAll(name, "-", " "), and, strings.ReplaceAll(and, "-", " "))
 	}

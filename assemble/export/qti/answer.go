@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // answer is how a question is answered: what stands there to read, the responses, and how they
@@ -23,35 +23,35 @@ const only = "RESPONSE"
 // answerOf chooses the way to answer a task. What has a few possible answers is a
 // choice, as has the look of one; clocks to join are a match, hands to draw are a drawing that a
 // person marks, and all else is typed: a place for each number.
-func answerOf(task standards.Task, look standards.Look, lang string) answer {
-	prompt := spoken(task.Prompt(lang))
-	if options, at, ok := standards.Options(task); ok && look == standards.LookChoice {
+func answerOf(asked task.Task, look task.Look, lang string) answer {
+	prompt := spoken(asked.Prompt(lang))
+	if options, at, ok := task.Options(asked); ok && look == task.LookChoice {
 		return choice(prompt, options[at], lettered(options[:]))
 	}
-	switch t := task.(type) {
-	case standards.Compare, standards.TrueFalse, standards.OddEven, standards.Groups:
-		return choice(prompt, task.Key(), closed(task, lang))
-	case standards.Match:
+	switch t := asked.(type) {
+	case task.Compare, task.TrueFalse, task.OddEven, task.Groups:
+		return choice(prompt, asked.Key(), closed(asked, lang))
+	case task.Match:
 		return match(prompt, t, lang)
-	case standards.Clock:
-		if t.Verb == standards.Draw {
+	case task.Clock:
+		if t.Verb == task.Draw {
 			return answer{lines(prompt), []Response{{ID: only, Kind: Drawing}}, Scoring{By: ByPerson}, t.Key()}
 		}
-	case standards.Pairs:
+	case task.Pairs:
 		return pairs(prompt, t)
-	case standards.Story:
-		if t.Situation == standards.TogetherBoth {
+	case task.Story:
+		if t.Situation == task.TogetherBoth {
 			return parts(prompt, t)
 		}
 	}
-	return typed(prompt, task, lang)
+	return typed(prompt, asked, lang)
 }
 
 // typed asks for numbers, one at each blank of the prompt, or for words.
-func typed(prompt string, task standards.Task, lang string) answer {
-	keys := blanks(task)
+func typed(prompt string, asked task.Task, lang string) answer {
+	keys := blanks(asked)
 	if _, err := strconv.Atoi(keys[0]); err != nil {
-		r := Response{ID: only, Kind: Words, Accepted: acceptedBy(task, lang)}
+		r := Response{ID: only, Kind: Words, Accepted: acceptedBy(asked, lang)}
 		r.Correct = r.Accepted[:1:1]
 		return answer{stem: filled(prompt, r), responses: []Response{r}, scoring: Scoring{By: ByMap}}
 	}
@@ -64,18 +64,18 @@ func typed(prompt string, task standards.Task, lang string) answer {
 }
 
 // blanks are the right values for the places to fill in.
-func blanks(task standards.Task) []string {
-	switch t := task.(type) {
-	case standards.PlaceValue:
+func blanks(asked task.Task) []string {
+	switch t := asked.(type) {
+	case task.PlaceValue:
 		return strings.Fields(t.Key())
-	case standards.Expanded:
+	case task.Expanded:
 		return strings.Split(t.Key(), " + ")
-	case standards.Sequence:
+	case task.Sequence:
 		return strings.Split(t.Key(), ", ")
-	case standards.Related:
+	case task.Related:
 		return []string{t.Key(), t.Key()}
 	}
-	return []string{task.Key()}
+	return []string{asked.Key()}
 }
 
 // numbers are responses with these right values.
@@ -93,7 +93,7 @@ func numbers(keys ...string) []Response {
 // pairs asks twice for two numbers that make the whole. Any two pairs are right; as they make the
 // same whole, they are different pairs when a number of the second is not the
 // first's.
-func pairs(prompt string, t standards.Pairs) answer {
+func pairs(prompt string, t task.Pairs) answer {
 	keys := strings.Split(strings.ReplaceAll(t.Key(), ", ", " + "), " + ")
 	r := numbers(keys...)
 	a, b, c, d := variable(r[0].ID), variable(r[1].ID), variable(r[2].ID), variable(r[3].ID)
@@ -114,7 +114,7 @@ func pairs(prompt string, t standards.Pairs) answer {
 }
 
 // parts asks for two numbers of at least 1 that make the whole of a story.
-func parts(prompt string, t standards.Story) answer {
+func parts(prompt string, t task.Story) answer {
 	r := numbers(strings.Split(t.Key(), " + ")...)
 	a, b := variable(r[0].ID), variable(r[1].ID)
 	rule := op("and", op("equal", op("sum", a, b), whole(t.Sentence.Result())), op("gte", a, whole(1)), op("gte", b, whole(1)))
@@ -134,13 +134,13 @@ func choice(prompt, key string, options []Option) answer {
 }
 
 // closed are the possible answers of a task that has only a few.
-func closed(task standards.Task, lang string) []Option {
-	switch task.(type) {
-	case standards.Compare:
+func closed(asked task.Task, lang string) []Option {
+	switch asked.(type) {
+	case task.Compare:
 		return []Option{{ID: "less", Text: "<"}, {ID: "equal", Text: "="}, {ID: "greater", Text: ">"}}
-	case standards.TrueFalse:
+	case task.TrueFalse:
 		return worded(lang, "true", "verdadero", "false", "falso")
-	case standards.OddEven:
+	case task.OddEven:
 		return worded(lang, "odd", "impar", "even", "par")
 	}
 	return worded(lang, "left", "izquierda", "same", "igual", "right", "derecha")

@@ -7,7 +7,7 @@ import (
 
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // NewItem is an item of a bank as a question on a screen, in the look that the item has and in
@@ -25,9 +25,9 @@ func NewItem(item bank.Item, lang string) (Item, error) {
 	}
 	question := sheet.Question{Number: 1, Look: item.Look, Text: item.Question(lang), Key: item.Key}
 	a := byHand(item, lang)
-	if task, err := standards.Parse(item.Task); err == nil {
-		question.Task = task
-		a = answerOf(task, item.Look, lang)
+	if asked, err := task.Parse(item.Task); err == nil {
+		question.Task = asked
+		a = answerOf(asked, item.Look, lang)
 	}
 	if len(a.stem) == 0 {
 		return Item{}, fmt.Errorf("item %s has no question in any language; write one with evenhand revise", item.ID)

@@ -5,12 +5,12 @@ import (
 	"hash/fnv"
 	"math/rand/v2"
 
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // match asks to join clock faces, each a picture, with their times, which stand in another
 // order.
-func match(prompt string, t standards.Match, lang string) answer {
+func match(prompt string, t task.Match, lang string) answer {
 	r := Response{ID: only, Kind: Match}
 	for i, time := range t.List() {
 		picture := dial(time, lang)
@@ -32,7 +32,7 @@ func match(prompt string, t standards.Match, lang string) answer {
 }
 
 // shuffled is an order of the times that follows from the task and is not that of the faces.
-func shuffled(t standards.Match) []int {
+func shuffled(t task.Match) []int {
 	hash := fnv.New64a()
 	_, _ = hash.Write([]byte(t.String()))
 	order := rand.New(rand.NewPCG(hash.Sum64(), 0)).Perm(t.N)

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // The catalogues that identifiers in metadata are of.
@@ -86,7 +87,7 @@ func (it *Item) about(metadata node) error {
 		id := n.first("taxonPath", "taxon", "id").string()
 		switch n.first("purpose", "value").string() {
 		case codePurpose:
-			it.Codes = append(it.Codes, standards.Code(id))
+			it.Codes = append(it.Codes, task.Code(id))
 		case skillPurpose:
 			it.Skill = standards.SkillID(id)
 		}

@@ -1,6 +1,9 @@
 package qti
 
-import "evenhand/standards"
+import (
+	"evenhand/standards"
+	"evenhand/standards/task"
+)
 
 // Package is what one file holds: items, and tests that set them in order.
 type Package struct {
@@ -25,7 +28,7 @@ type Item struct {
 	Lang    string
 	Task    string // the mathematics in plain text form; empty for an item by hand
 	Skill   standards.SkillID
-	Codes   []standards.Code
+	Codes   []task.Code
 	Band    standards.Band
 	Seconds int // expected working time
 
@@ -81,8 +84,8 @@ type Option struct {
 
 // Key is the right answer as the bank keeps it; empty for an item by hand without one.
 func (it Item) Key() string {
-	if task, err := standards.Parse(it.Task); err == nil {
-		return task.Key()
+	if asked, err := task.Parse(it.Task); err == nil {
+		return asked.Key()
 	}
 	if right := it.Responses[0].Correct; len(right) > 0 {
 		return right[0]

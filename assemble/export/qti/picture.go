@@ -6,15 +6,16 @@ import (
 	"regexp"
 
 	"evenhand/assemble/sheet"
-	"evenhand/standards"
+	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // told are the looks that show no more than the words of the question.
-var told = map[standards.Look]bool{
-	standards.LookSentence: true, standards.LookExpanded: true, standards.LookCompare: true, standards.LookSequence: true,
-	standards.LookWords: true, standards.LookTick: true, standards.LookPairs: true, standards.LookStory: true, standards.LookTwin: true,
-	standards.LookChoice: true,
-	standards.LookMatch:  true, // each clock is a picture of its own
+var told = map[task.Look]bool{
+	task.LookSentence: true, task.LookExpanded: true, task.LookCompare: true, task.LookSequence: true,
+	task.LookWords: true, task.LookTick: true, task.LookPairs: true, task.LookStory: true, task.LookTwin: true,
+	task.LookChoice: true,
+	task.LookMatch:  true, // each clock is a picture of its own
 }
 
 // pictured is the title of a question, which is what kind of question it is, and its picture; nil
@@ -24,7 +25,7 @@ func pictured(q sheet.Question, lang string) (title string, picture *Picture, er
 	if err != nil {
 		return "", nil, err
 	}
-	if t, ok := q.Task.(standards.Clock); ok && t.Verb != standards.Draw {
+	if t, ok := q.Task.(task.Clock); ok && t.Verb != task.Draw {
 		return drawing.Alt, dial(t.Time, lang), nil
 	}
 	if q.Task == nil || told[q.Look] {
@@ -57,8 +58,8 @@ var svgSize = regexp.MustCompile(`height="[0-9.]+mm" viewBox="0 0 ([0-9.]+) [0-9
 
 // dial is a clock face alone: the picture of a time to be read, cut off below the face, as there
 // is nothing to write on.
-func dial(t standards.Time, lang string) *Picture {
-	q := sheet.Question{Number: 1, Task: standards.Clock{Verb: standards.Read, Time: t}, Look: standards.LookClockFace}
+func dial(t words.Time, lang string) *Picture {
+	q := sheet.Question{Number: 1, Task: task.Clock{Verb: task.Read, Time: t}, Look: task.LookClockFace}
 	p, err := drawn(q, lang)
 	if err != nil {
 		panic(err) // every time can be shown on a dial

@@ -17,6 +17,7 @@ import (
 	"evenhand/bank"
 	"evenhand/bank/generate"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // every is a package with some generated items of every skill, in each of their looks.
@@ -36,9 +37,9 @@ func every(t testing.TB, lang string) qti.Package {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, task := range append(made.Tasks, standards.MustParse(skill.Example)) {
-			for _, look := range task.Looks() {
-				item := bank.NewItem(task, look, bank.Origin{})
+		for _, asked := range append(made.Tasks, task.MustParse(skill.Example)) {
+			for _, look := range asked.Looks() {
+				item := bank.NewItem(asked, look, bank.Origin{})
 				item.ID = fmt.Sprintf("%026d", len(p.Items))
 				add(t, &p, item)
 			}
@@ -121,15 +122,15 @@ func TestScoringAgreesWithTheTask(t *testing.T) {
 		if len(item.Responses) > 1 {
 			continue
 		}
-		task := standards.MustParse(item.Task)
-		for _, m := range task.Missteps() {
+		asked := task.MustParse(item.Task)
+		for _, m := range asked.Missteps() {
 			if item.Score(map[string][]string{item.Responses[0].ID: {m.Answer}}) != 0 {
 				t.Errorf("%s: %q scores 1", item.Task, m.Answer)
 			}
 		}
 		for _, text := range item.Responses[0].Accepted {
 			typed++
-			if !task.Judge(text) || item.Score(map[string][]string{item.Responses[0].ID: {strings.ToUpper(text)}}) != 1 {
+			if !asked.Judge(text) || item.Score(map[string][]string{item.Responses[0].ID: {strings.ToUpper(text)}}) != 1 {
 				t.Errorf("%s: %q is accepted or not, and the task says otherwise", item.Task, text)
 			}
 		}
@@ -154,14 +155,14 @@ func TestPairsAreJudgedAlike(t *testing.T) {
 		for i, number := range numbers {
 			answers[fmt.Sprintf("RESPONSE%d", i+1)] = []string{fmt.Sprint(number)}
 		}
-		task := standards.MustParse(fmt.Sprintf("pairs of %d", n))
-		item, err := qti.NewItem(bank.NewItem(task, "", bank.Origin{}), "en")
+		asked := task.MustParse(fmt.Sprintf("pairs of %d", n))
+		item, err := qti.NewItem(bank.NewItem(asked, "", bank.Origin{}), "en")
 		if err != nil {
 			t.Fatal(err)
 		}
 		text := fmt.Sprintf("%d + %d, %d + %d", numbers[0], numbers[1], numbers[2], numbers[3])
-		if got := item.Score(answers) == 1; got != task.Judge(text) {
-			t.Fatalf("%s for %s: scored %v, judged %v", text, task, got, !got)
+		if got := item.Score(answers) == 1; got != asked.Judge(text) {
+			t.Fatalf("%s for %s: scored %v, judged %v", text, asked, got, !got)
 		}
 	})
 }
@@ -170,15 +171,15 @@ func TestPairsAreJudgedAlike(t *testing.T) {
 func TestInteractions(t *testing.T) {
 	for _, row := range []struct {
 		task    string
-		look    standards.Look
+		look    task.Look
 		kind    qti.Kind
 		number  int // of responses
 		correct string
 		picture bool
 	}{
 		{"47 + 36 = ?", "", qti.Number, 1, "83", false},
-		{"47 + 36 = ?", standards.LookColumn, qti.Number, 1, "83", true},
-		{"47 + 36 = ?", standards.LookChoice, qti.Choice, 1, "", false},
+		{"47 + 36 = ?", task.LookColumn, qti.Number, 1, "83", true},
+		{"47 + 36 = ?", task.LookChoice, qti.Choice, 1, "", false},
 		{"47 ? 74", "", qti.Choice, 1, "less", false},
 		{"true or false: 7 = 8 - 1", "", qti.Choice, 1, "true", false},
 		{"more: 5 or 8 dots", "", qti.Choice, 1, "right", true},
@@ -192,7 +193,7 @@ func TestInteractions(t *testing.T) {
 		{"match 4:00, 7:00, 11:00", "", qti.Match, 1, "", false},
 		{"write 342 in words", "", qti.Words, 1, "three hundred forty-two", false},
 	} {
-		item, err := qti.NewItem(bank.NewItem(standards.MustParse(row.task), row.look, bank.Origin{}), "en")
+		item, err := qti.NewItem(bank.NewItem(task.MustParse(row.task), row.look, bank.Origin{}), "en")
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -203,7 +204,7 @@ func TestInteractions(t *testing.T) {
 		if row.correct != "" && first.Correct[0] != row.correct {
 			t.Errorf("%s: right is %q, want %q", row.task, first.Correct[0], row.correct)
 		}
-		if item.Key() != standards.MustParse(row.task).Key() {
+		if item.Key() != task.MustParse(row.task).Key() {
 			t.Errorf("%s: key %q", row.task, item.Key())
 		}
 	}
@@ -218,7 +219,7 @@ func TestStem(t *testing.T) {
 		{"10 more than 47 = ?", "en", "What number is 10 more than 47?/[RESPONSE]"},
 		{"pairs of 7", "es", "Escribe dos pares distintos que hagan 7./7 = [RESPONSE1] + [RESPONSE2]/7 = [RESPONSE3] + [RESPONSE4]"},
 	} {
-		item, err := qti.NewItem(bank.NewItem(standards.MustParse(row.task), "", bank.Origin{}), row.lang)
+		item, err := qti.NewItem(bank.NewItem(task.MustParse(row.task), "", bank.Origin{}), row.lang)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -270,7 +271,7 @@ func TestPicturesDoNotTellTheAnswer(t *testing.T) {
 // A clock face alone is cut off below the dial: both hands are in the picture, and no box to
 // write in.
 func TestClockFaceAlone(t *testing.T) {
-	item, err := qti.NewItem(bank.NewItem(standards.MustParse("match 4:00, 7:30, 11:15"), "", bank.Origin{}), "en")
+	item, err := qti.NewItem(bank.NewItem(task.MustParse("match 4:00, 7:30, 11:15"), "", bank.Origin{}), "en")
 	if err != nil {
 		t.Fatal(err)
 	}

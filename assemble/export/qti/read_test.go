@@ -10,15 +10,15 @@ import (
 
 	"evenhand/assemble/export/qti"
 	"evenhand/bank"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // few is a package with one item of each kind of response.
 func few(t testing.TB) []byte {
 	t.Helper()
 	p := qti.Package{Title: "Friday check", Lang: "en", Tests: []qti.Test{{ID: "form-A", Title: "A"}}}
-	for i, task := range []string{"47 + 36 = ?", "read 4:30", "47 ? 74", "match 4:00, 7:00", "draw 4:30", "pairs of 7"} {
-		item := bank.NewItem(standards.MustParse(task), "", bank.Origin{})
+	for i, asked := range []string{"47 + 36 = ?", "read 4:30", "47 ? 74", "match 4:00, 7:00", "draw 4:30", "pairs of 7"} {
+		item := bank.NewItem(task.MustParse(asked), "", bank.Origin{})
 		item.ID = "0" + string(rune('A'+i))
 		add(t, &p, item)
 	}

@@ -6,7 +6,7 @@ import (
 
 	"evenhand/assemble/export"
 	"evenhand/bank"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // OfBank are the items that a bank finds, as questions in the language.
@@ -68,7 +68,7 @@ func placed(row export.QuizRow, lang string, get func(id string) (bank.Item, err
 	}
 	usual := found.Look
 	if row.Look != "" {
-		found.Look = standards.Look(row.Look)
+		found.Look = task.Look(row.Look)
 	}
 	item, err := NewItem(found, lang)
 	if found.Look != usual {

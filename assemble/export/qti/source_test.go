@@ -9,7 +9,7 @@ import (
 	"evenhand/assemble/export"
 	"evenhand/assemble/export/qti"
 	"evenhand/bank"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // An item in two forms is one file, in two looks two; a form has its items in the order of the quiz.
@@ -25,7 +25,7 @@ func TestOfQuiz(t *testing.T) {
 		if tasks[id] == "" {
 			return bank.Item{}, errors.New("no item " + id)
 		}
-		item := bank.NewItem(standards.MustParse(tasks[id]), "", bank.Origin{})
+		item := bank.NewItem(task.MustParse(tasks[id]), "", bank.Origin{})
 		item.ID = id
 		return item, nil
 	}
@@ -54,7 +54,7 @@ func TestOfQuiz(t *testing.T) {
 
 // The metadata is where LOM has a place for it: IEEE 1484.12.1-2002, 1.1, 5.8, 5.9, 9.1, 9.2.
 func TestMetadata(t *testing.T) {
-	item := bank.NewItem(standards.MustParse("27 + 35 = ?"), "", bank.Origin{})
+	item := bank.NewItem(task.MustParse("27 + 35 = ?"), "", bank.Origin{})
 	item.ID, item.Seconds = "01", 45
 	p, err := qti.OfQuiz("Friday check", "en", []export.QuizRow{{Form: "A", Number: 1, ID: "01", Key: "62"}}, func(string) (bank.Item, error) { return item, nil })
 	if err != nil {

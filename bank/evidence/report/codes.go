@@ -4,17 +4,21 @@ import (
 	"slices"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Standard is how a published standard stands with the pupils, over all quizzes of the
 // report.
 type Standard struct {
-	Code standards.Code
+	Code task.Code
 	Part
 	MostlyRight int   // pupils with at least leastSeen answers, three in four or more right
 	NotYet      []Who // pupils with as many answers, fewer right
 	TooEarly    int   // pupils with fewer answers
 }
+
+// Topic is what the standard is about, in a few words.
+func (s Standard) Topic() string { return standards.Topic(s.Code) }
 
 // leastSeen is how many answers it takes before anything is said of a pupil and a
 // standard, and mostly the share right from which it is called mostly right: common
@@ -25,7 +29,7 @@ const (
 )
 
 func (b *book) standards() (list []Standard) {
-	parts := map[standards.Code]map[Who]*Part{}
+	parts := map[task.Code]map[Who]*Part{}
 	for _, p := range b.papers {
 		for i, a := range p.Answers {
 			if !a.Counts() {
@@ -50,7 +54,7 @@ func (b *book) standards() (list []Standard) {
 	return list
 }
 
-func standardOf(code standards.Code, pupils map[Who]*Part) Standard {
+func standardOf(code task.Code, pupils map[Who]*Part) Standard {
 	s := Standard{Code: code}
 	for who, p := range pupils {
 		s.Right, s.Of = s.Right+p.Right, s.Of+p.Of

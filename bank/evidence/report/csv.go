@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"evenhand/bank"
+	"evenhand/standards"
 )
 
 // tables are what WriteCSV writes, by name.
@@ -145,7 +146,7 @@ func (r *Report) standardRows() [][]string {
 	rows := [][]string{{"standard", "topic", "right", "answers", "share", "low", "high", "pupils_mostly_right", "pupils_not_yet", "pupils_too_early", "not_yet"}}
 	for _, s := range r.Standards {
 		rows = append(rows, slices.Concat(
-			[]string{string(s.Code), s.Code.Topic()}, counted(s.Part),
+			[]string{string(s.Code), standards.Topic(s.Code)}, counted(s.Part),
 			[]string{strconv.Itoa(s.MostlyRight), strconv.Itoa(len(s.NotYet)), strconv.Itoa(s.TooEarly), r.list(s.NotYet, r.code)},
 		))
 	}

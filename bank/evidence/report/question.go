@@ -6,14 +6,15 @@ import (
 	"strings"
 
 	"evenhand/bank/results"
-	"evenhand/standards"
+	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 const right = results.Right
 
 // question is an item with what its wrong answers tell, worked out once.
 type question struct {
-	missteps []standards.Misstep
+	missteps []task.Misstep
 	chances  []string // names of the missteps that could show
 }
 
@@ -23,8 +24,8 @@ func (b *book) question(it results.Item) *question {
 		return q
 	}
 	q := &question{}
-	if task, ok := it.Task(); ok {
-		q.missteps = task.Missteps()
+	if asked, ok := it.Task(); ok {
+		q.missteps = asked.Missteps()
 	}
 	for _, m := range q.missteps {
 		for _, kind := range m.Kinds {
@@ -38,7 +39,7 @@ func (b *book) question(it results.Item) *question {
 }
 
 // explain lists the missteps that lead to the written answer.
-func (q *question) explain(written string) (kinds []*standards.MisstepKind) {
+func (q *question) explain(written string) (kinds []*task.MisstepKind) {
 	for _, m := range q.missteps {
 		if sameAnswer(written, m.Answer) {
 			kinds = append(kinds, m.Kinds...)
@@ -58,7 +59,7 @@ func sameAnswer(a, b string) bool {
 		m, err := strconv.Atoi(b)
 		return err == nil && n == m
 	}
-	t, err := standards.ParseTime(a)
-	u, err2 := standards.ParseTime(b)
+	t, err := words.ParseTime(a)
+	u, err2 := words.ParseTime(b)
 	return err == nil && err2 == nil && t.Hour == u.Hour && t.Minute == u.Minute
 }

@@ -16,6 +16,7 @@ import (
 	"evenhand/bank/evidence/report"
 	"evenhand/bank/results"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // quizOf is a quiz of one form for each list of tasks.
@@ -24,11 +25,11 @@ func quizOf(week string, forms ...[]string) results.Quiz {
 	for i, tasks := range forms {
 		form := results.Form{Name: string(rune('A' + i))}
 		for k, text := range tasks {
-			task := standards.MustParse(text)
-			skill := standards.SkillOf(task)
+			asked := task.MustParse(text)
+			skill := standards.SkillOf(asked)
 			form.Items = append(form.Items, results.Item{
-				ID: fmt.Sprintf("%s-%d-%d", week, i, k), Skill: skill, Codes: task.Codes(), Asks: task.String(), Key: task.Key(),
-				Difficulty: standards.Predict(skill, task.Traits()),
+				ID: fmt.Sprintf("%s-%d-%d", week, i, k), Skill: skill, Codes: asked.Codes(), Asks: asked.String(), Key: asked.Key(),
+				Difficulty: standards.Predict(skill, asked.Traits()),
 			})
 		}
 		list = append(list, form)
@@ -201,7 +202,7 @@ func TestStandards(t *testing.T) {
 		paperOf(quiz, "P02", "62", "84", "x", "x", "3:00"),
 		paperOf(quiz, "P03", "62", "84", "45", ".", "."),
 	})
-	got := map[standards.Code]report.Standard{}
+	got := map[task.Code]report.Standard{}
 	for _, s := range r.Standards {
 		got[s.Code] = s
 	}

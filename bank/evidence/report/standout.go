@@ -6,15 +6,15 @@ import (
 	"strings"
 
 	"evenhand/bank/evidence"
-	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Standout is a misstep that stands out on a pupil's recent papers.
 type Standout struct {
-	Kinds   []*standards.MisstepKind // several when these answers can't tell them apart
-	Shown   int                      // answers it explains
-	Chances int                      // answers where it could have shown
-	Where   string                   // places of the answers it explains
+	Kinds   []*task.MisstepKind // several when these answers can't tell them apart
+	Shown   int                 // answers it explains
+	Chances int                 // answers where it could have shown
+	Where   string              // places of the answers it explains
 }
 
 // String is the misstep in a sentence.
@@ -52,7 +52,7 @@ func (s Standout) Name() string {
 
 // standouts weighs all that a pupil answered in the last weeks.
 func (b *book) standouts(papers []sat) (list []Standout) {
-	kinds := map[string]*standards.MisstepKind{}
+	kinds := map[string]*task.MisstepKind{}
 	var given []evidence.Given
 	for _, p := range papers {
 		if b.recent(p) {
@@ -71,7 +71,7 @@ func (b *book) standouts(papers []sat) (list []Standout) {
 
 // given is a paper as the evidence for missteps sees it. A wrong answer that nobody
 // wrote down says nothing about missteps, for or against.
-func (b *book) given(p sat, kinds map[string]*standards.MisstepKind) (list []evidence.Given) {
+func (b *book) given(p sat, kinds map[string]*task.MisstepKind) (list []evidence.Given) {
 	for i, a := range p.Answers {
 		if !a.Counts() {
 			continue

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"evenhand/standards"
 	"fmt"
 	"strings"
 )
@@ -120,7 +121,7 @@ func (r *Report) standardSection() Section {
 		Rows: [][]string{{"STANDARD", "WHAT IT IS", "CLASS", "MOSTLY RIGHT", "NOT YET", "TOO EARLY TO SAY"}},
 	}
 	for _, row := range r.Standards {
-		s.Rows = append(s.Rows, []string{string(row.Code), row.Code.Topic(), row.Part.String(), pupilCount(row.MostlyRight), or(r.list(row.NotYet, r.who), "-"), pupilCount(row.TooEarly)})
+		s.Rows = append(s.Rows, []string{string(row.Code), standards.Topic(row.Code), row.Part.String(), pupilCount(row.MostlyRight), or(r.list(row.NotYet, r.who), "-"), pupilCount(row.TooEarly)})
 	}
 	return s
 }

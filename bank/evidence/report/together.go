@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Group is pupils of one class who could work on the same thing this week.
@@ -69,7 +70,7 @@ func groupOf(p Pupil) (Group, Member, bool) {
 }
 
 // nextSteps are the ways to begin, each once.
-func nextSteps(kinds []*standards.MisstepKind) string {
+func nextSteps(kinds []*task.MisstepKind) string {
 	var steps []string
 	for _, kind := range kinds {
 		if !slices.Contains(steps, kind.Reteach) {

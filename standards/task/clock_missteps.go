@@ -1,0 +1,57 @@
+package task
+
+import (
+	"evenhand/standards/words"
+)
+
+const clockSource = "common practice; that the hour hand is the harder hand: Earnest, Gonzales & Plant (2018)"
+
+// The missteps in clock reading and drawing.
+var (
+	handsSwapped    = &MisstepKind{"hands swapped", "takes the long hand for the hour and the short hand for the minutes", "the short hand says the hour: a clock with the hour hand alone", clockSource}
+	nextHour        = &MisstepKind{"next hour", "says the hour that the hour hand is going to", "the hour hand on its way: it has left one number and not come to the next", clockSource}
+	numeralMinutes  = &MisstepKind{"numeral as minutes", "reads the numeral at the long hand as minutes", "counting by fives around the dial", clockSource}
+	minuteIgnored   = &MisstepKind{"long hand ignored", "reads the hour and not the minutes", "what the long hand tells: half past and o'clock side by side", clockSource}
+	hourFromMinutes = &MisstepKind{"hour from the long hand", "takes the hour from the long hand", "the short hand says the hour: a clock with the hour hand alone", clockSource}
+)
+
+// misread are the known misreadings of a time. Reading the long hand as if it stood at
+// a numeral needs a multiple of five minutes.
+func misread(t words.Time) []struct {
+	kind *MisstepKind
+	time words.Time
+} {
+	type misreading = struct {
+		kind *MisstepKind
+		time words.Time
+	}
+	at := (t.Minute/5+11)%12 + 1 // the numeral at the long hand
+	var list []misreading
+	if t.Minute%5 == 0 {
+		list = append(list, misreading{handsSwapped, words.Time{Hour: at, Minute: t.Hour % 12 * 5, Half: t.Half}})
+	}
+	if t.Minute > 0 {
+		list = append(list, misreading{nextHour, words.Time{Hour: t.Hour%12 + 1, Minute: t.Minute, Half: t.Half}})
+	}
+	if t.Minute%5 == 0 {
+		list = append(list, misreading{numeralMinutes, words.Time{Hour: t.Hour, Minute: at, Half: t.Half}})
+	}
+	list = append(list, misreading{minuteIgnored, words.Time{Hour: t.Hour, Minute: 0, Half: t.Half}})
+	if t.Minute%5 == 0 {
+		list = append(list, misreading{hourFromMinutes, words.Time{Hour: at, Minute: t.Minute, Half: t.Half}})
+	}
+	return list
+}
+
+// Missteps of a clock task are the misread times, in digits or, for Say, in words.
+func (c Clock) Missteps() []Misstep {
+	var slips []slip
+	for _, m := range misread(c.Time) {
+		answer := m.time.String()
+		if c.Verb == Say {
+			answer = m.time.Words("en")
+		}
+		slips = append(slips, slip{m.kind, answer})
+	}
+	return gather(c, slips)
+}

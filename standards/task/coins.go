@@ -1,0 +1,153 @@
+package task
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+
+	"evenhand/standards/words"
+)
+
+// Coins asks what some coins are worth together, in cents: "coins 25, 10, 10, 5, 1".
+// Counts says how many there are of each value in CoinValues; 2 to 10 coins in all,
+// worth at most a dollar.
+type Coins struct{ Counts [5]int }
+
+// CoinValues are the coins of the United States in cents, the largest first.
+var CoinValues = [5]int{50, 25, 10, 5, 1}
+
+// maxCoins is the most coins a task shows.
+const maxCoins = 10
+
+var coinCell = regexp.MustCompile(`^([0-9]{1,3}) ?(?:¢|c|cents?)?$`)
+
+func readCoins(text string) (Task, error) {
+	rest, ok := strings.CutPrefix(text, "coins")
+	if !ok {
+		return nil, errOther
+	}
+	var t Coins
+	for _, cell := range strings.FieldsFunc(strings.Trim(rest, ":?= "), func(r rune) bool { return r == ',' || r == ';' || r == '+' }) {
+		m := coinCell.FindStringSubmatch(strings.TrimSpace(cell))
+		if m == nil {
+			return nil, errOther // a question about coins in somebody's own words
+		}
+		worth, _ := strconv.Atoi(m[1])
+		at := slices.Index(CoinValues[:], worth)
+		if at < 0 {
+			return nil, fmt.Errorf("%q is no coin; the coins are 50, 25, 10, 5 and 1 cent, as in coins 25, 10, 10, 5, 1", strings.TrimSpace(cell))
+		}
+		t.Counts[at]++
+	}
+	if n := t.count(); n < 2 || n > maxCoins {
+		return nil, fmt.Errorf("%q has %d coins; a task here has 2 to %d, as in coins 25, 10, 10, 5, 1", text, n, maxCoins)
+	}
+	if t.answer() > 100 {
+		return nil, fmt.Errorf("%q is worth %d cents; quizzes for these grades stay within a dollar, 100 cents", text, t.answer())
+	}
+	return t, nil
+}
+
+// List is every coin's value, the largest first.
+func (t Coins) List() []int {
+	var list []int
+	for i, value := range CoinValues {
+		for range t.Counts[i] {
+			list = append(list, value)
+		}
+	}
+	return list
+}
+
+func (t Coins) String() string { return "coins " + joinInts(t.List(), ", ") }
+
+func (t Coins) count() int {
+	n := 0
+	for _, count := range t.Counts {
+		n += count
+	}
+	return n
+}
+
+func (t Coins) answer() int {
+	sum := 0
+	for i, value := range CoinValues {
+		sum += t.Counts[i] * value
+	}
+	return sum
+}
+
+// Key is the number of cents.
+func (t Coins) Key() string { return strconv.Itoa(t.answer()) }
+
+// Judge accepts the number of cents alone, with ¢ or the word, or as dollars ("$0.51").
+func (t Coins) Judge(answer string) bool {
+	clean := words.Plain(answer)
+	if dollars, ok := strings.CutPrefix(clean, "$"); ok {
+		dollars = strings.TrimSpace(dollars)
+		return dollars == fmt.Sprintf("%d.%02d", t.answer()/100, t.answer()%100) || dollars == "1" && t.answer() == 100
+	}
+	if clean == "1 dollar" || clean == "one dollar" || clean == "un dólar" {
+		return t.answer() == 100
+	}
+	for _, unit := range []string{"¢", "cents", "cent", "centavos", "c"} {
+		if rest, ok := strings.CutSuffix(clean, unit); ok {
+			clean = rest
+			break
+		}
+	}
+	return judgeNumber(clean, t.answer(), "")
+}
+
+// Prompt names the coins and asks what they are worth.
+func (t Coins) Prompt(lang string) string {
+	coins := joinInts(t.List(), ", ")
+	if lang == "es" {
+		return "Las monedas valen " + coins + " centavos. ¿Cuántos centavos hay en total?"
+	}
+	return "The coins are worth " + coins + " cents. How many cents in all?"
+}
+
+// Traits of coins: one addend a coin.
+func (t Coins) Traits() Traits {
+	var ts Traits
+	ts.setFlag(Reaches100, t.answer() == 100)
+	ts.setNumber(Digits, digitCount(t.List()[0]))
+	ts.setNumber(Addends, t.count())
+	ts.setNumber(Largest, t.answer())
+	return ts
+}
+
+// Codes of coins: money in grade 2.
+func (t Coins) Codes() []Code { return []Code{"2.MD.C.8"} }
+
+// The missteps with coins.
+var (
+	coinsCounted = &MisstepKind{"coins counted", "counts the coins and not what they are worth", "lay each coin on as many single cents as it is worth", "common practice"}
+	sizeForWorth = &MisstepKind{"larger coin taken for more", "takes the nickel for ten cents and the dime for five, by their size", "a small dime buys more than a large nickel: trade each for single cents", "common practice"}
+	stepKept     = &MisstepKind{"went on in one step", "counts every coin on in the step of the first", "say the worth of each coin before counting it on", "common practice"}
+)
+
+// Missteps of coins.
+func (t Coins) Missteps() []Misstep {
+	swapped := t
+	swapped.Counts[2], swapped.Counts[3] = t.Counts[3], t.Counts[2]
+	coins := t.List()
+	return gather(t, []slip{
+		{coinsCounted, strconv.Itoa(t.count())},
+		{sizeForWorth, strconv.Itoa(swapped.answer())},
+		{stepKept, strconv.Itoa(coins[0] * t.count())},
+		{addendLeftOut, strconv.Itoa(t.answer() - coins[len(coins)-1])},
+	})
+}
+
+// Clashes of coins: the same coins.
+func (t Coins) Clashes() []string { return []string{t.String()} }
+
+// Fingerprint of coins is their text, the largest coin first.
+func (t Coins) Fingerprint() string { return t.String() }
+
+// Looks of coins.
+func (t Coins) Looks() []Look { return []Look{LookCoins} }

@@ -1,0 +1,111 @@
+package task
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"evenhand/standards/words"
+)
+
+// Compare asks for <, > or = between two numbers: "47 ? 74".
+type Compare struct{ A, B int }
+
+var comparePattern = regexp.MustCompile(`^(?:compare )?([0-9]+) ?(?:\?|and|,) ?([0-9]+)$`)
+
+func readCompare(text string) (Task, error) {
+	m := comparePattern.FindStringSubmatch(text)
+	if m == nil || strings.Contains(text, ",") && !strings.HasPrefix(text, "compare ") {
+		return nil, errOther
+	}
+	a, errA := strconv.Atoi(m[1])
+	b, errB := strconv.Atoi(m[2])
+	if errA != nil || errB != nil || a > MaxNumber || b > MaxNumber {
+		return nil, fmt.Errorf("%q compares numbers above %d", text, MaxNumber)
+	}
+	return Compare{a, b}, nil
+}
+
+func (c Compare) String() string { return fmt.Sprintf("%d ? %d", c.A, c.B) }
+
+// Key is "<", ">" or "=".
+func (c Compare) Key() string { return sign(c.A, c.B) }
+
+func sign(a, b int) string {
+	switch {
+	case a < b:
+		return "<"
+	case a > b:
+		return ">"
+	}
+	return "="
+}
+
+// compareWords are the words a person may write for the sign.
+var compareWords = map[string]string{
+	"is less than": "<", "less than": "<", "less": "<", "smaller": "<", "menor": "<", "menor que": "<",
+	"is greater than": ">", "greater than": ">", "greater": ">", "more": ">", "bigger": ">", "mayor": ">", "mayor que": ">",
+	"is equal to": "=", "equal": "=", "equals": "=", "same": "=", "igual": "=", "igual a": "=",
+}
+
+// Judge accepts the sign, the word for it, or the whole comparison.
+func (c Compare) Judge(answer string) bool {
+	clean := words.Plain(answer)
+	if s, ok := compareWords[clean]; ok {
+		clean = s
+	}
+	return clean == c.Key() || squeeze(clean) == squeeze(strings.Replace(c.String(), "?", c.Key(), 1))
+}
+
+// Prompt asks for the sign.
+func (c Compare) Prompt(lang string) string {
+	if lang == "es" {
+		return "Escribe <, > o =: " + c.String()
+	}
+	return "Write <, > or =: " + c.String()
+}
+
+// Traits of a comparison.
+func (c Compare) Traits() Traits { return numberTraits(max(c.A, c.B)) }
+
+// Codes: to 10 in kindergarten, two digits in grade 1, three in grade 2.
+func (c Compare) Codes() []Code {
+	switch small, large := min(c.A, c.B), max(c.A, c.B); {
+	case large <= 10 && small >= 1:
+		return []Code{"K.CC.C.7"}
+	case large <= 99:
+		return []Code{"1.NBT.B.3"}
+	case large <= 999:
+		return []Code{"2.NBT.A.4"}
+	}
+	return nil
+}
+
+// The missteps in comparing.
+var (
+	signTurned   = &MisstepKind{"sign turned around", "knows which is more but turns the sign around, or goes by the words", "read the sign aloud from the left: 47 is less than 74", "common practice"}
+	onesCompared = &MisstepKind{"ones compared first", "looks at the ones before the tens", "compare the largest place first, with sticks and dots", "common practice"}
+	digitsSummed = &MisstepKind{"digit size compared", "goes by how big the digits are and not by their place", "what the digit in the tens place is worth", "common practice"}
+)
+
+// Missteps of a comparison.
+func (c Compare) Missteps() []Misstep {
+	turned := sign(c.B, c.A)
+	slips := []slip{{signTurned, turned}}
+	if max(c.A, c.B) >= 10 {
+		slips = append(slips, slip{onesCompared, sign(c.A%10, c.B%10)}, slip{digitsSummed, sign(DigitSum(c.A), DigitSum(c.B))})
+	}
+	return gather(c, slips)
+}
+
+// Clashes of a comparison: the two numbers, either way round.
+func (c Compare) Clashes() []string {
+	return []string{fmt.Sprintf("pair:%d,%d", min(c.A, c.B), max(c.A, c.B))}
+}
+
+// Fingerprint of a comparison is its text: 47 ? 74 and 74 ? 47 have other keys.
+func (c Compare) Fingerprint() string { return c.String() }
+
+// Looks of a comparison.
+func (c Compare) Looks() []Look { return []Look{LookCompare} }

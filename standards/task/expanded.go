@@ -1,0 +1,116 @@
+package task
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"evenhand/standards/words"
+)
+
+// Expanded asks for a number as a sum of its parts: "142 = ? + ? + ?". Places
+// with a zero have no part.
+type Expanded struct{ Number int }
+
+var expandedPattern = regexp.MustCompile(`^([0-9]+) ?= ?\?(( ?\+ ?\?)+)$`)
+
+func readExpanded(text string) (Task, error) {
+	m := expandedPattern.FindStringSubmatch(text)
+	if m == nil {
+		return nil, errOther
+	}
+	n, err := strconv.Atoi(m[1])
+	if err != nil || n < 11 || n > 999 {
+		return nil, fmt.Errorf("expanded form is for numbers from 11 to 999, not %s", m[1])
+	}
+	asked, parts := 1+strings.Count(m[2], "?"), len(expandedParts(n))
+	if asked != parts {
+		return nil, fmt.Errorf("%d has %d parts in expanded form, but there is room for %d", n, parts, asked)
+	}
+	return Expanded{n}, nil
+}
+
+// expandedParts are the hundreds, tens and ones of n that are not zero.
+func expandedParts(n int) []int {
+	var parts []int
+	for _, part := range []int{n / 1000 * 1000, n / 100 % 10 * 100, n / 10 % 10 * 10, n % 10} {
+		if part > 0 {
+			parts = append(parts, part)
+		}
+	}
+	return parts
+}
+
+func (e Expanded) String() string {
+	return strconv.Itoa(e.Number) + " = ?" + strings.Repeat(" + ?", len(expandedParts(e.Number))-1)
+}
+
+// Key is the sum of the parts, "100 + 40 + 2".
+func (e Expanded) Key() string { return joinInts(expandedParts(e.Number), " + ") }
+
+// Judge accepts the parts with plus signs, commas or spaces between.
+func (e Expanded) Judge(answer string) bool {
+	clean := words.Plain(answer)
+	if _, after, ok := strings.Cut(clean, "="); ok {
+		clean = after
+	}
+	parts := strings.FieldsFunc(clean, func(r rune) bool { return strings.ContainsRune("+,; ", r) })
+	return strings.Join(parts, " + ") == e.Key()
+}
+
+// Prompt asks for the parts.
+func (e Expanded) Prompt(lang string) string {
+	if lang == "es" {
+		return "Escribe el número como suma de sus partes: " + e.String()
+	}
+	return "Write the number as a sum of its parts: " + e.String()
+}
+
+// Traits of expanded form.
+func (e Expanded) Traits() Traits {
+	var ts Traits
+	ts.setNumber(Digits, digitCount(e.Number))
+	ts.setNumber(Largest, e.Number)
+	return ts
+}
+
+// Codes: expanded form is grade 2; teen numbers as ten and ones are kindergarten,
+// other two-digit numbers grade 1.
+func (e Expanded) Codes() []Code {
+	switch {
+	case e.Number < 20:
+		return []Code{"K.NBT.A.1", "2.NBT.A.3"}
+	case e.Number < 100:
+		return []Code{"1.NBT.B.2", "2.NBT.A.3"}
+	}
+	return []Code{"2.NBT.A.3"}
+}
+
+var digitsAsParts = &MisstepKind{"digits as parts", "splits the number into its digits and not what they are worth", "what each digit is worth: build the number with sticks and dots", "common practice"}
+
+// Missteps of expanded form.
+func (e Expanded) Missteps() []Misstep {
+	var digits []int
+	for _, part := range expandedParts(e.Number) {
+		for part >= 10 {
+			part /= 10
+		}
+		digits = append(digits, part)
+	}
+	return gather(e, []slip{{digitsAsParts, joinInts(digits, " + ")}})
+}
+
+// Clashes of expanded form: the number itself.
+func (e Expanded) Clashes() []string { return []string{"parts:" + strconv.Itoa(e.Number)} }
+
+// Fingerprint of expanded form is its text.
+func (e Expanded) Fingerprint() string { return e.String() }
+
+// Looks of expanded form.
+func (e Expanded) Looks() []Look {
+	if len(expandedParts(e.Number)) == 2 {
+		return []Look{LookExpanded, LookBond}
+	}
+	return []Look{LookExpanded}
+}

@@ -1,0 +1,116 @@
+package task
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strconv"
+
+	"evenhand/standards/words"
+)
+
+// Groups asks which of two groups of dots has more, or fewer: "more: 5 or 8 dots".
+type Groups struct {
+	Left, Right int // 1 to 10
+	Fewer       bool
+}
+
+var groupsPattern = regexp.MustCompile(`^(more|fewer):? ([0-9]{1,4}) (?:dots )?or ([0-9]{1,4}) dots$`)
+
+func readGroups(text string) (Task, error) {
+	m := groupsPattern.FindStringSubmatch(text)
+	if m == nil {
+		return nil, errOther
+	}
+	t := Groups{Fewer: m[1] == "fewer"}
+	t.Left, _ = strconv.Atoi(m[2])
+	t.Right, _ = strconv.Atoi(m[3])
+	if min(t.Left, t.Right) < 1 || max(t.Left, t.Right) > 10 {
+		return nil, fmt.Errorf("%q has groups that are not 1 to 10; write for example more: 5 or 8 dots", text)
+	}
+	return t, nil
+}
+
+func (t Groups) String() string {
+	return fmt.Sprintf("%s: %d or %d dots", t.word(), t.Left, t.Right)
+}
+
+func (t Groups) word() string {
+	if t.Fewer {
+		return "fewer"
+	}
+	return "more"
+}
+
+// Key is "left", "right" or "same".
+func (t Groups) Key() string {
+	switch {
+	case t.Left == t.Right:
+		return "same"
+	case t.Left > t.Right != t.Fewer:
+		return "left"
+	}
+	return "right"
+}
+
+// groupWords are what people write for the answers.
+var groupWords = map[string][]string{
+	"left":  {"left", "first", "the first", "a", "izquierda"},
+	"right": {"right", "second", "the second", "b", "derecha"},
+	"same":  {"same", "the same", "equal", "neither", "both", "igual", "iguales"},
+}
+
+// Judge accepts the word, or how many dots the group has.
+func (t Groups) Judge(answer string) bool {
+	clean := words.Plain(answer)
+	number := map[string]int{"left": t.Left, "right": t.Right}[t.Key()]
+	return slices.Contains(groupWords[t.Key()], clean) || number > 0 && clean == strconv.Itoa(number)
+}
+
+// Prompt asks which group, without saying how many.
+func (t Groups) Prompt(lang string) string {
+	if lang == "es" {
+		return fmt.Sprintf("¿Qué grupo tiene %s puntos, o tienen los mismos?", map[bool]string{false: "más", true: "menos"}[t.Fewer])
+	}
+	return fmt.Sprintf("Which group has %s dots, or are they the same?", t.word())
+}
+
+// Traits of two groups.
+func (t Groups) Traits() Traits {
+	var ts Traits
+	ts.setNumber(Largest, max(t.Left, t.Right))
+	return ts
+}
+
+// Codes of two groups: comparing groups, kindergarten.
+func (t Groups) Codes() []Code { return []Code{"K.CC.C.6"} }
+
+// The missteps in comparing groups.
+var (
+	moreFewerMixed = &MisstepKind{"more and fewer mixed up", "chooses the group with fewer where more is asked, or the other way round", "the words more and fewer, with things to pair up", "common practice"}
+	roomCompared   = &MisstepKind{"room compared", "goes by how much room the dots take and not by how many there are", "pair the dots off, one to one", "Piaget (1952)"}
+)
+
+// Missteps of two groups. Groups of the same size are drawn with the right one spread out.
+func (t Groups) Missteps() []Misstep {
+	if t.Left == t.Right {
+		wide, narrow := "right", "left"
+		if t.Fewer {
+			wide, narrow = narrow, wide
+		}
+		return gather(t, []slip{{roomCompared, wide}, {moreFewerMixed, narrow}})
+	}
+	other := map[string]string{"left": "right", "right": "left"}[t.Key()]
+	return gather(t, []slip{{moreFewerMixed, other}})
+}
+
+// Clashes of two groups: the two numbers, either way round.
+func (t Groups) Clashes() []string {
+	return []string{fmt.Sprintf("groups:%d,%d", min(t.Left, t.Right), max(t.Left, t.Right))}
+}
+
+// Fingerprint of two groups is their text.
+func (t Groups) Fingerprint() string { return t.String() }
+
+// Looks of two groups.
+func (t Groups) Looks() []Look { return []Look{LookGroups} }

@@ -1,0 +1,93 @@
+package task
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+
+	"evenhand/standards/words"
+)
+
+// HowMany asks to count dots: "count 13" in rows, "count 8 scattered" here and there.
+type HowMany struct {
+	Number    int // 1 to 20, scattered 1 to 10
+	Scattered bool
+}
+
+var howManyPattern = regexp.MustCompile(`^count(?: the)?:? ?([0-9]{1,4}) ?(?:dots)?( ?,? ?scattered)?$`)
+
+func readHowMany(text string) (Task, error) {
+	m := howManyPattern.FindStringSubmatch(text)
+	if m == nil {
+		return nil, errOther
+	}
+	t := HowMany{Scattered: m[2] != ""}
+	t.Number, _ = strconv.Atoi(m[1])
+	if most := t.most(); t.Number < 1 || t.Number > most {
+		return nil, fmt.Errorf("%q is not 1 to %d; count up to 20 dots in rows or up to 10 scattered, as in count 8 scattered", text, most)
+	}
+	return t, nil
+}
+
+// most is the largest number to count, from the published standard: 20 in order, 10 scattered.
+func (t HowMany) most() int {
+	if t.Scattered {
+		return 10
+	}
+	return 20
+}
+
+func (t HowMany) String() string {
+	if t.Scattered {
+		return fmt.Sprintf("count %d scattered", t.Number)
+	}
+	return fmt.Sprintf("count %d", t.Number)
+}
+
+// Key is the number of dots.
+func (t HowMany) Key() string { return strconv.Itoa(t.Number) }
+
+// Judge accepts the number, in digits or in words.
+func (t HowMany) Judge(answer string) bool {
+	n, ok := words.ReadNumber(words.Plain(answer))
+	return ok && n == t.Number || judgeNumber(answer, t.Number, "")
+}
+
+// Prompt asks how many there are, without saying it.
+func (t HowMany) Prompt(lang string) string {
+	if lang == "es" {
+		return "¿Cuántos puntos hay?"
+	}
+	return "How many dots are there?"
+}
+
+// Traits of counting.
+func (t HowMany) Traits() Traits { return numberTraits(t.Number) }
+
+// Codes of counting: how many, kindergarten.
+func (t HowMany) Codes() []Code { return []Code{"K.CC.B.5"} }
+
+// The missteps in counting things; Gelman & Gallistel (1978) describe them.
+var (
+	oneMissed    = &MisstepKind{"one thing missed", "says the numbers in order but leaves a thing out", "move or mark each thing as it is counted", "Gelman & Gallistel (1978)"}
+	oneTwice     = &MisstepKind{"one thing counted twice", "says the numbers in order but counts a thing twice", "move or mark each thing as it is counted", "Gelman & Gallistel (1978)"}
+	teenReversed = &MisstepKind{"teen turned around", "writes the digit that is heard first in front, 31 for thirteen", "lay the parts on top of each other: 13 is 10 under 3", "common practice"}
+)
+
+// Missteps of counting.
+func (t HowMany) Missteps() []Misstep {
+	slips := []slip{{oneMissed, strconv.Itoa(t.Number - 1)}, {oneTwice, strconv.Itoa(t.Number + 1)}}
+	if t.Number > 12 && t.Number < 20 {
+		slips = append(slips, slip{teenReversed, strconv.Itoa(t.Number%10*10 + 1)})
+	}
+	return gather(t, slips)
+}
+
+// Clashes of counting: the number.
+func (t HowMany) Clashes() []string { return []string{"count:" + strconv.Itoa(t.Number)} }
+
+// Fingerprint of counting is its text.
+func (t HowMany) Fingerprint() string { return t.String() }
+
+// Looks of counting.
+func (t HowMany) Looks() []Look { return []Look{LookDots} }

@@ -1,0 +1,116 @@
+package task_test
+
+import (
+	"strings"
+	"testing"
+
+	"evenhand/standards/task"
+)
+
+func TestClassifierOfFurtherKinds(t *testing.T) {
+	// Common Core State Standards for Mathematics (2010), its limits; the codes in short.
+	for text, want := range map[string]string{
+		"count 13": "K.CC.5", "count 8 scattered": "K.CC.5", "more: 5 or 8 dots": "K.CC.6", "pairs of 7": "K.OA.3",
+		"write thirteen": "K.CC.3", "write one hundred eleven": "1.NBT.1", "write three hundred forty-two": "2.NBT.3", "write 12 in words": "2.NBT.3",
+		"8 + 3 = 3 + ?": "1.OA.3", "2 + 6 + 4 = 2 + ?": "1.OA.3", "? + 5 + 3 = 8 + 2": "1.OA.3", "4 + 6 = 5 + ?": "1.OA.7", "8 - 3 = 4 + ?": "1.OA.7", "40 + 30 = 50 + ?": "2.NBT.5",
+		"8 + ? = 11, 11 - 8 = ?": "1.OA.4", "true or false: 7 = 8 - 1": "1.OA.7", "true or false: 40 + 30 = 80": "2.NBT.5", "true or false: 400 + 30 = 430": "2.NBT.7",
+		"odd or even: 14": "2.OA.3", "array 3 by 4": "2.OA.4", "coins 25, 10, 10, 5, 1": "2.MD.8",
+	} {
+		codes := task.MustParse(text).Codes()
+		if len(codes) == 0 || codes[0].Short() != want {
+			t.Errorf("%s: %v, want %s first", text, codes, want)
+		}
+	}
+	if codes := task.MustParse("odd or even: 34").Codes(); len(codes) > 0 {
+		t.Errorf("odd and even past 20 is given %v", codes)
+	}
+}
+
+func TestMisstepsOfFurtherKinds(t *testing.T) {
+	for _, row := range []struct{ task, answer, want string }{
+		// Behr, Erlwanger & Nichols (1980), from memory: the equal sign read as "makes".
+		{"true or false: 7 = 8 - 1", "false", "equal sign read as makes"},
+		{"true or false: 4 + 1 = 5 + 2", "true", "number after the equal sign as result"},
+		{"8 + 4 = ? + 5", "12", "number after the equal sign as result"},
+		{"8 + 4 = ? + 5", "17", "worked with the numbers seen"},
+		// The slips of the sentence that make a false one look true: Ashlock, worked through.
+		{"true or false: 27 + 35 = 52", "true", "ten dropped"},
+		{"true or false: 52 = 27 + 35", "true", "ten dropped"},
+		// Gelman & Gallistel (1978) and Piaget (1952), from memory.
+		{"count 13", "12", "one thing missed"}, {"count 13", "14", "one thing counted twice"}, {"count 13", "31", "teen turned around"},
+		{"more: 6 or 6 dots", "right", "room compared"}, {"fewer: 6 or 6 dots", "left", "room compared"},
+		// Byrge, Smith & Mix (2014): 642 written 600402 or 610042.
+		{"write six hundred forty-two", "600402", "each part written out"}, {"write six hundred forty-two", "610042", "hundred written out"},
+		// Common practice, no source.
+		{"write thirteen", "31", "teen turned around"}, {"write thirteen", "30", "teen and ty mixed up"}, {"write forty", "14", "teen and ty mixed up"}, {"write three hundred five", "35", "zero left out"},
+		{"write 342 in words", "three four two", "digits named"},
+		{"more: 5 or 8 dots", "left", "more and fewer mixed up"}, {"pairs of 7", "1 + 6, 6 + 1", "one pair turned around"},
+		{"odd or even: 14", "odd", "first digit judged"}, {"odd or even: 7", "even", "odd and even mixed up"},
+		{"array 3 by 4", "7", "rows and columns added"}, {"array 3 by 4", "8", "a row left out"},
+		{"coins 25, 10, 5, 1", "4", "coins counted"}, {"coins 25, 10, 10, 5, 1", "46", "larger coin taken for more"}, {"coins 25, 10, 5, 1", "100", "went on in one step"},
+		{"8 + ? = 11, 11 - 8 = ?", "19", "worked with the numbers seen"},
+	} {
+		if got := why(row.task, row.answer); !strings.Contains(got, row.want) {
+			t.Errorf("%s: the answer %s tells %q, want %q", row.task, row.answer, got, row.want)
+		}
+	}
+	// A nickel and a dime swapped are worth the same together: it can't show that misstep.
+	for _, m := range task.MustParse("coins 25, 10, 5, 1").Missteps() {
+		if strings.Contains(m.Why(), "larger coin") {
+			t.Errorf("coins 25, 10, 5, 1 lists %s=%s", m.Answer, m.Why())
+		}
+	}
+}
+
+func TestJudgeOfFurtherKinds(t *testing.T) {
+	for _, row := range []struct {
+		task, answer string
+		want         bool
+	}{
+		{"true or false: 7 = 8 - 1", "True.", true}, {"true or false: 7 = 8 - 1", "verdadero", true}, {"true or false: 7 = 8 - 1", "no", false}, {"true or false: 7 = 8 - 2", "F", true}, {"true or false: 7 = 8 - 1", "", false},
+		{"8 + 3 = 3 + ?", "8", true}, {"8 + 3 = 3 + ?", "8+3=3+8", true}, {"8 + 3 = 3 + ?", "11", false},
+		{"8 + ? = 11, 11 - 8 = ?", "3, 3", true}, {"8 + ? = 11, 11 - 8 = ?", "3 3", true}, {"8 + ? = 11, 11 - 8 = ?", "33", false},
+		{"odd or even: 14", "14 is even", true}, {"odd or even: 14", "par", true}, {"odd or even: 14", "odd", false},
+		{"array 3 by 4", "4 + 4 + 4 = 12", true}, {"array 3 by 4", "12", true}, {"array 3 by 4", "7", false},
+		{"coins 25, 10, 5, 1", "41¢", true}, {"coins 25, 10, 5, 1", "41 cents", true}, {"coins 25, 10, 5, 1", "$0.41", true}, {"coins 25, 10, 5, 1", "$41", false}, {"coins 50, 50", "$1", true}, {"coins 50, 50", "1 dollar", true}, {"coins 25, 25", "one dollar", false},
+		{"count 13", "thirteen", true}, {"count 13", "trece", true}, {"count 13", "12", false},
+		{"more: 5 or 8 dots", "the second", true}, {"more: 5 or 8 dots", "8", true}, {"more: 5 or 8 dots", "5", false}, {"more: 6 or 6 dots", "equal", true}, {"more: 6 or 6 dots", "6", false},
+		{"pairs of 7", "3+4, 5+2", true}, {"pairs of 7", "7 = 3 + 4; 7 = 0 + 7", true}, {"pairs of 7", "3 and 4, 2 and 5", true}, {"pairs of 7", "3 + 4, 4 + 3", false}, {"pairs of 7", "3 + 4", false}, {"pairs of 7", "3 + 4, 3 + 3", false}, {"pairs of 7", "3 + 4, 9 + -2", false},
+		{"write thirteen", "13", true}, {"write thirteen", "30", false}, {"write 342 in words", "three hundred and forty two", true}, {"write 342 in words", "342", false},
+	} {
+		if got := task.MustParse(row.task).Judge(row.answer); got != row.want {
+			t.Errorf("%s: Judge(%q) = %v, want %v", row.task, row.answer, got, row.want)
+		}
+	}
+}
+
+func TestPromptsDoNotTell(t *testing.T) {
+	// What a picture shows is not said: how many dots there are.
+	for _, text := range []string{"count 13", "count 8 scattered", "more: 5 or 8 dots", "fewer: 3 or 9 dots"} {
+		for _, lang := range []string{"en", "es"} {
+			if asked := task.MustParse(text).Prompt(lang); strings.ContainsAny(asked, "0123456789") || !strings.Contains(asked, "?") {
+				t.Errorf("%s asks %q", text, asked)
+			}
+		}
+	}
+}
+
+func TestEveryKindOfMisstepHasItsOwnName(t *testing.T) {
+	named := make(map[string]*task.MisstepKind)
+	for _, row := range typed {
+		for _, m := range task.MustParse(row.text).Missteps() {
+			for _, kind := range m.Kinds {
+				if other, ok := named[kind.Name]; ok && other != kind {
+					t.Errorf("%q names two kinds of misstep", kind.Name)
+				}
+				named[kind.Name] = kind
+				if kind.Tells == "" || kind.Reteach == "" || kind.Source == "" || strings.Contains(kind.Name, "=") {
+					t.Errorf("%+v is not whole", *kind)
+				}
+			}
+		}
+	}
+	if len(named) < 40 {
+		t.Errorf("%d kinds of misstep seen, want most of them", len(named))
+	}
+}

@@ -1,0 +1,77 @@
+package task
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"evenhand/standards/words"
+)
+
+// MisstepKind is a known way of going wrong.
+type MisstepKind struct {
+	Name    string // short name in plain words, as in CSV files and plans
+	Tells   string // what such an answer suggests, for the key
+	Reteach string // what to work on next, for the key and reports
+	Source  string // where the kind is described, or "common practice"
+}
+
+// MisstepKinds lists every kind, by name.
+func MisstepKinds() []*MisstepKind {
+	return slices.SortedFunc(maps.Keys(spanishTells), func(a, b *MisstepKind) int { return cmp.Compare(a.Name, b.Name) })
+}
+
+// ParseMisstep finds a kind by its name; the error names the nearest.
+func ParseMisstep(name string) (*MisstepKind, error) {
+	var names []string
+	for _, kind := range MisstepKinds() {
+		if kind.Name == strings.TrimSpace(name) {
+			return kind, nil
+		}
+		names = append(names, kind.Name)
+	}
+	return nil, fmt.Errorf("no misstep %q%s", name, words.Suggest(name, names))
+}
+
+// Misstep is a wrong answer and the kinds that give it. More than one kind means
+// that this task can't tell them apart.
+type Misstep struct {
+	Answer string
+	Kinds  []*MisstepKind
+}
+
+// Why is the names of the kinds, joined by " or ".
+func (m Misstep) Why() string {
+	names := make([]string, len(m.Kinds))
+	for i, kind := range m.Kinds {
+		names[i] = kind.Name
+	}
+	return strings.Join(names, " or ")
+}
+
+// slip is one wrong answer on its way into a list of missteps.
+type slip struct {
+	kind   *MisstepKind
+	answer string
+}
+
+// gather makes the list of missteps of a task: slips whose answer is empty or
+// right are dropped, those with one answer are put together.
+func gather(task Task, slips []slip) []Misstep {
+	var list []Misstep
+	for _, s := range slips {
+		if s.answer == "" || task.Judge(s.answer) {
+			continue
+		}
+		at := slices.IndexFunc(list, func(m Misstep) bool { return m.Answer == s.answer })
+		switch {
+		case at < 0:
+			list = append(list, Misstep{s.answer, []*MisstepKind{s.kind}})
+		case !slices.Contains(list[at].Kinds, s.kind):
+			list[at].Kinds = append(list[at].Kinds, s.kind)
+		}
+	}
+	return list
+}

@@ -1,0 +1,99 @@
+package task_test
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"evenhand/standards"
+	"evenhand/standards/task"
+)
+
+// tellingTasks show, with the examples of the skills and the texts of typed, every kind of misstep.
+var tellingTasks = []string{
+	"402 - 178", "1000 - 1", "true or false: 7 = 8 - 1", "8 + 4 = ? + 5", "more: 6 or 6 dots", "fewer: 6 or 6 dots",
+	"write thirteen", "write forty", "write three hundred five", "odd or even: 14", "coins 25, 10, 5, 1", "read 3:30", "99, 100, ?, 102",
+}
+
+// seenKinds are the kinds of misstep of those tasks, by name.
+func seenKinds() map[string]*task.MisstepKind {
+	texts := tellingTasks
+	for _, skill := range standards.Catalogue() {
+		texts = append(texts, skill.Example)
+	}
+	for _, row := range typed {
+		texts = append(texts, row.text)
+	}
+	kinds := make(map[string]*task.MisstepKind)
+	for _, text := range texts {
+		for _, m := range task.MustParse(text).Missteps() {
+			for _, kind := range m.Kinds {
+				kinds[kind.Name] = kind
+			}
+		}
+	}
+	return kinds
+}
+
+// declaredKinds are the names of all kinds of misstep in the source of the package.
+func declaredKinds(t *testing.T) (names []string) {
+	t.Helper()
+	files, err := filepath.Glob("*.go")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, file := range files {
+		tree, err := parser.ParseFile(token.NewFileSet(), file, nil, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		ast.Inspect(tree, func(n ast.Node) bool {
+			literal, ok := n.(*ast.CompositeLit)
+			if !ok || len(literal.Elts) == 0 {
+				return true
+			}
+			if kind, ok := literal.Type.(*ast.Ident); ok && kind.Name == "MisstepKind" {
+				name, err := strconv.Unquote(literal.Elts[0].(*ast.BasicLit).Value)
+				if err != nil {
+					t.Fatal(err)
+				}
+				names = append(names, name)
+			}
+			return true
+		})
+	}
+	return names
+}
+
+func TestEveryKindOfMisstepIsToldInSpanish(t *testing.T) {
+	seen, declared := seenKinds(), declaredKinds(t)
+	if len(declared) < len(seen) {
+		t.Errorf("the source declares %d kinds of misstep, the tasks show %d", len(declared), len(seen))
+	}
+	for _, name := range declared {
+		if seen[name] == nil {
+			t.Errorf("no task here shows the misstep %q; add one to tellingTasks", name)
+		}
+	}
+	told := make(map[string]string)
+	soundsLikeO := regexp.MustCompile(`^h?[oó]`) // where "o" becomes "u": Real Academia Española, Diccionario panhispánico de dudas, "o", from memory
+	for name, kind := range seen {
+		text := kind.TellsIn("es")
+		switch {
+		case text == "" || text == kind.Tells:
+			t.Errorf("%q is not told in Spanish: %q", name, text)
+		case told[text] != "":
+			t.Errorf("%q and %q are told in the same words", name, told[text])
+		case soundsLikeO.MatchString(text) || text != strings.TrimSpace(text) || strings.HasSuffix(text, "."):
+			t.Errorf("%q can't be joined by %q: %q", name, "; o ", text)
+		case kind.TellsIn("en") != kind.Tells || kind.TellsIn("fr") != kind.Tells:
+			t.Errorf("%q is not told in English where English is asked", name)
+		}
+		told[text] = name
+	}
+}

@@ -1,0 +1,132 @@
+package task
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+)
+
+// MoreLess asks for the number 10 or 100 more or less: "10 more than 47 = ?".
+type MoreLess struct {
+	Number int
+	Step   int // 10 or 100
+	Less   bool
+}
+
+var moreLessPattern = regexp.MustCompile(`^(10|ten|100|a hundred|one hundred) (more|less) than ([0-9]+) ?(?:= ?)?(?:\?|is ?\??)?$`)
+
+func readMoreLess(text string) (Task, error) {
+	m := moreLessPattern.FindStringSubmatch(text)
+	if m == nil {
+		return nil, errOther
+	}
+	t := MoreLess{Step: 100, Less: m[2] == "less"}
+	if m[1] == "10" || m[1] == "ten" {
+		t.Step = 10
+	}
+	n, err := strconv.Atoi(m[3])
+	if err != nil || n > 1000 || t.at(n) > 1000 || t.at(n) < 0 {
+		return nil, fmt.Errorf("%q leaves 0 to 1000; choose a number so that the answer stays inside", text)
+	}
+	t.Number = n
+	return t, nil
+}
+
+func (t MoreLess) at(n int) int {
+	if t.Less {
+		return n - t.Step
+	}
+	return n + t.Step
+}
+
+func (t MoreLess) answer() int { return t.at(t.Number) }
+
+func (t MoreLess) word() string {
+	if t.Less {
+		return "less"
+	}
+	return "more"
+}
+
+func (t MoreLess) String() string {
+	return fmt.Sprintf("%d %s than %d = ?", t.Step, t.word(), t.Number)
+}
+
+// Key is the number asked for.
+func (t MoreLess) Key() string { return strconv.Itoa(t.answer()) }
+
+// Judge accepts the number.
+func (t MoreLess) Judge(answer string) bool { return judgeNumber(answer, t.answer(), "") }
+
+// Prompt asks the question in words.
+func (t MoreLess) Prompt(lang string) string {
+	if lang == "es" {
+		word := map[bool]string{false: "más", true: "menos"}[t.Less]
+		return fmt.Sprintf("¿Qué número es %d %s que %d?", t.Step, word, t.Number)
+	}
+	return fmt.Sprintf("What number is %d %s than %d?", t.Step, t.word(), t.Number)
+}
+
+// Traits of more and less.
+func (t MoreLess) Traits() Traits {
+	var ts Traits
+	n, result := t.Number, t.answer()
+	ts.setFlag(Crosses100, n < 100 && result > 100 || n > 100 && result < 100)
+	ts.setFlag(Reaches100, result == 100 || n == 100 && t.Less)
+	ts.setNumber(Digits, digitCount(n))
+	ts.setNumber(Largest, max(n, result))
+	if t.Less {
+		ts.setNumber(Regroups, SubtractionRegroups(n, t.Step))
+	} else {
+		ts.setNumber(Regroups, AdditionRegroups(n, t.Step))
+	}
+	return ts
+}
+
+// Codes: ten more or less than a two-digit number is grade 1; with numbers from 100 to
+// 900, and with hundreds, grade 2.
+func (t MoreLess) Codes() []Code {
+	switch {
+	case t.Step == 10 && t.Number >= 10 && t.Number <= 99:
+		return []Code{"1.NBT.C.5"}
+	case t.Number >= 100 && t.Number <= 900:
+		return []Code{"2.NBT.B.8"}
+	}
+	return nil
+}
+
+// The missteps in more and less.
+var (
+	changedOnes  = &MisstepKind{"ones changed", "counts one more or less and not ten", "moving down one row of the hundreds chart", "common practice"}
+	otherWay     = &MisstepKind{"other way", "goes up where less is asked, or down where more is asked", "the words more and less, with things to hold", "common practice"}
+	wrongHundred = &MisstepKind{"tens and hundreds mixed up", "changes the tens by one where hundreds are asked, or the other way round", "which digit changes: build both numbers", "common practice"}
+)
+
+// Missteps of more and less.
+func (t MoreLess) Missteps() []Misstep {
+	change := func(step int, less bool) string {
+		if n := (MoreLess{t.Number, step, less}).answer(); n >= 0 {
+			return strconv.Itoa(n)
+		}
+		return ""
+	}
+	other := map[int]int{10: 100, 100: 10}[t.Step]
+	return gather(t, []slip{{changedOnes, change(1, t.Less)}, {otherWay, change(t.Step, !t.Less)}, {wrongHundred, change(other, t.Less)}})
+}
+
+// Clashes of more and less: the fact family.
+func (t MoreLess) Clashes() []string {
+	s := Sentence{Terms: [4]int{t.Number, t.Step}, Minus: [4]bool{1: t.Less}, N: 2, Blank: 2}
+	return s.Clashes()
+}
+
+// Fingerprint of more and less is its text.
+func (t MoreLess) Fingerprint() string { return t.String() }
+
+// Looks of more and less.
+func (t MoreLess) Looks() []Look {
+	if _, _, ok := t.Jumps(); ok {
+		return withChoice(t, LookWords, LookHundredsChart)
+	}
+	return withChoice(t, LookWords)
+}

@@ -1,0 +1,97 @@
+package task
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"evenhand/standards/words"
+)
+
+// OddEven asks whether a number of things can be put in pairs: "odd or even: 14".
+type OddEven struct{ Number int } // 0 to 999
+
+var oddEvenPattern = regexp.MustCompile(`^(?:is )?([0-9]{1,3}) (?:odd or even|even or odd)$|^(?:odd or even|even or odd)\b[:? ]*([0-9]{1,3})$`)
+
+func readOddEven(text string) (Task, error) {
+	if !strings.Contains(text, "odd") {
+		return nil, errOther
+	}
+	m := oddEvenPattern.FindStringSubmatch(strings.TrimRight(text, "? ="))
+	rest, asked := strings.CutPrefix(text, "odd or even")
+	switch {
+	case m == nil && asked && sentenceShape.MatchString(strings.Trim(rest, ":? ")):
+		return nil, fmt.Errorf("%q needs one number from 0 to 999, as in odd or even: 14", text)
+	case m == nil:
+		return nil, errOther
+	}
+	n, _ := strconv.Atoi(m[1] + m[2])
+	return OddEven{n}, nil
+}
+
+func (t OddEven) String() string { return fmt.Sprintf("odd or even: %d", t.Number) }
+
+// Key is "odd" or "even".
+func (t OddEven) Key() string { return parity(t.Number) }
+
+func parity(n int) string { return [...]string{"even", "odd"}[n%2] }
+
+// Judge accepts the word, also in Spanish and within "14 is even".
+func (t OddEven) Judge(answer string) bool {
+	clean := strings.TrimRight(words.Plain(answer), ".")
+	for _, opening := range []string{strconv.Itoa(t.Number), " is ", " es "} {
+		clean = strings.TrimPrefix(clean, opening)
+	}
+	switch clean {
+	case "even", "par":
+		return t.Number%2 == 0
+	case "odd", "impar":
+		return t.Number%2 == 1
+	}
+	return false
+}
+
+// Prompt asks for the word.
+func (t OddEven) Prompt(lang string) string {
+	if lang == "es" {
+		return fmt.Sprintf("¿Es %d par o impar?", t.Number)
+	}
+	return fmt.Sprintf("Is %d odd or even?", t.Number)
+}
+
+// Traits of odd and even.
+func (t OddEven) Traits() Traits { return numberTraits(t.Number) }
+
+// Codes: groups of up to 20 things, grade 2; no standard up to grade 2 goes further.
+func (t OddEven) Codes() []Code {
+	if t.Number > 20 {
+		return nil
+	}
+	return []Code{"2.OA.C.3"}
+}
+
+// The missteps with odd and even.
+var (
+	parityMixed = &MisstepKind{"odd and even mixed up", "takes the words odd and even for each other", "put things in pairs: even when none is left over", "common practice"}
+	firstDigit  = &MisstepKind{"first digit judged", "goes by the first digit and not by the ones", "put things in pairs: tens always pair up, so only the ones decide", "common practice"}
+)
+
+// Missteps of odd and even.
+func (t OddEven) Missteps() []Misstep {
+	slips := []slip{{parityMixed, parity(t.Number + 1)}}
+	if t.Number >= 10 {
+		first := strconv.Itoa(t.Number)[0] - '0'
+		slips = append(slips, slip{firstDigit, parity(int(first))})
+	}
+	return gather(t, slips)
+}
+
+// Clashes of odd and even: the number.
+func (t OddEven) Clashes() []string { return []string{"parity:" + strconv.Itoa(t.Number)} }
+
+// Fingerprint of odd and even is its text.
+func (t OddEven) Fingerprint() string { return t.String() }
+
+// Looks of odd and even.
+func (t OddEven) Looks() []Look { return []Look{LookTick} }

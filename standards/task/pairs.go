@@ -1,0 +1,100 @@
+package task
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"evenhand/standards/words"
+)
+
+// Pairs asks for two different pairs of numbers that make a number: "pairs of 7".
+// Any two pairs are right, and a pair turned around is the same pair.
+type Pairs struct{ Whole int } // 2 to 10
+
+var pairsPattern = regexp.MustCompile(`^(?:number )?pairs (?:of|for|that make):? ?([0-9]{1,4})$`)
+
+func readPairs(text string) (Task, error) {
+	m := pairsPattern.FindStringSubmatch(strings.TrimRight(text, " ?="))
+	if m == nil {
+		return nil, errOther
+	}
+	n, _ := strconv.Atoi(m[1])
+	if n < 2 || n > 10 {
+		return nil, fmt.Errorf("%q is for numbers from 2 to 10, as in pairs of 7", text)
+	}
+	return Pairs{n}, nil
+}
+
+func (t Pairs) String() string { return "pairs of " + strconv.Itoa(t.Whole) }
+
+// Key is one right answer of many, "1 + 6, 2 + 5"; a pair with 0 only where there
+// is no other.
+func (t Pairs) Key() string {
+	first := 1
+	if t.Whole < 4 {
+		first = 0
+	}
+	return fmt.Sprintf("%d + %d, %d + %d", first, t.Whole-first, first+1, t.Whole-first-1)
+}
+
+var wholeNumber = regexp.MustCompile(`[0-9]+`)
+
+// Judge accepts any two different pairs, with or without the whole beside them.
+func (t Pairs) Judge(answer string) bool {
+	clean := squeeze(strings.ReplaceAll(words.Plain(answer), " and ", "+"))
+	whole := strconv.Itoa(t.Whole)
+	var pairs [][2]int
+	for _, cell := range strings.FieldsFunc(clean, func(r rune) bool { return r == ',' || r == ';' }) {
+		cell = strings.TrimSuffix(strings.TrimPrefix(cell, whole+"="), "="+whole)
+		a, b, ok := strings.Cut(cell, "+")
+		if !ok || wholeNumber.FindString(a) != a || wholeNumber.FindString(b) != b {
+			return false
+		}
+		x, _ := strconv.Atoi(a)
+		y, _ := strconv.Atoi(b)
+		pairs = append(pairs, [2]int{min(x, y), max(x, y)})
+	}
+	return len(pairs) == 2 && pairs[0] != pairs[1] && t.makes(pairs[0]) && t.makes(pairs[1])
+}
+
+func (t Pairs) makes(pair [2]int) bool { return pair[0]+pair[1] == t.Whole && pair[0] >= 0 }
+
+// Prompt asks for two pairs.
+func (t Pairs) Prompt(lang string) string {
+	if lang == "es" {
+		return fmt.Sprintf("Escribe dos pares distintos que hagan %d.", t.Whole)
+	}
+	return fmt.Sprintf("Write two different pairs that make %d.", t.Whole)
+}
+
+// Traits of pairs.
+func (t Pairs) Traits() Traits { return numberTraits(t.Whole) }
+
+// Codes: taking apart numbers to 10, kindergarten.
+func (t Pairs) Codes() []Code { return []Code{"K.OA.A.3"} }
+
+// The missteps with pairs.
+var (
+	pairTurned  = &MisstepKind{"one pair turned around", "turns the first pair around and takes it for another", "move one counter from one side to the other: a new pair", "common practice"}
+	wholeAsPart = &MisstepKind{"whole taken for a part", "writes the number itself as a part and adds to it", "break a train of cubes: the whole is what was there before", "common practice"}
+)
+
+// Missteps of pairs.
+func (t Pairs) Missteps() []Misstep {
+	a, b := 1, t.Whole-1
+	return gather(t, []slip{
+		{pairTurned, fmt.Sprintf("%d + %d, %d + %d", a, b, b, a)},
+		{wholeAsPart, fmt.Sprintf("%d + %d, %d + %d", t.Whole, 1, t.Whole, 2)},
+	})
+}
+
+// Clashes of pairs: the number.
+func (t Pairs) Clashes() []string { return []string{"pairs:" + strconv.Itoa(t.Whole)} }
+
+// Fingerprint of pairs is their text.
+func (t Pairs) Fingerprint() string { return t.String() }
+
+// Looks of pairs.
+func (t Pairs) Looks() []Look { return []Look{LookPairs} }

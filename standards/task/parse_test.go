@@ -1,0 +1,367 @@
+package task_test
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"evenhand/standards"
+	"evenhand/standards/task"
+	"evenhand/standards/words"
+
+	"pgregory.net/rapid"
+)
+
+// What people type, and the one plain form. Common practice, no source; hours
+// 00-23 and two-digit minutes are RFC 3339.
+var typed = []struct{ text, want string }{
+	{"47+36", "47 + 36 = ?"},
+	{"47 + 36 =", "47 + 36 = ?"},
+	{"  47  + 36 = ____ ", "47 + 36 = ?"},
+	{"What is 47 + 36?", "47 + 36 = ?"},
+	{"3) 47 + 36", "47 + 36 = ?"},
+	{"47 plus 36 equals ?", "47 + 36 = ?"},
+	{"47 + __ = 83", "47 + ? = 83"},
+	{"□ + 36 = 83", "? + 36 = 83"},
+	{"47 + [ ] = 83", "47 + ? = 83"},
+	{"83 = 47 + ☐", "83 = 47 + ?"},
+	{"83 − 47", "83 - 47 = ?"},
+	{"83 – 47 = …", "83 - 47 = ?"},
+	{"４７＋３６＝？", "47 + 36 = ?"},
+	{"1,000 - 1", "1000 - 1 = ?"},
+	{"12 + 5 - 3", "12 + 5 - 3 = ?"},
+	{"142 = __ hundreds __ tens __ ones", "142 = ? hundreds ? tens ? ones"},
+	{"47 = ? tens and ? ones", "47 = ? tens ? ones"},
+	{"4 tens 7 ones", "4 tens 7 ones = ?"},
+	{"4 tens + 7 ones =", "4 tens 7 ones = ?"},
+	{"142 = __ + __ + __", "142 = ? + ? + ?"},
+	{"47 __ 74", "47 ? 74"},
+	{"47 ○ 74", "47 ? 74"},
+	{"compare 47 and 74", "47 ? 74"},
+	{"98, 99, __, 101", "98, 99, ?, 101"},
+	{"5 10 15 __", "5, 10, 15, ?"},
+	{"ten more than 47", "10 more than 47 = ?"},
+	{"100 less than 340 is", "100 less than 340 = ?"},
+	{"half past 4", "read 4:30"},
+	{"Half past four", "read 4:30"},
+	{"4 o'clock", "read 4:00"},
+	{"4 o’clock", "read 4:00"},
+	{"quarter to five", "read 4:45"},
+	{"twenty-five past 3", "read 3:25"},
+	{"4:30 pm", "read 4:30 pm"},
+	{"4:30 p.m.", "read 4:30 pm"},
+	{"16:30", "read 4:30 pm"},
+	{"00:05", "read 12:05 am"},
+	{"draw 16:30", "draw 4:30 pm"},
+	{"Draw the hands for half past 4", "draw 4:30"},
+	{"say 4:30", "say 4:30"},
+	{"las 4 y media", "read 4:30"},
+	{"true or false: 7 = 8 - 1", "true or false: 7 = 8 - 1"},
+	{"True or false? 4+1 = 5+2", "true or false: 4 + 1 = 5 + 2"},
+	{"true or false: 6 = 6", "true or false: 6 = 6"},
+	{"8 + 3 = 3 + __", "8 + 3 = 3 + ?"},
+	{"? + 6 = 4 + 6", "? + 6 = 4 + 6"},
+	{"2 + 6 + 4 = 2 + ?", "2 + 6 + 4 = 2 + ?"},
+	{"12 - ? = 3 + 4", "12 - ? = 3 + 4"},
+	{"8 + __ = 11, so 11 - 8 = __", "8 + ? = 11, 11 - 8 = ?"},
+	{"Odd or even? 14", "odd or even: 14"},
+	{"Is 15 odd or even?", "odd or even: 15"},
+	{"array 3 by 4", "array 3 by 4"},
+	{"array: 3 × 4", "array 3 by 4"},
+	{"3 rows of 4", "array 3 by 4"},
+	{"coins 1, 10¢, 25c, 5, 10", "coins 25, 10, 10, 5, 1"},
+	{"count 13 dots", "count 13"},
+	{"count 8 scattered", "count 8 scattered"},
+	{"more: 5 or 8 dots", "more: 5 or 8 dots"},
+	{"fewer: 5 dots or 8 dots", "fewer: 5 or 8 dots"},
+	{"pairs of 7", "pairs of 7"},
+	{"number pairs for 7", "pairs of 7"},
+	{"write three hundred forty-two", "write three hundred forty-two"},
+	{"Write the number: one hundred and five", "write one hundred five"},
+	{"escribe trescientos cuarenta y dos", "write three hundred forty-two"},
+	{"write 342 in words", "write 342 in words"},
+	{"story add-to change-unknown: 5 + ? = 12, shells, Mia", "story add-to change-unknown: 5 + ? = 12, shells, Mia"},
+	{"Story take-from result-unknown: 62-25, Rope, omar", "story take-from result-unknown: 62 - 25 = ?, rope, Omar"},
+	{"story put-together both-unknown: 7 = __ + __, apples, Lin", "story put-together both-unknown: 7 = ? + ?, apples, Lin"},
+	{"story compare bigger-unknown fewer: 5 + 7 = ?, books, Noor, Sam", "story compare bigger-unknown fewer: 5 + 7 = ?, books, Noor, Sam"},
+	{"story two-step: 25 + 17 - 12, cents, Ravi", "story two-step: 25 + 17 - 12 = ?, cents, Ravi"},
+	{"match 4 o'clock; 7:00; 11:00", "match 4:00, 7:00, 11:00"},
+}
+
+func TestParseReadsWhatPeopleType(t *testing.T) {
+	for _, row := range typed {
+		asked, err := task.Parse(row.text)
+		if err != nil {
+			t.Errorf("Parse(%q): %v", row.text, err)
+			continue
+		}
+		if asked.String() != row.want {
+			t.Errorf("Parse(%q) = %q, want %q", row.text, asked, row.want)
+		}
+	}
+}
+
+func TestParseSaysWhatIsWrong(t *testing.T) {
+	for text, want := range map[string]string{
+		"":                  "no question here",
+		"5 - 8":             "less than 0",
+		"4 × 6":             "multiplies or divides",
+		"4 x 6 = ?":         "multiplies or divides",
+		"4:75":              "an hour has 60",
+		"24:00":             "hours go from 00 to 23",
+		"4:5":               "write two, as in 4:05",
+		"16:30 am":          "not in the morning",
+		"47 + 36 = 82":      "47 + 36 is 83",
+		"47 + 36 = 83":      "nothing to fill in",
+		"? + ? = 83":        "two places to fill in",
+		"47 + ? = 40":       "no number from 0 up",
+		"1 + 2 + 3 + 4 + 5": "more than four numbers",
+		"5, 7, ?, 12":       "equal steps",
+		"?, ?, 7":           "at least two",
+		"142 = ? + ?":       "3 parts",
+		"match 4:00":        "2 to 6",
+		"match 4:00, 16:00": "different times",
+		"Draw a triangle":   "not a task",
+		"Shade 3/4 of it.":  "not a task",
+		// In a teacher's own words: no task, but a good question to keep.
+		"Story problem: Mia has 5 shells and finds 7.": "not a task",
+		"Coins: is a dime more than 2 nickels?":        "not a task",
+		"True or false: a square has 4 sides":          "not a task",
+		"Odd or even? Ring the 3 odd numbers.":         "not a task",
+		"Count the dots in the box.":                   "not a task",
+		"Write your name.":                             "not a task",
+		"10 less than 4":                               "0 to 1000",
+		"99999 + 1":                                    "0 to 9999",
+		"142 = ? tens ? ones":                          "digits",
+
+		"true or false: 7":         "one equal sign",
+		"true or false: 7 = ? - 1": "place to fill in",
+		"true or false: 3 - 5 = 1": "less than 0",
+		"8 + 3 = 3 + 8":            "nothing to fill in",
+		"8 + ? = 3 + ?":            "two places to fill in",
+		"2 + ? = 1 + 0":            "no number from 0 up",
+		"8 + ? = 11, 11 - 3 = ?":   "same numbers",
+		"odd or even: 14, 15":      "one number",
+		"array 3 by 9":             "1 to 5",
+		"coins 25, 20":             "no coin",
+		"coins 25":                 "2 to 10",
+		"coins 50, 50, 1":          "within a dollar",
+		"count 25":                 "1 to 20",
+		"count 12 scattered":       "1 to 10",
+		"more: 5 or 18 dots":       "1 to 10",
+		"pairs of 1":               "2 to 10",
+		"story add-to chance-unknown: 5 + ? = 12, shells, Mia":           "did you mean",
+		"story add-to change-unknown: 5 + 7 = ?, shells, Mia":            "does not tell",
+		"story add-to change-unknown: 5 + ? = 12, dragons, Mia":          "choose one of shells",
+		"story add-to change-unknown: 5 + ? = 12, shells, Rumpel":        "choose one of Mia",
+		"story add-to change-unknown: 5 + ? = 12":                        "needs a sentence, a thing",
+		"story add-to change-unknown: 50 + ? = 120, shells, Mia":         "stay within 100",
+		"story add-to change-unknown: 1 + ? = 12, shells, Mia":           "numbers from 2",
+		"story put-together total-unknown: 5 + 7 = ?, cents, Mia":        "no thing for put-together",
+		"story compare difference-unknown: 12 - 5 = ?, shells, Mia, Mia": "two different children",
+		"write 1001 in words": "go to 1000",
+	} {
+		asked, err := task.Parse(text)
+		if err == nil {
+			t.Errorf("Parse(%q) = %v, want an error", text, asked)
+		} else if !strings.Contains(err.Error(), want) {
+			t.Errorf("Parse(%q): %v; want it to say %q", text, err, want)
+		}
+	}
+}
+
+// drawTask makes tasks of every kind.
+func drawTask(t *rapid.T) task.Task {
+	n := func(low, high int, name string) int { return rapid.IntRange(low, high).Draw(t, name) }
+	clock := words.Time{Hour: n(1, 12, "hour"), Minute: n(0, 59, "minute"), Half: rapid.SampledFrom([]words.Half{"", "am", "pm"}).Draw(t, "half")}
+	kind := rapid.SampledFrom([]string{"sum", "difference", "place", "expanded", "compare", "sequence", "more", "clock",
+		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story"}).Draw(t, "kind")
+	switch kind {
+	case "sum":
+		addends := rapid.SliceOfN(rapid.IntRange(0, 999), 2, 4).Draw(t, "addends")
+		s, err := task.NewAddition(n(0, len(addends), "blank"), addends...)
+		s.ResultFirst = rapid.Bool().Draw(t, "result first")
+		return valid(t, s, err)
+	case "difference":
+		a := n(0, 9999, "a")
+		s, err := task.NewSubtraction(n(0, 2, "blank"), a, n(0, a, "b"))
+		return valid(t, s, err)
+	case "place":
+		if rapid.Bool().Draw(t, "hundreds") {
+			return task.PlaceValue{Number: n(100, 999, "n"), Places: 3, Compose: rapid.Bool().Draw(t, "compose")}
+		}
+		return task.PlaceValue{Number: n(10, 99, "n"), Places: 2, Compose: rapid.Bool().Draw(t, "compose")}
+	case "expanded":
+		number := n(11, 999, "n")
+		if number%10 == 0 && number < 100 || number%100 == 0 {
+			number++
+		}
+		return task.Expanded{Number: number}
+	case "compare":
+		return task.Compare{A: n(0, 999, "a"), B: n(0, 999, "b")}
+	case "sequence":
+		places := n(4, 8, "places")
+		return task.Sequence{First: n(200, 900, "first"), Step: rapid.SampledFrom([]int{1, -1, 2, 5, 10, -10}).Draw(t, "step"), N: places, Blanks: 1 << n(2, places-1, "blank")}
+	case "more":
+		return task.MoreLess{Number: n(100, 900, "n"), Step: rapid.SampledFrom([]int{10, 100}).Draw(t, "step"), Less: rapid.Bool().Draw(t, "less")}
+	}
+	if asked := drawEarly(t, kind, n); asked != nil {
+		return asked
+	}
+	return task.Clock{Verb: rapid.SampledFrom([]task.ClockVerb{task.Read, task.Draw, task.Say}).Draw(t, "verb"), Time: clock}
+}
+
+// drawEarly makes tasks of the kinds that begin in kindergarten and grade 1, and
+// those about coins, arrays and number names.
+func drawEarly(t *rapid.T, kind string, n func(low, high int, name string) int) task.Task {
+	switch kind {
+	case "truth":
+		return task.TrueFalse{Left: drawSide(t, "left"), Right: drawSide(t, "right")}
+	case "balance": // 20 to 40 on the left, so that a number from 0 up makes it true
+		a, b, c := n(10, 20, "a"), n(10, 20, "b"), n(0, 20, "c")
+		left := task.Side{Terms: [3]int{a, b}, N: 2}
+		right := task.Side{Terms: [3]int{c, a + b - c}, N: 2}
+		return task.Balance{Left: left, Right: right, Blank: n(0, 3, "blank")}
+	case "related":
+		whole := n(2, 20, "whole")
+		return task.Related{Whole: whole, Part: n(1, whole-1, "part")}
+	case "odd":
+		return task.OddEven{Number: n(0, 999, "n")}
+	case "array":
+		return task.Array{Rows: n(1, 5, "rows"), Columns: n(1, 5, "columns")}
+	case "coins":
+		return task.Coins{Counts: [5]int{0, n(0, 2, "25"), n(1, 3, "10"), n(1, 2, "5"), n(0, 3, "1")}}
+	case "count":
+		return task.HowMany{Number: n(1, 10, "n"), Scattered: rapid.Bool().Draw(t, "scattered")}
+	case "groups":
+		return task.Groups{Left: n(1, 10, "left"), Right: n(1, 10, "right"), Fewer: rapid.Bool().Draw(t, "fewer")}
+	case "pairs":
+		return task.Pairs{Whole: n(2, 10, "whole")}
+	case "write":
+		return task.WriteNumber{Number: n(0, 1000, "n"), InWords: rapid.Bool().Draw(t, "in words")}
+	case "story":
+		return drawStory(t, n)
+	}
+	return nil
+}
+
+// drawStory makes a story of any situation.
+func drawStory(t *rapid.T, n func(low, high int, name string) int) task.Task {
+	s := task.Story{Situation: rapid.SampledFrom(task.Situations()).Draw(t, "situation")}
+	s.Thing = rapid.SampledFrom(task.StoryThings(s.Situation)).Draw(t, "thing")
+	names := rapid.Permutation(task.StoryNames()).Draw(t, "names")
+	if s.Name = names[0]; s.Situation.People() == 2 {
+		s.Other = names[1]
+	}
+	a, b := n(3, 40, "a"), n(2, 40, "b")
+	switch example := s.Situation.Example().(task.Story).Sentence; {
+	case s.Situation == task.TwoSteps:
+		s.Sentence = task.Sentence{Terms: [4]int{a, b, 2}, Minus: [4]bool{2: rapid.Bool().Draw(t, "minus")}, N: 3, Blank: 3}
+	case s.Situation == task.TogetherBoth:
+		s.Sentence = task.Sentence{Terms: [4]int{a / 2, a - a/2}, N: 2, Blank: 2}
+	case example.IsAddition():
+		s.Sentence = task.Sentence{Terms: [4]int{a, b}, N: 2, Blank: example.Blank}
+	default:
+		s.Sentence = task.Sentence{Terms: [4]int{a + b, b}, Minus: [4]bool{1: true}, N: 2, Blank: example.Blank}
+	}
+	return s
+}
+
+// drawSide makes one side of an equal sign.
+func drawSide(t *rapid.T, name string) task.Side {
+	var side task.Side
+	for _, n := range rapid.SliceOfN(rapid.IntRange(0, 999), 1, 3).Draw(t, name) {
+		side.Minus[side.N] = rapid.Bool().Draw(t, name+" minus") && side.N > 0 && side.Value() >= n
+		side.Terms[side.N] = n
+		side.N++
+	}
+	return side
+}
+
+func valid(t *rapid.T, s task.Sentence, err error) task.Task {
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+func TestParseAndStringAreInverse(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		asked := drawTask(t)
+		back, err := task.Parse(asked.String())
+		if err != nil || back != asked {
+			t.Fatalf("Parse(%q) = %#v, %v; want %#v", asked, back, err, asked)
+		}
+	})
+}
+
+func TestEveryTaskIsWhole(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) { checkTask(t, drawTask(t)) })
+}
+
+// checkTask asserts what holds for every task.
+func checkTask(t interface{ Fatalf(string, ...any) }, asked task.Task) {
+	if !asked.Judge(asked.Key()) {
+		t.Fatalf("%v: its own key %q is judged wrong", asked, asked.Key())
+	}
+	if standards.SkillOf(asked) == "" {
+		t.Fatalf("%v has no skill", asked)
+	}
+	if len(asked.Looks()) == 0 {
+		t.Fatalf("%v has no look", asked)
+	}
+	if fixed := task.FixedAnswers(asked); fixed != nil && !slices.Contains(fixed, asked.Key()) {
+		t.Fatalf("%v: its key %q is none of its answers %v", asked, asked.Key(), fixed)
+	}
+	seen := map[string]bool{}
+	for _, m := range asked.Missteps() {
+		if asked.Judge(m.Answer) || seen[m.Answer] || len(m.Kinds) == 0 {
+			t.Fatalf("%v: misstep %q is right, stands twice or has no kind", asked, m.Answer)
+		}
+		seen[m.Answer] = true
+	}
+	ts := asked.Traits()
+	back, ok := task.ParseSignature(ts.Signature())
+	if !ok || back != ts {
+		t.Fatalf("%v: signature %q does not come back", asked, ts.Signature())
+	}
+}
+
+func FuzzParse(f *testing.F) {
+	for _, row := range typed {
+		f.Add(row.text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		asked, err := task.Parse(text)
+		if err != nil {
+			return
+		}
+		back, err := task.Parse(asked.String())
+		if err != nil || back != asked {
+			t.Fatalf("Parse(%q) = %#v, but Parse(%q) = %#v, %v", text, asked, asked, back, err)
+		}
+		checkTask(t, asked)
+	})
+}
+
+func TestJudgeAcceptsWhatATeacherWould(t *testing.T) {
+	for _, row := range []struct {
+		task, answer string
+		want         bool
+	}{
+		{"47 + 36", "83", true}, {"47 + 36", " 83 ", true}, {"47 + 36", "= 83", true}, {"47 + 36", "47+36=83", true}, {"47 + 36", "８３", true},
+		{"47 + 36", "73", false}, {"47 + 36", "", false}, {"47 + 36", "-83", false}, {"47 + 36", "83 cats", false},
+		{"read 3:30", "03:30", true}, {"read 3:30", "3:30", true}, {"read 3:30", "half past 3", true}, {"read 3:30", "3:30 pm", true}, {"read 3:30", "6:15", false},
+		{"read 3:30 pm", "15:30", true}, {"read 3:30 pm", "3:30", true}, {"read 3:30 pm", "3:30 am", false},
+		{"say 3:30", "three thirty", true}, {"say 3:30", "Half past three", true}, {"say 2:50", "ten to three", true},
+		{"47 ? 74", "<", true}, {"47 ? 74", "47 < 74", true}, {"47 ? 74", "less than", true}, {"47 ? 74", ">", false},
+		{"142 = ? hundreds ? tens ? ones", "1, 4, 2", true}, {"142 = ? hundreds ? tens ? ones", "1 hundred 4 tens 2 ones", true}, {"142 = ? hundreds ? tens ? ones", "142", false},
+		{"142 = ? + ? + ?", "100+40+2", true}, {"142 = ? + ? + ?", "1 + 4 + 2", false},
+		{"98, 99, ?, 101", "100", true}, {"98, 99, ?, 101", "98, 99, 100, 101", true}, {"98, ?, ?, 101", "99 100", true},
+		{"match 4:00, 7:00", "4:00, 7 o'clock", true}, {"match 4:00, 7:00", "7:00, 4:00", false},
+	} {
+		if got := task.MustParse(row.task).Judge(row.answer); got != row.want {
+			t.Errorf("%s: Judge(%q) = %v, want %v", row.task, row.answer, got, row.want)
+		}
+	}
+}

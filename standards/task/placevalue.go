@@ -1,0 +1,195 @@
+package task
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"evenhand/standards/words"
+)
+
+// PlaceValue asks for the hundreds, tens and ones of a number ("142 = ? hundreds
+// ? tens ? ones", "47 = ? tens ? ones"), or, with Compose, for the number
+// they make ("4 tens 7 ones = ?").
+type PlaceValue struct {
+	Number  int
+	Places  int // 2 or 3
+	Compose bool
+}
+
+var (
+	decomposePattern = regexp.MustCompile(`^([0-9]+) ?= ?(?:(\?) ?hundreds?,? ?(?:and )?)?\? ?tens?,? ?(?:and )?\? ?ones?\.?$`)
+	composePattern   = regexp.MustCompile(`^(?:([0-9]) hundreds?,? ?(?:and )?\+? ?)?([0-9]) tens?,? ?(?:and )?\+? ?([0-9]) ones?\.? ?(?:= ?\??)?$`)
+	placeWords       = regexp.MustCompile(`\b(hundreds?|tens?|ones?|and)\b|[,;+]`)
+)
+
+func readPlaceValue(text string) (Task, error) {
+	if m := decomposePattern.FindStringSubmatch(text); m != nil {
+		p := PlaceValue{Places: 2}
+		if m[2] != "" {
+			p.Places = 3
+		}
+		p.Number, _ = strconv.Atoi(m[1])
+		return p.checked()
+	}
+	if m := composePattern.FindStringSubmatch(text); m != nil {
+		p := PlaceValue{Places: 2, Compose: true}
+		if m[1] != "" {
+			p.Places = 3
+		}
+		p.Number, _ = strconv.Atoi(m[1] + m[2] + m[3])
+		return p.checked()
+	}
+	if strings.Contains(text, " tens") && strings.Contains(text, " ones") && strings.Contains(text, "=") {
+		return nil, fmt.Errorf("%q does not read as place value; write 142 = ? hundreds ? tens ? ones or 4 tens 7 ones = ?", text)
+	}
+	return nil, errOther
+}
+
+func (p PlaceValue) checked() (Task, error) {
+	least, most := 10, 99
+	if p.Places == 3 {
+		least, most = 100, 999
+	}
+	if p.Number < least || p.Number > most {
+		return nil, fmt.Errorf("%d does not have %d digits, one for each place asked for", p.Number, p.Places)
+	}
+	return p, nil
+}
+
+// digits are the hundreds (with three places), tens and ones.
+func (p PlaceValue) digits() []int {
+	list := []int{p.Number / 100, p.Number / 10 % 10, p.Number % 10}
+	return list[3-p.Places:]
+}
+
+func (p PlaceValue) String() string {
+	names := []string{"hundreds", "tens", "ones"}[3-p.Places:]
+	parts := make([]string, p.Places)
+	for i, digit := range p.digits() {
+		if p.Compose {
+			parts[i] = strconv.Itoa(digit) + " " + names[i]
+		} else {
+			parts[i] = "? " + names[i]
+		}
+	}
+	if p.Compose {
+		return strings.Join(parts, " ") + " = ?"
+	}
+	return strconv.Itoa(p.Number) + " = " + strings.Join(parts, " ")
+}
+
+// Key is the number, or its digits from the left with spaces between, "1 4 2".
+func (p PlaceValue) Key() string {
+	if p.Compose {
+		return strconv.Itoa(p.Number)
+	}
+	return joinInts(p.digits(), " ")
+}
+
+// Judge accepts "1 4 2", "1, 4, 2" and "1 hundred 4 tens 2 ones" alike.
+func (p PlaceValue) Judge(answer string) bool {
+	if p.Compose {
+		return judgeNumber(answer, p.Number, strings.Replace(p.String(), "?", p.Key(), 1))
+	}
+	clean := words.Plain(answer)
+	if _, after, ok := strings.Cut(clean, "="); ok {
+		clean = after
+	}
+	return strings.Join(strings.Fields(placeWords.ReplaceAllString(clean, " ")), " ") == p.Key()
+}
+
+// Prompt asks for the parts or the number.
+func (p PlaceValue) Prompt(lang string) string {
+	switch {
+	case p.Compose && lang == "es":
+		return "Escribe el número: " + spanishPlaces(p.String())
+	case p.Compose:
+		return "Write the number: " + p.String()
+	case lang == "es":
+		return "Escribe cuántas hay: " + spanishPlaces(p.String())
+	}
+	return "Write how many of each: " + p.String()
+}
+
+func spanishPlaces(s string) string {
+	return strings.NewReplacer("hundreds", "centenas", "tens", "decenas", "ones", "unidades").Replace(s)
+}
+
+// Traits of place value.
+func (p PlaceValue) Traits() Traits {
+	var ts Traits
+	ts.setNumber(Digits, p.Places)
+	ts.setNumber(Largest, p.Number)
+	return ts
+}
+
+// Codes: teen numbers in kindergarten, tens and ones in grade 1, hundreds in grade 2.
+func (p PlaceValue) Codes() []Code {
+	switch {
+	case p.Places == 3:
+		return []Code{"2.NBT.A.1"}
+	case p.Number >= 11 && p.Number <= 19:
+		return []Code{"K.NBT.A.1", "1.NBT.B.2"}
+	}
+	return []Code{"1.NBT.B.2"}
+}
+
+const writingSource = "Byrge, Smith & Mix (2014)"
+
+// The missteps in place value.
+var (
+	writtenOut   = &MisstepKind{"each part written out", "writes each part as it is said, one after the other", "lay the parts on top of each other: 142 is 100 under 40 under 2", writingSource}
+	hundredKept  = &MisstepKind{"hundred written out", "writes the digit and then 100 before the rest", "lay the parts on top of each other: 142 is 100 under 40 under 2", writingSource}
+	turnedAround = &MisstepKind{"digits turned around", "puts the digits in the opposite order", "which digit is worth tens: build the number with sticks and dots", "common practice"}
+	valueWritten = &MisstepKind{"value for digit", "writes what a digit is worth where how many is asked", "four tens are worth 40, but there are four of them", "common practice"}
+	partsAdded   = &MisstepKind{"digits added", "adds the digits as if all were ones", "what the digit in the tens place is worth", additionSource}
+)
+
+// writtenOutSlips are the ways of writing the parts of n one after the other.
+func writtenOutSlips(n int) []slip {
+	var all strings.Builder
+	for _, part := range expandedParts(n) {
+		all.WriteString(strconv.Itoa(part))
+	}
+	slips := []slip{{writtenOut, all.String()}}
+	if n >= 100 && n%100 > 0 {
+		slips = append(slips, slip{hundredKept, strconv.Itoa(n/100) + "100" + strconv.Itoa(n%100)})
+	}
+	return slips
+}
+
+// Missteps of place value.
+func (p PlaceValue) Missteps() []Misstep {
+	digits := p.digits()
+	turned := make([]int, 0, 3)
+	for i := range digits {
+		turned = append(turned, digits[len(digits)-1-i])
+	}
+	if p.Compose {
+		slips := append(writtenOutSlips(p.Number), slip{turnedAround, joinInts(turned, "")}, slip{partsAdded, strconv.Itoa(DigitSum(p.Number))})
+		return gather(p, slips)
+	}
+	worth := make([]int, 0, 3)
+	place := map[int]int{2: 10, 3: 100}[p.Places]
+	for _, digit := range digits {
+		worth = append(worth, digit*place)
+		place /= 10
+	}
+	return gather(p, []slip{{turnedAround, joinInts(turned, " ")}, {valueWritten, joinInts(worth, " ")}})
+}
+
+// Clashes of place value: the number itself, whichever way round.
+func (p PlaceValue) Clashes() []string { return []string{"parts:" + strconv.Itoa(p.Number)} }
+
+// Fingerprint of place value is its text.
+func (p PlaceValue) Fingerprint() string { return p.String() }
+
+// Looks of place value.
+func (p PlaceValue) Looks() []Look {
+	if p.Compose {
+		return withChoice(p, LookFrame, LookTensAndOnes, LookSentence)
+	}
+	return []Look{LookFrame, LookTensAndOnes, LookSentence}
+}

@@ -1,0 +1,207 @@
+package task
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"evenhand/standards/words"
+)
+
+// Sentence is a number sentence of two to four numbers added or subtracted from
+// left to right, with one place to fill in: "47 + 36 = ?", "47 + ? = 83",
+// "83 - 47 = ?", "83 = 47 + ?", "12 + 5 - 3 = ?". No number on the way is negative.
+type Sentence struct {
+	Terms       [4]int  // the numbers, the one to fill in included
+	Minus       [4]bool // term i is taken away; never term 0
+	N           int     // how many numbers, 2 to 4
+	Blank       int     // which term is to fill in; N for the result
+	ResultFirst bool    // the result stands on the left of the equal sign
+}
+
+// MaxNumber is the largest number a task may hold.
+const MaxNumber = 9999
+
+// NewAddition is a sum of two to four addends with the unknown at place blank, len(addends) for
+// the result.
+func NewAddition(blank int, addends ...int) (Sentence, error) {
+	s := Sentence{N: len(addends), Blank: blank}
+	if s.N < 2 || s.N > 4 {
+		return s, fmt.Errorf("a number sentence has 2 to 4 numbers, not %d", s.N)
+	}
+	copy(s.Terms[:], addends)
+	return s, s.check()
+}
+
+// NewSubtraction is a − b with the unknown at place blank: 0 start, 1 change, 2 result.
+func NewSubtraction(blank, a, b int) (Sentence, error) {
+	s := Sentence{Terms: [4]int{a, b}, Minus: [4]bool{1: true}, N: 2, Blank: blank}
+	return s, s.check()
+}
+
+func (s Sentence) check() error {
+	sum := 0
+	for i, n := range s.Operands() {
+		if n < 0 || n > MaxNumber {
+			return fmt.Errorf("%d is outside 0 to %d", n, MaxNumber)
+		}
+		if sum += s.sign(i) * n; sum < 0 {
+			return fmt.Errorf("%s is less than 0; quizzes for these grades stay with 0 and more", s.left(-1))
+		}
+	}
+	if sum > MaxNumber {
+		return fmt.Errorf("%s is more than %d", s.left(-1), MaxNumber)
+	}
+	return nil
+}
+
+// Operands are the numbers before the equal sign, the unknown included.
+func (s Sentence) Operands() []int { return s.Terms[:s.N] }
+
+// Result is the value of the sentence.
+func (s Sentence) Result() int {
+	sum := 0
+	for i, n := range s.Operands() {
+		sum += s.sign(i) * n
+	}
+	return sum
+}
+
+// Size is the largest number of the sentence, the answer included.
+func (s Sentence) Size() int { return max(s.Result(), slices.Max(s.Operands())) }
+
+// IsAddition says that nothing is taken away.
+func (s Sentence) IsAddition() bool { return s.Minus == [4]bool{} }
+
+func (s Sentence) sign(i int) int {
+	if s.Minus[i] {
+		return -1
+	}
+	return 1
+}
+
+// answer is the number to fill in.
+func (s Sentence) answer() int {
+	if s.Blank == s.N {
+		return s.Result()
+	}
+	return s.Terms[s.Blank]
+}
+
+// left is the side with the operations, with a mark at place blank.
+func (s Sentence) left(blank int) string { return written(s.Operands(), s.Minus[:], blank) }
+
+// written is numbers with + and - between them, with a mark at place blank.
+func written(numbers []int, minus []bool, blank int) string {
+	var b strings.Builder
+	for i, n := range numbers {
+		if i > 0 {
+			b.WriteString(map[bool]string{false: " + ", true: " - "}[minus[i]])
+		}
+		if i == blank {
+			b.WriteByte('?')
+		} else {
+			b.WriteString(strconv.Itoa(n))
+		}
+	}
+	return b.String()
+}
+
+func (s Sentence) String() string {
+	result := "?"
+	if s.Blank != s.N {
+		result = strconv.Itoa(s.Result())
+	}
+	if s.ResultFirst {
+		return result + " = " + s.left(s.Blank)
+	}
+	return s.left(s.Blank) + " = " + result
+}
+
+// Key is the number to fill in.
+func (s Sentence) Key() string { return strconv.Itoa(s.answer()) }
+
+// Judge accepts the number, also within the whole sentence ("47 + 36 = 83").
+func (s Sentence) Judge(answer string) bool {
+	if got, err := strconv.ParseUint(answer, 10, 32); err == nil { // the usual answer, soon judged
+		return int(got) == s.answer()
+	}
+	return judgeNumber(answer, s.answer(), s.whole())
+}
+
+func (s Sentence) whole() string {
+	return strings.Replace(s.String(), "?", s.Key(), 1)
+}
+
+// Prompt asks for the missing number or the result.
+func (s Sentence) Prompt(lang string) string { return fillIn(s.String(), lang) }
+
+// fillIn asks for the missing number of a sentence.
+func fillIn(question, lang string) string {
+	if lang == "es" {
+		return "Escribe el número que falta: " + question
+	}
+	return "Write the missing number: " + question
+}
+
+// Clashes is the fact family: the same numbers, the result included.
+func (s Sentence) Clashes() []string {
+	numbers := append(slices.Clone(s.Operands()), s.Result())
+	slices.Sort(numbers)
+	return []string{"family:" + joinInts(numbers, ",")}
+}
+
+// Fingerprint puts addends in order where the result is asked for, and sets the
+// side of the equal sign aside.
+func (s Sentence) Fingerprint() string {
+	s.ResultFirst = false
+	if s.IsAddition() && s.Blank == s.N {
+		slices.Sort(s.Terms[:s.N])
+	}
+	return s.String()
+}
+
+// Looks puts written-out columns second, and a bond where there are two parts.
+func (s Sentence) Looks() []Look {
+	if s.IsExpanded() {
+		return withChoice(s, LookSentence, LookFrame)
+	}
+	list := []Look{LookSentence}
+	column := s.Blank == s.N && !s.ResultFirst && (s.IsAddition() || s.N == 2 && s.Minus[1])
+	if column && slices.Max(s.Operands()) >= 10 {
+		list = append(list, LookColumn)
+	}
+	if s.N == 2 && s.Result() <= 100 {
+		list = append(list, LookBond)
+	}
+	return withChoice(s, append(list, s.strategyLooks()...)...)
+}
+
+// IsExpanded says that the sentence puts hundreds, tens and ones together: 100 + 40 + 2 = ?.
+func (s Sentence) IsExpanded() bool {
+	n := s.Result()
+	return s.N == 3 && s.Blank == 3 && s.IsAddition() && n <= 999 && slices.Equal(s.Operands(), expandedParts(n))
+}
+
+func joinInts(numbers []int, separator string) string {
+	parts := make([]string, len(numbers))
+	for i, n := range numbers {
+		parts[i] = strconv.Itoa(n)
+	}
+	return strings.Join(parts, separator)
+}
+
+// judgeNumber accepts the number n as written by a person ("83", "083", "= 83", "83."), or the
+// whole sentence.
+func judgeNumber(answer string, n int, whole string) bool {
+	clean := strings.TrimSpace(strings.Trim(words.Plain(answer), "=."))
+	if squeeze(clean) == squeeze(whole) {
+		return true
+	}
+	got, err := strconv.Atoi(strings.ReplaceAll(clean, ",", ""))
+	return err == nil && got == n && !strings.HasPrefix(clean, "+")
+}
+
+// squeeze drops all spaces.
+func squeeze(s string) string { return strings.ReplaceAll(s, " ", "") }

@@ -1,0 +1,136 @@
+package task
+
+import (
+	"slices"
+	"strconv"
+)
+
+// Where the kinds of missteps in columns are described.
+const (
+	buggySource    = "Brown & Burton (1978); VanLehn (1990)"
+	additionSource = "Ashlock, Error Patterns in Computation"
+)
+
+// The missteps in subtraction.
+var (
+	smallerFromLarger = &MisstepKind{"smaller digit from larger", "takes the smaller digit from the larger in each column, whichever is on top", "regrouping: take a ten apart with sticks before writing", buggySource}
+	tenNotPaid        = &MisstepKind{"ten taken but not paid back", "takes a ten for the ones but leaves the tens as they were", "cross out and write the new tens each time a ten is taken", buggySource}
+	borrowFromZero    = &MisstepKind{"nine from zero unpaid", "turns a zero into nine when borrowing and does not go on to the next place", "borrowing through a zero, one place at a time", buggySource}
+	borrowAcrossZero  = &MisstepKind{"borrow jumps the zero", "borrows from the place beyond the zero and leaves the zero as it was", "borrowing through a zero, one place at a time", buggySource}
+	zeroInstead       = &MisstepKind{"zero when too small", "writes 0 where the top digit is too small", "what it means when there are not enough ones", buggySource}
+	addedInstead      = &MisstepKind{"added instead", "adds although the sign says take away", "read the sign aloud first", additionSource}
+)
+
+// The missteps in addition.
+var (
+	carryDropped      = &MisstepKind{"ten dropped", "makes a new ten and forgets to add it", "put the new ten on top of the tens before adding them", additionSource}
+	bothDigits        = &MisstepKind{"both digits written", "writes both digits of a column's sum side by side", "no more than nine in a place: trade ten ones for a ten", additionSource}
+	tenWritten        = &MisstepKind{"ten written, ones carried", "writes the tens digit and carries the ones digit", "which digit is the ten and which the ones", additionSource}
+	allDigits         = &MisstepKind{"all digits added", "adds all the digits as if they were ones", "what the digit in the tens place is worth", additionSource}
+	subtractedInstead = &MisstepKind{"subtracted instead", "takes away although the sign says add", "read the sign aloud first", additionSource}
+)
+
+// Missteps with small numbers and more than two numbers.
+var (
+	countedFirst  = &MisstepKind{"start counted too", "counts the starting number as the first step", "counting on: the first step lands on the next number", "common practice"}
+	addendLeftOut = &MisstepKind{"a number left out", "leaves one of the numbers out", "tick each number once it is added", "common practice"}
+	operatedSeen  = &MisstepKind{"worked with the numbers seen", "puts the two numbers seen together by the sign, although one of them is the whole", "what the equal sign means: both sides are worth the same", "common practice"}
+	copiedSeen    = &MisstepKind{"copied a number", "writes a number that stands in the sentence", "what the equal sign means: both sides are worth the same", "common practice"}
+)
+
+// Missteps of a number sentence: column errors for the result, and for a missing
+// number those of the work that finds it.
+func (s Sentence) Missteps() []Misstep {
+	switch {
+	case s.IsExpanded():
+		return gather(s, writtenOutSlips(s.Result()))
+	case s.Blank != s.N && s.N == 2:
+		return gather(s, s.missingSlips())
+	case s.Blank != s.N:
+		return nil
+	case s.IsAddition():
+		return gather(s, s.additionSlips())
+	case s.N == 2:
+		return gather(s, subtractionSlips(s.Terms[0], s.Terms[1]))
+	}
+	return gather(s, s.chainSlips())
+}
+
+func (s Sentence) additionSlips() []slip {
+	operands, result := s.Operands(), s.Result()
+	digits := 0
+	for _, n := range operands {
+		digits += DigitSum(n)
+	}
+	slips := []slip{
+		{carryDropped, columnsDropped(operands)},
+		{bothDigits, columnsWrittenOut(operands)},
+		{tenWritten, columnsSwapped(operands)},
+	}
+	if slices.Max(operands) >= 10 {
+		slips = append(slips, slip{allDigits, strconv.Itoa(digits)})
+	} else {
+		slips = []slip{{countedFirst, strconv.Itoa(result - 1)}}
+	}
+	if s.N == 2 {
+		a, b := operands[0], operands[1]
+		return append(slips, slip{subtractedInstead, strconv.Itoa(max(a-b, b-a))})
+	}
+	return append(slips, s.leftOutSlips()...)
+}
+
+func (s Sentence) leftOutSlips() []slip {
+	var slips []slip
+	for i, n := range s.Operands() {
+		if without := s.Result() - s.sign(i)*n; without >= 0 {
+			slips = append(slips, slip{addendLeftOut, strconv.Itoa(without)})
+		}
+	}
+	return slips
+}
+
+// chainSlips are those of longer sentences that take away.
+func (s Sentence) chainSlips() []slip {
+	sum := 0
+	for _, n := range s.Operands() {
+		sum += n
+	}
+	return append(s.leftOutSlips(), slip{addedInstead, strconv.Itoa(sum)})
+}
+
+// missingSlips are the wrong ways to find the missing one of two numbers.
+func (s Sentence) missingSlips() []slip {
+	seen, result := s.Terms[1-s.Blank], s.Result()
+	copied := slip{copiedSeen, strconv.Itoa(result)}
+	if s.Minus[1] && s.Blank == 0 { // ? − b = c is found by adding
+		b := s.Terms[1]
+		work, _ := NewAddition(2, result, b)
+		slips := work.additionSlips()
+		sign := len(slips) - 1 // the wrong sign is operatedSeen here
+		return append([]slip{{operatedSeen, slips[sign].answer}, copied}, slips[:sign]...)
+	}
+	if s.Minus[1] { // a − ? = c is found by a − c
+		return append([]slip{{operatedSeen, strconv.Itoa(seen + result)}, copied}, workSlips(seen, result)...)
+	}
+	return append([]slip{{operatedSeen, strconv.Itoa(seen + result)}, copied}, workSlips(result, seen)...)
+}
+
+// workSlips are those of a − b when it is only the work towards an answer: the sign
+// is not on paper, so it can't be misread.
+func workSlips(a, b int) []slip {
+	return slices.DeleteFunc(subtractionSlips(a, b), func(s slip) bool { return s.kind == addedInstead })
+}
+
+func subtractionSlips(a, b int) []slip {
+	if a < 10 || a <= 20 && b < 10 {
+		return []slip{{countedFirst, strconv.Itoa(a - b + 1)}, {addedInstead, strconv.Itoa(a + b)}, {smallerFromLarger, columnwise(a, b, largerMinusSmaller)}}
+	}
+	return []slip{
+		{smallerFromLarger, columnwise(a, b, largerMinusSmaller)},
+		{tenNotPaid, columnwise(a, b, unpaid)},
+		{borrowFromZero, buggyBorrow(a, b, true)},
+		{borrowAcrossZero, buggyBorrow(a, b, false)},
+		{zeroInstead, columnwise(a, b, zeroIfSmaller)},
+		{addedInstead, strconv.Itoa(a + b)},
+	}
+}

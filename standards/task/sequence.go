@@ -1,0 +1,214 @@
+package task
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"evenhand/standards/words"
+)
+
+// Sequence is counting in equal steps with some numbers left out: "98, 99, ?, 101".
+type Sequence struct {
+	First  int
+	Step   int // not zero; negative when counting back
+	N      int // how many places, 3 to 12
+	Blanks uint16
+}
+
+var sequencePattern = regexp.MustCompile(`^[0-9?]+( ?,? ?[0-9?]+){2,}$`)
+
+func readSequence(text string) (Task, error) {
+	text = strings.TrimRight(text, ", .")
+	if !strings.ContainsAny(text, ", ") || !sequencePattern.MatchString(text) {
+		return nil, errOther
+	}
+	cells := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ' ' })
+	s := Sequence{N: len(cells)}
+	if s.N > 12 {
+		return nil, fmt.Errorf("%q has %d places; a sequence here has 3 to 12", text, s.N)
+	}
+	given := make(map[int]int)
+	for i, cell := range cells {
+		n, blank, err := readNumber(cell)
+		if err != nil {
+			return nil, err
+		}
+		if blank {
+			s.Blanks |= 1 << i
+		} else {
+			given[i] = n
+		}
+	}
+	return s.fit(text, given)
+}
+
+// fit finds the start and step from the numbers given by place.
+func (s Sequence) fit(text string, given map[int]int) (Task, error) {
+	if s.Blanks == 0 {
+		return nil, fmt.Errorf("%q has nothing to fill in; write ? for each number that is asked for", text)
+	}
+	if len(given) < 2 {
+		return nil, fmt.Errorf("%q gives too few numbers to see the step; give at least two", text)
+	}
+	i := s.N
+	for place := range given {
+		i = min(i, place)
+	}
+	for j := i + 1; j < s.N; j++ {
+		if _, ok := given[j]; !ok {
+			continue
+		}
+		s.Step = (given[j] - given[i]) / (j - i)
+		s.First = given[i] - i*s.Step
+		break
+	}
+	for place, n := range given {
+		if s.at(place) != n || s.Step == 0 {
+			return nil, fmt.Errorf("%q does not count in equal steps", text)
+		}
+	}
+	if last := s.at(s.N - 1); s.First < 0 || last < 0 || s.First > MaxNumber || last > MaxNumber {
+		return nil, fmt.Errorf("%q leaves 0 to %d", text, MaxNumber)
+	}
+	return s, nil
+}
+
+func (s Sequence) at(place int) int { return s.First + place*s.Step }
+
+// Blank says whether place i (from 0) is to fill in.
+func (s Sequence) Blank(i int) bool { return s.Blanks>>i&1 == 1 }
+
+// Number is the number at place i (from 0).
+func (s Sequence) Number(i int) int { return s.at(i) }
+
+func (s Sequence) String() string {
+	cells := make([]string, s.N)
+	for i := range cells {
+		cells[i] = "?"
+		if !s.Blank(i) {
+			cells[i] = strconv.Itoa(s.at(i))
+		}
+	}
+	return strings.Join(cells, ", ")
+}
+
+// missing are the numbers to fill in, each given as f of its place.
+func (s Sequence) missing(f func(place int) int) string {
+	var numbers []int
+	for i := range s.N {
+		if s.Blank(i) {
+			numbers = append(numbers, f(i))
+		}
+	}
+	return joinInts(numbers, ", ")
+}
+
+// Key is the numbers to fill in, separated by commas.
+func (s Sequence) Key() string { return s.missing(s.at) }
+
+// Judge accepts the missing numbers in order, or the whole sequence.
+func (s Sequence) Judge(answer string) bool {
+	cells := strings.FieldsFunc(words.Plain(answer), func(r rune) bool { return strings.ContainsRune(" ,;", r) })
+	whole := Sequence{s.First, s.Step, s.N, 1<<s.N - 1}
+	got := strings.Join(cells, ", ")
+	return got == s.Key() || got == whole.Key()
+}
+
+// Prompt asks to go on counting.
+func (s Sequence) Prompt(lang string) string {
+	if lang == "es" {
+		return "Escribe los números que faltan: " + s.String()
+	}
+	return "Write the missing numbers: " + s.String()
+}
+
+// Traits of a sequence.
+func (s Sequence) Traits() Traits {
+	var ts Traits
+	low, high := min(s.First, s.at(s.N-1)), max(s.First, s.at(s.N-1))
+	ts.setFlag(Crosses100, low < 100 && high > 100)
+	ts.setFlag(Reaches100, high == 100)
+	ts.setNumber(Digits, digitCount(high))
+	ts.setNumber(Largest, high)
+	return ts
+}
+
+// Codes: counting on by ones to 120 in the first years; by 1, 5, 10, 100 within 1000 in
+// grade 2; by twos with odd and even.
+func (s Sequence) Codes() []Code {
+	high := max(s.First, s.at(s.N-1))
+	switch step := max(s.Step, -s.Step); {
+	case high > 1000:
+		return nil
+	case step == 1 && s.Step > 0 && high <= 100:
+		return []Code{"K.CC.A.2", "1.NBT.A.1"}
+	case step == 1 && high <= 120:
+		return []Code{"1.NBT.A.1"}
+	case s.Step == 10 && s.First%10 == 0 && high <= 100:
+		return []Code{"K.CC.A.1", "2.NBT.A.2"}
+	case step == 1 || step == 5 || step == 10 || step == 100:
+		return []Code{"2.NBT.A.2"}
+	case step == 2 && high <= 20:
+		return []Code{"2.OA.C.3"}
+	}
+	return nil
+}
+
+// The missteps in counting.
+var (
+	countedOnes  = &MisstepKind{"counted by ones", "goes on by ones although the step is larger", "say the step first, then count aloud", "common practice"}
+	countedBack  = &MisstepKind{"counted the other way", "counts up where the row goes down, or down where it goes up", "look at two neighbours: is it getting more or less", "common practice"}
+	oneTooFar    = &MisstepKind{"one step too far", "skips a number", "point to each place while counting", "common practice"}
+	writtenHeard = &MisstepKind{"written as heard", "writes the hundred and then the rest, as in 1001 for 101", "lay the parts on top of each other: 101 is 100 under 1", writingSource}
+)
+
+// Missteps of a sequence, all blanks filled in the same wrong way.
+func (s Sequence) Missteps() []Misstep {
+	before := func(step int) func(int) int { // counts on from the last number given
+		return func(i int) int {
+			j := i
+			for j >= 0 && s.Blank(j) {
+				j--
+			}
+			if j < 0 {
+				return s.at(i)
+			}
+			return s.at(j) + (i-j)*step
+		}
+	}
+	unit := s.Step / max(s.Step, -s.Step)
+	return gather(s, []slip{
+		{countedOnes, s.missing(before(unit))},
+		{countedBack, natural(s.missing(before(-s.Step)))},
+		{oneTooFar, natural(s.missing(func(i int) int { return s.at(i) + s.Step }))},
+		{writtenHeard, s.missing(func(i int) int { return asHeard(s.at(i)) })},
+	})
+}
+
+// natural drops answers with a number below zero.
+func natural(answer string) string {
+	if strings.Contains(answer, "-") {
+		return ""
+	}
+	return answer
+}
+
+// asHeard writes a number past one hundred as it is said: 100 and then the rest.
+func asHeard(n int) int {
+	if n < 100 || n > 999 || n%100 == 0 {
+		return n
+	}
+	heard, _ := strconv.Atoi(strconv.Itoa(n/100*100) + strconv.Itoa(n%100))
+	return heard
+}
+
+// Clashes of a sequence: sequences with one step that ask for one of the same numbers.
+func (s Sequence) Clashes() []string { return []string{fmt.Sprintf("steps:%d:%s", s.Step, s.Key())} }
+
+// Fingerprint of a sequence is its text.
+func (s Sequence) Fingerprint() string { return s.String() }
+
+// Looks of a sequence.
+func (s Sequence) Looks() []Look { return []Look{LookSequence} }

@@ -1,0 +1,137 @@
+package task
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+)
+
+// Task is what an item asks, as mathematics. Tasks are small values that can be
+// compared with == and used as map keys; the zero values are not valid tasks,
+// use Parse or the New functions.
+type Task interface {
+	// String is the one plain text form of the task; Parse(t.String()) == t.
+	String() string
+	// Key is the right answer in its usual written form.
+	Key() string
+	// Judge says whether a written answer is right, in any form that a
+	// teacher would accept.
+	Judge(answer string) bool
+	// Prompt is the question in words for the language ("en" or "es"; any
+	// other reads as "en").
+	Prompt(lang string) string
+	// Traits are the computed properties that make the task hard.
+	Traits() Traits
+	// Codes are the published standards the task meets, the earliest first;
+	// empty when it lies beyond grade 2 or none asks for it.
+	Codes() []Code
+	// Missteps are the wrong answers that known errors give, each answer
+	// once, none of them right, in a fixed order.
+	Missteps() []Misstep
+	// Clashes names the groups of which one quiz form may hold one task,
+	// beside "same key in the same skill": fact family, time on the clock.
+	Clashes() []string
+	// Fingerprint is equal for two tasks that ask the same thing, also
+	// turned around (47 + 36 and 36 + 47).
+	Fingerprint() string
+	// Looks are the ways the task can be shown, the usual one first.
+	Looks() []Look
+}
+
+// kinds lists every kind of task: its name and its reader. A reader gets text
+// that tidy has cleaned, and returns errOther when the text is of another kind;
+// any other error is about the mathematics and is shown to the teacher. Kinds that are known
+// by their first word stand first, because they are told apart fastest.
+var kinds = []struct {
+	name string
+	read func(string) (Task, error)
+}{
+	{"story", readStory},
+	{"true or false", readTrueFalse},
+	{"odd or even", readOddEven},
+	{"array", readArray},
+	{"coins", readCoins},
+	{"how many", readHowMany},
+	{"groups", readGroups},
+	{"pairs", readPairs},
+	{"number writing", readWriteNumber},
+	{"clock", readClock},
+	{"match clocks", readMatch},
+	{"place value", readPlaceValue},
+	{"expanded form", readExpanded},
+	{"more or less", readMoreLess},
+	{"compare", readCompare},
+	{"sequence", readSequence},
+	{"related facts", readRelated},
+	{"balance", readBalance},
+	{"number sentence", readSentence},
+}
+
+// errOther is what a kind's reader returns for text that is not of its kind.
+var errOther = errors.New("another kind of task")
+
+// Parse reads a task from what a person typed: "47+36", "47 + __ = 83",
+// "half past 4", "98, 99, ?, 101". The error says in plain words what was read
+// and what would be right.
+func Parse(text string) (Task, error) {
+	if isDate(text) {
+		return nil, &NotUnderstoodError{Text: text}
+	}
+	if s, ok := plainSentence(text); ok {
+		return s, nil
+	}
+	return parse(text)
+}
+
+// parse is Parse without its shortcut.
+func parse(text string) (Task, error) {
+	clean := tidy(text)
+	if clean == "" {
+		return nil, errors.New("there is no question here; write one such as 47 + 36 = ?")
+	}
+	if len(clean) > 200 {
+		return nil, fmt.Errorf("this is %d characters long, too long to be a task; keep it as a written item", len(clean))
+	}
+	for _, kind := range kinds {
+		task, err := kind.read(clean)
+		if errors.Is(err, errOther) {
+			continue
+		}
+		if err != nil {
+			return nil, err
+		}
+		return task, nil
+	}
+	return nil, &NotUnderstoodError{Text: strings.TrimSpace(text)}
+}
+
+// isDate says that a text is a date as spreadsheets write it (ISO 8601), which would read as a
+// subtraction.
+func isDate(text string) bool {
+	if len(text) != len(time.DateOnly) { // nearly every text
+		return false
+	}
+	_, err := time.Parse(time.DateOnly, text)
+	return err == nil
+}
+
+// NotUnderstoodError says that a text is no task of any kind known here; it may
+// still be a good question that a teacher keeps with traits by hand.
+type NotUnderstoodError struct {
+	Text string // the text as it was read
+}
+
+func (e *NotUnderstoodError) Error() string {
+	return fmt.Sprintf("%q is not a task that evenhand understands; tasks look like 47 + 36 = ?, 47 ? 74, 98, 99, ?, 101 or read 4:30", e.Text)
+}
+
+// MustParse is Parse for texts known to be good, such as those in tables; it
+// panics on an error.
+func MustParse(text string) Task {
+	task, err := Parse(text)
+	if err != nil {
+		panic(err)
+	}
+	return task
+}

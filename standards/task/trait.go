@@ -1,0 +1,161 @@
+package task
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"evenhand/standards/words"
+)
+
+// Trait is one property of a task that makes it easier or harder. Its position
+// in the list of traits is its column in every CSV file.
+type Trait int
+
+// The traits, in the order of their columns.
+const (
+	Regroups      Trait = iota // regroupings in column addition or subtraction
+	Crosses100                 // an operand and the result lie strictly on either side of 100
+	Reaches100                 // the result, or the number taken away from, is exactly 100
+	ClockStep                  // the coarsest of hour, half-hour, quarter-hour, five-minute, minute that fits
+	Digits                     // digits of the longest operand
+	RegroupPlaces              // columns that regroup: none, ones, tens, ones+tens, ...
+	ZeroCrossed                // a borrow goes through a zero
+	Doubles                    // the two addends are equal
+	NearDoubles                // the two addends differ by one
+	MakesTen                   // the ones of two addends make ten
+	Unknown                    // which part is asked for: result, change, start
+	Situation                  // the situation of a word problem, in the words of the published table
+	HandsOverlap               // one clock hand hides the other
+	PastNoon                   // the time is said to be after noon
+	Largest                    // largest number in the task, the answer included
+	Addends                    // how many numbers are added
+	traitCount
+)
+
+// Values says what values a trait takes.
+type Values int
+
+// The values of traits.
+const (
+	WholeNumber  Values = iota // a whole number
+	TrueOrFalse                // true or false
+	OneWord                    // one of some words
+	OrderedWords               // one of some words, listed from easy to hard
+)
+
+var traitTable = [traitCount]struct {
+	name    string
+	kind    Values
+	words   []string // for word and ordered; nil where any word may stand
+	meaning string
+}{
+	Regroups:      {"regroups", WholeNumber, nil, "regroupings in column addition or subtraction"},
+	Crosses100:    {"crosses_100", TrueOrFalse, nil, "an operand and the result lie strictly on either side of 100"},
+	Reaches100:    {"reaches_100", TrueOrFalse, nil, "the result, or the number taken away from, is exactly 100"},
+	ClockStep:     {"clock_step", OrderedWords, words.ClockSteps, "the coarsest step on the dial that fits the time"},
+	Digits:        {"digits", WholeNumber, nil, "digits of the longest operand"},
+	RegroupPlaces: {"regroup_places", OneWord, nil, "columns that regroup, such as none, ones, ones+tens"},
+	ZeroCrossed:   {"zero_crossed", TrueOrFalse, nil, "a borrow goes through a zero"},
+	Doubles:       {"doubles", TrueOrFalse, nil, "the two addends are equal"},
+	NearDoubles:   {"near_doubles", TrueOrFalse, nil, "the two addends differ by one"},
+	MakesTen:      {"makes_ten", TrueOrFalse, nil, "the ones of two addends make ten"},
+	Unknown:       {"unknown", OrderedWords, []string{"result", "change", "start"}, "which part is asked for"},
+	Situation:     {"situation", OneWord, situationNames(), "the situation of a word problem"},
+	HandsOverlap:  {"hands_overlap", TrueOrFalse, nil, "one clock hand hides the other"},
+	PastNoon:      {"past_noon", TrueOrFalse, nil, "the time is said to be after noon"},
+	Largest:       {"largest", WholeNumber, nil, "largest number in the task, the answer included"},
+	Addends:       {"addends", WholeNumber, nil, "how many numbers are added"},
+}
+
+// AllTraits lists the traits in the order of their columns.
+func AllTraits() []Trait {
+	all := make([]Trait, traitCount)
+	for i := range all {
+		all[i] = Trait(i)
+	}
+	return all
+}
+
+// String is the trait's name, as in CSV headers and plans.
+func (t Trait) String() string { return traitTable[t].name }
+
+// Meaning says in a few words what the trait is.
+func (t Trait) Meaning() string { return traitTable[t].meaning }
+
+// Values says what values the trait takes, and for words which ones; nil where any word
+// may stand.
+func (t Trait) Values() (Values, []string) { return traitTable[t].kind, traitTable[t].words }
+
+// TraitNamed finds a trait by its name.
+func TraitNamed(name string) (Trait, bool) {
+	for _, t := range AllTraits() {
+		if t.String() == name {
+			return t, true
+		}
+	}
+	return 0, false
+}
+
+// Traits are the values of a task's traits in column order: a whole number,
+// "true" or "false", or a word; empty where a trait does not apply. Traits can
+// be compared and used as a map key.
+type Traits [traitCount]string
+
+// Get is the value of one trait, empty where it does not apply.
+func (ts Traits) Get(t Trait) string { return ts[t] }
+
+// Number is the value of a whole-number trait, and 1 or 0 for true or false;
+// ok is false where the trait does not apply.
+func (ts Traits) Number(t Trait) (n int, ok bool) {
+	switch ts[t] {
+	case "":
+		return 0, false
+	case "true":
+		return 1, true
+	case "false":
+		return 0, true
+	}
+	if traitTable[t].kind == OrderedWords {
+		i := slices.Index(traitTable[t].words, ts[t])
+		return i, i >= 0
+	}
+	n, err := strconv.Atoi(ts[t])
+	return n, err == nil
+}
+
+// Signature is the traits as one short text, equal for equal traits; it holds
+// no control characters. ParseSignature reads it back.
+func (ts Traits) Signature() string { return strings.Join(ts[:], "|") }
+
+// ParseSignature reads what Signature wrote; ok is false for anything else.
+func ParseSignature(s string) (ts Traits, ok bool) {
+	values := strings.Split(s, "|")
+	if len(values) != int(traitCount) {
+		return ts, false
+	}
+	copy(ts[:], values)
+	return ts, true
+}
+
+// List is the traits that apply, as "name=value" in column order.
+func (ts Traits) List() []string {
+	var list []string
+	for i, value := range ts {
+		if value != "" {
+			list = append(list, Trait(i).String()+"="+value)
+		}
+	}
+	return list
+}
+
+// numberTraits are those of a task about one number: its digits and its size.
+func numberTraits(n int) Traits {
+	var ts Traits
+	ts.setNumber(Digits, digitCount(n))
+	ts.setNumber(Largest, n)
+	return ts
+}
+
+func (ts *Traits) setNumber(t Trait, n int) { ts[t] = strconv.Itoa(n) }
+func (ts *Traits) setFlag(t Trait, b bool)  { ts[t] = strconv.FormatBool(b) }

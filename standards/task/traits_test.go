@@ -1,0 +1,179 @@
+package task_test
+
+import (
+	"fmt"
+	"testing"
+
+	"evenhand/standards/task"
+
+	"pgregory.net/rapid"
+)
+
+func traitsOf(t *testing.T, text string) task.Traits {
+	t.Helper()
+	asked, err := task.Parse(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return asked.Traits()
+}
+
+func TestRegroups(t *testing.T) {
+	// Legendre's and Kummer's digit-sum identity, worked by hand for these.
+	for text, want := range map[string]string{
+		"27 + 35": "1", "95 + 5": "2", "999 + 1": "3", "81 - 38": "1", "402 - 178": "2", "1000 - 1": "3", "38 + 47 + 25 + 19": "3",
+	} {
+		if got := traitsOf(t, text).Get(task.Regroups); got != want {
+			t.Errorf("%s: %s regroupings, want %s", text, got, want)
+		}
+	}
+}
+
+func TestRegroupsAgreeWithColumns(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		addends := rapid.SliceOfN(rapid.IntRange(0, 9999), 1, 6).Draw(t, "addends")
+		carried, carry := 0, 0
+		for place := 1; place < 10_000_000; place *= 10 {
+			for _, a := range addends {
+				carry += a / place % 10
+			}
+			carry /= 10
+			carried += carry
+		}
+		if got := task.AdditionRegroups(addends...); got != carried {
+			t.Fatalf("%v: %d by the identity, %d by columns", addends, got, carried)
+		}
+	})
+}
+
+func TestEnumerations(t *testing.T) {
+	// Full enumeration of ordered pairs; anyone can recompute it. The first row
+	// agrees with Holte (1997), Amer. Math. Monthly 104.
+	regroups := map[string][]int{"sums": {1980, 3735, 2385}, "sums with ones": {405, 360, 45}, "differences": {2475, 1620, 0}, "three digits": {136125, 180225, 89100}}
+	got := map[string][]int{}
+	over, exactly := 0, 0
+	count := func(name string, n int) {
+		if got[name] == nil {
+			got[name] = make([]int, 3)
+		}
+		got[name][n]++
+	}
+	for a := 10; a <= 99; a++ {
+		for b := 1; b <= 99; b++ {
+			if b <= 9 {
+				count("sums with ones", task.AdditionRegroups(a, b))
+				continue
+			}
+			count("sums", task.AdditionRegroups(a, b))
+			if a+b > 100 {
+				over++
+			} else if a+b == 100 {
+				exactly++
+			}
+			if a >= b {
+				count("differences", task.SubtractionRegroups(a, b))
+			}
+		}
+	}
+	for a := 100; a <= 999; a++ {
+		for b := 100; b <= a; b++ {
+			count("three digits", task.SubtractionRegroups(a, b))
+		}
+	}
+	for name, want := range regroups {
+		if fmt.Sprint(got[name]) != fmt.Sprint(want) {
+			t.Errorf("%s by 0, 1, 2 regroupings: %v, want %v", name, got[name], want)
+		}
+	}
+	if over != 4779 || exactly != 81 {
+		t.Errorf("sums over 100: %d, exactly 100: %d; want 4779 and 81", over, exactly)
+	}
+}
+
+func TestCarriesMatrix(t *testing.T) {
+	// Holte (1997), Amer. Math. Monthly 104: carry in to carry out, base 10, of 100 digit pairs
+	// and of 1000 digit triples.
+	want2 := [][]int{{55, 45}, {45, 55}}
+	want3 := [][]int{{220, 660, 120}, {165, 670, 165}, {120, 660, 220}}
+	for in := range 3 {
+		got2, got3 := make([]int, 2), make([]int, 3)
+		for digits := range 1000 {
+			a, b, c := digits/100, digits/10%10, digits%10
+			// The carry out of the ones is the regroupings of the digits with the carry as one more addend.
+			got3[task.AdditionRegroups(a, b, c, in)]++
+			if c == 0 && in < 2 {
+				got2[task.AdditionRegroups(a, b, in)]++
+			}
+		}
+		if fmt.Sprint(got3) != fmt.Sprint(want3[in]) {
+			t.Errorf("three addends, carry in %d: %v, want %v", in, got3, want3[in])
+		}
+		if in < 2 && fmt.Sprint(got2) != fmt.Sprint(want2[in]) {
+			t.Errorf("two addends, carry in %d: %v, want %v", in, got2, want2[in])
+		}
+	}
+}
+
+func TestNumbersThatAddWithoutACarry(t *testing.T) {
+	// OEIS A298372: how many numbers of no more digits add to n without a carry.
+	terms := []int{1, 9, 8, 7, 6, 5, 4, 3, 2, 1, 90, 81, 72, 63}
+	count := func(n int) int {
+		size := 1
+		for size <= n {
+			size *= 10
+		}
+		free := 0
+		for k := range size {
+			if task.AdditionRegroups(n, k) == 0 {
+				free++
+			}
+		}
+		return free
+	}
+	for n, want := range terms {
+		if got := count(n); got != want {
+			t.Errorf("a(%d) = %d, want %d", n, got, want)
+		}
+	}
+	if got := count(42); got != 48 {
+		t.Errorf("a(42) = %d, want 48", got)
+	}
+	for n := 10; n <= 400; n++ { // the published recurrence a(10k + d) = a(k)(10 - d)
+		if got, want := count(n), count(n/10)*(10-n%10); got != want {
+			t.Errorf("a(%d) = %d, want %d", n, got, want)
+		}
+	}
+}
+
+func TestHundred(t *testing.T) {
+	for _, row := range []struct{ text, crosses, reaches string }{
+		{"63 + 45", "true", "false"}, {"47 + 36", "false", "false"}, {"47 + 53", "false", "true"}, {"95 + 5", "false", "true"},
+		{"117 - 45", "true", "false"}, {"100 - 37", "false", "true"}, {"137 - 37", "false", "true"}, {"402 - 178", "false", "false"},
+	} {
+		ts := traitsOf(t, row.text)
+		if ts.Get(task.Crosses100) != row.crosses || ts.Get(task.Reaches100) != row.reaches {
+			t.Errorf("%s: crosses %s, reaches %s; want %s, %s", row.text, ts.Get(task.Crosses100), ts.Get(task.Reaches100), row.crosses, row.reaches)
+		}
+	}
+}
+
+func TestOtherTraits(t *testing.T) {
+	for _, row := range []struct {
+		text  string
+		trait task.Trait
+		want  string
+	}{
+		{"507 - 49", task.ZeroCrossed, "true"}, {"3642 - 753", task.ZeroCrossed, "false"}, {"400 - 250", task.ZeroCrossed, "false"},
+		{"27 + 35", task.RegroupPlaces, "ones"}, {"63 + 45", task.RegroupPlaces, "tens"}, {"95 + 6", task.RegroupPlaces, "ones+tens"}, {"2245 - 418", task.RegroupPlaces, "ones+hundreds"}, {"20 + 30", task.RegroupPlaces, "none"},
+		{"8 + 8", task.Doubles, "true"}, {"8 + 9", task.NearDoubles, "true"}, {"4 + 9 + 6", task.MakesTen, "true"}, {"8 + 9", task.MakesTen, "false"},
+		{"47 + ? = 83", task.Unknown, "change"}, {"? - 8 = 5", task.Unknown, "start"}, {"83 - 47", task.Unknown, "result"},
+		{"38 + 47 + 25 + 19", task.Addends, "4"}, {"83 - 47", task.Addends, ""}, {"83 - 47", task.Largest, "83"}, {"47 + 36", task.Largest, "83"},
+		{"story compare smaller-unknown more: 62 - 25 = ?, books, Lin, Kofi", task.Situation, "compare smaller-unknown more"}, {"story add-to change-unknown: 25 + ? = 62, books, Lin", task.Unknown, "change"}, {"story take-from result-unknown: 62 - 25, books, Lin", task.Regroups, "1"},
+		{"coins 25, 10, 10, 5, 1", task.Addends, "5"}, {"array 3 by 4", task.Addends, "3"}, {"true or false: 27 + 35 = 81 - 38", task.Regroups, "2"}, {"coins 50, 50", task.Reaches100, "true"},
+		{"read 4:30", task.Regroups, ""}, {"read 4:30 pm", task.PastNoon, "true"}, {"read 9:00 am", task.PastNoon, "false"}, {"read 9:00", task.PastNoon, ""},
+	} {
+		if got := traitsOf(t, row.text).Get(row.trait); got != row.want {
+			t.Errorf("%s: %s is %q, want %q", row.text, row.trait, got, row.want)
+		}
+	}
+}

@@ -1,0 +1,162 @@
+package task
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"evenhand/standards/words"
+)
+
+// WriteNumber asks for a number in digits that is given in words, "write three hundred
+// forty-two", or with InWords for the words: "write 342 in words".
+type WriteNumber struct {
+	Number  int // 0 to 1000
+	InWords bool
+}
+
+var inWordsPattern = regexp.MustCompile(`^(?:write )?([0-9]{1,5}) in words$`)
+
+// writeLeadIns open the question for digits.
+var writeLeadIns = []string{"write the number", "write ", "escribe el número", "escribe "}
+
+func readWriteNumber(text string) (Task, error) {
+	text = strings.TrimRight(text, " .?=:")
+	if m := inWordsPattern.FindStringSubmatch(text); m != nil {
+		n, _ := strconv.Atoi(m[1])
+		if n > words.MostNamed {
+			return nil, fmt.Errorf("%q is more than %d; number names here go to %d", text, words.MostNamed, words.MostNamed)
+		}
+		return WriteNumber{n, true}, nil
+	}
+	for _, opening := range writeLeadIns {
+		if rest, ok := strings.CutPrefix(text, opening); ok {
+			if n, ok := words.ReadNumber(strings.Trim(rest, `:" `)); ok {
+				return WriteNumber{n, false}, nil
+			}
+		}
+	}
+	return nil, errOther
+}
+
+func (t WriteNumber) String() string {
+	if t.InWords {
+		return fmt.Sprintf("write %d in words", t.Number)
+	}
+	return "write " + words.NumberName(t.Number, "en")
+}
+
+// Key is the number in digits, or its English name.
+func (t WriteNumber) Key() string {
+	if t.InWords {
+		return words.NumberName(t.Number, "en")
+	}
+	return strconv.Itoa(t.Number)
+}
+
+// Judge accepts the digits, or the name in either language.
+func (t WriteNumber) Judge(answer string) bool {
+	if t.InWords {
+		n, ok := words.ReadNumber(strings.TrimRight(words.Plain(answer), "."))
+		return ok && n == t.Number
+	}
+	return judgeNumber(answer, t.Number, "")
+}
+
+// Prompt gives the number in one form and asks for the other.
+func (t WriteNumber) Prompt(lang string) string {
+	name := words.NumberName(t.Number, lang)
+	switch es := lang == "es"; {
+	case t.InWords && es:
+		return fmt.Sprintf("Escribe con palabras: %d", t.Number)
+	case t.InWords:
+		return fmt.Sprintf("Write in words: %d", t.Number)
+	case es:
+		return "Escribe el número: " + name
+	}
+	return "Write the number: " + name
+}
+
+// Traits of number writing.
+func (t WriteNumber) Traits() Traits { return numberTraits(t.Number) }
+
+// Codes: digits to 20 in kindergarten, to 120 in grade 1, to 1000 and names in grade 2.
+func (t WriteNumber) Codes() []Code {
+	switch {
+	case t.InWords || t.Number > 120:
+		return []Code{"2.NBT.A.3"}
+	case t.Number <= 20:
+		return []Code{"K.CC.A.3", "1.NBT.A.1", "2.NBT.A.3"}
+	}
+	return []Code{"1.NBT.A.1", "2.NBT.A.3"}
+}
+
+// The missteps in writing numbers.
+var (
+	teenTy      = &MisstepKind{"teen and ty mixed up", "hears thirteen for thirty or the other way round", "say and show both: ten and three, three tens", "common practice"}
+	zeroLeftOut = &MisstepKind{"zero left out", "leaves out the zero that keeps a place empty", "a place-value frame: no place may be skipped", writingSource}
+	digitsNamed = &MisstepKind{"digits named", "names the digits one by one", "what each digit is worth: hundreds, tens and ones", "common practice"}
+)
+
+// Missteps of number writing.
+func (t WriteNumber) Missteps() []Misstep {
+	if t.InWords {
+		return gather(t, t.namingSlips())
+	}
+	slips := writtenOutSlips(t.Number)
+	n := t.Number
+	switch {
+	case n > 12 && n < 20:
+		slips = append(slips, slip{teenReversed, strconv.Itoa(n%10*10 + 1)}, slip{teenTy, strconv.Itoa(n % 10 * 10)})
+	case n >= 30 && n < 100 && n%10 == 0:
+		slips = append(slips, slip{teenTy, strconv.Itoa(10 + n/10)})
+	case n > 20:
+		slips = append(slips, slip{turnedAround, strconv.Itoa(reversed(n))})
+	}
+	if n > 100 && n%100 != 0 && (n%10 == 0 || n/10%10 == 0) {
+		slips = append(slips, slip{zeroLeftOut, strings.ReplaceAll(strconv.Itoa(n), "0", "")})
+	}
+	return gather(t, slips)
+}
+
+func (t WriteNumber) namingSlips() []slip {
+	if t.Number < 10 {
+		return nil
+	}
+	var names []string
+	for _, digit := range strconv.Itoa(t.Number) {
+		names = append(names, words.NumberName(int(digit-'0'), "en"))
+	}
+	slips := []slip{{digitsNamed, strings.Join(names, " ")}, {turnedAround, words.NumberName(reversed(t.Number), "en")}}
+	switch n := t.Number; {
+	case n > 12 && n < 20:
+		slips = append(slips, slip{teenTy, words.NumberName(n%10*10, "en")})
+	case n >= 30 && n < 100 && n%10 == 0:
+		slips = append(slips, slip{teenTy, words.NumberName(10+n/10, "en")})
+	}
+	return slips
+}
+
+// reversed is the number with its digits in the opposite order.
+func reversed(n int) int {
+	turned := 0
+	for ; n > 0; n /= 10 {
+		turned = 10*turned + n%10
+	}
+	return turned
+}
+
+// Clashes of number writing: the number itself.
+func (t WriteNumber) Clashes() []string { return []string{"parts:" + strconv.Itoa(t.Number)} }
+
+// Fingerprint of number writing is its text.
+func (t WriteNumber) Fingerprint() string { return t.String() }
+
+// Looks of number writing.
+func (t WriteNumber) Looks() []Look {
+	if t.InWords {
+		return []Look{LookWords}
+	}
+	return withChoice(t, LookWords)
+}

@@ -1,0 +1,43 @@
+package words
+
+import "fmt"
+
+// Nearest is the name in the list that is closest to what was typed, by the
+// number of letters to change, add or drop (Levenshtein's distance); ok is
+// false when none is near enough to be meant.
+func Nearest(typed string, names []string) (name string, ok bool) {
+	best := max(2, len(typed)/3) + 1
+	for _, candidate := range names {
+		if d := editDistance(typed, candidate); d < best {
+			best, name, ok = d, candidate, true
+		}
+	}
+	return name, ok
+}
+
+// Suggest is `; did you mean "..."?` or nothing.
+func Suggest(typed string, names []string) string {
+	if name, ok := Nearest(typed, names); ok {
+		return fmt.Sprintf("; did you mean %q?", name)
+	}
+	return ""
+}
+
+func editDistance(a, b string) int {
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range len(a) {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			cost := 1
+			if a[i] == b[j] {
+				cost = 0
+			}
+			diagonal, row[j+1] = row[j+1], min(row[j+1]+1, row[j]+1, diagonal+cost)
+		}
+	}
+	return row[len(b)]
+}
