@@ -126,7 +126,7 @@ func headed(columns []Column, rows []record) {
 				rival = j
 			}
 		}
-		if rival >= 0 && m.meaning != MarkOfMends && m.meaning != Number {
+		if rival >= 0 && m.meaning != Number {
 			columns[i].Why = fmt.Sprintf("column %s is the %s", columns[rival].Letter(), m.meaning)
 			continue
 		}

@@ -61,7 +61,8 @@ func (j *judge) origin(rec record) bank.Origin {
 	if by == "" {
 		by = j.by
 	}
-	return bank.Origin{Kind: "imported", File: j.list.Name, Row: rec.first, By: by}
+	file, line := j.list.origin(rec)
+	return bank.Origin{Kind: "imported", File: file, Row: line, By: by}
 }
 
 // remarks are the colleague's notes, level and grade in one text.

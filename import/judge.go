@@ -69,8 +69,14 @@ func (j *judge) cell(rec record, m Meaning) string { return rec.cell(j.list.colu
 
 // row judges one row.
 func (j *judge) row(rec record) verdict {
+	if j.list.mended {
+		rec.open = j.list.leftOpen(rec)
+	}
 	if j.list.own {
 		return j.own(rec)
+	}
+	if beyond := j.list.leftBeyond(rec); beyond != "" {
+		return verdict{problem: &Problem{rec.first, "", beyond}}
 	}
 	v := j.item(rec)
 	if cells := filled(rec.cells); cells > len(j.list.Columns) {

@@ -183,7 +183,7 @@ func count(t *rapid.T, b *bank.Bank) int {
 
 func checkSetAside(t *rapid.T, r *intake.Report, path string) {
 	os.Remove(path)
-	if err := r.WriteSetAside(path); err != nil {
+	if _, err := r.WriteSetAside(path); err != nil {
 		t.Fatal(err)
 	}
 	data, err := os.ReadFile(path)

@@ -45,12 +45,16 @@ func (l *List) sort(records []record, heading int) {
 			top = false
 			l.rows = append(l.rows, rec)
 		}
-		line := Line{First: rec.first, Last: rec.last, Kind: kind}
-		if kind != RowLine {
-			line.Text = strings.Join(strings.Fields(strings.Join(rec.cells, " ")), " ")
-		}
-		l.Lines = append(l.Lines, line)
+		l.Lines = append(l.Lines, newLine(rec, kind))
 	}
+}
+
+func newLine(rec record, kind LineKind) Line {
+	line := Line{First: rec.first, Last: rec.last, Kind: kind}
+	if kind != RowLine {
+		line.Text = shorten(plainText(strings.Join(rec.cells, " ")))
+	}
+	return line
 }
 
 // isTitle says whether a row above all others is one text that asks nothing.

@@ -20,6 +20,7 @@ type List struct {
 	headings []string // as they stand in the list; nil where it has none
 	rows     []record
 	own      bool // written by evenhand export
+	mended   bool // rows that an import set aside
 }
 
 // Options say how to read a list where a person knows better.
@@ -132,6 +133,10 @@ func parseWishes(columns map[string]string) (map[Meaning]string, error) {
 
 // lookOver finds the heading, the columns and the kind of each line.
 func (l *List) lookOver(records []record, wishes map[Meaning]string) error {
+	if at := slices.IndexFunc(records[:min(len(records), 2)], func(rec record) bool { return isSetAside(rec.cells) }); at >= 0 {
+		l.mended = true
+		return l.lookOverMended(records, at, wishes)
+	}
 	heading := findHeading(records, spelledOut(wishes))
 	sample := records[:min(len(records), sniffedRecords)]
 	width := usualWidth(sample[heading+1:], 2)
@@ -154,6 +159,33 @@ func (l *List) lookOver(records []record, wishes map[Meaning]string) error {
 		}
 	}
 	l.sort(records, heading)
+	return nil
+}
+
+// lookOverMended does the same for a file of rows set aside, whose first line, or that
+// after "sep=;", is its heading and every other a row.
+func (l *List) lookOverMended(records []record, heading int, wishes map[Meaning]string) error {
+	l.headings = records[heading].cells[:filled(records[heading].cells)]
+	l.Columns = newColumns(l.headings, 0)
+	if l.own = isOwn(l.headings) && len(wishes) == 0; l.own {
+		understandOwn(l.Columns)
+	} else if err := named(l.Columns, wishes); err != nil {
+		return err
+	} else {
+		understandMended(l.Columns)
+	}
+	for i, rec := range records {
+		kind := RowLine
+		switch {
+		case i < heading:
+			kind = TitleLine
+		case i == heading:
+			kind = HeadingLine
+		default:
+			l.rows = append(l.rows, rec)
+		}
+		l.Lines = append(l.Lines, newLine(rec, kind))
+	}
 	return nil
 }
 

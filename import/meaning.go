@@ -27,7 +27,7 @@ const (
 	By          Meaning = "by"
 	Notes       Meaning = "notes"
 	Number      Meaning = "number"  // the colleague's own numbering, not used
-	MarkOfMends Meaning = "mending" // line, column, reason, in these very words: what an earlier import wrote, not used
+	MarkOfMends Meaning = "mending" // what an earlier import wrote of the row, not used
 )
 
 // meanings are those that a person may name.
@@ -56,7 +56,6 @@ var vocabulary = []struct {
 	meaning Meaning
 	phrases []string
 }{
-	{MarkOfMends, []string{"line", "column", "reason"}},
 	{Number, []string{"question number", "item number", "problem number", "question no", "item no", "problem no", "number", "no", "nr", "num", "id", "item id", "row", "numero"}},
 	{QuestionEs, []string{"question es", "question in spanish", "spanish", "pregunta", "problema", "ejercicio", "enunciado", "tarea", "cuenta", "operacion", "espanol"}},
 	{Answer, []string{"answer", "answer key", "key", "correct answer", "right answer", "solution", "correct", "result", "ans", "respuesta", "solucion", "resultado", "clave", "losung", "ergebnis", "antwort", "reponse"}},
@@ -112,7 +111,7 @@ func understand(heading string) match {
 	var best match
 	for _, p := range phrases() {
 		exact := clean == p.text
-		if p.words > best.words && (exact || p.meaning != MarkOfMends && strings.Contains(padded, " "+p.text+" ")) {
+		if p.words > best.words && (exact || strings.Contains(padded, " "+p.text+" ")) {
 			best = match{p.meaning, exact, p.words, p.rank}
 		}
 	}

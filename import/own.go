@@ -35,13 +35,14 @@ func isOwn(headings []string) bool {
 
 // understandOwn gives the columns of our own export their meanings.
 func understandOwn(columns []Column) {
+	mending := mendingAt(headingsOf(columns))
 	for i := range columns {
 		c := &columns[i]
 		switch name := c.Heading; {
+		case mending >= 0 && mending <= i && i < mending+len(mendingHeadings):
+			c.Meaning, c.Why = MarkOfMends, "written when the rows were set aside"
 		case slices.Contains(ownColumns, name):
 			c.Meaning, c.Why = Meaning(name), "evenhand's own"
-		case understand(name).meaning == MarkOfMends:
-			c.Meaning, c.Why = MarkOfMends, "evenhand's own"
 		default:
 			c.Why = "evenhand's own, given or computed anew"
 		}

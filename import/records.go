@@ -51,7 +51,7 @@ func readRecords(text string, comma rune) []record {
 	var records []record
 	line := 1
 	for text != "" {
-		good, used, lines := readStrict(text, comma, line)
+		good, used, lines := readStrict(text, comma, line, 0)
 		records = append(records, good...)
 		text, line = text[used:], line+lines
 		text, line = skipEmptyLines(text, line)
@@ -66,10 +66,11 @@ func readRecords(text string, comma rune) []record {
 }
 
 // readStrict reads records up to the end or to the first whose quotation marks are
-// wrong, and says how many bytes and lines it took.
-func readStrict(text string, comma rune, line int) (records []record, used, lines int) {
+// wrong, or as many as are wanted when that is not 0, and says how many bytes and lines
+// it took.
+func readStrict(text string, comma rune, line, wanted int) (records []record, used, lines int) {
 	r := newReader(text, comma)
-	for {
+	for wanted == 0 || len(records) < wanted {
 		cells, err := r.Read()
 		if err != nil { // io.EOF or wrong quotation marks; there is no other
 			if !errors.As(err, new(*csv.ParseError)) {
@@ -83,6 +84,7 @@ func readStrict(text string, comma rune, line int) (records []record, used, line
 		used = end
 		records = append(records, record{first: line + first - 1, last: line + lines - 1, cells: cells})
 	}
+	return records, used, lines
 }
 
 // readLenient reads one line whose quotation marks are wrong, taking marks inside a
@@ -98,7 +100,9 @@ func readLenient(text string, comma rune, line int) record {
 		return rec
 	}
 	end := &rec.cells[len(cells)-1]
-	*end, rec.open = strings.CutSuffix(*end, next)
+	if *end, rec.open = strings.CutSuffix(*end, next); rec.open {
+		*end = `"` + *end // as it stands in the list, so that it is known again when it was set aside
+	}
 	return rec
 }
 

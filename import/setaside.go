@@ -1,37 +1,68 @@
 package intake
 
 import (
+	"bytes"
 	"encoding/csv"
+	"errors"
 	"fmt"
 	"io"
-	"path/filepath"
+	"io/fs"
+	"os"
 	"strconv"
-	"strings"
 
 	"evenhand/bank"
 )
 
 // SetAsidePath is where the rows set aside of a list go when nobody says otherwise:
-// beside it, "clocks.txt" to "clocks.set-aside.csv".
-func SetAsidePath(list string) string {
-	return strings.TrimSuffix(list, filepath.Ext(list)) + ".set-aside.csv"
-}
+// beside it, "clocks.txt" to "clocks.txt.set-aside.csv". Rows of such a file that
+// are still wrong go to another beside it.
+func SetAsidePath(list string) string { return firstName(list) + ".set-aside.csv" }
 
 // WriteSetAside writes the rows set aside to a CSV file that can be mended and
-// imported again: their cells as they were, then the line in the list, the column
-// and the reason. Without any it writes nothing, and leaves a file of an earlier
-// import as it is.
+// imported again, and says where: their cells as they were, a column for the answer
+// always, then the line in the list, the column and the reason. Without any it writes
+// nothing, and leaves a file of an earlier import as it is.
+//
+// A file that stands at the path is never replaced, as somebody may be mending it:
+// where it holds the same rows it is left, else the rows go to the next free name,
+// "clocks.txt.set-aside-2.csv".
 //
 // The file is UTF-8 with a byte-order mark, so that spreadsheets read its marks
 // rightly, and no cell in it runs as a formula. It appears whole or not at all.
-func (r *Report) WriteSetAside(path string) error {
+func (r *Report) WriteSetAside(path string) (written string, err error) {
 	if r.Count(SetAside) == 0 {
-		return nil
+		return "", nil
 	}
-	if err := bank.WriteFile(path, 0o600, r.writeSetAside); err != nil {
-		return fmt.Errorf("the rows set aside could not be written: %w", err)
+	var file bytes.Buffer
+	if err := r.writeSetAside(&file); err != nil {
+		return "", err
 	}
-	return nil
+	written, there, err := freePath(path, file.Bytes())
+	if err == nil && !there {
+		err = bank.WriteFile(written, 0o600, func(w io.Writer) error { _, err := w.Write(file.Bytes()); return err })
+	}
+	if err != nil {
+		return "", fmt.Errorf("the rows set aside could not be written: %w", err)
+	}
+	return written, nil
+}
+
+// freePath is the first name, counted from the path, that no file has or only one with
+// this very content.
+func freePath(path string, content []byte) (free string, there bool, err error) {
+	stem := setAsideEnding.ReplaceAllString(path, "")
+	for n := 2; ; n++ {
+		here, err := os.ReadFile(path)
+		switch {
+		case errors.Is(err, fs.ErrNotExist):
+			return path, false, nil
+		case err != nil:
+			return "", false, err
+		case bytes.Equal(here, content):
+			return path, true, nil
+		}
+		path = fmt.Sprintf("%s.set-aside-%d.csv", stem, n)
+	}
 }
 
 func (r *Report) writeSetAside(w io.Writer) error {
@@ -41,30 +72,39 @@ func (r *Report) writeSetAside(w io.Writer) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true
 	kept := r.keptColumns()
-	header := make([]string, 0, len(kept)+3)
+	var header []string
 	for _, column := range kept {
-		header = append(header, bank.GuardCell(r.List.headingAgain(column)))
+		header = append(header, guarded(r.List.headingAgain(column)))
 	}
-	out.Write(append(header, "line", "column", "reason")) // an error shows in Flush
+	answer := !r.List.own && r.List.column(Answer) < 0
+	if answer {
+		header = append(header, string(Answer))
+	}
+	out.Write(append(header, mendingHeadings...)) // an error shows in Flush
 	for _, o := range r.Outcomes {
-		if o.Problem != nil {
-			out.Write(setAsideRow(o, kept))
+		if o.Problem == nil {
+			continue
 		}
+		cells := o.row.at(kept)
+		if answer {
+			cells = append(cells, "")
+		}
+		_, line := r.List.origin(o.row)
+		out.Write(append(cells, strconv.Itoa(line), o.Problem.Column, guarded(o.Problem.Reason)))
 	}
 	out.Flush()
 	return out.Error()
 }
 
-func setAsideRow(o Outcome, kept []int) []string {
-	cells := make([]string, 0, len(kept)+3)
-	for _, column := range kept {
-		cell := ""
-		if column < len(o.row.cells) {
-			cell = bank.UnguardCell(o.row.cells[column])
+// at gives the cells of some columns as they can be written.
+func (rec record) at(columns []int) []string {
+	cells := make([]string, len(columns))
+	for i, column := range columns {
+		if column < len(rec.cells) {
+			cells[i] = guarded(rec.cells[column])
 		}
-		cells = append(cells, bank.GuardCell(cell))
 	}
-	return append(cells, strconv.Itoa(o.Problem.Line), o.Problem.Column, bank.GuardCell(o.Problem.Reason))
+	return cells
 }
 
 // keptColumns are the columns to write: all that a row set aside has cells in, but
@@ -88,17 +128,17 @@ func (r *Report) keptColumns() (kept []int) {
 // imported again: its own heading where that says what it means, else the meaning.
 func (l *List) headingAgain(column int) string {
 	if column >= len(l.Columns) {
-		return fmt.Sprintf("extra %d", column+1)
+		return fmt.Sprintf("%s%d", extra, column+1)
 	}
 	c := l.Columns[column]
 	known := understand(c.Heading).meaning
 	switch {
-	case l.own || c.Heading != "" && known == c.Meaning:
+	case l.own, l.mended && c.Meaning == "", c.Heading != "" && known == c.Meaning && known != "":
 		return c.Heading
 	case c.Meaning != "":
 		return string(c.Meaning)
 	case c.Heading == "":
-		return fmt.Sprintf("extra %d", column+1)
+		return fmt.Sprintf("%s%d", extra, column+1)
 	}
-	return "not used: " + c.Heading
+	return notUsed + c.Heading
 }

@@ -15,7 +15,7 @@ import (
 func setAside(t *testing.T, r *intake.Report) (path string, rows [][]string) {
 	t.Helper()
 	path = filepath.Join(t.TempDir(), "mend.csv")
-	if err := r.WriteSetAside(path); err != nil {
+	if _, err := r.WriteSetAside(path); err != nil {
 		t.Fatal(err)
 	}
 	data, err := os.ReadFile(path)
@@ -78,7 +78,7 @@ func TestNothingSetAsideWritesNothing(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, r := importText(t, "47 + 36,83\n")
-	if err := r.WriteSetAside(path); err != nil {
+	if _, err := r.WriteSetAside(path); err != nil {
 		t.Fatal(err)
 	}
 	if data, _ := os.ReadFile(path); string(data) != "of an earlier import" {
@@ -90,14 +90,14 @@ func TestNothingSetAsideWritesNothing(t *testing.T) {
 func TestSetAsideIsWholeOrNotThere(t *testing.T) {
 	_, r := importText(t, "47 + 36,73\n")
 	folder := t.TempDir()
-	if err := r.WriteSetAside(filepath.Join(folder, "none", "mend.csv")); err == nil || !strings.Contains(err.Error(), "could not be written") {
+	if _, err := r.WriteSetAside(filepath.Join(folder, "none", "mend.csv")); err == nil || !strings.Contains(err.Error(), "could not be written") {
 		t.Errorf("into no folder: %v", err)
 	}
 	taken := filepath.Join(folder, "taken")
 	if err := os.MkdirAll(filepath.Join(taken, "x"), 0o700); err != nil {
 		t.Fatal(err)
 	}
-	if err := r.WriteSetAside(taken); err == nil {
+	if _, err := r.WriteSetAside(taken); err == nil {
 		t.Error("a folder was replaced by the file")
 	}
 	if left, _ := os.ReadDir(folder); len(left) != 1 {
@@ -106,7 +106,8 @@ func TestSetAsideIsWholeOrNotThere(t *testing.T) {
 }
 
 func TestSetAsidePath(t *testing.T) {
-	for list, want := range map[string]string{"a/clocks.txt": "a/clocks.set-aside.csv", "list": "list.set-aside.csv", "b.v2.csv": "b.v2.set-aside.csv"} {
+	for list, want := range map[string]string{"a/clocks.txt": "a/clocks.txt.set-aside.csv", "list": "list.set-aside.csv", "b.v2.csv": "b.v2.csv.set-aside.csv",
+		"b.csv.set-aside.csv": "b.csv.set-aside.csv", "b.csv.set-aside-3.csv": "b.csv.set-aside.csv"} {
 		if got := intake.SetAsidePath(list); got != want {
 			t.Errorf("%s: got %s, want %s", list, got, want)
 		}

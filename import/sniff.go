@@ -26,6 +26,9 @@ const (
 // known headings, cells that are tasks. The first line "sep=;" that some
 // spreadsheets write says it outright.
 func sniff(text string) (comma rune, name string) {
+	if comma, name, ok := setAsideDelimiter(text); ok {
+		return comma, name
+	}
 	text = head(text)
 	best := -1.0
 	for _, d := range delimiters {

@@ -130,7 +130,7 @@ func demoLists(c *cli.Context, b *bank.Bank, dir string) error {
 			tell(c, "    set aside: %s", problem)
 		}
 		aside := filepath.Join(dir, intake.SetAsidePath(name))
-		if err := report.WriteSetAside(aside); err != nil {
+		if _, err := report.WriteSetAside(aside); err != nil {
 			return err
 		}
 	}

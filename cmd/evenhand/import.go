@@ -1,8 +1,10 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -42,6 +44,10 @@ func importList(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	setAside, err := setAsidePath(c, path)
+	if err != nil {
+		return err
+	}
 	list, err := openList(c, path)
 	if err != nil {
 		return err
@@ -58,7 +64,7 @@ func importList(c *cli.Context) error {
 		if err != nil {
 			return err
 		}
-		return reportImport(c, report, or(c.String("set-aside"), intake.SetAsidePath(path)))
+		return reportImport(c, report, setAside)
 	})
 }
 
@@ -87,7 +93,41 @@ func openList(c *cli.Context, path string) (*intake.List, error) {
 	if err != nil {
 		return nil, fmt.Errorf("can't read the list: %w", err)
 	}
-	return intake.Open(filepath.Base(path), data, intake.Options{Columns: columns})
+	return intake.Open(listName(path), data, intake.Options{Columns: columns})
+}
+
+// listName is the name of a list without its folder.
+func listName(path string) string {
+	if path == "-" {
+		return "pasted"
+	}
+	return filepath.Base(path)
+}
+
+// setAsidePath is where the rows set aside go. What stands there must be such rows.
+func setAsidePath(c *cli.Context, list string) (string, error) {
+	path := c.String("set-aside")
+	if path == "" {
+		return intake.SetAsidePath(filepath.Join(filepath.Dir(list), listName(list))), nil
+	}
+	switch data, err := readStart(path); {
+	case errors.Is(err, fs.ErrNotExist):
+	case err != nil:
+		return "", fmt.Errorf("can't write the rows set aside: %w", err)
+	case !intake.IsSetAside(data):
+		return "", usagef("--set-aside %s: this file holds something else; name a new one", path)
+	}
+	return path, nil
+}
+
+// readStart reads as much of a file as holds its first line.
+func readStart(path string) ([]byte, error) {
+	file, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer file.Close()
+	return io.ReadAll(io.LimitReader(file, 64<<10))
 }
 
 func readList(c *cli.Context, path string) ([]byte, error) {
@@ -114,10 +154,14 @@ func reportImport(c *cli.Context, report *intake.Report, setAside string) error 
 	if report.DryRun {
 		return inPartf("%s would be set aside", count(aside, "row"))
 	}
-	if err := report.WriteSetAside(setAside); err != nil {
-		return err
+	written, err := report.WriteSetAside(setAside)
+	if err != nil {
+		return fmt.Errorf("the other rows are in the bank; import the list again to have these: %w", err)
 	}
-	return inPartf("%s set aside in %s; mend them there and import that file", count(aside, "row"), setAside)
+	if written != setAside {
+		say(c, "%s is there already, and somebody may be mending it; it stays as it is", setAside)
+	}
+	return inPartf("%s set aside in %s; mend them there and import that file", count(aside, "row"), written)
 }
 
 func describeList(c *cli.Context, report *intake.Report) {
