@@ -51,13 +51,30 @@ func (it Item) Difficulty() standards.Difficulty {
 // difficulty were given by a person.
 func (it Item) ByHand() bool { return it.Task == "" }
 
-// Question is the text of the item: its wording in the language, else its task.
+// Question is the text of the item as a person reads it: its wording in the language, else
+// the story that its task tells, else its task.
 func (it Item) Question(lang string) string {
+	if words := it.OwnWords(lang); words != "" {
+		return words
+	}
+	if asked, err := task.Parse(it.Task); err == nil {
+		if _, isStory := asked.(task.Story); isStory {
+			return asked.Prompt(lang)
+		}
+	}
+	return it.Task
+}
+
+// OwnWords is the question as a person worded it, which stands on the sheet in place of
+// the task's own words: in the language, else in English, since what was reworded there may
+// not say the same as the task any more. An item by hand has them in some language; for
+// others they are empty where nobody worded it.
+func (it Item) OwnWords(lang string) string {
 	if w := it.Wording[lang]; w != "" {
 		return w
 	}
-	if it.Task != "" {
-		return it.Task
+	if it.ByHand() {
+		return it.askedAs()
 	}
 	return it.Wording["en"]
 }

@@ -11,7 +11,7 @@ func blankFace(k kit, asked task.Task) (drawing, bool) {
 	if !ok || t.Verb != task.Draw {
 		return drawing{}, false
 	}
-	return k.faceToDraw(t.Time.String(), t.Time), true
+	return k.faceToDraw(t.Time.Printed(), t.Time), true
 }
 
 // faceToDraw is a time as it is given, over a clock face without its hands; the key has them.

@@ -2,22 +2,40 @@ package sheet
 
 import (
 	"slices"
+	"strings"
 
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // choice asks a question and gives three answers, each with a box to mark. The wrong ones are
 // those of known missteps.
-func choice(k kit, asked task.Task) (drawing, bool) {
-	if !slices.Contains(asked.Looks(), task.LookChoice) {
+func choice(k kit, posed task.Task) (drawing, bool) {
+	if !slices.Contains(posed.Looks(), task.LookChoice) {
 		return drawing{}, false
 	}
-	options, at, _ := task.OptionsAt(asked, k.place)
+	options, at, _ := task.OptionsAt(posed, k.place)
 	answers := make([]drawing, len(options))
 	for i, option := range options {
-		answers[i] = row(k.gap(), k.markBox(i == at), k.text(option))
+		answers[i] = row(k.gap(), k.markBox(i == at), k.text(OptionText(posed, option)))
 	}
-	return stack(4, k.questionAlone(asked), flow(k.width, 4*k.gap(), 3, answers...)), true
+	parts := []drawing{k.questionAlone(posed), flow(k.width, 4*k.gap(), 3, answers...)}
+	if t, ok := posed.(task.Clock); ok && t.Time.Half != "" {
+		parts = append(parts, k.halvesOfDay(t.Time))
+	}
+	return stack(4, parts...), true
+}
+
+// OptionText is an answer to choose as it is printed: a time stands without its half of the
+// day, which would be the same in all three.
+func OptionText(posed task.Task, option string) string {
+	if _, isClock := posed.(task.Clock); isClock {
+		if t, err := words.ParseTime(option); err == nil {
+			t.Half = ""
+			return t.Printed()
+		}
+	}
+	return option
 }
 
 // keyPlaces is where the right answer of the first, second, ... item of a form stands among
@@ -27,13 +45,17 @@ var keyPlaces = [...]int{1, 0, 2, 0, 2, 1, 2, 1, 0}
 
 func keyPlace(number int) int { return keyPlaces[max(0, number-1)%len(keyPlaces)] }
 
-// questionAlone is what a task asks, without room for an answer.
-func (k kit) questionAlone(asked task.Task) drawing {
-	switch t := asked.(type) {
+// questionAlone is what a task asks, without room for an answer and without a word of
+// writing it.
+func (k kit) questionAlone(posed task.Task) drawing {
+	switch t := posed.(type) {
 	case task.Clock:
 		return k.dial(dialRadius, &t.Time)
-	case task.Sentence, task.Balance:
-		return k.text(printed(asked.String()))
+	case task.Sentence, task.Balance, task.PlaceValue, task.Expanded:
+		return k.sentenceOf(posed.String(), nil, 0)
+	case task.WriteNumber:
+		_, asked, _ := strings.Cut(posed.Prompt(k.lang), ": ")
+		return k.paragraph(asked, lettering{size: k.size, bold: true})
 	}
-	return k.paragraph(asked.Prompt(k.lang), lettering{size: k.size})
+	return k.paragraph(k.prompt(posed), lettering{size: k.size})
 }

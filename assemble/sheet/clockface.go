@@ -20,6 +20,9 @@ func clockFace(k kit, asked task.Task) (drawing, bool) {
 	answer := k.digitalTime(t.Time)
 	if t.Verb == task.Say {
 		answer = k.answerLine(answerLength, answerIn(asked, k.lang))
+		if t.Time.Half != "" {
+			answer = centred(1, k.print(t.Time.DayHint(k.lang), lettering{size: .78 * k.size}), answer)
+		}
 	}
 	return centred(4, k.dial(dialRadius, &t.Time), answer), true
 }
@@ -31,24 +34,5 @@ func (k kit) digitalTime(t words.Time) drawing {
 	if t.Half == "" {
 		return boxes
 	}
-	halves := row(k.gap(), k.choice("a.m.", t.Half == words.Morning), k.choice("p.m.", t.Half == words.Afternoon))
-	return centred(1, k.print(k.say(halfHints[t.Half]), lettering{size: .78 * k.size}), row(k.gap(), boxes, halves))
-}
-
-// halfHints tell the half of the day, which a dial can't show.
-var halfHints = map[words.Half]phrase{
-	words.Morning:   {"It is morning.", "Es por la mañana."},
-	words.Afternoon: {"It is afternoon.", "Es por la tarde."},
-}
-
-// choice is a word to put a ring around; the key has the ring.
-func (k kit) choice(s string, right bool) drawing {
-	word := k.print(s, lettering{size: .8 * k.size})
-	w, h := word.w+4, boxHeight*.6
-	return drawing{w, h, h / 2, func(c canvas, at point) {
-		if k.key && right {
-			c.rect(at, w, h, k.answerStyle())
-		}
-		word.paint(c, point{at.x + 2, at.y + h/2 - word.axis})
-	}}
+	return centred(2, boxes, k.halvesOfDay(t))
 }

@@ -28,9 +28,12 @@ func (s settings) description(q Question) string {
 }
 
 func (s settings) asking(q Question) string {
+	if q.Text != "" {
+		return q.Text
+	}
 	switch t := q.Task.(type) {
 	case nil:
-		return q.Text
+		return ""
 	case task.Clock:
 		switch {
 		case q.Look == task.LookSaidTime || q.Look == task.LookSaidFace:

@@ -89,7 +89,7 @@ func TestBlankFaceGetsItsHandsOnTheKey(t *testing.T) {
 }
 
 func TestClockFaceKey(t *testing.T) {
-	for asked, want := range map[string]string{"read 4:05": "[4 : 05]", "read 7:25 pm": "[It is afternoon. 7 : 25 a.m. p.m.]", "say 4:15": "[quarter past 4]"} {
+	for asked, want := range map[string]string{"read 4:05": "[4 : 05]", "read 7:25 pm": "[7 : 25 It is evening. a.m. p.m.]", "say 4:15": "[quarter past 4]"} {
 		r := recordText(t, true, asked, task.LookClockFace)
 		if got := fmt.Sprint(r.words()[12:]); got != want {
 			t.Errorf("%s: the key reads %s, want %s", asked, got, want)

@@ -13,8 +13,8 @@ const (
 	chartHeight = 6.8
 )
 
-// hundredsChart is the numbers from 1 to 120 in rows of ten, the start framed, and the
-// question below. On the key the numbers that the jumps land on are grey.
+// hundredsChart is the numbers from 1 to 120 in rows of ten, the start in a frame, an end
+// that is given in a ring, and the question below. On the key the numbers that the jumps land on are grey.
 func hundredsChart(k kit, asked task.Task) (drawing, bool) {
 	w, ok := wayOf(asked, task.HundredsChartEnd)
 	if !ok {
@@ -22,7 +22,7 @@ func hundredsChart(k kit, asked task.Task) (drawing, bool) {
 	}
 	below, ok := sentence(k, asked)
 	if t, isWords := asked.(task.MoreLess); isWords {
-		below = flow(k.width, 2*k.gap(), k.gap(), k.text(t.Prompt(k.lang)), k.answerBox(3, t.Key()))
+		below = flow(k.width, 2*k.gap(), k.gap(), k.paragraph(k.prompt(t), lettering{size: k.size}), k.answerBox(3, t.Key()))
 	}
 	return stack(5, k.chart(w), below), ok
 }
@@ -40,10 +40,10 @@ func (k kit) chart(w way) drawing {
 			}
 			k.chartCell(c, chartPlace(at, n), n, style{line: thin, fill: inside})
 		}
-		frame := style{line: 1.2}
-		c.rect(chartPlace(at, w.start), chartWidth, chartHeight, frame)
-		if w.endGiven || k.key {
-			c.rect(chartPlace(at, w.end()), chartWidth, chartHeight, frame)
+		heavy := style{line: 1.2}
+		c.rect(chartPlace(at, w.start), chartWidth, chartHeight, heavy)
+		if w.endGiven {
+			oval(c, chartPlace(at, w.end()), chartWidth, chartHeight, heavy)
 		}
 	}
 	return d

@@ -7,11 +7,11 @@ import (
 	"evenhand/standards/task"
 )
 
-var storyWord = phrase{"Story", "Cuento"}
+var storyWord = phrase{"Story", "Problema"}
 
 // inShort is what an item asks, as a teacher would say it in a line or two.
 func (k kit) inShort(q Question) string {
-	if q.Task == nil {
+	if q.Task == nil || q.Text != "" {
 		return q.Text
 	}
 	return strings.ReplaceAll(taskInShort(q.Task, k.lang), " - ", " "+minus+" ")
@@ -32,7 +32,7 @@ func taskInShort(asked task.Task, lang string) string {
 		return fmt.Sprintf("%s: %s, %s", storyWord.in(lang), sentence, t.Unit(lang))
 	case task.Clock:
 		if t.Verb != task.Draw {
-			return fmt.Sprintf("%s (%s)", prompt, t.Time)
+			return fmt.Sprintf("%s (%s)", prompt, t.Time.Printed())
 		}
 	case task.Match:
 		return fmt.Sprintf("%s (%s)", prompt, t.Key())

@@ -133,9 +133,14 @@ func TestChartShowsTheWay(t *testing.T) {
 			}
 		}
 		slices.Sort(landed)
-		frames := r.rects[task.HundredsChartEnd:]
-		if !slices.Equal(landed, c.landed) || frames[0].at != chart[c.start].at || frames[1].at != chart[c.end].at {
+		frame, ring := r.rects[task.HundredsChartEnd:], r.polygons
+		if !slices.Equal(landed, c.landed) || len(frame) < 1 || frame[0].at != chart[c.start].at {
 			t.Errorf("%s: the way goes over %v, want %v", c.task, landed, c.landed)
+		}
+		// One frame for the start; a ring only where the end is given.
+		given := strings.Contains(c.task, "+ ?")
+		if given != (len(ring) == 1) || given && !inRect(ring[0][ovalCorners/4], widened(chart[c.end])) {
+			t.Errorf("%s: %d rings, the end is given: %v", c.task, len(ring), given)
 		}
 		for _, cell := range cells(t, recordText(t, false, c.task, task.LookHundredsChart)) {
 			if cell.fill != hollow {
@@ -153,4 +158,10 @@ func TestBranchesEndAtTheirBoxes(t *testing.T) {
 			t.Errorf("branch %d does not end at its box", i)
 		}
 	}
+}
+
+// widened is a rectangle with its edge.
+func widened(r drawnRect) drawnRect {
+	r.at, r.w, r.h = point{r.at.x - .01, r.at.y - .01}, r.w+.02, r.h+.02
+	return r
 }

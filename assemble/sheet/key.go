@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"evenhand/standards/task"
@@ -31,7 +32,7 @@ func (s settings) wrongAnswers(p Paper) []block {
 	k.width = (s.width - columnGap) / 2
 	var items []drawing
 	for _, q := range p.Questions {
-		if len(q.Missteps) > 0 {
+		if len(shown(q)) > 0 {
 			items = append(items, k.wrongAnswersOf(q))
 		}
 	}
@@ -77,7 +78,7 @@ func (k kit) wrongAnswersOf(q Question) drawing {
 	inner := k
 	inner.width = k.width - label
 	parts := []drawing{inner.paragraph(inner.inShort(q), lettering{size: k.size, bold: true})}
-	for _, m := range q.Missteps {
+	for _, m := range shown(q) {
 		parts = append(parts, inner.misstep(q, m))
 	}
 	number := k.bold(fmt.Sprint(q.Number))
@@ -101,4 +102,16 @@ func (k kit) misstep(q Question, m task.Misstep) drawing {
 	answer.w = max(12, answer.w+3)
 	k.width -= answer.w
 	return row(0, answer, k.paragraph(tell, lettering{size: k.size}))
+}
+
+// shown are the missteps that can show on the sheet: where there are answers to choose from,
+// those that stand there.
+func shown(q Question) []task.Misstep {
+	if q.Task == nil || q.Look != task.LookChoice {
+		return q.Missteps
+	}
+	options, _, _ := task.OptionsAt(q.Task, keyPlace(q.Number))
+	return slices.DeleteFunc(slices.Clone(q.Missteps), func(m task.Misstep) bool {
+		return !slices.Contains(options[:], m.Answer)
+	})
 }

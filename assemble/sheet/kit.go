@@ -1,6 +1,10 @@
 package sheet
 
-import "strings"
+import (
+	"strings"
+
+	"evenhand/standards/task"
+)
 
 // kit is what looks are drawn with: the type, its size, the language, whether the
 // answers are filled in, and the width there is.
@@ -11,6 +15,22 @@ type kit struct {
 	key   bool
 	width float64
 	place int // of the right answer where there are three to choose from, 0 to 2
+	words *ownWords
+}
+
+// ownWords is a question as a colleague worded it, in place of the task's own words.
+type ownWords struct {
+	text    string
+	printed bool // the drawing has them already
+}
+
+// prompt is what is asked, in the words of the item's own where it has any.
+func (k kit) prompt(asked task.Task) string {
+	if k.words == nil || k.words.text == "" {
+		return asked.Prompt(k.lang)
+	}
+	k.words.printed = true
+	return k.words.text
 }
 
 // Room for the hand of a six-year-old, in millimetres (common practice, no source).

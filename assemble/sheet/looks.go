@@ -22,25 +22,25 @@ var looks = map[task.Look]look{
 		phrase{"Write the missing number in each box.", "Escribe en cada cuadro el número que falta."}, sentence},
 	task.LookColumn: {
 		phrase{"numbers one under the other", "números uno debajo del otro"},
-		phrase{"Look at the sign. Write one digit in each box.", "Mira el signo. Escribe una cifra en cada cuadro."}, column},
+		phrase{"Look at the sign. Write one digit in each box.", "Mira el signo. Escribe un dígito en cada cuadro."}, column},
 	task.LookBond: {
 		phrase{"number bond", "descomposición de un número"},
 		phrase{"The parts make the whole. Write the missing number.", "Las partes forman el todo. Escribe el número que falta."}, bond},
 	task.LookExpanded: {
 		phrase{"number as a sum of its parts", "número como suma de sus partes"},
-		phrase{"Write what each digit is worth.", "Escribe cuánto vale cada cifra."}, sentence},
+		phrase{"Write what each digit is worth.", "Escribe cuánto vale cada dígito."}, sentence},
 	task.LookTensAndOnes: {
 		phrase{"sticks of ten and single dots", "barras de diez y puntos sueltos"},
 		phrase{"Count the tens and the ones. Write the numbers in the boxes.", "Cuenta las decenas y las unidades. Escribe los números en los cuadros."}, tensAndOnes},
 	task.LookFrame: {
 		phrase{"place-value frame", "tabla de valor posicional"},
-		phrase{"Write the digits in their places.", "Escribe las cifras en su lugar."}, frame},
+		phrase{"Write each digit in its place.", "Escribe cada dígito en su lugar."}, frame},
 	task.LookCompare: {
 		phrase{"two numbers with a circle between", "dos números con un círculo en medio"},
 		phrase{"Write <, > or = in the circle.", "Escribe <, > o = en el círculo."}, compare},
 	task.LookSequence: {
 		phrase{"numbers in a row", "números en fila"},
-		phrase{"Count along. Write the missing numbers.", "Sigue contando. Escribe los números que faltan."}, sequence},
+		phrase{"Count along. Write each missing number.", "Sigue contando. Escribe cada número que falta."}, sequence},
 	task.LookClockFace: {
 		phrase{"clock face", "reloj de manecillas"},
 		phrase{"Write the time that the clock shows.", "Escribe la hora que marca el reloj."}, clockFace},
@@ -52,7 +52,7 @@ var looks = map[task.Look]look{
 		phrase{"Read the time. Draw the two hands of the clock.", "Lee la hora. Dibuja las dos manecillas del reloj."}, saidFace},
 	task.LookSaidTime: {
 		phrase{"time in words", "hora con palabras"},
-		phrase{"Read the time. Write it in digits.", "Lee la hora. Escríbela con cifras."}, saidTime},
+		phrase{"Read the time. Write it in digits.", "Lee la hora. Escríbela con números."}, saidTime},
 	task.LookMatch: {
 		phrase{"clock faces and times", "relojes y horas"},
 		phrase{"Draw a line from each clock to its time.", "Une cada reloj con su hora."}, match},
@@ -61,10 +61,10 @@ var looks = map[task.Look]look{
 		phrase{"Listen and read. Write the answer on the line.", "Escucha y lee. Escribe la respuesta en la línea."}, inWords},
 	task.LookNumberLine: {
 		phrase{"number line", "recta numérica"},
-		phrase{"Jump along the line. Write the missing number.", "Salta por la recta. Escribe el número que falta."}, numberLine},
+		phrase{"Start at the dot and jump along the line. Write the missing number.", "Empieza en el punto y salta por la recta. Escribe el número que falta."}, numberLine},
 	task.LookHundredsChart: {
 		phrase{"hundreds chart", "tabla de números hasta 120"},
-		phrase{"Start at the number in the frame and jump. Write the missing number.", "Empieza en el número con marco y salta. Escribe el número que falta."}, hundredsChart},
+		phrase{"Start at the number in the frame and jump. Write the missing number.", "Empieza en el número enmarcado y salta. Escribe el número que falta."}, hundredsChart},
 	task.LookMakeTen: {
 		phrase{"sum with one number split in two", "suma con un número separado en dos"},
 		phrase{"Make the next ten. Write the numbers in the boxes.", "Forma la decena siguiente. Escribe los números en los cuadros."}, makeTen},
@@ -72,8 +72,8 @@ var looks = map[task.Look]look{
 		phrase{"sum with both numbers split in two", "suma con los dos números separados"},
 		phrase{"Break the numbers into tens and ones. Add.", "Separa los números en decenas y unidades. Suma."}, breakApart},
 	task.LookStory: {
-		phrase{"story", "cuento"},
-		phrase{"Listen to the story. Draw it. Write the answer in the box.", "Escucha el cuento. Dibújalo. Escribe la respuesta en el cuadro."}, story},
+		phrase{"word problem", "problema"},
+		phrase{"Listen to the story. Draw it. Write the answer.", "Escucha el problema. Dibújalo. Escribe la respuesta."}, story},
 	task.LookChoice: {
 		phrase{"three answers to choose from", "tres respuestas para elegir"},
 		phrase{"Mark the box of the right answer.", "Marca el cuadro de la respuesta correcta."}, choice},
@@ -109,10 +109,13 @@ func (k kit) draw(q Question) (drawing, error) {
 	if !ok {
 		return drawing{}, fmt.Errorf("item %d: no look %q; %q can be shown as %s", q.Number, q.Look, q.Task, lookNames(q.Task))
 	}
-	k.place = keyPlace(q.Number)
+	k.place, k.words = keyPlace(q.Number), &ownWords{text: q.Text}
 	d, ok := l.draw(k, q.Task)
 	if !ok {
 		return drawing{}, fmt.Errorf("item %d: %q can't be shown as %s; it can be shown as %s", q.Number, q.Task, q.Look, lookNames(q.Task))
+	}
+	if q.Text != "" && !k.words.printed {
+		d = stack(3, k.paragraph(q.Text, lettering{size: k.size}), d)
 	}
 	return d, nil
 }

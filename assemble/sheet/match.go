@@ -36,7 +36,7 @@ func match(k kit, asked task.Task) (drawing, bool) {
 		}
 		for place, i := range order {
 			c.circle(point{at.x + to, level(place)}, joinRadius, style{fill: black})
-			print := k.text(m.Times[i].String())
+			print := k.text(m.Times[i].Printed())
 			print.paint(c, point{at.x + to + 4, level(place) - print.axis})
 			if k.key {
 				c.line(point{at.x + from, level(i)}, point{at.x + to, level(place)}, style{line: thick})

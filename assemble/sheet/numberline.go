@@ -52,7 +52,7 @@ func (k kit) ruler(w way) drawing {
 		}
 		c.circle(place(w.start), 1.3, style{fill: black})
 		if w.endGiven {
-			c.circle(place(w.end()), 1.3, style{fill: black})
+			c.circle(place(w.end()), 1.6, style{line: thick, fill: white})
 		}
 		if k.key {
 			k.jump(c, place, w)

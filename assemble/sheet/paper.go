@@ -22,7 +22,7 @@ type Question struct {
 	Number   int            // as printed, from 1
 	Task     task.Task      // nil for an item whose mathematics is not understood
 	Look     task.Look      // one of the task's looks; of no account without a task
-	Text     string         // the question, used without a task
+	Text     string         // the question in words of its own; may be empty where there is a task
 	Key      string         // the right answer, used without a task
 	Missteps []task.Misstep // likely wrong answers, for the key
 }

@@ -132,9 +132,9 @@ func TestSpanishKeyIsInSpanish(t *testing.T) {
 	got := printedText(t, pdf(t, paper(keyTasks...), sheet.Options{Key: true, Lang: "es", Font: sheet.BuiltInFont}))
 	_, got, _ = strings.Cut(got, "Qué sugieren las respuestas equivocadas")
 	for _, want := range []string{
-		"7 centenas 3 decenas 3 unidades = ?", "83 − 47 = ?", "Escribe la hora con palabras. (2:30)", "las 6 y 10", "¿Qué hora es? Es por la tarde. (3:30 pm)",
+		"7 centenas 3 decenas 3 unidades = ?", "83 − 47 = ?", "Escribe la hora con palabras. (2:30)", "las 6 y 10", "¿Qué hora es? Es de tarde. (3:30 p.m.)",
 		"Dibuja las manecillas: 5:00", "Une cada reloj con su hora. (12:15, 3:00)", "¿Cuántos puntos hay? (13)", "(5, 8)", "izquierda",
-		"Escribe con palabras: 34", "tres cuatro", "cuarenta y tres", "¿Es 14 par o impar?", "impar", "8 + ? = 11, 11 − 8 = ?", "Cuento: 7 = ? + ?, manzanas",
+		"Escribe con palabras: 34", "tres cuatro", "cuarenta y tres", "¿Es 14 par o impar?", "impar", "8 + ? = 11, 11 − 8 = ?", "Problema: 7 = ? + ?, manzanas",
 	} {
 		if !strings.Contains(got, want) {
 			t.Errorf("the key lacks %q; it reads\n%s", want, got)

@@ -13,9 +13,27 @@ func sentence(k kit, asked task.Task) (drawing, bool) {
 	return k.sentenceOf(asked.String(), answers, boxDigits(asked)), true
 }
 
+// smallestWords is how far the names of places may shrink to keep a sentence on one line.
+const smallestWords = .7
+
 // sentenceOf prints a sentence with the answers in its boxes, each with room for so
-// many digits.
+// many digits; in one line where smaller names of places make that possible.
 func (k kit) sentenceOf(text string, answers []string, digits int) drawing {
+	parts := k.sentenceParts(text, answers, digits, 1)
+	if line := row(k.gap(), parts...); line.w <= k.width {
+		return line
+	}
+	for share := .95; share >= smallestWords; share -= .05 {
+		if line := row(k.gap(), k.sentenceParts(text, answers, digits, share)...); line.w <= k.width {
+			return line
+		}
+	}
+	return flow(k.width, k.gap(), k.gap(), parts...)
+}
+
+// sentenceParts are the numbers, signs and boxes of a sentence; the names of places are
+// printed at a share of the usual size.
+func (k kit) sentenceParts(text string, answers []string, digits int, share float64) []drawing {
 	var parts []drawing
 	tokens := strings.Fields(text)
 	for i, token := range tokens {
@@ -30,12 +48,13 @@ func (k kit) sentenceOf(text string, answers []string, digits int) drawing {
 				form = 1
 			}
 			last := len(parts) - 1 // "4 tens" stays on one line
-			parts[last] = row(k.gap(), parts[last], k.text(k.say(name[form])))
+			word := k.print(k.say(name[form]), lettering{size: share * k.size})
+			parts[last] = row(k.gap(), parts[last], word)
 			continue
 		}
 		parts = append(parts, k.text(printed(token)))
 	}
-	return flow(k.width, k.gap(), k.gap(), parts...)
+	return parts
 }
 
 // boxDigits is how many digits the boxes of a sentence have room for.

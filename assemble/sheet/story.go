@@ -28,7 +28,7 @@ func story(k kit, asked task.Task) (drawing, bool) {
 	room := drawing{w: k.width, h: drawingRoom, paint: func(c canvas, at point) {
 		c.rect(at, k.width, drawingRoom, style{line: thin, dashed: true})
 	}}
-	return stack(3, k.paragraph(t.Prompt(k.lang), lettering{size: k.size}), room, row(k.gap(), answer...)), true
+	return stack(3, k.paragraph(k.prompt(t), lettering{size: k.size}), room, row(k.gap(), answer...)), true
 }
 
 var andWord = phrase{"and", "y"}

@@ -14,7 +14,7 @@ const answerLength = 70.0
 
 // words asks the question in words, with a line to write on.
 func inWords(k kit, posed task.Task) (drawing, bool) {
-	return k.asked(posed.Prompt(k.lang), answerIn(posed, k.lang)), true
+	return k.asked(k.prompt(posed), answerIn(posed, k.lang)), true
 }
 
 // answerIn is the right answer in the language of the sheet.
@@ -24,8 +24,12 @@ func answerIn(posed task.Task, lang string) string { return writtenIn(posed, pos
 func writtenIn(posed task.Task, answer, lang string) string {
 	switch t := posed.(type) {
 	case task.Clock:
-		if said, err := words.ParseTime(answer); err == nil && t.Verb == task.Say {
+		said, err := words.ParseTime(answer)
+		switch {
+		case err == nil && t.Verb == task.Say:
 			return said.Words(lang)
+		case err == nil:
+			return said.Printed()
 		}
 	case task.WriteNumber:
 		if t.InWords {

@@ -51,7 +51,7 @@ func paperOf(quiz assemble.Quiz, form assemble.Form, lang string) sheet.Paper {
 
 // questionOf is an item as the sheet package draws it.
 func questionOf(item bank.Item, number int, lang string) sheet.Question {
-	q := sheet.Question{Number: number, Look: item.Look, Text: item.Question(lang), Key: item.Key}
+	q := sheet.Question{Number: number, Look: item.Look, Text: item.OwnWords(lang), Key: item.Key}
 	if asked, err := task.Parse(item.Task); err == nil {
 		q.Task, q.Missteps = asked, asked.Missteps()
 	}

@@ -92,13 +92,10 @@ func (c Clock) Prompt(lang string) string {
 
 // halfHint tells the half of the day, which a dial can't show.
 func (c Clock) halfHint(lang string) string {
-	switch {
-	case c.Time.Half == "":
+	if c.Time.Half == "" {
 		return ""
-	case lang == "es":
-		return map[words.Half]string{words.Morning: " Es por la mañana.", words.Afternoon: " Es por la tarde."}[c.Time.Half]
 	}
-	return map[words.Half]string{words.Morning: " It is morning.", words.Afternoon: " It is afternoon."}[c.Time.Half]
+	return " " + c.Time.DayHint(lang)
 }
 
 // Traits of a clock task.

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"evenhand/assemble/sheet"
 	"evenhand/standards/task"
 )
 
@@ -23,9 +24,12 @@ const only = "RESPONSE"
 // answerOf chooses the way to answer a task. What has a few possible answers is a
 // choice, as has the look of one; clocks to join are a match, hands to draw are a drawing that a
 // person marks, and all else is typed: a place for each number.
-func answerOf(asked task.Task, look task.Look, lang string) answer {
-	prompt := spoken(asked.Prompt(lang))
-	if options, at, ok := task.Options(asked); ok && look == task.LookChoice {
+func answerOf(q sheet.Question, lang string) answer {
+	asked, prompt := q.Task, asking(q, lang)
+	if options, at, ok := task.Options(asked); ok && q.Look == task.LookChoice {
+		for i := range options {
+			options[i] = sheet.OptionText(asked, options[i])
+		}
 		return choice(prompt, options[at], lettered(options[:]))
 	}
 	switch t := asked.(type) {
@@ -45,6 +49,26 @@ func answerOf(asked task.Task, look task.Look, lang string) answer {
 		}
 	}
 	return typed(prompt, asked, lang)
+}
+
+// asking is the question in words. Words of the item's own stand in place of a story or of a
+// question in words, and before what else has to be read.
+func asking(q sheet.Question, lang string) string {
+	prompt := spoken(q.Task.Prompt(lang))
+	if _, alone, found := strings.Cut(prompt, ": "); found && q.Look == task.LookChoice {
+		prompt = alone // nothing is written there
+	}
+	if q.Text == "" {
+		return prompt
+	}
+	switch q.Task.(type) {
+	case task.Story, task.MoreLess:
+		return spoken(q.Text)
+	}
+	if q.Look == task.LookWords {
+		return spoken(q.Text)
+	}
+	return spoken(q.Text) + "\n" + prompt
 }
 
 // typed asks for numbers, one at each blank of the prompt, or for words.

@@ -23,11 +23,11 @@ func NewItem(item bank.Item, lang string) (Item, error) {
 		Band:    item.Difficulty().Band(),
 		Seconds: item.Seconds,
 	}
-	question := sheet.Question{Number: 1, Look: item.Look, Text: item.Question(lang), Key: item.Key}
+	question := sheet.Question{Number: 1, Look: item.Look, Text: item.OwnWords(lang), Key: item.Key}
 	a := byHand(item, lang)
 	if asked, err := task.Parse(item.Task); err == nil {
 		question.Task = asked
-		a = answerOf(asked, item.Look, lang)
+		a = answerOf(question, lang)
 	}
 	if len(a.stem) == 0 {
 		return Item{}, fmt.Errorf("item %s has no question in any language; write one with evenhand revise", item.ID)
