@@ -55,7 +55,7 @@ func showItem(c *cli.Context) error {
 
 // writePicture writes the item as a sheet shows it.
 func writePicture(path string, item bank.Item) error {
-	picture, err := sheet.SVG(questionOf(item, 1, "en"), sheet.Options{})
+	picture, err := sheet.SVG(sheet.QuestionOf(item, 1, "en"), sheet.Options{})
 	if err != nil {
 		return err
 	}
