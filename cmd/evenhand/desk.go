@@ -29,6 +29,7 @@ func deskCommand() *cli.Command {
 			"Example: evenhand --bank team.bank desk",
 		Flags: []cli.Flag{
 			&cli.BoolFlag{Name: "no-browser", Usage: "print the link and open nothing"},
+			byFlag,
 			&cli.IntFlag{Name: "port", Usage: "the `PORT` to listen on; else a free one"},
 		},
 		Action: runDesk,
@@ -52,7 +53,7 @@ func runDesk(c *cli.Context) error {
 		return errors.Join(fmt.Errorf("can't listen on this port: %w", err), b.Close())
 	}
 	host := listener.Addr().String()
-	d, err := desk.New(b, desk.Options{Alone: true, Hosts: []string{host}})
+	d, err := desk.New(b, desk.Options{Alone: true, Hosts: []string{host}, By: author(c)})
 	if err != nil {
 		return errors.Join(err, b.Close())
 	}

@@ -11,6 +11,7 @@ import (
 
 // Options say whom a desk serves.
 type Options struct {
+	By     string           // who works alone here, such as MK
 	Alone  bool             // one person, this computer's browser: no sign-in, the link of Entrance lets in
 	Hosts  []string         // the names under which browsers may ask, with their port; empty for any
 	Secure bool             // browsers come by TLS
@@ -46,9 +47,14 @@ func (d *Desk) Entrance() string { return "/enter/" + d.entrance }
 func (d *Desk) Handler() http.Handler {
 	routes := http.NewServeMux()
 	for pattern, handle := range map[string]handler{
-		"GET /{$}":        week,
-		"GET /items":      items,
-		"GET /items/{id}": item,
+		"GET /{$}":                week,
+		"GET /items":              items,
+		"POST /items":             addItem,
+		"GET /items/new":          newItem,
+		"GET /items/{id}":         item,
+		"POST /items/{id}":        reviseItem,
+		"GET /items/{id}/edit":    editItem,
+		"POST /items/{id}/status": setStanding,
 
 		"POST /language": chooseLanguage,
 	} {

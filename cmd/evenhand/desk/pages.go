@@ -56,10 +56,10 @@ func loadPages() (*pages, error) {
 	}
 	for _, file := range files {
 		name := strings.TrimSuffix(path.Base(file), ".html")
-		if name == "frame" {
+		if name == "frame" || name == "shared" {
 			continue
 		}
-		t, err := template.New("frame.html").Funcs(functions).ParseFS(pageFiles, "page/frame.html", file)
+		t, err := template.New("frame.html").Funcs(functions).ParseFS(pageFiles, "page/frame.html", "page/shared.html", file)
 		if err != nil {
 			return nil, err
 		}

@@ -38,7 +38,7 @@ func TestSentences(t *testing.T) {
 			source += string(text)
 		}
 	}
-	for _, said := range regexp.MustCompile(`(?:Say|say|wrong|missing|Count|count)[ (]"([a-z][\w.-]*)"`).FindAllStringSubmatch(source, -1) {
+	for _, said := range regexp.MustCompile(`(?:Say|say|wrong|missing|Count|count)[ (]"([a-z][\w.-]*[\w-])"`).FindAllStringSubmatch(source, -1) {
 		_, ok := all["en"].text[said[1]]
 		_, counted := all["en"].text[said[1]+".many"]
 		if !ok && !counted {

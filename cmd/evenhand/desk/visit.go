@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"time"
 )
 
 // visit is one request with who asks and in which language.
@@ -37,6 +38,12 @@ func (v *visit) wrong(key string, args ...any) error {
 func (v *visit) missing(key string, args ...any) error {
 	return &fault{status: http.StatusNotFound, text: v.said.say(key, args...)}
 }
+
+// by is who asks, as it stands in histories.
+func (v *visit) by() string { return v.desk.o.By }
+
+// now is the time of a change, in whole seconds.
+func (v *visit) now() time.Time { return v.desk.o.Now().UTC().Truncate(time.Second) }
 
 // open lets anybody in.
 func (d *Desk) open(handle handler) http.Handler {

@@ -7,12 +7,12 @@ for (const form of document.querySelectorAll("form[data-follow]")) {
   let waiting, asked = 0;
   const follow = async () => {
     const turn = ++asked;
-    const address = new URL(form.action);
+    const address = new URL(form.dataset.ask || form.action, location);
     address.search = new URLSearchParams(new FormData(form));
     const answer = await fetch(address, { headers: { Part: form.dataset.follow } });
     if (!answer.ok || turn !== asked) return;
     document.getElementById(form.dataset.follow).outerHTML = await answer.text();
-    history.replaceState(null, "", address);
+    if (form.method === "get") history.replaceState(null, "", address);
   };
   form.addEventListener("input", () => { clearTimeout(waiting); waiting = setTimeout(follow, 250); });
 }
