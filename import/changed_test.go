@@ -43,7 +43,7 @@ func TestChangedTimesAreRestored(t *testing.T) {
 }
 
 func TestChangedAnswersAreRestored(t *testing.T) {
-	_, r := importText(t, "question,answer\nread 3:30,0.1458333\ndraw 4:00,4:00:00 AM\nhalf past 8,8:30:00\nsay 3:30 pm,0.6458333\n"+
+	_, r := importText(t, "question,answer\nread 3:30,0.1458333\ndraw 4:00,4:00:00 AM\nhalf past 8,8:30:00\nread 3:30 pm,0.6458333\n"+
 		"47 + 36,83.0\n\"match 3:30, 4:00\",\"3:30:00, 4:00:00\"\n")
 	if problems(r) != "" || r.Count(intake.Added) != 6 {
 		t.Errorf("%s\n%s", r.Summary(), problems(r))

@@ -48,7 +48,7 @@ func newApp() *cli.App {
 			initCommand(), importCommand(), generateCommand(), listCommand(), showCommand(), reviseCommand(), retireCommand(),
 			planCommand(), assembleCommand(), exportCommand(), tagCommand(),
 			markCommand(), reportCommand(), calibrateCommand(),
-			backupCommand(), checkCommand(), deskCommand(),
+			backupCommand(), checkCommand(),
 			helpCommand(), completionCommand(), completeCommand(),
 		},
 		Action:                    noCommand,

@@ -37,10 +37,6 @@ func showItem(c *cli.Context) error {
 		if err != nil {
 			return err
 		}
-		learnt, err := b.Table()
-		if err != nil {
-			return err
-		}
 		history, err := b.History(id)
 		if err != nil {
 			return err
@@ -49,9 +45,9 @@ func showItem(c *cli.Context) error {
 			return writePicture(path, item)
 		}
 		if c.Bool("json") {
-			return printJSON(c, withPast(item, learnt.Basis(item), uses, history))
+			return printJSON(c, withPast(item, uses, history))
 		}
-		describe(c.App.Writer, item, learnt)
+		describe(c.App.Writer, item)
 		describePast(c.App.Writer, uses, history)
 		return nil
 	})
@@ -59,14 +55,14 @@ func showItem(c *cli.Context) error {
 
 // writePicture writes the item as a sheet shows it.
 func writePicture(path string, item bank.Item) error {
-	picture, err := sheet.SVG(sheet.QuestionOf(item, 1, "en"), sheet.Options{})
+	picture, err := sheet.SVG(questionOf(item, 1, "en"), sheet.Options{})
 	if err != nil {
 		return err
 	}
 	return writeFile(path, func(w io.Writer) error { _, err := w.Write(picture); return err })
 }
 
-func describe(w io.Writer, item bank.Item, learnt bank.Table) {
+func describe(w io.Writer, item bank.Item) {
 	d := item.Difficulty()
 	line := func(name, value string) {
 		if value != "" {
@@ -81,7 +77,7 @@ func describe(w io.Writer, item bank.Item, learnt bank.Table) {
 	line("standards", standards.JoinCodes(item.Codes))
 	line("look", item.Look.Title())
 	line("traits", traitsInWords(item))
-	line("difficulty", fmt.Sprintf("%s, %s (%s logits, %s)", d.Words(), d.Band(), d, basisInWords(item, learnt)))
+	line("difficulty", fmt.Sprintf("%s, %s (%s logits, %s)", d.Words(), d.Band(), d, measuredInWords(item)))
 	line("time", fmt.Sprintf("about %d seconds", item.Seconds))
 	line("origin", originInWords(item.Origin))
 	line("notes", item.Notes)
@@ -100,15 +96,11 @@ func tells(m task.Misstep) string {
 	return strings.Join(parts, "; or ")
 }
 
-// basisInWords says what the item's difficulty rests on.
-func basisInWords(item bank.Item, learnt bank.Table) string {
-	switch learnt.Basis(item) {
-	case bank.MeasuredBasis:
-		return fmt.Sprintf("measured on %d answers, standard error %s", item.Measured.Answers, item.Measured.StandardError)
-	case bank.LearntBasis:
-		return "learnt from papers with items of its skill"
+func measuredInWords(item bank.Item) string {
+	if item.Measured == nil {
+		return "predicted from its traits"
 	}
-	return "a guess from its traits"
+	return fmt.Sprintf("measured on %d answers, standard error %s", item.Measured.Answers, item.Measured.StandardError)
 }
 
 func originInWords(o bank.Origin) string {

@@ -3,8 +3,11 @@ package task
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // Array asks how many things stand in equal rows: "array 3 by 4" is 3 rows of 4.
@@ -38,10 +41,32 @@ func (t Array) Addends() string {
 // Key is how many in all.
 func (t Array) Key() string { return strconv.Itoa(t.answer()) }
 
-// Judge accepts the number, also after the equal addends ("4 + 4 + 4 = 12").
+// Judge accepts the number, also with its unit or after the equal addends of the rows or the
+// columns ("4 + 4 + 4 = 12", "3 x 4 = 12").
 func (t Array) Judge(answer string) bool {
-	return judgeNumber(answer, t.answer(), t.Addends()+" = "+t.Key())
+	r, ok := t.reply(answer)
+	if !ok || r.equation == nil {
+		return ok && r.number == t.answer()
+	}
+	return r.equation.says(slices.Repeat([]int{t.Columns}, t.Rows), t.answer()) || r.equation.says(slices.Repeat([]int{t.Rows}, t.Columns), t.answer())
 }
+
+// Possible takes a number of dots and number sentences.
+func (t Array) Possible(answer string) bool { _, ok := t.reply(answer); return ok }
+
+func (t Array) reply(answer string) (reply, bool) {
+	answer = timesPattern.ReplaceAllStringFunc(words.Plain(answer), func(product string) string {
+		m := timesPattern.FindStringSubmatch(product)
+		if m[1] == strconv.Itoa(t.Rows) && m[2] == strconv.Itoa(t.Columns) || m[1] == strconv.Itoa(t.Columns) && m[2] == strconv.Itoa(t.Rows) {
+			return ""
+		}
+		return product
+	})
+	return readReply(answer, vocabulary(t.Prompt))
+}
+
+// timesPattern is the array as a product, which some children write already.
+var timesPattern = regexp.MustCompile(`^([1-9]) ?(?:x|×|\*|times|by|por) ?([1-9]) ?=`)
 
 // Prompt asks how many in all.
 func (t Array) Prompt(lang string) string {

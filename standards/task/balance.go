@@ -68,8 +68,15 @@ func (t Balance) Key() string { return strconv.Itoa(t.answer()) }
 
 // Judge accepts the number, also within the whole sentence.
 func (t Balance) Judge(answer string) bool {
-	return judgeNumber(answer, t.answer(), strings.Replace(t.String(), "?", t.Key(), 1))
+	r, ok := readReply(answer, noWords)
+	if !ok || r.equation == nil {
+		return ok && r.number == t.answer()
+	}
+	return r.equation.sides(t.Left.signed(), t.Right.signed())
 }
+
+// Possible takes a number and number sentences.
+func (t Balance) Possible(answer string) bool { _, ok := readReply(answer, noWords); return ok }
 
 // Prompt asks for the missing number.
 func (t Balance) Prompt(lang string) string { return fillIn(t.String(), lang) }

@@ -66,10 +66,26 @@ func (c Clock) Key() string {
 	return c.Time.String()
 }
 
-// Judge accepts the time in any form that puts the hands in the same place.
+// Judge accepts the time in any form that puts the hands in the same place; for Say only one
+// in words.
 func (c Clock) Judge(answer string) bool {
-	t, err := words.ParseTime(strings.TrimPrefix(words.Plain(answer), "it is "))
-	return err == nil && words.SameDial(t, c.Time)
+	t, ok := readTime(answer)
+	return ok && words.SameDial(t, c.Time) && (c.Verb != Say || !words.InFigures(answer))
+}
+
+// Possible takes times, also an hour alone.
+func (c Clock) Possible(answer string) bool { _, ok := readTime(answer); return ok }
+
+// readTime reads a time as the answer to a clock, where "7" or "seven" is an hour.
+func readTime(answer string) (words.Time, bool) {
+	t, err := words.ParseTime(answer)
+	if err == nil {
+		return t, true
+	}
+	if n, ok := oneNumber(trimmed(words.Tokens(answer)), noWords); ok && n >= 1 && n <= 12 {
+		return words.Time{Hour: n}, true
+	}
+	return t, false
 }
 
 // Prompt asks for the time or the hands. For reading it does not give the time away.

@@ -6,8 +6,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-
-	"evenhand/standards/words"
 )
 
 // Coins asks what some coins are worth together, in cents: "coins 25, 10, 10, 5, 1".
@@ -82,23 +80,20 @@ func (t Coins) answer() int {
 // Key is the number of cents.
 func (t Coins) Key() string { return strconv.Itoa(t.answer()) }
 
-// Judge accepts the number of cents alone, with ¢ or the word, or as dollars ("$0.51").
+// Judge accepts the number of cents alone, with ¢ or the word, as dollars ("$0.51"), or as the
+// sum of the coins.
 func (t Coins) Judge(answer string) bool {
-	clean := words.Plain(answer)
-	if dollars, ok := strings.CutPrefix(clean, "$"); ok {
-		dollars = strings.TrimSpace(dollars)
-		return dollars == fmt.Sprintf("%d.%02d", t.answer()/100, t.answer()%100) || dollars == "1" && t.answer() == 100
+	r, ok := readCents(answer, vocabulary(t.Prompt))
+	if !ok || r.equation == nil {
+		return ok && r.number == t.answer()
 	}
-	if clean == "1 dollar" || clean == "one dollar" || clean == "un dólar" {
-		return t.answer() == 100
-	}
-	for _, unit := range []string{"¢", "cents", "cent", "centavos", "c"} {
-		if rest, ok := strings.CutSuffix(clean, unit); ok {
-			clean = rest
-			break
-		}
-	}
-	return judgeNumber(clean, t.answer(), "")
+	return r.equation.says(t.List(), t.answer())
+}
+
+// Possible takes amounts of money and number sentences.
+func (t Coins) Possible(answer string) bool {
+	_, ok := readCents(answer, vocabulary(t.Prompt))
+	return ok
 }
 
 // Prompt names the coins and asks what they are worth.

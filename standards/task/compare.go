@@ -44,18 +44,43 @@ func sign(a, b int) string {
 
 // compareWords are the words a person may write for the sign.
 var compareWords = map[string]string{
-	"is less than": "<", "less than": "<", "less": "<", "smaller": "<", "menor": "<", "menor que": "<",
-	"is greater than": ">", "greater than": ">", "greater": ">", "more": ">", "bigger": ">", "mayor": ">", "mayor que": ">",
-	"is equal to": "=", "equal": "=", "equals": "=", "same": "=", "igual": "=", "igual a": "=",
+	"less": "<", "smaller": "<", "fewer": "<", "menor": "<", "menos": "<",
+	"greater": ">", "more": ">", "bigger": ">", "larger": ">", "mayor": ">", "más": ">",
+	"equal": "=", "equals": "=", "same": "=", "igual": "=", "iguales": "=", "<": "<", ">": ">", "=": "=",
 }
 
-// Judge accepts the sign, the word for it, or the whole comparison.
+// Judge accepts the sign, the word for it, or a whole comparison of the two numbers.
 func (c Compare) Judge(answer string) bool {
-	clean := words.Plain(answer)
-	if s, ok := compareWords[clean]; ok {
-		clean = s
+	said, ok := c.reply(answer)
+	return ok && said == c.Key()
+}
+
+// Possible takes the signs, the words for them, and whole comparisons.
+func (c Compare) Possible(answer string) bool { _, ok := c.reply(answer); return ok }
+
+// reply is the sign that an answer puts between the two numbers, as they stand in the item;
+// empty for a comparison of other numbers.
+func (c Compare) reply(answer string) (said string, ok bool) {
+	var numbers []int
+	for _, token := range words.Cut(words.Tokens(answer), func(t words.Token) bool { return t.Text == "." }) {
+		switch s := compareWords[token.Text]; {
+		case s != "" && !ok:
+			said, ok = s, true
+		case token.IsNumber() && len(numbers) < 2 && ok == (len(numbers) == 1):
+			numbers = append(numbers, token.Number)
+		case !strings.Contains(" it it's they is are than to as the que a es son sign ", " "+token.Text+" "):
+			return "", false
+		}
 	}
-	return clean == c.Key() || squeeze(clean) == squeeze(strings.Replace(c.String(), "?", c.Key(), 1))
+	switch {
+	case len(numbers) == 1:
+		return "", false
+	case len(numbers) == 0 || numbers[0] == c.A && numbers[1] == c.B:
+		return said, ok
+	case numbers[0] == c.B && numbers[1] == c.A:
+		return map[string]string{"<": ">", ">": "<", "=": "="}[said], ok
+	}
+	return "", ok
 }
 
 // Prompt asks for the sign.

@@ -49,14 +49,28 @@ func (e Expanded) String() string {
 // Key is the sum of the parts, "100 + 40 + 2".
 func (e Expanded) Key() string { return joinInts(expandedParts(e.Number), " + ") }
 
-// Judge accepts the parts with plus signs, commas or spaces between.
+// Judge accepts the parts in any order, with plus signs, commas or spaces between, and the
+// whole sentence.
 func (e Expanded) Judge(answer string) bool {
-	clean := words.Plain(answer)
-	if _, after, ok := strings.Cut(clean, "="); ok {
-		clean = after
+	parts, ok := e.reply(answer)
+	return ok && sameTerms(parts, expandedParts(e.Number))
+}
+
+// Possible takes numbers with plus signs, commas or spaces between.
+func (e Expanded) Possible(answer string) bool { _, ok := e.reply(answer); return ok }
+
+// reply is the parts that an answer gives.
+func (e Expanded) reply(answer string) ([]int, bool) {
+	clean, whole := words.Plain(answer), strconv.Itoa(e.Number)
+	if left, right, both := strings.Cut(clean, "="); both {
+		switch {
+		case strings.TrimSpace(left) == "" || strings.TrimSpace(left) == whole:
+			clean = right
+		case strings.Trim(right, " .") == whole:
+			clean = left
+		}
 	}
-	parts := strings.FieldsFunc(clean, func(r rune) bool { return strings.ContainsRune("+,; ", r) })
-	return strings.Join(parts, " + ") == e.Key()
+	return listOf(words.ListTokens(clean), "+,;&")
 }
 
 // Prompt asks for the parts.

@@ -3,8 +3,8 @@ package task
 import (
 	"fmt"
 	"regexp"
-	"slices"
 	"strconv"
+	"strings"
 
 	"evenhand/standards/words"
 )
@@ -54,17 +54,50 @@ func (t Groups) Key() string {
 }
 
 // groupWords are what people write for the answers.
-var groupWords = map[string][]string{
-	"left":  {"left", "first", "the first", "a", "izquierda"},
-	"right": {"right", "second", "the second", "b", "derecha"},
-	"same":  {"same", "the same", "equal", "neither", "both", "igual", "iguales"},
+var groupWords = map[string]string{
+	"left": "left", "first": "left", "a": "left", "izquierda": "left", "izquierdo": "left", "primero": "left",
+	"right": "right", "second": "right", "b": "right", "derecha": "right", "derecho": "right", "segundo": "right",
+	"same": "same", "equal": "same", "neither": "same", "both": "same", "igual": "same", "iguales": "same", "mismos": "same", "mismo": "same", "ambos": "same",
 }
+
+// besideGroups are the words that may stand beside them.
+const besideGroups = " the one group side dots dot is are has have it it's they number of more fewer el la los de grupo lado puntos tiene tienen son es más menos "
 
 // Judge accepts the word, or how many dots the group has.
 func (t Groups) Judge(answer string) bool {
-	clean := words.Plain(answer)
-	number := map[string]int{"left": t.Left, "right": t.Right}[t.Key()]
-	return slices.Contains(groupWords[t.Key()], clean) || number > 0 && clean == strconv.Itoa(number)
+	said, ok := t.reply(answer)
+	return ok && said == t.Key()
+}
+
+// Possible takes a side, the words for the same, and numbers of dots.
+func (t Groups) Possible(answer string) bool { _, ok := t.reply(answer); return ok }
+
+// reply is the group that an answer names; empty for a number that neither has.
+func (t Groups) reply(answer string) (said string, ok bool) {
+	number := -1
+	for _, token := range trimmed(words.Tokens(answer)) {
+		switch group := groupWords[token.Text]; {
+		case group != "" && said == "":
+			said = group
+		case group == "same" && said == "same": // "both are the same"
+		case strings.Contains(besideGroups, " "+token.Text+" ") && (token.Kind != words.Spoken || said != ""):
+		case token.IsNumber() && number < 0:
+			number = token.Number
+		default:
+			return "", false
+		}
+	}
+	switch {
+	case number < 0:
+		return said, said != ""
+	case t.Left == t.Right && number == t.Left: // the number alone tells of no comparison
+		return said, said == "" || said == "same"
+	case number == t.Left:
+		return "left", said == "" || said == "left"
+	case number == t.Right:
+		return "right", said == "" || said == "right"
+	}
+	return "", true
 }
 
 // Prompt asks which group, without saying how many.

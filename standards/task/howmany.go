@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
-
-	"evenhand/standards/words"
 )
 
 // HowMany asks to count dots: "count 13" in rows, "count 8 scattered" here and there.
@@ -49,8 +47,14 @@ func (t HowMany) Key() string { return strconv.Itoa(t.Number) }
 
 // Judge accepts the number, in digits or in words.
 func (t HowMany) Judge(answer string) bool {
-	n, ok := words.ReadNumber(words.Plain(answer))
-	return ok && n == t.Number || judgeNumber(answer, t.Number, "")
+	r, ok := readReply(answer, vocabulary(t.Prompt))
+	return ok && r.equation == nil && r.number == t.Number
+}
+
+// Possible takes a number of dots.
+func (t HowMany) Possible(answer string) bool {
+	r, ok := readReply(answer, vocabulary(t.Prompt))
+	return ok && r.equation == nil
 }
 
 // Prompt asks how many there are, without saying it.

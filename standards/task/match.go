@@ -61,16 +61,31 @@ func joinTimes(times []words.Time) string {
 
 // Judge accepts the times in the order of the faces.
 func (m Match) Judge(answer string) bool {
-	cells := strings.FieldsFunc(answer, func(r rune) bool { return r == ',' || r == ';' })
-	if len(cells) != m.N {
+	times, ok := m.reply(answer)
+	if !ok || len(times) != m.N {
 		return false
 	}
-	for i, cell := range cells {
-		if t, err := words.ParseTime(cell); err != nil || !words.SameDial(t, m.Times[i]) {
+	for i, t := range times {
+		if !words.SameDial(t, m.Times[i]) {
 			return false
 		}
 	}
 	return true
+}
+
+// Possible takes one time or more, at most as many as there are faces.
+func (m Match) Possible(answer string) bool { _, ok := m.reply(answer); return ok }
+
+// reply is the times of an answer in order.
+func (m Match) reply(answer string) (times []words.Time, ok bool) {
+	for _, cell := range strings.FieldsFunc(answer, func(r rune) bool { return r == ',' || r == ';' }) {
+		t, ok := readTime(cell)
+		if !ok {
+			return nil, false
+		}
+		times = append(times, t)
+	}
+	return times, len(times) > 0 && len(times) <= m.N
 }
 
 // Prompt asks to join.

@@ -4,6 +4,9 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
+	"strings"
+
+	"evenhand/standards/words"
 )
 
 // MoreLess asks for the number 10 or 100 more or less: "10 more than 47 = ?".
@@ -55,8 +58,37 @@ func (t MoreLess) String() string {
 // Key is the number asked for.
 func (t MoreLess) Key() string { return strconv.Itoa(t.answer()) }
 
-// Judge accepts the number.
-func (t MoreLess) Judge(answer string) bool { return judgeNumber(answer, t.answer(), "") }
+// Judge accepts the number, also within a sentence ("57 is 10 more than 47", "47 + 10 = 57").
+func (t MoreLess) Judge(answer string) bool {
+	r, ok := readReply(answer, vocabulary(t.Prompt))
+	switch {
+	case !ok:
+		return t.wholeSentence(answer)
+	case r.equation != nil:
+		step := map[bool]int{false: t.Step, true: -t.Step}[t.Less]
+		return r.equation.says([]int{t.Number, step}, t.answer())
+	}
+	return r.number == t.answer()
+}
+
+// Possible takes a number and number sentences, also in words.
+func (t MoreLess) Possible(answer string) bool {
+	_, ok := readReply(answer, vocabulary(t.Prompt))
+	return ok || sentenceOfMore.MatchString(words.Plain(answer))
+}
+
+var sentenceOfMore = regexp.MustCompile(`^([0-9]+ (?:is|es) )?([0-9]+) (more|less|fewer|más|menos) (?:than|que) ([0-9]+)((?: is| es| =) [0-9]+)?\.?$`)
+
+// wholeSentence reads "57 is 10 more than 47" and "10 more than 47 is 57".
+func (t MoreLess) wholeSentence(answer string) bool {
+	m := sentenceOfMore.FindStringSubmatch(words.Plain(answer))
+	if m == nil || (m[1] == "") == (m[5] == "") {
+		return false
+	}
+	less := m[3] != "more" && m[3] != "más"
+	said := strings.Trim(m[1]+m[5], " =ies")
+	return said == t.Key() && m[2] == strconv.Itoa(t.Step) && m[4] == strconv.Itoa(t.Number) && less == t.Less
+}
 
 // Prompt asks the question in words.
 func (t MoreLess) Prompt(lang string) string {

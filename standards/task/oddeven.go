@@ -39,17 +39,28 @@ func parity(n int) string { return [...]string{"even", "odd"}[n%2] }
 
 // Judge accepts the word, also in Spanish and within "14 is even".
 func (t OddEven) Judge(answer string) bool {
-	clean := strings.TrimRight(words.Plain(answer), ".")
-	for _, opening := range []string{strconv.Itoa(t.Number), " is ", " es "} {
-		clean = strings.TrimPrefix(clean, opening)
+	said, ok := t.reply(answer)
+	return ok && said == t.Key()
+}
+
+// Possible takes one of the words, or its first letter.
+func (t OddEven) Possible(answer string) bool { _, ok := t.reply(answer); return ok }
+
+// parityWords are what people write for odd and even.
+var parityWords = map[string]string{"even": "even", "e": "even", "par": "even", "odd": "odd", "o": "odd", "impar": "odd"}
+
+// reply is the parity that an answer says of the number.
+func (t OddEven) reply(answer string) (said string, ok bool) {
+	for i, token := range trimmed(words.Tokens(answer)) {
+		switch parity := parityWords[token.Text]; {
+		case parity != "" && !ok:
+			said, ok = parity, true
+		case i == 0 && token.IsNumber() && token.Number == t.Number, strings.Contains(" it it's is es un número a number ", " "+token.Text+" "):
+		default:
+			return "", false
+		}
 	}
-	switch clean {
-	case "even", "par":
-		return t.Number%2 == 0
-	case "odd", "impar":
-		return t.Number%2 == 1
-	}
-	return false
+	return said, ok
 }
 
 // Prompt asks for the word.

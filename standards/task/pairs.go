@@ -39,27 +39,47 @@ func (t Pairs) Key() string {
 	return fmt.Sprintf("%d + %d, %d + %d", first, t.Whole-first, first+1, t.Whole-first-1)
 }
 
-var wholeNumber = regexp.MustCompile(`[0-9]+`)
-
 // Judge accepts any two different pairs, with or without the whole beside them.
 func (t Pairs) Judge(answer string) bool {
-	clean := squeeze(strings.ReplaceAll(words.Plain(answer), " and ", "+"))
-	whole := strconv.Itoa(t.Whole)
-	var pairs [][2]int
-	for _, cell := range strings.FieldsFunc(clean, func(r rune) bool { return r == ',' || r == ';' }) {
-		cell = strings.TrimSuffix(strings.TrimPrefix(cell, whole+"="), "="+whole)
-		a, b, ok := strings.Cut(cell, "+")
-		if !ok || wholeNumber.FindString(a) != a || wholeNumber.FindString(b) != b {
-			return false
-		}
-		x, _ := strconv.Atoi(a)
-		y, _ := strconv.Atoi(b)
-		pairs = append(pairs, [2]int{min(x, y), max(x, y)})
-	}
-	return len(pairs) == 2 && pairs[0] != pairs[1] && t.makes(pairs[0]) && t.makes(pairs[1])
+	pairs, ok := t.reply(answer)
+	return ok && len(pairs) == 2 && pairs[0] != pairs[1] && t.makes(pairs[0]) && t.makes(pairs[1])
 }
 
-func (t Pairs) makes(pair [2]int) bool { return pair[0]+pair[1] == t.Whole && pair[0] >= 0 }
+// Possible takes one pair or more.
+func (t Pairs) Possible(answer string) bool { _, ok := t.reply(answer); return ok }
+
+// reply is the pairs of an answer, each with its smaller number first.
+func (t Pairs) reply(answer string) (pairs [][2]int, ok bool) {
+	var numbers []int
+	plus := make(map[int]bool) // a plus sign stands behind so many numbers
+	tokens := trimmed(words.ListTokens(answer))
+	for i, token := range tokens {
+		isWhole := func(at int) bool {
+			return at >= 0 && at < len(tokens) && tokens[at].IsNumber() && tokens[at].Number == t.Whole
+		}
+		switch {
+		case token.IsNumber() && isWhole(i) && (i+1 < len(tokens) && tokens[i+1].Text == "=" || i > 0 && tokens[i-1].Text == "="):
+		case token.IsNumber():
+			numbers = append(numbers, token.Number)
+		case token.Text == "+" || token.Text == "plus" || token.Text == "más":
+			plus[len(numbers)] = true
+		case token.Text == "=" && (isWhole(i-1) || isWhole(i+1)), strings.Contains(",;/", token.Text), token.Text == "and", token.Text == "y":
+		default:
+			return nil, false
+		}
+	}
+	for i := 1; i < len(numbers); i += 2 {
+		pairs = append(pairs, [2]int{min(numbers[i-1], numbers[i]), max(numbers[i-1], numbers[i])})
+	}
+	for at := range plus {
+		if at%2 == 0 {
+			return nil, false
+		}
+	}
+	return pairs, len(pairs) > 0 && len(numbers)%2 == 0
+}
+
+func (t Pairs) makes(pair [2]int) bool { return pair[0]+pair[1] == t.Whole }
 
 // Prompt asks for two pairs.
 func (t Pairs) Prompt(lang string) string {

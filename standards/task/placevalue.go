@@ -3,6 +3,7 @@ package task
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -21,7 +22,6 @@ type PlaceValue struct {
 var (
 	decomposePattern = regexp.MustCompile(`^([0-9]+) ?= ?(?:(\?) ?hundreds?,? ?(?:and )?)?\? ?tens?,? ?(?:and )?\? ?ones?\.?$`)
 	composePattern   = regexp.MustCompile(`^(?:([0-9]) hundreds?,? ?(?:and )?\+? ?)?([0-9]) tens?,? ?(?:and )?\+? ?([0-9]) ones?\.? ?(?:= ?\??)?$`)
-	placeWords       = regexp.MustCompile(`\b(hundreds?|tens?|ones?|and)\b|[,;+]`)
 )
 
 func readPlaceValue(text string) (Task, error) {
@@ -88,16 +88,104 @@ func (p PlaceValue) Key() string {
 	return joinInts(p.digits(), " ")
 }
 
-// Judge accepts "1 4 2", "1, 4, 2" and "1 hundred 4 tens 2 ones" alike.
+// Judge accepts "1 4 2", "1, 4, 2" and, in any order, "1 hundred 4 tens 2 ones"; for Compose
+// the number.
 func (p PlaceValue) Judge(answer string) bool {
 	if p.Compose {
-		return judgeNumber(answer, p.Number, strings.Replace(p.String(), "?", p.Key(), 1))
+		r, ok := p.composed(answer)
+		return ok && r == p.Number
 	}
+	digits, ok := p.reply(answer)
+	return ok && slices.Equal(digits, p.digits())
+}
+
+// Possible takes numbers, each with its place or none; for Compose a number.
+func (p PlaceValue) Possible(answer string) bool {
+	if p.Compose {
+		_, ok := p.composed(answer)
+		return ok
+	}
+	_, ok := p.reply(answer)
+	return ok
+}
+
+// placeOf is what people write for the places, with how many places stand to the right.
+var placeOf = map[string]int{
+	"hundreds": 2, "hundred": 2, "h": 2, "centenas": 2, "centena": 2, "c": 2,
+	"tens": 1, "ten": 1, "t": 1, "decenas": 1, "decena": 1, "d": 1,
+	"ones": 0, "one": 0, "o": 0, "units": 0, "unit": 0, "u": 0, "unidades": 0, "unidad": 0,
+}
+
+// composed is the number that an answer gives, alone or after the places ("4 tens 7 ones = 47").
+func (p PlaceValue) composed(answer string) (int, bool) {
+	if places, number, ok := strings.Cut(words.Plain(answer), "="); ok && strings.TrimSpace(places) != "" {
+		asked := PlaceValue{Number: p.Number, Places: p.Places}
+		if digits, ok := asked.reply(places); !ok || !slices.Equal(digits, p.digits()) {
+			return p.expandedSum(answer)
+		}
+		answer = number
+	}
+	r, ok := readReply(answer, noWords)
+	return r.number, ok && r.equation == nil
+}
+
+// expandedSum reads "40 + 7 = 47".
+func (p PlaceValue) expandedSum(answer string) (int, bool) {
+	r, ok := readReply(answer, noWords)
+	if !ok || r.equation == nil || !r.equation.says(expandedParts(p.Number), p.Number) {
+		return 0, ok
+	}
+	return p.Number, true
+}
+
+// reply is how many of each place an answer says, the largest place first. Places left out
+// have none, if others are named.
+func (p PlaceValue) reply(answer string) (digits []int, ok bool) {
 	clean := words.Plain(answer)
-	if _, after, ok := strings.Cut(clean, "="); ok {
-		clean = after
+	if number, parts, both := strings.Cut(clean, "="); both {
+		if n := strings.TrimSpace(number); n != "" && n != strconv.Itoa(p.Number) {
+			return nil, false
+		}
+		clean = parts
 	}
-	return strings.Join(strings.Fields(placeWords.ReplaceAllString(clean, " ")), " ") == p.Key()
+	tokens := trimmed(words.ListTokens(clean))
+	named := make(map[int]int)
+	for i := 0; i < len(tokens); i++ {
+		switch token := tokens[i]; {
+		case token.IsNumber():
+			if place, isName := placeAfter(tokens, i); isName && place < p.Places {
+				if _, twice := named[place]; twice || len(digits) > 0 {
+					return nil, false
+				}
+				named[place] = token.Number
+				i++
+				continue
+			}
+			digits = append(digits, token.Number)
+		case strings.Contains(",;+", token.Text), token.Text == "and", token.Text == "y":
+		default:
+			return nil, false
+		}
+	}
+	switch {
+	case len(named) > 0 && len(digits) > 0:
+		return nil, false
+	case len(named) == 0:
+		return digits, len(digits) > 0 && len(digits) <= p.Places
+	}
+	for place := p.Places - 1; place >= 0 && len(digits) < p.Places; place-- {
+		digits = append(digits, named[place])
+	}
+	return digits, len(digits) == p.Places
+}
+
+// placeAfter is the place named behind the number at i.
+func placeAfter(tokens []words.Token, i int) (place int, ok bool) {
+	if i+1 == len(tokens) {
+		return 0, false
+	}
+	place, ok = placeOf[tokens[i+1].Text]
+	return place, ok
 }
 
 // Prompt asks for the parts or the number.

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
+	"strings"
 
 	"evenhand/standards/words"
 )
@@ -43,9 +44,38 @@ func (t Related) String() string {
 // Key is the number that fills both places.
 func (t Related) Key() string { return strconv.Itoa(t.answer()) }
 
-// Judge accepts the number, once or twice.
+// Judge accepts the number, once or twice, or both whole sentences.
 func (t Related) Judge(answer string) bool {
-	return judgeNumber(answer, t.answer(), t.Key()+","+t.Key()) || words.Plain(answer) == t.Key()+" "+t.Key()
+	replies, ok := t.replies(answer)
+	for _, r := range replies {
+		if r.equation == nil && r.number != t.answer() {
+			return false
+		}
+		if r.equation != nil && !r.equation.says([]int{t.Part, t.answer()}, t.Whole) && !r.equation.says([]int{t.Whole, -t.Part}, t.answer()) {
+			return false
+		}
+	}
+	return ok
+}
+
+// Possible takes one or two numbers or number sentences.
+func (t Related) Possible(answer string) bool { _, ok := t.replies(answer); return ok }
+
+var numbersOnly = regexp.MustCompile(`^[0-9 ]+$`)
+
+func (t Related) replies(answer string) (list []reply, ok bool) {
+	text := strings.NewReplacer(";", ",", " and ", ",", " y ", ",", " so ", ",").Replace(words.Plain(answer))
+	if numbersOnly.MatchString(text) {
+		text = strings.ReplaceAll(text, " ", ",")
+	}
+	for cell := range strings.SplitSeq(text, ",") {
+		r, ok := readReply(strings.TrimSpace(cell), noWords)
+		if !ok || len(list) == 2 {
+			return nil, false
+		}
+		list = append(list, r)
+	}
+	return list, true
 }
 
 // Prompt asks for the number that makes both sentences true.

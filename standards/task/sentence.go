@@ -5,8 +5,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-
-	"evenhand/standards/words"
 )
 
 // Sentence is a number sentence of two to four numbers added or subtracted from
@@ -122,16 +120,36 @@ func (s Sentence) String() string {
 // Key is the number to fill in.
 func (s Sentence) Key() string { return strconv.Itoa(s.answer()) }
 
-// Judge accepts the number, also within the whole sentence ("47 + 36 = 83").
+// Judge accepts the number, also in words or within the whole sentence ("36 + 47 = 83").
 func (s Sentence) Judge(answer string) bool {
-	if got, err := strconv.ParseUint(answer, 10, 32); err == nil { // the usual answer, soon judged
-		return int(got) == s.answer()
-	}
-	return judgeNumber(answer, s.answer(), s.whole())
+	r, ok := readReply(answer, noWords)
+	return ok && s.isRight(r)
 }
 
-func (s Sentence) whole() string {
-	return strings.Replace(s.String(), "?", s.Key(), 1)
+// Possible takes a number, alone or in a few words, and number sentences.
+func (s Sentence) Possible(answer string) bool { _, ok := readReply(answer, noWords); return ok }
+
+func (s Sentence) isRight(r reply) bool {
+	switch {
+	case r.equation == nil:
+		return r.number == s.answer()
+	case r.equation.says(s.signed(), s.Result()):
+		return true
+	}
+	return s.Blank != s.N && r.equation.finds(s.answer(), append(slices.Clone(s.Operands()), s.Result()))
+}
+
+// signed is the operands, those taken away negative.
+func (s Sentence) signed() []int { return signed(s.Operands(), s.Minus[:]) }
+
+func signed(numbers []int, minus []bool) []int {
+	list := slices.Clone(numbers)
+	for i := range list {
+		if minus[i] {
+			list[i] = -list[i]
+		}
+	}
+	return list
 }
 
 // Prompt asks for the missing number or the result.
@@ -191,17 +209,3 @@ func joinInts(numbers []int, separator string) string {
 	}
 	return strings.Join(parts, separator)
 }
-
-// judgeNumber accepts the number n as written by a person ("83", "083", "= 83", "83."), or the
-// whole sentence.
-func judgeNumber(answer string, n int, whole string) bool {
-	clean := strings.TrimSpace(strings.Trim(words.Plain(answer), "=."))
-	if squeeze(clean) == squeeze(whole) {
-		return true
-	}
-	got, err := strconv.Atoi(strings.ReplaceAll(clean, ",", ""))
-	return err == nil && got == n && !strings.HasPrefix(clean, "+")
-}
-
-// squeeze drops all spaces.
-func squeeze(s string) string { return strings.ReplaceAll(s, " ", "") }

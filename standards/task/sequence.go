@@ -3,6 +3,7 @@ package task
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -110,10 +111,45 @@ func (s Sequence) Key() string { return s.missing(s.at) }
 
 // Judge accepts the missing numbers in order, or the whole sequence.
 func (s Sequence) Judge(answer string) bool {
-	cells := strings.FieldsFunc(words.Plain(answer), func(r rune) bool { return strings.ContainsRune(" ,;", r) })
-	whole := Sequence{s.First, s.Step, s.N, 1<<s.N - 1}
-	got := strings.Join(cells, ", ")
-	return got == s.Key() || got == whole.Key()
+	if answer == s.Key() {
+		return true
+	}
+	for _, tokens := range [][]words.Token{words.ListTokens(answer), words.Tokens(answer)} { // 999,1000 and 1,000
+		if numbers, ok := s.reply(tokens); ok && (slices.Equal(numbers, s.asked()) || slices.Equal(numbers, s.all())) {
+			return true
+		}
+	}
+	return false
+}
+
+// Possible takes numbers with commas, "and" or spaces between, at most as many as the sequence has.
+func (s Sequence) Possible(answer string) bool { _, ok := s.reply(words.ListTokens(answer)); return ok }
+
+// reply is the numbers of an answer.
+func (s Sequence) reply(tokens []words.Token) ([]int, bool) {
+	tokens = words.Cut(tokens, func(t words.Token) bool {
+		return t.Kind == words.Word && t.Text != "and" && t.Text != "y" && aroundNumbers[t.Text]
+	})
+	numbers, ok := listOf(tokens, ",;")
+	return numbers, ok && len(numbers) <= s.N
+}
+
+// asked is the numbers to fill in, and all every number.
+func (s Sequence) asked() (numbers []int) {
+	for i, n := range s.all() {
+		if s.Blank(i) {
+			numbers = append(numbers, n)
+		}
+	}
+	return numbers
+}
+
+func (s Sequence) all() []int {
+	numbers := make([]int, s.N)
+	for i := range numbers {
+		numbers[i] = s.at(i)
+	}
+	return numbers
 }
 
 // Prompt asks to go on counting.

@@ -39,6 +39,9 @@ func (s Side) String() string { return s.marked(-1) }
 // marked is the side with "?" in place of number blank.
 func (s Side) marked(blank int) string { return written(s.Terms[:s.N], s.Minus[:], blank) }
 
+// signed is the numbers of the side, those taken away negative.
+func (s Side) signed() []int { return signed(s.Terms[:s.N], s.Minus[:]) }
+
 // isSum says that numbers are added and none is taken away.
 func (s Side) isSum() bool { return s.N > 1 && s.Minus == [3]bool{} }
 
@@ -132,3 +135,6 @@ func sidesClashes(sides ...Side) []string {
 	}
 	return groups
 }
+
+// squeeze drops all spaces.
+func squeeze(s string) string { return strings.ReplaceAll(s, " ", "") }

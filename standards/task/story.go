@@ -189,24 +189,64 @@ func (t Story) Key() string {
 	return t.Sentence.Key()
 }
 
-// Judge accepts the number, alone or with its unit ("12 shells"), or within the
-// sentence; where both parts are asked for, any two of at least 1 that make the whole.
+// Judge accepts the number, alone, with its unit ("12 shells", "55¢") or in a sentence of the
+// story's words, or a number sentence that finds it; where both parts are asked for, any two
+// of at least 1 that make the whole.
 func (t Story) Judge(answer string) bool {
-	clean := words.Plain(answer)
-	for _, unit := range []string{t.Unit("en"), t.Unit("es")} {
-		clean = strings.TrimSpace(strings.TrimSuffix(clean, unit))
+	if t.Situation == TogetherBoth {
+		parts, ok := t.parts(answer)
+		return ok && len(parts) == 2 && min(parts[0], parts[1]) >= 1 && sum(parts) == t.Sentence.Result()
 	}
-	if t.Situation != TogetherBoth {
-		return t.Sentence.Judge(clean)
+	r, ok := t.reply(answer)
+	if !ok || r.equation == nil {
+		return ok && r.number == t.Sentence.answer()
 	}
-	whole := t.Sentence.Result()
-	parts := strings.FieldsFunc(strings.NewReplacer(" and ", "+", " y ", "+").Replace(clean), func(r rune) bool { return strings.ContainsRune("+,; ", r) })
-	if len(parts) != 2 {
-		return false
+	s := t.Sentence
+	return r.equation.says(s.signed(), s.Result()) || r.equation.finds(s.answer(), append(slices.Clone(s.Operands()), s.Result()))
+}
+
+// Possible takes numbers with the units and words of the story, and number sentences.
+func (t Story) Possible(answer string) bool {
+	if t.Situation == TogetherBoth {
+		_, ok := t.parts(answer)
+		return ok
 	}
-	a, errA := strconv.Atoi(parts[0])
-	b, errB := strconv.Atoi(parts[1])
-	return errA == nil && errB == nil && a >= 1 && b >= 1 && a+b == whole
+	_, ok := t.reply(answer)
+	return ok
+}
+
+func (t Story) reply(answer string) (reply, bool) {
+	known := t.vocabulary()
+	if t.Money() {
+		return readCents(answer, known)
+	}
+	return readReply(answer, known)
+}
+
+// vocabulary is the words of the story; lengths may have their unit written out.
+func (t Story) vocabulary() func(string) bool {
+	more := "he she they his her cm centimeter centimeters centimetre centimetres centímetro centímetros"
+	if !t.Measured() {
+		more = "he she they his her"
+	}
+	return vocabulary(t.Prompt, more, t.Unit("en"), t.Unit("es"))
+}
+
+// parts are the numbers of an answer that gives parts, without the whole.
+func (t Story) parts(answer string) ([]int, bool) {
+	known := t.vocabulary()
+	tokens := words.Cut(trimmed(words.ListTokens(answer)), func(w words.Token) bool {
+		return w.Kind == words.Word && w.Text != "and" && w.Text != "y" && (known(w.Text) || aroundNumbers[w.Text])
+	})
+	if e, ok := readEquation(tokens, noWords); ok {
+		for _, row := range [][2][]int{{e.left, e.right}, {e.right, e.left}} {
+			if len(row[0]) == 1 && row[0][0] == t.Sentence.Result() {
+				return row[1], true
+			}
+		}
+	}
+	numbers, ok := listOf(tokens, "+,;&")
+	return numbers, ok && len(numbers) <= 2
 }
 
 // Traits of a story are those of its sentence, and the situation.

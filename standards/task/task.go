@@ -18,6 +18,9 @@ type Task interface {
 	// Judge says whether a written answer is right, in any form that a
 	// teacher would accept.
 	Judge(answer string) bool
+	// Possible says whether a text could be a child's written answer to
+	// this very task, right or wrong. What is right is possible.
+	Possible(answer string) bool
 	// Prompt is the question in words for the language ("en" or "es"; any
 	// other reads as "en").
 	Prompt(lang string) string
@@ -66,6 +69,28 @@ var kinds = []struct {
 	{"related facts", readRelated},
 	{"balance", readBalance},
 	{"number sentence", readSentence},
+}
+
+// Kind is a kind of task.
+type Kind struct{ Name string }
+
+// Kinds lists the kinds.
+func Kinds() []Kind {
+	list := make([]Kind, len(kinds))
+	for i, kind := range kinds {
+		list[i] = Kind{kind.name}
+	}
+	return list
+}
+
+// KindOf is the name of a task's kind.
+func KindOf(t Task) string {
+	for _, kind := range kinds {
+		if read, err := kind.read(tidy(t.String())); err == nil && read == t {
+			return kind.name
+		}
+	}
+	return ""
 }
 
 // errOther is what a kind's reader returns for text that is not of its kind.

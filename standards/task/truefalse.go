@@ -66,9 +66,27 @@ var truthWords = map[string]string{
 	"false": "false", "f": "false", "no": "false", "n": "false", "wrong": "false", "not true": "false", "✗": "false", "falso": "false",
 }
 
-// Judge accepts the word, its first letter, or yes and no, also in Spanish.
+// Judge accepts the word, its first letter, or yes and no, also in Spanish and after the
+// sentence itself.
 func (t TrueFalse) Judge(answer string) bool {
-	return truthWords[strings.TrimRight(words.Plain(answer), ".")] == t.Key()
+	said, ok := t.reply(answer)
+	return ok && said == t.Key()
+}
+
+// Possible takes the words for true and false.
+func (t TrueFalse) Possible(answer string) bool { _, ok := t.reply(answer); return ok }
+
+// reply is the truth that an answer tells.
+func (t TrueFalse) reply(answer string) (said string, ok bool) {
+	clean := strings.TrimRight(words.Plain(answer), ".! ")
+	if rest, whole := strings.CutPrefix(squeeze(clean), squeeze(t.Sentence())); whole && rest != "" {
+		clean = strings.TrimPrefix(strings.TrimPrefix(rest, "is"), "es")
+	}
+	for _, opening := range []string{"it's ", "it is ", "that's ", "that is ", "this is ", "es "} {
+		clean = strings.TrimPrefix(clean, opening)
+	}
+	said, ok = truthWords[clean]
+	return said, ok
 }
 
 // Prompt asks whether the sentence is true.

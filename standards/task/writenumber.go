@@ -55,13 +55,32 @@ func (t WriteNumber) Key() string {
 	return strconv.Itoa(t.Number)
 }
 
-// Judge accepts the digits, or the name in either language.
+// Judge accepts the digits, or where words are asked for the name in either language.
 func (t WriteNumber) Judge(answer string) bool {
-	if t.InWords {
-		n, ok := words.ReadNumber(strings.TrimRight(words.Plain(answer), "."))
-		return ok && n == t.Number
+	said, ok := t.reply(answer)
+	return ok && said.IsNumber() && said.Number == t.Number && (said.Kind == words.Spoken) == t.InWords
+}
+
+// Possible takes a number in digits or words; where words are asked for also several, as some
+// name each digit, and misspelt ones.
+func (t WriteNumber) Possible(answer string) bool {
+	if _, ok := t.reply(answer); ok {
+		return true
 	}
-	return judgeNumber(answer, t.Number, "")
+	return t.InWords && words.NearNumbers(answer)
+}
+
+// reply is the one number of an answer.
+func (t WriteNumber) reply(answer string) (said words.Token, ok bool) {
+	for _, token := range trimmed(words.Tokens(answer)) {
+		switch {
+		case token.IsNumber() && !ok:
+			said, ok = token, true
+		case token.Kind != words.Word || !aroundNumbers[token.Text]:
+			return said, false
+		}
+	}
+	return said, ok
 }
 
 // Prompt gives the number in one form and asks for the other.

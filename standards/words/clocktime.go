@@ -65,7 +65,7 @@ var timePattern = regexp.MustCompile(`^([0-9]{1,2})(?:[:.h]([0-9]{1,2}))?(?::00)
 // of two digits as in RFC 3339), "half past 4", "4 o'clock", "quarter to five",
 // "twenty past 3", also in Spanish ("4 y media").
 func ParseTime(text string) (Time, error) {
-	clean := Plain(text)
+	clean := timeText(text)
 	if t, ok := wordTime(clean); ok {
 		return t, nil
 	}

@@ -43,8 +43,7 @@ func wordNumber(text string) (int, bool) {
 }
 
 // wordTime reads a time said in words: "half past 4", "four o'clock", "ten to
-// five", "quarter past 4 pm", "four thirty", "las 4 y media", "noon", "quarter to noon",
-// "un cuarto para las 6 de la tarde".
+// five", "quarter past 4 pm", "four thirty", "las 4 y media", "noon".
 func wordTime(text string) (Time, bool) {
 	switch text {
 	case "noon", "mediodía":
@@ -52,23 +51,32 @@ func wordTime(text string) (Time, bool) {
 	case "midnight", "medianoche":
 		return Time{12, 0, Morning}, true
 	}
-	text, ending := cutPartOfDay(text)
+	text, half := cutHalf(text)
 	text = strings.TrimPrefix(strings.TrimPrefix(text, "las "), "la ")
 	hour, minute, ok := saidTime(text)
-	if !ok && ending.turns != 0 && text == "12" {
-		hour, ok = 12, true
-	}
 	if !ok || hour < 1 || hour > 12 || minute > 59 {
 		return Time{}, false
 	}
-	half := ending.halfOf(hour)
 	if minute < 0 {
-		if hour == 12 && !ending.keeps {
-			half = half.other() // a quarter to 12 noon is before noon
-		}
 		hour, minute = (hour+10)%12+1, minute+60
 	}
 	return Time{hour, minute, half}, true
+}
+
+// cutHalf takes a half of the day off the end.
+func cutHalf(text string) (string, Half) {
+	for _, row := range []struct {
+		ending string
+		half   Half
+	}{
+		{" am", Morning}, {" a.m.", Morning}, {" in the morning", Morning}, {" de la mañana", Morning},
+		{" pm", Afternoon}, {" p.m.", Afternoon}, {" in the afternoon", Afternoon}, {" in the evening", Afternoon}, {" de la tarde", Afternoon},
+	} {
+		if rest, ok := strings.CutSuffix(text, row.ending); ok {
+			return rest, row.half
+		}
+	}
+	return text, ""
 }
 
 // saidTime reads the words; minute is negative for "to".
@@ -83,7 +91,7 @@ func saidTime(text string) (hour, minute int, ok bool) {
 		between string
 		sign    int
 		first   bool // minutes are said before the hour
-	}{{" past ", 1, true}, {" after ", 1, true}, {" to ", -1, true}, {" before ", -1, true}, {" para ", -1, true}, {" y ", 1, false}, {" menos ", -1, false}} {
+	}{{" past ", 1, true}, {" after ", 1, true}, {" to ", -1, true}, {" before ", -1, true}, {" y ", 1, false}, {" menos ", -1, false}} {
 		a, b, found := strings.Cut(text, row.between)
 		if !found {
 			continue
@@ -92,7 +100,7 @@ func saidTime(text string) (hour, minute int, ok bool) {
 			a, b = b, a
 		}
 		minute, okMinute := wordMinutes(a)
-		hour, okHour := wordNumber(strings.TrimPrefix(strings.TrimPrefix(b, "las "), "la "))
+		hour, okHour := wordNumber(b)
 		return hour, row.sign * minute, okMinute && okHour
 	}
 	a, b, found := strings.Cut(text, " ") // "four thirty"
@@ -100,18 +108,17 @@ func saidTime(text string) (hour, minute int, ok bool) {
 		return 0, 0, false
 	}
 	hour, okHour := wordNumber(a)
-	minute, okMinute := wordNumber(strings.TrimPrefix(b, "oh "))
-	return hour, minute, okHour && okMinute && minute > 0
+	rest, oh := strings.CutPrefix(b, "oh ")
+	minute, okMinute := wordNumber(rest)
+	return hour, minute, okHour && okMinute && (minute > 9 || oh && minute > 0) // "seven eight" is no time
 }
 
 func wordMinutes(text string) (int, bool) {
-	for _, unit := range []string{" minutes", " minute", " minutos", " minuto"} {
-		text = strings.TrimSuffix(text, unit)
-	}
+	text = strings.TrimSuffix(strings.TrimSuffix(text, " minutes"), " minutos")
 	switch text {
 	case "half", "media":
 		return 30, true
-	case "quarter", "a quarter", "cuarto", "un cuarto":
+	case "quarter", "a quarter", "cuarto":
 		return 15, true
 	}
 	n, ok := wordNumber(text)
@@ -119,15 +126,26 @@ func wordMinutes(text string) (int, bool) {
 }
 
 // Words is the time as it is said, with the numbers as digits: "4 o'clock", "half past
-// 4", "quarter to 5", "20 minutes past 3"; in Spanish, as in Mexico and the United States,
-// "las 4 y media", "un cuarto para las 5". The part of the day is added where it is known:
-// "quarter past 6 in the evening", "quarter to 12 noon".
+// 4", "quarter to 5", "20 past 3"; in Spanish "las 4 y media". The half of the day
+// is added where it is known.
 func (t Time) Words(lang string) string {
-	said, next := t.englishWords, t.Hour%12+1
+	words, next := t.englishWords, t.Hour%12+1
 	if lang == "es" {
-		said = t.spanishWords
+		words = t.spanishWords
 	}
-	return strings.TrimSpace(said(next) + " " + t.PartOfDay(lang))
+	return words(next) + t.halfWords(lang)
+}
+
+func (t Time) halfWords(lang string) string {
+	switch {
+	case t.Half == "":
+		return ""
+	case lang == "es" && t.Half == Morning:
+		return " de la mañana"
+	case lang == "es":
+		return " de la tarde"
+	}
+	return " " + string(t.Half)
 }
 
 func (t Time) englishWords(next int) string {
@@ -141,16 +159,9 @@ func (t Time) englishWords(next int) string {
 	case t.Minute == 45:
 		return fmt.Sprintf("quarter to %d", next)
 	case t.Minute < 30:
-		return fmt.Sprintf("%s past %d", minutes(t.Minute), t.Hour)
+		return fmt.Sprintf("%d past %d", t.Minute, t.Hour)
 	}
-	return fmt.Sprintf("%s to %d", minutes(60-t.Minute), next)
-}
-
-func minutes(n int) string {
-	if n == 1 {
-		return "1 minute"
-	}
-	return fmt.Sprintf("%d minutes", n)
+	return fmt.Sprintf("%d to %d", 60-t.Minute, next)
 }
 
 func (t Time) spanishWords(next int) string {
@@ -168,9 +179,9 @@ func (t Time) spanishWords(next int) string {
 	case t.Minute == 30:
 		return las(t.Hour) + " y media"
 	case t.Minute == 45:
-		return "un cuarto para " + las(next)
+		return las(next) + " menos cuarto"
 	case t.Minute < 30:
 		return fmt.Sprintf("%s y %d", las(t.Hour), t.Minute)
 	}
-	return fmt.Sprintf("%d para %s", 60-t.Minute, las(next))
+	return fmt.Sprintf("%s menos %d", las(next), 60-t.Minute)
 }

@@ -73,6 +73,7 @@ var namedNumbers = func() map[string]int {
 		names[plainName(englishName(n))] = n
 		names[plainName(spanishName(n))] = n
 	}
+	names["una"] = 1
 	names["a hundred"], names["hundred"], names["thousand"], names["a thousand"] = 100, 100, 1000, 1000
 	return names
 }()

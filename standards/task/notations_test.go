@@ -1,0 +1,181 @@
+package task_test
+
+import (
+	"strings"
+	"testing"
+
+	"evenhand/standards/task"
+)
+
+// notations are answers as children and teachers write them, for one item of each kind, with
+// bars between. What is set aside is no possible answer, so it is neither right nor wrong. They
+// follow common practice, from memory; each kind has at least twelve of right and of wrong.
+var notations = []struct{ kind, item, right, wrong, aside string }{
+	{"number sentence", "47 + 36 = ?",
+		"83|083|= 83|83.|83!|+83|８３|eighty-three|Eighty three|ochenta y tres|47 + 36 = 83|36 + 47 = 83|83 = 47 + 36|83=36+47|it is 83|The answer is 83.|It's 83|? = 83|es 83|83.0|47 plus 36 equals 83|47 más 36 es 83",
+		"73|713|38|84|11|830|813|0|47|36|seventy-three|47 + 36 = 73|47 + 46 = 83|46 + 37 = 83|40 + 43 = 83|83 - 36 = 47|83 + 47 = 36|47 + 83 = 36|thirty-eight|8|3|1083",
+		"|.|=|..|=.|8,3|8.3|8 3|83 or 84|not 83|83 apples|83x|absent|about 83|83?7|8/3|83 - |47 + 36|+|?|83 83"},
+	{"number sentence", "47 + ? = 83",
+		"36|thirty-six|treinta y seis|?=36|= 36|36.|47 + 36 = 83|36 + 47 = 83|83 = 47 + 36|83 - 47 = 36|36 = 83 - 47|it's 36|the answer is 36|+36",
+		"130|83|47|44|46|63|47 + 46 = 83|47 + 83 = 36|83 - 36 = 47|36 - 47 = 83|47 + 36 = 73|thirty|360",
+		"|.|=|3,6|3 6|thirty-sicks|n|x"},
+	{"number sentence", "83 - 47 = ?",
+		"36|= 36|36.|thirty-six|83 - 47 = 36|36 = 83 - 47|83 minus 47 is 36|83 menos 47 es 36|It is 36.|036|+36|36!",
+		"44|46|130|63|47|83|47 - 83 = 36|36 - 47 = 83|47 + 36 = 83|83 + 36 = 47|forty-four|83 - 36 = 47",
+		"|-|=|3.6|36-|3 6|thirtysix apples"},
+	{"balance", "4 + 6 = 7 + ?",
+		"3|three|tres|= 3|3.|03|+3|it is 3|4 + 6 = 7 + 3|6 + 4 = 7 + 3|7 + 3 = 4 + 6|3 + 7 = 6 + 4|the answer is 3",
+		"10|17|7|4|6|13|ten|4 + 6 = 7 + 4|4 + 7 = 6 + 5|3 + 6 = 7 + 2|30|0|4 + 6 = 10",
+		"|.|=|3,7|left|3 7"},
+	{"true or false", "true or false: 7 = 8 - 1",
+		"true|True|TRUE|t|T.|true.|yes|y|right|correct|it is true|It's true!|7 = 8 - 1 is true|7=8-1 true|verdadero|V|sí|si",
+		"false|False|FALSE|f|F.|no|n|wrong|not true|it is false|7 = 8 - 1 is false|falso|that's false",
+		"|.|=|7|true or false|maybe|tru|7 = 8 - 1"},
+	{"odd or even", "odd or even: 14",
+		"even|Even|EVEN|e|even.|it is even|It's even|14 is even|par|es par|14 es par|even!|is even",
+		"odd|Odd|ODD|o|odd.|it is odd|It's odd|14 is odd|impar|es impar|14 es impar|odd!",
+		"|.|=|14|13 is even|even or odd|evn|both"},
+	{"array", "array 3 by 4",
+		"12|twelve|doce|12 dots|12 dots.|there are 12 dots|12 in all|4 + 4 + 4 = 12|3 + 3 + 3 + 3 = 12|3 x 4 = 12|4 × 3 = 12|It is 12|12 puntos|12 = 4 + 4 + 4",
+		"7|8|16|10|11|34|4 + 4 + 4 = 11|4 + 4 = 8|3 + 4 = 7|twenty|13 dots|12 + 12 = 24|0",
+		"|.|=|3 4|1,2|3 by 4|12 cats|lots"},
+	{"coins", "coins 25, 10, 10, 5, 1",
+		"51|51¢|51 ¢|51 cents|51c|51 cent|51 centavos|$0.51|$.51|0.51|.51|fifty-one|fifty-one cents|51 cents.|It is 51 cents|25 + 10 + 10 + 5 + 1 = 51|51 cents in all|= 51",
+		"5|46|125|50|41|15|15¢|$51|$5.10|0.46|51 dollars|fifteen cents|25 + 10 + 10 + 5 = 50|5 coins|52|$0.15",
+		"|.|=|¢|$|5,1|$0.51¢|51.00|51 shells"},
+	{"coins", "coins 50, 25, 25",
+		"100|100¢|100 cents|$1|$1.00|1.00|1 dollar|a dollar|one dollar|One dollar.|un dólar|$ 1.00|50 + 25 + 25 = 100|a hundred cents",
+		"1|3|75|$100|$10|10|1000|150|99|101|$0.10|50 + 25 = 75",
+		"|.|$|10,0|1.0.0"},
+	{"how many", "count 13",
+		"13|thirteen|trece|13 dots|13 dots.|there are 13|There are 13 dots|13 in all|= 13|013|13!|hay 13 puntos|it is 13|13 dot",
+		"12|14|31|3|10|103|thirty|twelve|13000|30|14 dots|0|there are 12 dots",
+		"|.|=|1,3|1 3|10 + 3 = 13|13 cats|a lot"},
+	{"groups", "more: 5 or 8 dots",
+		"right|Right|RIGHT|right.|the right|the right one|second|the second group|b|B|derecha|la derecha|8|8 dots|eight|right group",
+		"left|Left|the left one|first|a|A|izquierda|5|five|5 dots|same|the same|both|equal|13|3|they are the same",
+		"|.|=|left or right|up|5 8|right left"},
+	{"pairs", "pairs of 7",
+		"1 + 6, 2 + 5|1+6 2+5|1 + 6 and 2 + 5|2 + 5; 1 + 6|6 + 1, 5 + 2|1 and 6, 2 and 5|1 and 6; 3 and 4|7 = 1 + 6, 7 = 2 + 5|1 + 6 = 7, 2 + 5 = 7|0 + 7, 1 + 6|1,6,2,5|1 6 2 5|three and four, one and six|1 y 6, 2 y 5|3+4/2+5",
+		"1 + 6|1 + 6, 6 + 1|1 + 5, 2 + 5|7 + 1, 7 + 2|1 + 6, 1 + 6|2 + 6, 1 + 5|1 6|3 4|1 + 6, 2 + 6|8 + 1, 2 + 5|10 + 3, 2 + 5|1 + 2, 6 + 5|1 and 2, 5 and 6",
+		"|.|=|7|1 + 6 + 2 + 5|1|seven"},
+	{"number writing", "write forty-two",
+		"42|042|= 42|42.|+42|４２|it is 42|It's 42|the answer is 42|es 42|42!|42.0",
+		"402|24|40|4|2|420|43|forty-two|cuarenta y dos|twenty-four|4002|0|40002",
+		"|.|=|4,2|4.2|4 2|42 or 24|40 2|four two"},
+	{"number writing", "write 342 in words",
+		"three hundred forty-two|Three hundred forty-two.|three hundred forty two|three hundred and forty-two|THREE HUNDRED FORTY-TWO|trescientos cuarenta y dos|It is three hundred forty-two|three  hundred forty-two|= three hundred forty-two|Trescientos Cuarenta y Dos|three hundred and forty two!|the answer is three hundred forty-two",
+		"342|three four two|two hundred forty-three|three hundred twenty-four|thirty-four two|forty-two|three hundred|three hundred forty|three hundred fourty-two|cuarenta y dos|tres cuatro dos|four hundred thirty-two|3",
+		"|.|=|yes|three hundred forty-two dollars and change"},
+	{"clock", "read 4:30",
+		"4:30|04:30|4.30|4 : 30|4 30|4:30.|it's 4:30|It is 4:30|half past 4|half past four|half-past four|four thirty|four-thirty|16:30|4:30 pm|4:30 a.m.|las 4 y media|son las cuatro y media|30 minutes past 4|4:30 in the afternoon",
+		"6:20|5:30|3:30|4:06|4:00|6:30|4|four|four o'clock|half past 5|quarter past 4|quarter to 4|5|7:15|12:30",
+		"|.|=|:|430|4:75|25:00|half|4:3|banana|4,30"},
+	{"clock", "read 7:00",
+		"7:00|7|seven|7 o'clock|seven o'clock|7 o clock|7 oclock|07:00|7.00|it's 7|It is 7 o'clock.|7:00 pm|las 7|las siete|19:00",
+		"12:35|8:00|8|6|eight o'clock|12|12:00|7:12|7:30|half past 7|1|quarter to 7|5:00",
+		"|.|=|0|13|seven cats|700"},
+	{"clock", "say 4:45",
+		"quarter to 5|quarter to five|a quarter to 5|Quarter to 5.|it's quarter to five|quarter of five|quarter till 5|four forty-five|fifteen minutes to five|15 to 5|las 5 menos cuarto|las cinco menos cuarto",
+		"4:45|quarter to 4|quarter past 4|half past 4|4.45|16:45|quarter past 5|five o'clock|4 o'clock|ten to five|four fifteen|9:20|five forty-five",
+		"|.|=|quarter|later|five to"},
+	{"match clocks", "match 4:00, 7:00, 11:00",
+		"4:00, 7:00, 11:00|4:00,7:00,11:00|4:00; 7:00; 11:00|4, 7, 11|4 o'clock, 7 o'clock, 11 o'clock|04:00, 07:00, 11:00|four, seven, eleven|4.00, 7.00, 11.00|16:00, 19:00, 23:00|4:00 , 7:00 , 11:00.|las 4, las 7, las 11|4,7,11",
+		"7:00, 4:00, 11:00|11:00, 7:00, 4:00|4:00, 7:00|4:00|4:00, 11:00, 7:00|5:00, 7:00, 11:00|4:00, 7:00, 12:00|4:30, 7:00, 11:00|7, 4, 11|11, 4, 7|4, 4, 4|12, 12, 12",
+		"|.|=|,|a, b, c|4:00, 7:00, 11:00, 12:00"},
+	{"place value", "47 = ? tens ? ones",
+		"4 7|4, 7|4,7|4 tens 7 ones|7 ones 4 tens|4 tens and 7 ones|4 tens, 7 ones|47 = 4 tens 7 ones|4 and 7|four tens seven ones|4 decenas 7 unidades|7 unidades y 4 decenas|4t 7o|4 tens 7 ones.",
+		"7 4|4 ones 7 tens|7 tens 4 ones|40 7|4|7|47|4 tens|7 ones|4 tens 6 ones|3 tens 17 ones|4 tens 40 ones|4 unidades 7 decenas",
+		"|.|=|4 apples|74 = 7 tens 4 ones|4 7 0|4 tens 7|tens ones"},
+	{"place value", "142 = ? hundreds ? tens ? ones",
+		"1 4 2|1, 4, 2|1 hundred 4 tens 2 ones|2 ones 4 tens 1 hundred|4 tens 1 hundred 2 ones|1 hundred, 4 tens, 2 ones|142 = 1 hundred 4 tens 2 ones|1 and 4 and 2|1 centena 4 decenas 2 unidades|1h 4t 2o|1,4,2|1 hundred + 4 tens + 2 ones",
+		"2 4 1|1 ones 4 tens 2 hundreds|1 tens 4 hundreds 2 ones|4 1 2|100 40 2|1 2 4|1 4|142|1 hundred 2 tens 4 ones|14 2|1 hundred 42 ones|1 hundred 4 ones",
+		"|.|=|1 4 2 0|abc"},
+	{"place value", "4 tens 7 ones = ?",
+		"47|= 47|47.|forty-seven|cuarenta y siete|4 tens 7 ones = 47|40 + 7 = 47|it is 47|047|47!|4 decenas 7 unidades = 47|The answer is 47",
+		"74|407|11|4|7|40|4007|fourteen|4 tens 7 ones = 74|48|470|37|40 + 7 = 74",
+		"|.|=|4,7|4 7|4.7"},
+	{"expanded form", "142 = ? + ? + ?",
+		"100 + 40 + 2|100+40+2|2 + 40 + 100|40 + 100 + 2|142 = 100 + 40 + 2|100 + 40 + 2 = 142|100, 40, 2|100 40 2|100 and 40 and 2|100 + 40 + 2.|= 100 + 40 + 2|one hundred + forty + two",
+		"1 + 4 + 2|100 + 4 + 2|10 + 40 + 2|100 + 42|140 + 2|142|200 + 40 + 1|100 + 40 + 20|100 40|1 4 2|100 + 40 + 3|40 + 2",
+		"|.|=|1h 4t 2o|100 - 40|many"},
+	{"more or less", "10 more than 47 = ?",
+		"57|= 57|57.|fifty-seven|cincuenta y siete|57 is 10 more than 47|10 more than 47 is 57|10 more than 47 = 57|47 + 10 = 57|10 + 47 = 57|it is 57|The number is 57|+57",
+		"48|37|147|47|10|58|75|10 more than 47 is 48|37 is 10 more than 47|57 is 10 less than 47|47 is 10 more than 57|47 + 10 = 48|thirty-seven",
+		"|.|=|5,7|5 7|57 apples"},
+	{"compare", "47 ? 74",
+		"<|less|less than|is less than|smaller|menor|menor que|es menor que|47 < 74|47<74|74 > 47|47 is less than 74|74 is greater than 47|it is less|<.",
+		">|=|greater|more|bigger|mayor que|equal|same|47 > 74|74 < 47|47 = 74|47 is greater than 74|the same|46 < 74|4 < 7|47 < 47",
+		"|.|..|47|74|47 74|?|< >|no"},
+	{"compare", "52 ? 52",
+		"=|equal|equals|the same|same|igual|iguales|son iguales|52 = 52|is equal to|equal to|52=52|they are equal",
+		"<|>|less|more|greater|smaller|52 < 52|52 > 52|mayor|menor|bigger|less than",
+		"|.|..|52|==|no"},
+	{"sequence", "98, 99, ?, 101",
+		"100|= 100|100.|one hundred|a hundred|cien|98, 99, 100, 101|98 99 100 101|it is 100|98,99,100,101|100!|The answer is 100|98; 99; 100; 101",
+		"101|99|1000|1001|110|98|10|102|98, 99, 101, 101|98, 99, 100, 102|101, 100, 99, 98|97, 98|one hundred one",
+		"|.|=|1,0,0,x|a b c|100 101 102 103 104"},
+	{"sequence", "35, ?, ?, 50",
+		"40, 45|40,45|40 45|40 and 45|40; 45|forty, forty-five|40 y 45|35, 40, 45, 50|35 40 45 50|40, 45.|they are 40 and 45|40 and 45!",
+		"45, 40|36, 37|40|45|40, 50|30, 25|40, 46|4045|41, 45|35, 36, 37, 50|35, 45, 40, 50|45 and 40|40 45 50",
+		"|.|=|40 + 45|x, y"},
+	{"related facts", "8 + ? = 11, 11 - 8 = ?",
+		"3|3, 3|3 3|3 and 3|three|tres|= 3|3.|it is 3|8 + 3 = 11, 11 - 8 = 3|3 + 8 = 11; 11 - 8 = 3|11 - 8 = 3|3,3|03",
+		"19|11|4|8|3, 4|4, 3|4, 4|8 + 4 = 11, 11 - 8 = 4|8 + 3 = 11, 11 - 8 = 4|2|11, 11|30|11 - 3 = 8",
+		"|.|=|3, 3, 3|3.5|left"},
+	{"story", "story add-to result-unknown: 5 + 7 = ?, shells, Mia",
+		"12|12.|12 shells|12 shells.|12 shell|twelve|twelve shells|Mia has 12 shells|She has 12|she has 12 shells now|5 + 7 = 12|7 + 5 = 12|5 + 7 = 12 shells|doce caracoles|tiene 12 caracoles|= 12",
+		"2|5|7|13|11|57|13 shells|seven|5 + 7 = 13|12 + 7 = 5|12 - 7 = 5|she has 5|21|120",
+		"|.|=|1,2|12 apples|12 or 13|shells|5 7"},
+	{"story", "story add-to change-unknown: 5 + ? = 12, shells, Mia",
+		"7|seven|7 more|7 shells|7 more shells|5 + 7 = 12|12 - 5 = 7|7 = 12 - 5|Mia gets 7 more|siete|7.|= 7|7 shells!|7 shell",
+		"17|12|5|8|6|seventeen|12 shells|12 + 5 = 17|5 + 12 = 17|12 - 7 = 5|0|70|5 + 7 = 13",
+		"|.|=|0,7|7 eggs|many"},
+	{"story", "story take-from result-unknown: 80 - 25 = ?, cents, Ana",
+		"55|55¢|55 ¢|55 cents|55 cents.|55 cent|$0.55|$.55|0.55|55c|55 centavos|fifty-five cents|Ana has 55 cents|80 - 25 = 55|80¢ - 25¢ = 55¢|= 55",
+		"105|65|45|25|80|$55|$5.50|105¢|65 cents|$0.65|5|80 - 25 = 65|55 dollars|80 + 25 = 105",
+		"|.|=|¢|5,5|55 shells|$"},
+	{"story", "story take-from result-unknown: 62 - 25 = ?, rope, Omar",
+		"37|37 cm|37cm|37 cm.|37 centimeters|37 centimetres|37 centímetros|thirty-seven|The rope is 37 cm long|it is 37 cm long now|62 - 25 = 37|62 cm - 25 cm = 37 cm|= 37",
+		"87|43|47|62|25|38|87 cm|43 cm|62 - 25 = 43|25 - 62 = 37|370|73 cm|62 + 25 = 87",
+		"|.|=|cm|3.7|37 apples"},
+	{"story", "story put-together both-unknown: 7 = ? + ?, apples, Lin",
+		"3 + 4|4 + 3|1 + 6|3 and 4|3, 4|3 4|3 red and 4 green|3 red, 4 green|7 = 3 + 4|3 + 4 = 7|2 y 5|three and four|6 & 1",
+		"7 + 1|3 + 3|0 + 7|7 + 0|7|3|5 and 4|7 + 7|1, 7|8 + 1|70, 7|3 red and 3 green|6",
+		"|.|=|3 + 4 + 0|1 2 3|apples"},
+}
+
+func TestNotations(t *testing.T) {
+	seen := make(map[string]bool)
+	for _, row := range notations {
+		asked := task.MustParse(row.item)
+		seen[row.kind] = true
+		if got := task.KindOf(asked); got != row.kind {
+			t.Errorf("%s is %s, not %s", row.item, got, row.kind)
+		}
+		right, wrong := strings.Split(row.right, "|"), strings.Split(row.wrong, "|")
+		if len(right) < 12 || len(wrong) < 12 {
+			t.Errorf("%s: %d right and %d wrong answers; twelve of each are the least", row.item, len(right), len(wrong))
+		}
+		for _, answer := range right {
+			if !asked.Judge(answer) || !asked.Possible(answer) {
+				t.Errorf("%s: %q is judged %v, possible %v; it is right", asked, answer, asked.Judge(answer), asked.Possible(answer))
+			}
+		}
+		for _, answer := range wrong {
+			if asked.Judge(answer) || !asked.Possible(answer) {
+				t.Errorf("%s: %q is judged %v, possible %v; it is wrong and possible", asked, answer, asked.Judge(answer), asked.Possible(answer))
+			}
+		}
+		for _, answer := range strings.Split(row.aside, "|") {
+			if asked.Judge(answer) || asked.Possible(answer) {
+				t.Errorf("%s: %q is judged %v, possible %v; it is no answer", asked, answer, asked.Judge(answer), asked.Possible(answer))
+			}
+		}
+	}
+	for _, kind := range task.Kinds() {
+		if !seen[kind.Name] {
+			t.Errorf("no notations are tried for %s", kind.Name)
+		}
+	}
+}
