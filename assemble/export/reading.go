@@ -10,6 +10,7 @@ import (
 	"github.com/gocarina/gocsv"
 
 	"evenhand/bank"
+	"evenhand/standards/task"
 )
 
 // readRows reads rows that writeRows wrote. By itself gocsv takes a missing column
@@ -64,7 +65,16 @@ func readRecords(r io.Reader) (records table, lines []int, err error) {
 	}
 }
 
-// checkHeading wants every column of ours once.
+// firstTraits are those of the first format. A file of then doesn't have the columns of later
+// ones; they are empty, and nothing is read from them.
+const firstTraits = task.Addends
+
+func isLater(name string) bool {
+	trait, ok := task.TraitNamed(name)
+	return ok && trait > firstTraits
+}
+
+// checkHeading wants every column of ours once, but for traits that came later.
 func checkHeading[Row any](heading []string) error {
 	ours, err := gocsv.MarshalString([]Row{})
 	if err != nil {
@@ -77,6 +87,9 @@ func checkHeading[Row any](heading []string) error {
 	for name := range strings.SplitSeq(strings.TrimSpace(ours), ",") {
 		switch count[name] {
 		case 0:
+			if isLater(name) {
+				continue
+			}
 			return fmt.Errorf("line 1: there is no column %q; give a file that evenhand wrote, separated by commas", name)
 		case 1:
 		default:

@@ -21,6 +21,13 @@ type Traits struct {
 	PastNoon      string `csv:"past_noon"`
 	Largest       string `csv:"largest"`
 	Addends       string `csv:"addends"`
+	Asks          string `csv:"asks"`
+	CountSteps    string `csv:"count_steps"`
+	Apart         string `csv:"apart"`
+	Decides       string `csv:"decides"`
+	Misleads      string `csv:"misleads"`
+	Step          string `csv:"step"`
+	PastHalf      string `csv:"past_half"`
 }
 
 // TraitsOf fills the columns.
@@ -46,6 +53,7 @@ func (row *Traits) cells() [len(task.Traits{})]*string {
 	all := [...]*string{
 		&row.Regroups, &row.Crosses100, &row.Reaches100, &row.ClockStep, &row.Digits, &row.RegroupPlaces, &row.ZeroCrossed, &row.Doubles,
 		&row.NearDoubles, &row.MakesTen, &row.Unknown, &row.Situation, &row.HandsOverlap, &row.PastNoon, &row.Largest, &row.Addends,
+		&row.Asks, &row.CountSteps, &row.Apart, &row.Decides, &row.Misleads, &row.Step, &row.PastHalf,
 	}
 	return all
 }

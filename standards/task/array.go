@@ -82,6 +82,7 @@ func (t Array) Traits() Traits {
 	ts.setNumber(Digits, 1)
 	ts.setNumber(Addends, t.Rows)
 	ts.setNumber(Largest, t.answer())
+	ts[Asks] = "in all"
 	return ts
 }
 

@@ -85,7 +85,14 @@ func (t Balance) Prompt(lang string) string { return fillIn(t.String(), lang) }
 func (t Balance) Largest() int { return largestOf(t.Left, t.Right) }
 
 // Traits of a balance are those of both sides.
-func (t Balance) Traits() Traits { return sidesTraits(t.Left, t.Right) }
+func (t Balance) Traits() Traits {
+	ts := sidesTraits(t.Left, t.Right)
+	ts[Asks] = "equal sides"
+	if t.SameAddends() {
+		ts[Asks] = "same addends"
+	}
+	return ts
+}
 
 // Codes: addends turned around or put together differently, within 20, show the
 // properties of addition; other sentences ask what the equal sign means.

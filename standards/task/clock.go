@@ -115,12 +115,16 @@ func (c Clock) halfHint(lang string) string {
 }
 
 // Traits of a clock task.
-func (c Clock) Traits() Traits { return clockTraits(c.Time) }
+func (c Clock) Traits() Traits {
+	ts := clockTraits(c.Time)
+	ts[Asks] = string(c.Verb)
+	return ts
+}
 
 // clockTraits are those of the finest step among the times.
 func clockTraits(times ...words.Time) Traits {
 	var ts Traits
-	finest, overlap := 0, false
+	finest, overlap, past := 0, false, false
 	for _, t := range times {
 		for i, step := range words.ClockSteps {
 			if t.Step() == step {
@@ -128,9 +132,11 @@ func clockTraits(times ...words.Time) Traits {
 			}
 		}
 		overlap = overlap || t.Between() <= overlapDegrees
+		past = past || t.Minute > 30
 	}
 	ts[ClockStep] = words.ClockSteps[finest]
 	ts.setFlag(HandsOverlap, overlap)
+	ts.setFlag(PastHalf, past)
 	if half := times[0].Half; half != "" {
 		ts.setFlag(PastNoon, half == words.Afternoon)
 	}

@@ -112,6 +112,7 @@ func (t Coins) Traits() Traits {
 	ts.setNumber(Digits, digitCount(t.List()[0]))
 	ts.setNumber(Addends, t.count())
 	ts.setNumber(Largest, t.answer())
+	ts[Asks] = "worth"
 	return ts
 }
 

@@ -92,7 +92,14 @@ func (c Compare) Prompt(lang string) string {
 }
 
 // Traits of a comparison.
-func (c Compare) Traits() Traits { return numberTraits(max(c.A, c.B)) }
+func (c Compare) Traits() Traits {
+	ts := numberTraits(max(c.A, c.B))
+	ts.setNumber(Apart, gap(c.A, c.B))
+	place, misleads := deciding(c.A, c.B)
+	ts[Decides] = place
+	ts.setFlag(Misleads, misleads)
+	return ts
+}
 
 // Codes: to 10 in kindergarten, two digits in grade 1, three in grade 2.
 func (c Compare) Codes() []Code {

@@ -86,6 +86,7 @@ func (e Expanded) Traits() Traits {
 	var ts Traits
 	ts.setNumber(Digits, digitCount(e.Number))
 	ts.setNumber(Largest, e.Number)
+	ts[Asks] = "parts"
 	return ts
 }
 

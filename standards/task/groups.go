@@ -112,6 +112,8 @@ func (t Groups) Prompt(lang string) string {
 func (t Groups) Traits() Traits {
 	var ts Traits
 	ts.setNumber(Largest, max(t.Left, t.Right))
+	ts.setNumber(Apart, gap(t.Left, t.Right))
+	ts[Asks] = t.word()
 	return ts
 }
 

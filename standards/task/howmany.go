@@ -66,7 +66,14 @@ func (t HowMany) Prompt(lang string) string {
 }
 
 // Traits of counting.
-func (t HowMany) Traits() Traits { return numberTraits(t.Number) }
+func (t HowMany) Traits() Traits {
+	ts := numberTraits(t.Number)
+	ts[Asks] = "in rows"
+	if t.Scattered {
+		ts[Asks] = "scattered"
+	}
+	return ts
+}
 
 // Codes of counting: how many, kindergarten.
 func (t HowMany) Codes() []Code { return []Code{"K.CC.B.5"} }

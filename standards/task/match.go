@@ -99,6 +99,7 @@ func (m Match) Prompt(lang string) string {
 // Traits of matching are those of the finest step.
 func (m Match) Traits() Traits {
 	ts := clockTraits(m.List()...)
+	ts[Asks] = "match"
 	return ts
 }
 

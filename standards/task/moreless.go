@@ -107,6 +107,8 @@ func (t MoreLess) Traits() Traits {
 	ts.setFlag(Reaches100, result == 100 || n == 100 && t.Less)
 	ts.setNumber(Digits, digitCount(n))
 	ts.setNumber(Largest, max(n, result))
+	ts.setNumber(Step, t.Step)
+	ts[Asks] = t.word()
 	if t.Less {
 		ts.setNumber(Regroups, SubtractionRegroups(n, t.Step))
 	} else {

@@ -210,6 +210,10 @@ func (p PlaceValue) Traits() Traits {
 	var ts Traits
 	ts.setNumber(Digits, p.Places)
 	ts.setNumber(Largest, p.Number)
+	ts[Asks] = "parts"
+	if p.Compose {
+		ts[Asks] = "number"
+	}
 	return ts
 }
 

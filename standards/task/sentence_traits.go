@@ -14,10 +14,21 @@ func (s Sentence) Traits() Traits {
 	ts.setNumber(Digits, digitCount(slices.Max(operands)))
 	ts.setNumber(Largest, max(result, slices.Max(operands)))
 	ts[Unknown] = s.unknown()
+	if s.N == 2 {
+		ts.setNumber(CountSteps, s.countSteps())
+	}
 	if s.IsAddition() {
 		s.additionTraits(&ts)
 	}
 	return ts
+}
+
+// countSteps are those of the fact family of two numbers.
+func (s Sentence) countSteps() int {
+	if s.Minus[1] {
+		return countSteps(s.Terms[1], s.Result())
+	}
+	return countSteps(s.Terms[0], s.Terms[1])
 }
 
 func (s Sentence) regroupTraits(ts *Traits) {

@@ -168,6 +168,11 @@ func (s Sequence) Traits() Traits {
 	ts.setFlag(Reaches100, high == 100)
 	ts.setNumber(Digits, digitCount(high))
 	ts.setNumber(Largest, high)
+	ts.setNumber(Step, max(s.Step, -s.Step))
+	ts[Asks] = "up"
+	if s.Step < 0 {
+		ts[Asks] = "down"
+	}
 	return ts
 }
 

@@ -30,6 +30,13 @@ const (
 	PastNoon                   // the time is said to be after noon
 	Largest                    // largest number in the task, the answer included
 	Addends                    // how many numbers are added
+	Asks                       // what is asked for, where a kind can ask for several things
+	CountSteps                 // steps of one, ten or a hundred that count to the answer, 10 for more
+	Apart                      // how far two numbers compared are apart, 10 for more
+	Decides                    // which place decides between two numbers
+	Misleads                   // a smaller place says otherwise
+	Step                       // the step of counting, or how much more or less
+	PastHalf                   // the minute hand is past the half hour
 	traitCount
 )
 
@@ -66,6 +73,13 @@ var traitTable = [traitCount]struct {
 	PastNoon:      {"past_noon", TrueOrFalse, nil, "the time is said to be after noon"},
 	Largest:       {"largest", WholeNumber, nil, "largest number in the task, the answer included"},
 	Addends:       {"addends", WholeNumber, nil, "how many numbers are added"},
+	Asks:          {"asks", OneWord, nil, "what is asked for, such as read or draw, up or down, more or less"},
+	CountSteps:    {"count_steps", WholeNumber, nil, "steps of one, ten or a hundred that count to the answer, 10 for more"},
+	Apart:         {"apart", WholeNumber, nil, "how far two numbers compared are apart, 10 for more"},
+	Decides:       {"decides", OrderedWords, decidingPlaces, "which place decides between two numbers"},
+	Misleads:      {"misleads", TrueOrFalse, nil, "a smaller place than the one that decides says otherwise"},
+	Step:          {"step", WholeNumber, nil, "the step of counting, or how much more or less"},
+	PastHalf:      {"past_half", TrueOrFalse, nil, "the minute hand is past the half hour"},
 }
 
 // AllTraits lists the traits in the order of their columns.

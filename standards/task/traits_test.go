@@ -177,3 +177,38 @@ func TestOtherTraits(t *testing.T) {
 		}
 	}
 }
+
+func TestCountingTraits(t *testing.T) {
+	for _, row := range []struct {
+		text  string
+		trait task.Trait
+		want  string
+	}{
+		// Groen & Parkman (1972), Psychological Review 79: a child counts on from the larger addend
+		// by the smaller. Taking away, it goes the shorter way (Woods, Resnick & Groen 1975, from
+		// memory).
+		{"5 + 1 = ?", task.CountSteps, "1"}, {"2 + 7 = ?", task.CountSteps, "2"}, {"9 + 8 = ?", task.CountSteps, "8"},
+		{"17 - 9 = ?", task.CountSteps, "8"}, {"300 - 299 = ?", task.CountSteps, "1"}, {"100 - 1 = ?", task.CountSteps, "1"},
+		{"8 + ? = 11", task.CountSteps, "3"}, {"7 + 0 = ?", task.CountSteps, "0"}, {"47 + 36 = ?", task.CountSteps, "10"},
+		// Tens and hundreds are units of their own (common practice).
+		{"47 + 30 = ?", task.CountSteps, "3"}, {"80 - 30 = ?", task.CountSteps, "3"}, {"304 + 10 = ?", task.CountSteps, "1"},
+		{"400 + 300 = ?", task.CountSteps, "3"}, {"40 + 5 = ?", task.CountSteps, "0"}, {"15 - 5 = ?", task.CountSteps, "0"},
+		{"9 + 4 + 6 = ?", task.CountSteps, ""},
+		{"4 ? 7", task.Apart, "3"}, {"20 ? 90", task.Apart, "10"}, {"more: 5 or 8 dots", task.Apart, "3"},
+		// Nuerk, Weger & Willmes (2001), Cognition 82: in 47 and 62 the ones disagree with the tens,
+		// in 42 and 57 they agree.
+		{"47 ? 62", task.Misleads, "true"}, {"42 ? 57", task.Misleads, "false"}, {"47 ? 47", task.Misleads, "false"},
+		{"47 ? 62", task.Decides, "first digit"}, {"47 ? 42", task.Decides, "ones"}, {"47 ? 47", task.Decides, "none"},
+		{"347 ? 374", task.Decides, "tens"}, {"347 ? 374", task.Misleads, "true"}, {"98 ? 102", task.Decides, "more digits"},
+		{"347 ? 349", task.Decides, "ones"}, {"190 ? 203", task.Decides, "first digit"}, {"190 ? 203", task.Misleads, "true"},
+		{"35, 40, ?, 50", task.Step, "5"}, {"50, 45, ?, 35", task.Step, "5"}, {"50, 45, ?, 35", task.Asks, "down"},
+		{"100 less than 340 = ?", task.Step, "100"}, {"100 less than 340 = ?", task.Asks, "less"},
+		{"read 4:45", task.PastHalf, "true"}, {"read 4:30", task.PastHalf, "false"}, {"draw 4:15", task.PastHalf, "false"},
+		{"draw 4:15", task.Asks, "draw"}, {"match 4:00, 7:00, 11:00", task.Asks, "match"},
+		{"true or false: 7 = 8 - 1", task.Asks, "result first"}, {"true or false: 8 - 1 = 7", task.Asks, "result last"},
+	} {
+		if got := task.MustParse(row.text).Traits().Get(row.trait); got != row.want {
+			t.Errorf("%s: %s is %q, want %q", row.text, row.trait, got, row.want)
+		}
+	}
+}

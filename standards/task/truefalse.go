@@ -101,7 +101,20 @@ func (t TrueFalse) Prompt(lang string) string {
 func (t TrueFalse) Largest() int { return largestOf(t.Left, t.Right) }
 
 // Traits of a true or false sentence are those of both sides.
-func (t TrueFalse) Traits() Traits { return sidesTraits(t.Left, t.Right) }
+func (t TrueFalse) Traits() Traits {
+	ts := sidesTraits(t.Left, t.Right)
+	switch left, right := t.Left.N > 1, t.Right.N > 1; {
+	case left && right:
+		ts[Asks] = "both sides"
+	case left:
+		ts[Asks] = "result last"
+	case right:
+		ts[Asks] = "result first"
+	default:
+		ts[Asks] = "two numbers"
+	}
+	return ts
+}
 
 // Codes: what the equal sign means within 20, grade 1; larger numbers ask for the
 // work of their size.

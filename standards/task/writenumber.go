@@ -98,7 +98,14 @@ func (t WriteNumber) Prompt(lang string) string {
 }
 
 // Traits of number writing.
-func (t WriteNumber) Traits() Traits { return numberTraits(t.Number) }
+func (t WriteNumber) Traits() Traits {
+	ts := numberTraits(t.Number)
+	ts[Asks] = "digits"
+	if t.InWords {
+		ts[Asks] = "words"
+	}
+	return ts
+}
 
 // Codes: digits to 20 in kindergarten, to 120 in grade 1, to 1000 and names in grade 2.
 func (t WriteNumber) Codes() []Code {
