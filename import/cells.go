@@ -31,3 +31,7 @@ func Times(cell string) string {
 	mended, _ := mendTimes(cell, true)
 	return mended
 }
+
+// Date says whether a whole cell is a date, or the number by which a spreadsheet keeps
+// one, and explains it.
+func Date(cell string) (explained string, ok bool) { return readDate(cell) }

@@ -156,7 +156,16 @@ func rowCells(row xlsxreader.Row) []string {
 		for len(cells) <= at {
 			cells = append(cells, "")
 		}
-		cells[at] = cell.Value
+		cells[at] = cellText(cell)
 	}
 	return cells
+}
+
+// cellText is what a spreadsheet shows of a cell: TRUE and FALSE, which the file keeps as
+// 1 and 0.
+func cellText(cell xlsxreader.Cell) string {
+	if cell.Type != xlsxreader.TypeBoolean {
+		return cell.Value
+	}
+	return map[string]string{"1": "TRUE", "0": "FALSE"}[cell.Value]
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"evenhand/standards"
 )
@@ -33,7 +34,7 @@ func (d Logits) MarshalCSV() (string, error) { return standards.Difficulty(d).St
 
 // UnmarshalCSV reads logits, to the nearest thousandth.
 func (d *Logits) UnmarshalCSV(cell string) error {
-	read, err := strconv.ParseFloat(cell, 64)
+	read, err := strconv.ParseFloat(strings.Replace(cell, ",", ".", 1), 64) // -1,099 where that is the custom
 	if err != nil || !(math.Abs(read) < mostLogits) {
 		return fmt.Errorf("%q is not a difficulty in logits such as -1.099", cell)
 	}

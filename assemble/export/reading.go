@@ -6,8 +6,10 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode/utf8"
 
 	"github.com/gocarina/gocsv"
+	"golang.org/x/text/encoding/charmap"
 
 	"evenhand/bank"
 	"evenhand/standards/task"
@@ -42,7 +44,12 @@ func (t table) GetCSVRows() ([][]string, error) { return t, nil }
 // readRecords reads at least a heading, takes the guards off the cells, and says on
 // which line each record begins.
 func readRecords(r io.Reader) (records table, lines []int, err error) {
-	in := csv.NewReader(r)
+	text, comma, err := spreadsheetText(r)
+	if err != nil {
+		return nil, nil, err
+	}
+	in := csv.NewReader(strings.NewReader(text))
+	in.Comma = comma
 	for {
 		record, err := in.Read()
 		if err == io.EOF && len(records) > 0 {
@@ -54,15 +61,35 @@ func readRecords(r io.Reader) (records table, lines []int, err error) {
 		if err != nil {
 			return nil, nil, err
 		}
-		if records == nil {
-			record[0] = strings.TrimPrefix(record[0], "\ufeff") // a spreadsheet may add it
-		}
 		for i, cell := range record {
 			record[i] = bank.UnguardCell(cell)
 		}
 		line, _ := in.FieldPos(0)
 		records, lines = append(records, record), append(lines, line)
 	}
+}
+
+// spreadsheetText is a file of ours as a spreadsheet may have saved it: with a byte-order
+// mark, in Windows-1252, with semicolons or tabs between cells.
+func spreadsheetText(r io.Reader) (text string, comma rune, err error) {
+	data, err := io.ReadAll(r)
+	if err != nil {
+		return "", 0, err
+	}
+	if !utf8.Valid(data) {
+		if data, err = charmap.Windows1252.NewDecoder().Bytes(data); err != nil {
+			return "", 0, err
+		}
+	}
+	text = strings.TrimPrefix(string(data), "\ufeff")
+	heading, _, _ := strings.Cut(text, "\n")
+	comma = ','
+	for _, other := range ";\t" {
+		if strings.Count(heading, string(other)) > strings.Count(heading, string(comma)) {
+			comma = other
+		}
+	}
+	return text, comma, nil
 }
 
 // firstTraits are those of the first format. A file of then doesn't have the columns of later

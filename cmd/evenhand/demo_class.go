@@ -75,12 +75,12 @@ func sit(w io.Writer, quiz results.Quiz, pupils []string) error {
 		header = append(header, strconv.Itoa(i+1))
 	}
 	rows := [][]string{header}
-	for i, pupil := range pupils {
-		form := marks.FormInTurn(quiz, i)
-		row, ability := []string{pupil, form.Name}, draw.NormFloat64()
+	for _, seat := range marks.Seats(quiz, "", pupils, nil, pupils) {
+		form, _ := quiz.Form(seat.Form)
+		row, ability := []string{seat.Pupil, form.Name}, draw.NormFloat64()
 		for _, item := range form.Items {
 			chance := 1 / (1 + math.Exp(item.Difficulty.Logits()-ability))
-			row = append(row, answerOf(item, demoMissteps[pupil], draw.Float64() < chance, draw.IntN(1<<20)))
+			row = append(row, answerOf(item, demoMissteps[seat.Pupil], draw.Float64() < chance, draw.IntN(1<<20)))
 		}
 		rows = append(rows, row)
 	}

@@ -1,9 +1,6 @@
 package main
 
 import (
-	"fmt"
-	"os"
-
 	"evenhand/assemble"
 	"evenhand/assemble/export"
 	"evenhand/standards/task"
@@ -21,7 +18,7 @@ func earlierQuiz(c *cli.Context) (assemble.Earlier, error) {
 		}
 		return earlier, nil
 	}
-	rows, err := readQuizRows(path)
+	rows, err := export.ReadQuizFile(path)
 	if err != nil {
 		return earlier, err
 	}
@@ -33,17 +30,4 @@ func earlierQuiz(c *cli.Context) (assemble.Earlier, error) {
 	}
 	earlier.Keep = splitList(c.String("keep"))
 	return earlier, nil
-}
-
-func readQuizRows(path string) ([]export.QuizRow, error) {
-	file, err := os.Open(path)
-	if err != nil {
-		return nil, fmt.Errorf("can't read the quiz: %w", err)
-	}
-	defer file.Close()
-	rows, err := export.ReadQuiz(file)
-	if err != nil {
-		return nil, fmt.Errorf("%s: %w", path, err)
-	}
-	return rows, nil
 }

@@ -103,10 +103,9 @@ func quizPackage(c *cli.Context, b *bank.Bank, path string) (qti.Package, error)
 	if info, err := os.Stat(path); err == nil && info.IsDir() {
 		path = filepath.Join(path, "quiz.csv")
 	}
-	rows, err := readQuizRows(path)
+	rows, err := export.ReadQuizFile(path)
 	if err != nil {
 		return qti.Package{}, err
 	}
-	title, _ := titleAndWeek(path)
-	return qti.OfQuiz(title, c.String("lang"), rows, b.Get)
+	return qti.OfQuiz(export.Title(path), c.String("lang"), rows, b.Get)
 }

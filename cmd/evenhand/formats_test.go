@@ -18,7 +18,7 @@ func TestFormat1Together(t *testing.T) {
 	t.Setenv("EVENHAND_BANK", "team.bank")
 	t.Setenv("EVENHAND_BY", "MK")
 	for _, c := range []struct{ line, says string }{
-		{"mark friday --class 2A --history P03", "52, 65, 82, half past 7, 12:30"},
+		{"mark friday --class 2A --history P03", "1: 52 | 2: 65 | 3: 82 | 4: half past 7 | 5: 12:30"},
 		{"report friday --csv answers", `2A,P05,2026-W48,"Friday check, week 48",A,4,01M89PY9E80Q51GK93EDEJK98G,clock-half-hour,say 7:30,half past 7,12:00,wrong,`},
 		{"report 2026-W48 --csv answers", `2A,P02,2026-W48,"Friday check, week 48",B,2,01M89PY9E8MM49PF1Y0X3VRHGM,add-two-digit,36 + 29 = ?,65,,wrong,`},
 		{"mark friday grid.csv --class 2A", "0 new, 1 changed, 4 as before"},

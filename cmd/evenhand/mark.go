@@ -1,14 +1,11 @@
 package main
 
 import (
-	"cmp"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
 	"os"
-	"path/filepath"
-	"slices"
+	"runtime"
 	"strings"
 
 	"evenhand/assemble"
@@ -16,7 +13,6 @@ import (
 	"evenhand/bank"
 	"evenhand/bank/results"
 	"evenhand/import/marks"
-	"evenhand/standards"
 
 	"github.com/urfave/cli/v2"
 )
@@ -29,7 +25,8 @@ func markCommand() *cli.Command {
 		Name: "mark", Usage: "bring a quiz's marks in: write a grid, read it filled in, or type them", ArgsUsage: "QUIZ [MARKS] [options]",
 		Description: "QUIZ is the folder of a quiz or its quiz.csv. With --out it writes a grid, a row a pupil and a column an item,\n" +
 			"to fill in by hand or in a spreadsheet; with MARKS it reads the grid. In a cell stands 1 or ✓ for right, 0 or x for\n" +
-			"wrong, what the child wrote, - for absent, . or nothing for not reached. With --enter it asks: Enter for right, else\n" +
+			"wrong, what the child wrote, - for absent, . or nothing for not reached; R and W, + and other usual marks are read,\n" +
+			"and what is not clear is set aside and asked about. With --enter it asks: Enter for right, else\n" +
 			"the child's answer, - absent, . not reached, < one back (<< where numbers are compared); every pupil is saved at once.\n" +
 			"Marking again replaces and keeps what was: --history shows it. Pupils are codes such as P07; the results stay in\n" +
 			"BANK.marks beside the bank, which only you can read, and are in no bank, backup or export.\n\n" +
@@ -42,7 +39,10 @@ func markCommand() *cli.Command {
 			&cli.StringFlag{Name: "roster", Usage: "take the codes from your `FILE` of codes and names; names are not kept"},
 			&cli.BoolFlag{Name: "enter", Usage: "ask for the marks here"},
 			&cli.StringFlag{Name: "history", Usage: "show how the paper of the pupil with this `CODE` was marked, first to last"},
-			&cli.StringFlag{Name: "digits", Usage: "what 1 and 0 are: `marks or answers`; else it is seen from the grid"},
+			&cli.StringFlag{Name: "digits", Usage: "what 1 and 0 are in rows where they can be both: `marks or answers`"},
+			&cli.StringSliceFlag{Name: "read", Usage: "what a `SIGN=MEANING` means that was asked about: right, wrong, absent, not reached or answer"},
+			&cli.BoolFlag{Name: "all-wrong", Usage: "truly nobody in the grid has anything right"},
+			&cli.BoolFlag{Name: "codes-not-names", Usage: "codes such as Ada1 are no names"},
 			&cli.StringFlag{Name: "week", Usage: "the `WEEK` of a quiz.csv that stands without its quiz.json"},
 			classFlag, byFlag, jsonFlag,
 		},
@@ -74,6 +74,7 @@ func markQuiz(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	tellOfReaders(c, results.Path(c.String("bank")))
 	switch {
 	case c.Bool("enter"):
 		return enterMarks(c, quiz, pupils)
@@ -81,11 +82,22 @@ func markQuiz(c *cli.Context) error {
 		return showMarkings(c, quiz)
 	}
 	return withResults(c, bank.Options{}, func(s *results.Store) error {
+		if quiz, err = s.AsGiven(quiz); err != nil {
+			return err
+		}
 		if c.NArg() == 2 {
 			return readMarks(c, s, quiz, pupils)
 		}
 		return blankGrid(c, s, quiz, pupils)
 	})
+}
+
+// tellOfReaders says when others on this machine may read the marks.
+func tellOfReaders(c *cli.Context, path string) {
+	info, err := os.Stat(path)
+	if err == nil && runtime.GOOS != "windows" && info.Mode().Perm()&0o077 != 0 {
+		say(c, "note: others on this computer can read %s (mode %o); chmod 600 %s keeps it to you", path, info.Mode().Perm(), path)
+	}
 }
 
 // withResults opens the results beside the bank, which must be there.
@@ -100,54 +112,19 @@ func withResults(c *cli.Context, o bank.Options, do func(*results.Store) error) 
 	return errors.Join(do(s), s.Close())
 }
 
-// givenQuiz reads a quiz from its folder or quiz.csv, with title and week from the
-// quiz.json beside it.
+// givenQuiz reads a quiz from its folder or quiz.csv.
 func givenQuiz(c *cli.Context, path string) (results.Quiz, error) {
-	if info, err := os.Stat(path); err == nil && info.IsDir() {
-		path = filepath.Join(path, "quiz.csv")
-	}
-	rows, err := readQuizRows(path)
-	if err != nil {
-		return results.Quiz{}, err
-	}
-	slices.SortStableFunc(rows, func(a, b export.QuizRow) int {
-		return cmp.Or(cmp.Compare(a.Form, b.Form), cmp.Compare(a.Number, b.Number))
-	})
-	var forms []results.Form
-	for _, row := range rows {
-		if len(forms) == 0 || forms[len(forms)-1].Name != row.Form {
-			forms = append(forms, results.Form{Name: row.Form})
-		}
-		form := &forms[len(forms)-1]
-		form.Items = append(form.Items, results.Item{
-			ID: row.ID, Skill: standards.SkillID(row.Skill), Codes: standards.SplitCodes(row.Standards),
-			Asks: row.Task, Key: row.Key, Difficulty: standards.Difficulty(row.Difficulty),
-		})
-	}
-	if len(forms) == 0 {
-		return results.Quiz{}, fmt.Errorf("%s holds no items", path)
-	}
-	title, week := titleAndWeek(path)
-	if week == "" {
-		if week = c.String("week"); week == "" {
-			return results.Quiz{}, usagef("there is no quiz.json beside %s to tell the week; say it with --week 2026-W48", path)
-		}
+	week := c.String("week")
+	if week != "" {
 		if _, err := assemble.ParseWeek(week); err != nil {
 			return results.Quiz{}, usagef("--week: %v", err)
 		}
 	}
-	return results.NewQuiz(title, week, forms), nil
-}
-
-// titleAndWeek is what quiz.json tells of the quiz beside it; else the title is the
-// folder's name.
-func titleAndWeek(csvPath string) (title, week string) {
-	var quiz struct{ Title, Week string }
-	if text, err := os.ReadFile(filepath.Join(filepath.Dir(csvPath), "quiz.json")); err == nil {
-		_ = json.Unmarshal(text, &quiz) // a broken file tells nothing, and --week helps
+	quiz, err := export.Given(path, week)
+	if errors.Is(err, export.ErrNoWeek) {
+		return quiz, usagef("%v; say it with --week 2026-W48", err)
 	}
-	folder, _ := filepath.Abs(filepath.Dir(csvPath))
-	return or(quiz.Title, filepath.Base(folder)), quiz.Week
+	return quiz, err
 }
 
 // namedPupils are the codes of --pupils and --roster.
@@ -160,7 +137,16 @@ func namedPupils(c *cli.Context) (codes []string, err error) {
 		codes = append(codes, some...)
 	}
 	roster, err := readRoster(c)
-	return append(codes, roster.Codes...), err
+	if err != nil {
+		return nil, err
+	}
+	codes = append(codes, roster.Codes...)
+	for _, code := range codes {
+		if !c.Bool("codes-not-names") && results.LooksLikeName(code, codes...) {
+			return nil, usagef("%s looks like a name, and names are not kept; give codes such as P07, or add --codes-not-names if these are codes", code)
+		}
+	}
+	return codes, nil
 }
 
 // readRoster reads the file of --roster, if it is given.
@@ -195,7 +181,11 @@ func blankGrid(c *cli.Context, s *results.Store, quiz results.Quiz, pupils []str
 			return usagef("say who is in the class: --pupils P01-P24, or --roster FILE")
 		}
 	}
-	if err := writePrivate(path, func(w io.Writer) error { return marks.Blank(w, quiz, pupils) }); err != nil {
+	seats, err := marks.SeatsToMark(s, quiz, class, pupils)
+	if err != nil {
+		return err
+	}
+	if err := writePrivate(path, func(w io.Writer) error { return marks.Blank(w, quiz, seats) }); err != nil {
 		return err
 	}
 	say(c, "wrote %s for %s; fill it in, then: evenhand mark %s %s", path, count(len(pupils), "pupil"), c.Args().First(), path)
@@ -212,7 +202,20 @@ func readMarks(c *cli.Context, s *results.Store, quiz results.Quiz, pupils []str
 	if err != nil {
 		return err
 	}
-	reading, err := readGrid(path, quiz, marks.Options{Class: class, Pupils: known, Digits: marks.Digits(c.String("digits"))})
+	o := marks.Options{Class: class, Pupils: known, Digits: marks.Digits(c.String("digits")), AllWrong: c.Bool("all-wrong"), Before: map[string]results.Paper{}}
+	if o.Signs, err = marks.ParseSigns(c.StringSlice("read")); err != nil {
+		return usagef("--read: %v", err)
+	}
+	papers, err := s.Papers(quiz.ID)
+	if err != nil {
+		return err
+	}
+	for _, p := range papers {
+		if p.Class == class {
+			o.Before[p.Pupil] = p
+		}
+	}
+	reading, err := readGrid(path, quiz, o)
 	if err != nil {
 		return err
 	}
@@ -281,7 +284,13 @@ func enterMarks(c *cli.Context, quiz results.Quiz, pupils []string) error {
 	class := c.String("class")
 	var seats []marks.Seat
 	err := withResults(c, bank.Options{}, func(s *results.Store) (err error) {
-		seats, err = seatsOf(s, quiz, class, pupils)
+		if quiz, err = s.AsGiven(quiz); err != nil {
+			return err
+		}
+		if err := s.Enrol(class, pupils...); err != nil {
+			return err
+		}
+		seats, err = marks.SeatsToMark(s, quiz, class, pupils)
 		return err
 	})
 	if err != nil {
@@ -310,33 +319,6 @@ func enterMarks(c *cli.Context, quiz results.Quiz, pupils []string) error {
 	return nil
 }
 
-// seatsOf proposes a form for each pupil: the one marked before, else in turn along the
-// class list, as a grid does.
-func seatsOf(s *results.Store, quiz results.Quiz, class string, pupils []string) (seats []marks.Seat, err error) {
-	if err := s.Enrol(class, pupils...); err != nil {
-		return nil, err
-	}
-	all, err := s.Pupils(class)
-	if err != nil {
-		return nil, err
-	}
-	papers, err := s.Papers(quiz.ID)
-	if err != nil {
-		return nil, err
-	}
-	for i, code := range all {
-		seat := marks.Seat{Pupil: code, Form: marks.FormInTurn(quiz, i).Name}
-		at := slices.IndexFunc(papers, func(p results.Paper) bool { return p.Class == class && p.Pupil == code })
-		if at >= 0 {
-			seat.Form = papers[at].Form
-		}
-		if slices.Contains(pupils, code) || len(pupils) == 0 && at < 0 {
-			seats = append(seats, seat)
-		}
-	}
-	return seats, nil
-}
-
 // showMarkings shows every marking of a pupil's paper.
 func showMarkings(c *cli.Context, quiz results.Quiz) error {
 	code, err := results.ParseCode(c.String("history"))
@@ -355,10 +337,10 @@ func showMarkings(c *cli.Context, quiz results.Quiz) error {
 		for _, p := range history {
 			answers := make([]string, len(p.Answers))
 			for i, answer := range p.Answers {
-				answers[i] = answer.String()
+				answers[i] = fmt.Sprintf("%d: %s", i+1, answer)
 			}
 			right, of := p.Score()
-			rows = append(rows, []string{p.At.Format("2006-01-02 15:04"), p.By, p.Form, fmt.Sprintf("%d of %d", right, of), strings.Join(answers, ", ")})
+			rows = append(rows, []string{p.At.Format("2006-01-02 15:04"), p.By, p.Form, fmt.Sprintf("%d of %d", right, of), strings.Join(answers, " | ")})
 		}
 		return table(c.App.Writer, rows)
 	})

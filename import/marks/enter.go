@@ -11,15 +11,14 @@ import (
 	"evenhand/standards/task"
 )
 
-// Seat is a pupil and the form that the pupil most likely had.
-type Seat struct{ Pupil, Form string }
-
 // Entry asks for marks one by one, on a terminal or from a pipe.
 //
 // For each pupil it asks the form (nothing takes the one proposed, - says that the
 // pupil was absent), then each item: nothing means right, - absent, . not reached, x
-// wrong, anything else is what the pupil wrote. < goes one question back; where numbers
-// are compared < is an answer, and << goes back.
+// wrong, and the other marks of a grid mean what they mean there; a possible answer is
+// what the pupil wrote, 1 and 0 too. Anything else is asked again, and after every item
+// stands how it was taken. < goes one question back; where numbers are compared < is an
+// answer, and << goes back.
 type Entry struct {
 	In    io.Reader
 	Out   io.Writer // the questions
@@ -160,6 +159,7 @@ func (a *asker) items(form results.Form, paper *results.Paper) move {
 			fmt.Fprintln(a.Out, "      "+problem)
 			continue
 		}
+		fmt.Fprintln(a.Out, "      "+echo(item, answer))
 		paper.Answers = append(paper.Answers, answer)
 		k++
 	}
@@ -174,13 +174,35 @@ func goesBack(item results.Item, cell string) bool {
 	return cell == "<<" || cell == "<" && !compares
 }
 
+// echo says how an answer was taken.
+func echo(item results.Item, a results.Answer) string {
+	switch {
+	case a.Written == "":
+		return string(a.State)
+	case a.State == results.Wrong && oneOrZero.MatchString(plain(a.Written)):
+		return fmt.Sprintf("wrong: %s (if it is a mark: Enter is right, x is wrong, and < goes back)", a.Written)
+	}
+	return fmt.Sprintf("%s: %s", a.State, a.Written)
+}
+
 // typed reads what was typed for an item.
-func typed(item results.Item, cell string) (results.Answer, string) {
-	if cell == "" {
+func typed(item results.Item, text string) (results.Answer, string) {
+	if text == "" {
 		return results.Answer{State: results.Right}, ""
 	}
-	if state, ok := Sign(cell); ok {
-		return results.Answer{State: state}, ""
+	c := look(0, item, text, nil)
+	if c.sign == nil {
+		return c.answer, c.why
 	}
-	return Written(item, cell)
+	row := rowCells{cells: []cell{c}, grid: &evidence{}}
+	states := row.states(c.plain, *c.sign)
+	switch clear := len(states) == 1; {
+	case c.mayBeBoth() && (c.sign.family == digitFamily || c.sign.family == boxFamily || clear && states[0] == c.answer.State):
+		return c.answer, ""
+	case c.mayBeBoth():
+		return c.answer, fmt.Sprintf("%q can be a mark or what the child wrote; Enter is right, 0 of 1 wrong; for what the child wrote type: wrote %s", text, text)
+	case c.sign.family == digitFamily || !clear:
+		return c.answer, fmt.Sprintf("%q is not clear here; Enter is right, x wrong, - absent, . not reached, or type what the child wrote", text)
+	}
+	return results.Answer{State: states[0]}, ""
 }

@@ -80,29 +80,34 @@ func TestWhatCellsSay(t *testing.T) {
 	}
 }
 
-// 1 and 0 under an item whose key is one digit could be either; the whole grid decides.
+// 1 and 0 are marks or what the child wrote, row by row; where both can be, the row is asked
+// about.
 func TestDigits(t *testing.T) {
+	const ask = "aside"
 	for _, row := range []struct {
 		name, grid string
 		o          marks.Digits
 		digits     marks.Digits
-		note       bool
 		want       []string
 	}{
-		{"only marks", "P01,A,0,1,1\nP02,B,1,0,1", "", marks.AreMarks, false, []string{"P01A w r r", "P02B r w r"}},
-		{"marks and wrong answers", "P01,A,0,1,3:06\nP02,B,1,74,1", "", marks.AreMarks, false, []string{"P01A w r w(3:06)", "P02B r w(74) r"}},
-		{"all written", "P01,A,0,62,3:30\nP02,B,1,74,4:30", "", marks.AreAnswers, true, []string{"P01A w(0) r(62) r(3:30)", "P02B w(1) w(74) r(4:30)"}},
-		{"both alike", "P01,A,1,1,1\nP02,B,1,84,4:30", "", marks.AreMarks, true, []string{"P01A r r r", "P02B r r(84) r(4:30)"}},
-		{"all written but one", "P01,A,0,62,0\nP02,B,1,84,4:30", "", marks.AreAnswers, true, []string{"P01A w(0) r(62) w(0)", "P02B w(1) r(84) r(4:30)"}},
-		{"both, said outright", "P01,A,1,62,1\nP02,B,1,84,4:30", marks.AreAnswers, marks.AreAnswers, false, []string{"P01A r(1) r(62) w(1)", "P02B w(1) r(84) r(4:30)"}},
+		{"only marks", "P01,A,0,1,1\nP02,B,1,0,1", "", marks.AreMarks, []string{"P01A w r r", "P02B r w r"}},
+		{"ticks beside", "P01,A,✓,1,✓\nP02,B,✓,0,✓", "", marks.EachRow, []string{"P01A r w(1) r", "P02B r w r"}},
+		{"wrong answers beside", "P01,A,0,1,3:06", "", "", []string{ask}},
+		{"wrong answers beside, said", "P01,A,0,1,3:06", marks.AreMarks, marks.AreMarks, []string{"P01A w r w(3:06)"}},
+		{"all written", "P01,A,0,62,3:30\nP02,B,1,74,4:30", "", marks.AreAnswers, []string{"P01A w(0) r(62) r(3:30)", "P02B w(1) w(74) r(4:30)"}},
+		{"two markers", "P01,A,1,1,1\nP02,B,1,84,4:30", "", marks.EachRow, []string{"P01A r r r", "P02B w(1) r(84) r(4:30)"}},
+		{"either way the same", "P01,A,1,x,x", "", marks.AreMarks, []string{"P01A r w w"}},
 	} {
 		r := read(t, "pupil,form,1,2,3\n"+row.grid+"\n", marks.Options{Digits: row.o})
 		var got []string
 		for _, p := range r.Papers {
 			got = append(got, paper(p))
 		}
-		if r.Digits != row.digits || !slices.Equal(got, row.want) || (len(r.Notes) > 0) != row.note {
-			t.Errorf("%s: %s read as %s, notes %q, want %s as %s", row.name, got, r.Digits, r.Notes, row.want, row.digits)
+		for range r.Problems {
+			got = append(got, ask)
+		}
+		if r.Digits != row.digits || !slices.Equal(got, row.want) {
+			t.Errorf("%s: %s read as %q, %v, want %s as %q", row.name, got, r.Digits, r.Problems, row.want, row.digits)
 		}
 	}
 }
@@ -131,8 +136,8 @@ func TestSetAside(t *testing.T) {
 		`line 6, pupil: P04 stands in lines 5 and 6; keep the right row`,
 		`line 7, pupil: P42 is not in the class; did you mean P24? If it is new there, add --pupils P42`,
 		`line 10, form: "" is no form of this quiz; it has A, B`,
-		`line 8, item 2: "#NAME?": this is what a spreadsheet writes when it can't work out a formula; write the pupil's answer, with an apostrophe before it if it begins with =`,
-		`line 9, item 4: "1": form A has only 3 items`,
+		`line 8, item 2: P05: "#NAME?": this is what a spreadsheet writes when it can't work out a formula; write the pupil's answer, with an apostrophe before it if it begins with =`,
+		`line 9, item 4: P06: "1": form A has only 3 items`,
 	}
 	var got []string
 	for _, p := range r.Problems {
@@ -144,7 +149,7 @@ func TestSetAside(t *testing.T) {
 	if len(r.Papers) != 1 || !slices.Equal(r.Unmarked, []string{"P08"}) || r.Rows() != 10 {
 		t.Errorf("%d papers, unmarked %v, %d rows", len(r.Papers), r.Unmarked, r.Rows())
 	}
-	if !slices.Equal(r.Notes, []string{`column "name" was not used`}) {
+	if !slices.Equal(r.Notes, []string{`column "name" was not used`, "the grid doesn't say which quiz it is of; it was taken for Friday check (2026-W48)"}) {
 		t.Errorf("notes %q", r.Notes)
 	}
 }
@@ -191,10 +196,11 @@ func TestEncodings(t *testing.T) {
 
 func TestBlank(t *testing.T) {
 	var file bytes.Buffer
-	if err := marks.Blank(&file, friday(), []string{"P01", "P02", "P03"}); err != nil {
+	if err := marks.Blank(&file, friday(), marks.Seats(friday(), "", nil, nil, []string{"P01", "P02", "P03"})); err != nil {
 		t.Fatal(err)
 	}
-	if want := "\ufeffpupil,form,1,2,3\r\nP01,A,,,\r\nP02,B,,,\r\nP03,A,,,\r\n"; file.String() != want {
+	id := "q" + friday().ID
+	if want := "\ufeffpupil,form,1,2,3,quiz\r\nP01,A,,,," + id + "\r\nP02,B,,,," + id + "\r\nP03,A,,,," + id + "\r\n"; file.String() != want {
 		t.Errorf("got %q, want %q", file.String(), want)
 	}
 	r := read(t, file.String(), marks.Options{})

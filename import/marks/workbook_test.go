@@ -19,7 +19,7 @@ func TestWorkbook(t *testing.T) {
 	text := func(s string) string { return `<c t="inlineStr"><is><t>` + s + `</t></is></c>` }
 	number := func(s string) string { return `<c><v>` + s + `</v></c>` }
 	rows := `<row>` + text("pupil") + text("form") + number("1") + number("2") + number("3") + `</row>` +
-		`<row>` + text("P01") + text("A") + number("1") + number("512") + `<c s="1"><v>0.14583333333333334</v></c></row>` +
+		`<row>` + text("P01") + text("A") + number("2") + number("512") + `<c s="1"><v>0.14583333333333334</v></c></row>` +
 		`<row>` + text("P02") + text("B") + text("✓") + text("-") + text("half past 4") + `</row>`
 	var file bytes.Buffer
 	archive := zip.NewWriter(&file)
@@ -41,11 +41,11 @@ func TestWorkbook(t *testing.T) {
 	if err := archive.Close(); err != nil {
 		t.Fatal(err)
 	}
-	r, err := marks.Read("marks.xlsx", file.Bytes(), friday(), marks.Options{Digits: marks.AreMarks})
+	r, err := marks.Read("marks.xlsx", file.Bytes(), friday(), marks.Options{})
 	if err != nil || len(r.Papers) != 2 {
 		t.Fatalf("%+v, %v", r, err)
 	}
-	for i, want := range []string{"P01A r w(512) r(3:30)", "P02B r a r(half past 4)"} {
+	for i, want := range []string{"P01A w(2) w(512) r(3:30)", "P02B r a r(half past 4)"} {
 		if got := paper(r.Papers[i]); got != want {
 			t.Errorf("got %s, want %s", got, want)
 		}

@@ -1,0 +1,328 @@
+package marks_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+	"unicode"
+
+	"pgregory.net/rapid"
+
+	"evenhand/bank/results"
+	"evenhand/import/marks"
+	"evenhand/standards/task"
+)
+
+// long is a quiz of ten items of many kinds.
+func long() results.Quiz {
+	return quizOf([]string{
+		"27 + 35 = ?", "9 - 8 = ?", "read 9:30", "true or false: 7 = 8 - 2", "47 ? 74",
+		"62 = ? tens ? ones", "coins 25, 5, 1", "98, 99, ?, 101", "48 + 36 = ?", "read 4:00",
+	})
+}
+
+const longHeading = "pupil,form,1,2,3,4,5,6,7,8,9,10\n"
+
+// readLong reads rows of ten cells, each of which may hold commas.
+func readLong(t testing.TB, o marks.Options, rows ...[]string) *marks.Reading {
+	t.Helper()
+	grid := strings.ReplaceAll(longHeading, ",", "\t")
+	for i, cells := range rows {
+		grid += fmt.Sprintf("P%02d\tA\t%s\n", i+1, strings.Join(cells, "\t"))
+	}
+	r, err := marks.Read("marks.csv", []byte(grid), long(), o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// mark writes a pupil's truth, r and w, with a sign for each.
+func mark(truth, right, wrong string) (cells []string) {
+	for _, c := range truth {
+		cells = append(cells, map[rune]string{'r': right, 'w': wrong, 'a': "-", 'n': "."}[c])
+	}
+	return cells
+}
+
+// states are the states of a paper, one letter each.
+func states(p results.Paper) (text string) {
+	for _, a := range p.Answers {
+		text += map[results.State]string{results.Right: "r", results.Wrong: "w", results.Absent: "a", results.NotReached: "n"}[a.State]
+	}
+	return text
+}
+
+// The notations are those of schools, spreadsheets and phones: common practice, put
+// together here.
+var notations = []struct{ right, wrong string }{
+	{"1", "0"}, {"1.0", "0.0"}, {"1,00", "0,00"}, {"1.", "0."}, {"１", "０"}, {"1 pt", "0 pts"}, {"1/1", "0/1"}, {"100%", "0%"}, {"100.00 %", "0.00 %"},
+	{"✓", "x"}, {"✓", "✗"}, {"✔️", "❌"}, {"✅", "❌"}, {"☑️", "✖️"}, {"√", "×"}, {"👍🏽", "👎🏽"}, {"🟢", "🔴"}, {"☑", "☐"}, {"🗹", "☐"}, {"ü", "û"}, {"þ", "ý"}, {"\uf0fc", "\uf0fb"}, {"[x]", "[ ]"},
+	{"+", "x"}, {"+", "0"}, {"＋", "0"}, {"R", "W"}, {"r", "w"}, {"c", "x"}, {"C", "I"}, {"C", "W"}, {"v", "x"}, {"/", "x"}, {"✓", "/"}, {"○", "×"}, {"y", "n"}, {"S", "N"}, {"b", "m"}, {"T", "F"}, {"J", "N"},
+	{"right", "wrong"}, {"Correct", "Incorrect"}, {"yes", "no"}, {"ok", "x"}, {"bien", "mal"}, {"Sí", "No"}, {"correcto", "incorrecto"}, {"good", "bad"},
+	{"TRUE", "FALSE"}, {"VERDADERO", "FALSO"}, {"WAHR", "FALSCH"}, {"VRAI", "FAUX"}, {"VERO", "FALSO"}, {"WAAR", "ONWAAR"}, {"PRAWDA", "FAŁSZ"}, {"ИСТИНА", "ЛОЖЬ"}, {"TOSI", "EPÄTOSI"}, {"SANT", "FALSKT"},
+}
+
+func TestNotations(t *testing.T) {
+	truths := []string{"rrrrwrrwrr", "rwrwrrwrrw", "wrrrrrwrrr", "rrrrrrrrrr", "rrwrrrrwnn", "aaaaaaaaaa"}
+	for _, n := range notations {
+		var rows [][]string
+		for _, truth := range truths {
+			rows = append(rows, mark(truth, n.right, n.wrong))
+		}
+		r := readLong(t, marks.Options{}, rows...)
+		var got []string
+		for _, p := range r.Papers {
+			got = append(got, states(p))
+		}
+		if !slices.Equal(got, truths) {
+			t.Errorf("%s and %s: read %q with %v, want %q", n.right, n.wrong, got, r.Problems, truths)
+		}
+	}
+}
+
+// + and - are right and wrong where - stands before what the child went on to; a row of
+// nothing but - can be an absent child, and is asked about.
+func TestPlusAndMinus(t *testing.T) {
+	rows := [][]string{mark("rrrwrrrrwr", "+", "-"), mark("rrrrrrrrww", "+", "-"), mark("wwwwwwwwww", "+", "-")}
+	r := readLong(t, marks.Options{}, rows...)
+	if len(r.Papers) != 2 || states(r.Papers[0]) != "rrrwrrrrwr" || states(r.Papers[1]) != "rrrrrrrrww" || len(r.Problems) != 1 {
+		t.Errorf("%v, %v", r.Papers, r.Problems)
+	}
+	said, err := marks.ParseSigns([]string{"-=absent"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if r = readLong(t, marks.Options{Signs: said}, rows[2], rows[0]); len(r.Papers) != 2 || states(r.Papers[0]) != "aaaaaaaaaa" {
+		t.Errorf("%v, %v", r.Papers, r.Problems)
+	}
+}
+
+// What can't be one thing only is asked about, and can be answered.
+func TestAsked(t *testing.T) {
+	for _, row := range []struct{ cells, told, want string }{
+		{"x o x x o x x x o x", "x=right o=wrong", "rwrrwrrrwr"},
+		{"☐ ☐ ☐ ☐ ☐ ☐ ☐ ☐ ☐ ☐", "☐=wrong", "wwwwwwwwww"},
+		{"FALSE FALSE FALSE FALSE FALSE FALSE FALSE FALSE FALSE FALSE", "false=wrong", "wwwwwwwwww"},
+		{"☒ ☐ ☒ ☒ ☐ ☒ ☒ ☒ ☐ ☒", "☒=right ☐=wrong", "rwrrwrrrwr"},
+		{"100 0 100 100 0 100 100 100 0 100", "100=right 0=wrong", "rwrrwrrrwr"},
+		{"a e a a e a a a e a", "a=right e=wrong", "rwrrwrrrwr"},
+		{"✓ skipped ✓ ✓ ✓ ✓ ✓ ✓ x ✓", "skipped=not-reached", "rnrrrrrrwr"},
+		{"✓ ? ✓ ✓ ✓ ✓ ✓ ✓ x ✓", "?=wrong", "rwrrrrrrwr"},
+		{"✓ half ✓ ✓ ✓ ✓ ✓ ✓ x ✓", "half=wrong", "rwrrrrrrwr"},
+		{"✓ 50% ✓ ✓ ✓ ✓ ✓ ✓ x ✓", "50%=wrong", "rwrrrrrrwr"},
+		{"✓ banana ✓ ✓ ✓ ✓ ✓ ✓ x ✓", "banana=wrong", "rwrrrrrrwr"},
+		{"f f f f f f f f f f", "f=absent", "aaaaaaaaaa"},
+		{"x x x x x x x x x x", "x=right", "rrrrrrrrrr"},
+	} {
+		cells := strings.Fields(row.cells)
+		if r := readLong(t, marks.Options{}, cells); len(r.Papers) != 0 || len(r.Problems) != 1 || !strings.Contains(r.Problems[0].Reason, "P01") {
+			t.Errorf("%s: read as %v, %v; want a question", row.cells, r.Papers, r.Problems)
+		}
+		said, err := marks.ParseSigns(strings.Fields(row.told))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if r := readLong(t, marks.Options{Signs: said, AllWrong: true}, cells); len(r.Papers) != 1 || states(r.Papers[0]) != row.want {
+			t.Errorf("%s with %s: %v, %v, want %s", row.cells, row.told, r.Papers, r.Problems, row.want)
+		}
+	}
+	for _, bad := range []string{"x", "=right", "x=maybe"} {
+		if _, err := marks.ParseSigns([]string{bad}); err == nil {
+			t.Errorf("%q is taken", bad)
+		}
+	}
+}
+
+// Absent and not reached as schools write them (common practice).
+func TestAbsentAndNotReached(t *testing.T) {
+	for word, want := range map[string]string{
+		"abs": "a", "ABS.": "a", "Absent": "a", "a": "a", "ill": "a", "away": "a", "--": "a", "—": "a", "ausente": "a", "faltó": "a", "no vino": "a", "not here": "a", "sick": "a", "excused": "a", "NP": "a",
+		"nr": "n", "N.R.": "n", "not reached": "n", "NA": "n", "n/a": "n", "NaN": "n", "…": "n", "...": "n", ".": "n", "not done": "n", "no terminó": "n", "dnf": "n", "null": "n",
+	} {
+		truth := "rrwrrrrrr" + want
+		row := append(mark(truth[:9], "✓", "x"), word)
+		if r := readLong(t, marks.Options{}, row); len(r.Papers) != 1 || states(r.Papers[0]) != truth {
+			t.Errorf("%s: %v, %v, want %s", word, r.Papers, r.Problems, truth)
+		}
+	}
+	all := strings.Fields("abs abs abs abs abs abs abs abs abs abs")
+	if r := readLong(t, marks.Options{}, all); len(r.Papers) != 1 || states(r.Papers[0]) != "aaaaaaaaaa" {
+		t.Errorf("%v, %v", r.Papers, r.Problems)
+	}
+}
+
+// What spreadsheets make of answers (found with a spreadsheet of the usual make and with
+// workbooks made by hand): the first cell is what stands there, the second what was typed.
+func TestSpreadsheetsHand(t *testing.T) {
+	for _, row := range []struct {
+		at          int
+		cell, typed string
+		state       results.State
+	}{
+		{1, "62.00", "62", results.Right}, {1, "62,0", "62", results.Right}, {1, "+62", "62", results.Right}, {1, "'62", "62", results.Right}, {1, "6.2E+01", "62", results.Right}, {1, "52.0", "52", results.Wrong},
+		{3, "9.3", "9:30", results.Right}, {3, "9,3", "9:30", results.Right}, {3, "9.30", "9:30", results.Right}, {3, "9.1", "9:10", results.Wrong}, {3, "9.300000000000001", "9:30", results.Right},
+		{3, "0.3958333333333333", "9:30", results.Right}, {3, "09:30:00", "9:30", results.Right},
+		{4, "FALSE", "FALSE", results.Right}, {4, "TRUE", "TRUE", results.Wrong}, {4, "FALSO", "FALSO", results.Right},
+		{7, "0.31", "$0.31", results.Right}, {7, ".31", "$0.31", results.Right}, {7, "$.31", "$0.31", results.Right}, {7, "0,31", "$0.31", results.Right}, {7, "31.00", "31", ""}, {7, "0.3", "$0.30", results.Wrong},
+		{6, "2026-06-02", "", ""}, {6, "2026-06-02T00:00:00Z", "", ""}, {6, "46175", "", ""}, {1, "02-Jun", "", ""},
+	} {
+		cells := mark("rrrrrrrrrr", "✓", "x")
+		cells[row.at-1] = row.cell
+		r := readLong(t, marks.Options{}, cells)
+		if row.state == "" {
+			if len(r.Problems) != 1 {
+				t.Errorf("%s under item %d is taken as %v, want a question", row.cell, row.at, r.Papers[0].Answers[row.at-1])
+			}
+			continue
+		}
+		if len(r.Papers) != 1 {
+			t.Errorf("%s under item %d: %v", row.cell, row.at, r.Problems)
+		} else if got := r.Papers[0].Answers[row.at-1]; got != (results.Answer{State: row.state, Written: row.typed}) {
+			t.Errorf("%s under item %d is %+v, want %s %s", row.cell, row.at, got, row.state, row.typed)
+		}
+	}
+	// 6/6 can only have been 6 and 6.
+	quiz := quizOf([]string{"66 = ? tens ? ones"})
+	if r, err := marks.Read("m.csv", []byte("pupil,form,1\nP01,A,2026-06-06\n"), quiz, marks.Options{}); err != nil || len(r.Papers) != 1 || states(r.Papers[0]) != "r" {
+		t.Errorf("%+v, %v", r, err)
+	}
+}
+
+// An answer that looks like a mark, and a key that does.
+func TestAnswersThatLookLikeMarks(t *testing.T) {
+	hand := func(key string) results.Quiz {
+		quiz := quizOf([]string{"27 + 35 = ?", "48 + 36 = ?", "9 - 8 = ?"})
+		quiz.Forms[0].Items = append(quiz.Forms[0].Items, results.Item{ID: "h", Asks: "Which sign?", Key: key})
+		return results.NewQuiz("By hand", "2026-W48", quiz.Forms)
+	}
+	for _, row := range []struct{ key, cells, want string }{
+		{"-", "✓,x,✓,-", ""}, {"-", "62,84,1,-", ""}, {"-", "62,84,1,wrote -", "rrrr"}, {"-", "-,-,-,-", "aaaa"}, {"-", "✓,x,✓,✓", "rwrr"}, {"-", "✓,x,✓,✗", "rwrw"}, {"x", "✓,x,✓,✗", "rwrw"},
+		{"x", "✓,x,✓,x", ""}, {"x", "✓,x,✓,wrote x", "rwrr"}, {"x", "62,84,1,x", "rrrr"}, {"c", "✓,x,✓,c", "rwrr"}, {"c", "✓,x,✓,wrote d", "rwrw"},
+		{"no", "yes,no,yes,no", ""}, {"no", "62,74,1,no", "rwrr"}, {"no", "1,0,1,no", "rwrr"},
+	} {
+		r, err := marks.Read("m.csv", []byte("pupil,form,1,2,3,4\nP01,A,"+row.cells+"\n"), hand(row.key), marks.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := ""
+		for _, p := range r.Papers {
+			got += states(p)
+		}
+		if got != row.want {
+			t.Errorf("key %s, %s: %q with %v, want %q", row.key, row.cells, got, r.Problems, row.want)
+		}
+	}
+}
+
+// Check boxes in a quiz with a true-or-false item are marks there too; answers beside
+// other marks are answers.
+func TestBoxesBesideTrueOrFalse(t *testing.T) {
+	boxes := mark("rrrrwrrrrr", "TRUE", "FALSE")
+	if r := readLong(t, marks.Options{}, boxes); len(r.Papers) != 1 || states(r.Papers[0]) != "rrrrwrrrrr" {
+		t.Errorf("%v, %v", r.Papers, r.Problems)
+	}
+	marked := mark("rrrrwrrrrr", "1", "0")
+	marked[3] = "FALSE" // the key
+	if r := readLong(t, marks.Options{}, marked); len(r.Papers) != 1 || states(r.Papers[0]) != "rrrrwrrrrr" || r.Papers[0].Answers[3].Written != "FALSE" {
+		t.Errorf("%v, %v", r.Papers, r.Problems)
+	}
+}
+
+// written are what children write to the ten items: the key, and wrong answers.
+var writtenWrong = [][]string{
+	{"52", "512", "7", "0", "1"}, {"2", "17", "0"}, {"6:45", "half past 10", "10:30"}, {"true", "yes"}, {">", "="},
+	{"2 tens 6 ones", "6, 20"}, {"30", "32 cents", "$0.13"}, {"102", "90", "1"}, {"74", "714", "12", "0"}, {"12:20", "5:00", "4:30"},
+}
+
+// Law: whatever documented notations the rows of a grid are filled with, what is recorded
+// is the truth, or the row is set aside.
+func TestNeverAWrongRecord(t *testing.T) {
+	quiz := long()
+	var seats []marks.Seat
+	for i := range 6 {
+		seats = append(seats, marks.Seat{Pupil: fmt.Sprintf("P%02d", i+1), Form: "A"})
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		var grid strings.Builder
+		if err := marks.Blank(&grid, quiz, seats); err != nil {
+			t.Fatal(err)
+		}
+		lines := strings.Split(strings.TrimSpace(grid.String()), "\r\n")
+		truths := map[string]string{}
+		for i, seat := range seats {
+			n := rapid.SampledFrom(notations).Draw(t, "notation")
+			style := rapid.SampledFrom([]string{"marks", "right marked", "wrong marked", "written", "absent"}).Draw(t, "style")
+			absent := rapid.SampledFrom([]string{"-", "absent", "abs", "—"}).Draw(t, "absent")
+			last := rapid.IntRange(5, 10).Draw(t, "reached")
+			row := strings.Split(lines[i+1], ",")
+			words := strings.ContainsFunc(n.right, unicode.IsLetter)
+			ones := 0
+			truth := ""
+			for k, item := range quiz.Forms[0].Items {
+				isRight := rapid.IntRange(0, 3).Draw(t, "right") > 0
+				state := map[bool]string{true: "r", false: "w"}[isRight]
+				wrote := item.Key
+				if !isRight {
+					if wrote = rapid.SampledFrom(writtenWrong[k]).Draw(t, "wrote"); (wrote == "0" || wrote == "1") && ones > 0 {
+						wrote = writtenWrong[k][0] // as documented: hardly half of a child's answers are 1 or 0
+					} else if wrote == "0" || wrote == "1" {
+						ones++
+					}
+				}
+				digits := strings.ContainsAny(n.wrong, "0０") // for whom a child's own 1 or 0 is marked, not written
+				if digits && !isRight && (wrote == "0" || wrote == "1") && style != "written" {
+					wrote = writtenWrong[k][0]
+				}
+				sign := map[bool]string{true: n.right, false: n.wrong}[isRight]
+				var cell string
+				switch {
+				case style == "absent":
+					cell, state = absent, "a"
+				case k >= last:
+					cell, state = "", "n"
+				case style == "marks", k == 3 && words && style == "right marked": // boxes are ticked under every item
+					cell = sign
+				case style == "right marked" && isRight, style == "wrong marked" && !isRight:
+					cell = sign
+				default:
+					cell = wrote
+				}
+				if k == 3 && words && style == "wrong marked" && !isRight && k < last {
+					cell = "x" // "no" and "false" are answers there
+				}
+				truth += state
+				row[k+2] = `"` + cell + `"`
+			}
+			truths[seat.Pupil] = truth
+			lines[i+1] = strings.Join(row, ",")
+		}
+		r, err := marks.Read("marks.csv", []byte(strings.Join(lines, "\r\n")), quiz, marks.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if r.Rows() != len(seats) {
+			t.Fatalf("%d rows ended", r.Rows())
+		}
+		for _, p := range r.Papers {
+			if got := states(p); got != truths[p.Pupil] {
+				t.Fatalf("%s is recorded %s, but it was %s:\n%s", p.Pupil, got, truths[p.Pupil], strings.Join(lines, "\n"))
+			}
+		}
+	})
+}
+
+// The keys of the quiz are what the law above takes for right.
+func TestKeysAreRight(t *testing.T) {
+	for k, item := range long().Forms[0].Items {
+		if !task.MustParse(item.Asks).Judge(item.Key) {
+			t.Errorf("%s: %s is not right", item.Asks, item.Key)
+		}
+		for _, wrong := range writtenWrong[k] {
+			if task.MustParse(item.Asks).Judge(wrong) {
+				t.Errorf("%s: %s is right", item.Asks, wrong)
+			}
+		}
+	}
+}

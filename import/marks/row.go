@@ -1,0 +1,380 @@
+package marks
+
+import (
+	"fmt"
+	"maps"
+	"regexp"
+	"slices"
+	"strings"
+
+	"evenhand/bank/results"
+)
+
+// Digits says what 1 and 0 mean.
+type Digits string
+
+// The meanings of 1 and 0; EachRow where rows of a grid differ.
+const (
+	AreMarks   Digits = "marks"
+	AreAnswers Digits = "answers"
+	EachRow    Digits = "each row by itself"
+)
+
+// cell is one filled cell of a row with all that it may say.
+type cell struct {
+	at     int // the item's place, from 0
+	text   string
+	plain  string
+	sign   *sign          // the mark it may be
+	answer results.Answer // what the child may have written
+	why    string         // why it is no possible answer; empty where it is one
+	isKey  bool           // it is the key of an item by hand, whatever it looks like
+	said   bool           // a person said what the sign means
+}
+
+// mayBeBoth says that a cell can be a mark or an answer.
+func (c cell) mayBeBoth() bool { return c.sign != nil && c.why == "" }
+
+// surely says that the cell is a mark of one of the families and nothing else.
+func (c cell) surely(families ...family) bool {
+	return c.sign != nil && c.why != "" && slices.Contains(families, c.sign.family)
+}
+
+// rowCells are the filled cells of a row.
+type rowCells struct {
+	cells  []cell
+	grid   *evidence
+	told   map[string]results.State // what a person said that signs mean; "" for an answer
+	digits Digits                   // what a person said of 1 and 0
+}
+
+// evidence is what all rows of a grid together show.
+type evidence struct {
+	plains    map[string]bool                   // all signs
+	meant     map[string]map[results.State]bool // what signs mean beside others in their rows
+	wrong     bool                              // something is wrong, by a sign or an answer
+	dashWrong bool                              // - stands between + and +
+}
+
+// look makes a cell of what stands under an item.
+func look(at int, item results.Item, text string, told map[string]results.State) cell {
+	c := cell{at: at, text: text, plain: plain(text)}
+	if state, ok := told[c.plain]; ok && state != "" {
+		c.sign, c.why, c.said = &sign{tickFamily, []reading{{state: state}}}, "said", true
+		return c
+	} else if s, isSign := signOf(c.plain); isSign && !ok {
+		c.sign = &s
+	}
+	c.answer, c.why = Written(item, text)
+	_, known := item.Task()
+	c.isKey = !known && c.sign != nil && c.why == "" && c.sign.family != digitFamily
+	if inPart.MatchString(c.plain) && (c.why != "" || c.answer.State != results.Right) && strings.ContainsAny(c.plain, "%½⁄~±adf") {
+		c.why = "this says that a part of the answer is right; a mark is right or wrong, so write 1 or 0"
+	}
+	return c
+}
+
+// has says that one of the signs stands in the row.
+func (r *rowCells) has(plains string) bool {
+	for _, want := range strings.Split(plains, " | ") {
+		for _, c := range r.cells {
+			if want == anyRight && says(c) == results.Right || want == anyWrong && says(c) == results.Wrong || c.plain == want {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// says is the state that a cell plainly tells: by a mark of one meaning, or by an answer.
+func says(c cell) results.State {
+	switch {
+	case c.sign == nil && c.why == "":
+		return c.answer.State
+	case c.sign == nil || c.why == "":
+		return ""
+	}
+	state, _ := c.sign.plainly()
+	return state
+}
+
+// meant is the state of a cell that is a mark and has one meaning in this row.
+func (r *rowCells) meant(c cell) results.State {
+	if c.sign == nil || c.why == "" {
+		return ""
+	}
+	if list := r.states(c.plain, *c.sign); len(list) == 1 {
+		return list[0]
+	}
+	return ""
+}
+
+// states are the meanings that a sign has beside the others of the row.
+func (r *rowCells) states(plain string, s sign) (list []results.State) {
+	for _, one := range s.readings {
+		with := one.with == "" || r.has(one.with)
+		unless := one.unless == results.Right && r.has(anyRight)
+		if with && !unless && !slices.Contains(list, one.state) {
+			list = append(list, one.state)
+		}
+	}
+	alone := !slices.ContainsFunc(r.cells, func(c cell) bool { return c.sign == nil || c.sign.family != s.family && c.sign.family != noneFamily })
+	if len(list) > 0 || !alone {
+		return list
+	}
+	return slices.Sorted(maps.Keys(r.grid.meant[plain])) // the row doesn't tell, but other rows may
+}
+
+// mark is the state that a cell's sign means in this row, or the question about it.
+func (r *rowCells) mark(c cell) (state results.State, question string) {
+	if c.said {
+		return c.sign.readings[0].state, ""
+	}
+	if c.plain == "-" {
+		return r.dash()
+	}
+	switch list := r.states(c.plain, *c.sign); {
+	case len(list) == 1 && r.untouched(c, list[0]):
+		return "", "no box of this row is ticked; is all of it wrong, or is it not marked yet?"
+	case len(list) == 1:
+		return list[0], ""
+	case len(list) == 0:
+		return "", fmt.Sprintf("%s can mean several things here; say which, as in --read '%s=right' or --read '%s=wrong'", c.text, c.text, c.text)
+	default:
+		return "", fmt.Sprintf("%s can mean %s; say which, as in --read '%s=%s'", c.text, inWords(list), c.text, list[0])
+	}
+}
+
+func inWords(states []results.State) string {
+	texts := make([]string, len(states))
+	for i, state := range states {
+		texts[i] = string(state)
+	}
+	return strings.Join(texts, " or ")
+}
+
+// untouched says that the row is nothing but empty boxes, as when nobody has marked it.
+func (r *rowCells) untouched(c cell, state results.State) bool {
+	return state == results.Wrong && (c.sign.family == boxFamily || strings.ContainsAny(c.plain, "☐¨[")) && len(r.cells) > 1 &&
+		!slices.ContainsFunc(r.cells, func(other cell) bool { return other.plain != c.plain })
+}
+
+// dash reads -, which is absent, but wrong for those who mark with + and -.
+func (r *rowCells) dash() (state results.State, question string) {
+	first, lastCounted := -1, -1
+	otherWrong := false
+	for i, c := range r.cells {
+		switch {
+		case c.plain == "-" && first < 0:
+			first = i
+		case c.plain != "-" && c.plain != ".":
+			lastCounted = i
+			otherWrong = otherWrong || isWrong(c)
+		}
+	}
+	was := "- can mean absent or wrong; say which, as in --read '-=absent' or --read '-=wrong'"
+	switch plus := r.has("+"); {
+	case otherWrong:
+		return results.Absent, ""
+	case plus && (first < lastCounted || r.grid.dashWrong): // who had the next item was there
+		return results.Wrong, ""
+	case plus, lastCounted < 0 && r.grid.plains["+"] && !r.grid.wrong, first < lastCounted && !r.grid.wrong:
+		return "", was
+	}
+	return results.Absent, ""
+}
+
+// isWrong says that a cell plainly tells of something wrong.
+func isWrong(c cell) bool {
+	if c.sign == nil {
+		return c.why == "" && c.answer.State == results.Wrong
+	}
+	state, _ := c.sign.plainly()
+	return state == results.Wrong || c.plain == "x"
+}
+
+// uses is how a family of signs is used in a row, for cells that may be marks or answers.
+type uses struct {
+	sure       bool // the family stands where it can only be a mark
+	otherRight bool // another family marks something right
+	written    bool // a right answer is written out
+	mixed      bool // something else than the family says what is right
+	others     int  // cells that say something else
+}
+
+func (r *rowCells) usesOf(f family) (u uses) {
+	for _, c := range r.cells {
+		switch {
+		case c.surely(f):
+			u.sure = true
+		case r.meant(c) == results.Right:
+			u.otherRight = true
+		case c.sign == nil && c.why == "":
+			u.written = u.written || c.answer.State == results.Right
+		}
+		if other := c.sign == nil || c.sign.family != f; other && !c.surely(noneFamily) {
+			u.others++
+			u.mixed = u.mixed || c.sign == nil || c.sign.family == digitFamily || r.meant(c) == results.Right
+		}
+	}
+	return u
+}
+
+// question is what a row asks about one of its cells.
+type question struct {
+	at   int
+	text string
+}
+
+// settle reads the whole row: an answer for each cell, or questions.
+func (r *rowCells) settle() (answers map[int]results.Answer, digits Digits, asked []question) {
+	for _, c := range r.cells {
+		if c.sign == nil && c.why != "" {
+			asked = append(asked, question{c.at, fmt.Sprintf("%.40q: %s", c.text, c.why)})
+		}
+	}
+	if len(asked) > 0 {
+		return nil, "", asked
+	}
+	if asked = r.repeated(); len(asked) > 0 {
+		return nil, "", asked
+	}
+	if digits, asked = r.settleDigits(); len(asked) > 0 {
+		return nil, "", asked
+	}
+	answers = map[int]results.Answer{}
+	for _, c := range r.cells {
+		answer, text := r.settleCell(c, digits)
+		if text != "" {
+			asked = append(asked, question{c.at, fmt.Sprintf("%.40q: %s", c.text, text)})
+		}
+		answers[c.at] = answer
+	}
+	return answers, digits, asked
+}
+
+// repeated asks about a number that stands under half of the items or more and is right
+// in none: most likely it counts points.
+func (r *rowCells) repeated() []question {
+	places := map[string][]cell{}
+	for _, c := range r.cells {
+		if c.sign == nil && c.why == "" && wholeCell.MatchString(c.plain) {
+			places[c.plain] = append(places[c.plain], c)
+		}
+	}
+	for text, cells := range places {
+		right := slices.ContainsFunc(cells, func(c cell) bool { return c.answer.State == results.Right })
+		if !right && len(cells) >= 3 && 2*len(cells) >= len(r.cells) {
+			return []question{{cells[0].at, fmt.Sprintf("%q stands under %d items and is right in none; if it is a mark, say so with --read '%s=right', if the child wrote it, with --read '%s=answer'", text, len(cells), text, text)}}
+		}
+	}
+	return nil
+}
+
+var wholeCell = regexp.MustCompile(`^\d+$`)
+
+func (r *rowCells) settleCell(c cell, digits Digits) (results.Answer, string) {
+	switch {
+	case c.sign == nil:
+		return c.answer, c.why
+	case c.sign.family == digitFamily && c.why == "" && digits == AreAnswers:
+		return c.answer, ""
+	}
+	state, asked := r.mark(c)
+	marked := results.Answer{State: state}
+	if !c.mayBeBoth() || c.sign.family == digitFamily {
+		return marked, asked
+	}
+	asMark, asAnswer := r.stand(c, digits)
+	switch {
+	case asked == "" && state == c.answer.State && state == results.Wrong:
+		return marked, ""
+	case asAnswer && !asMark, asked == "" && state == c.answer.State:
+		return c.answer, ""
+	case asMark && !asAnswer:
+		return marked, asked
+	}
+	return marked, fmt.Sprintf("this can be a mark or what the child wrote; write ✓ or ✗ for the mark, or: wrote %s", c.text)
+}
+
+// stand says whether a cell can stand as a mark and as an answer beside the others.
+func (r *rowCells) stand(c cell, digits Digits) (asMark, asAnswer bool) {
+	u := r.usesOf(c.sign.family)
+	if digits == AreMarks {
+		u.otherRight = true
+	}
+	switch {
+	case c.isKey && c.sign.family == noneFamily:
+		return true, u.others > 1
+	case c.isKey:
+		return u.sure || !u.written && !u.otherRight, true
+	}
+	switch c.sign.family {
+	case boxFamily:
+		return u.sure || u.others == 0, !u.sure || u.mixed
+	case noneFamily:
+		return true, u.others > 0
+	case tickFamily:
+		return true, !u.sure
+	}
+	return !u.otherRight && !u.written || u.sure, !u.sure || u.mixed
+}
+
+// settleDigits decides whether 1 and 0 of the row are marks or answers, or asks where both
+// or neither can be.
+func (r *rowCells) settleDigits() (Digits, []question) {
+	var places []cell
+	wrong := map[string]int{} // wrong answers among them
+	impossible, implausible, others, right := 0, 0, 0, 0
+	for _, c := range r.cells {
+		switch {
+		case c.sign == nil || c.sign.family != digitFamily:
+			if c.sign == nil && c.why == "" {
+				others++
+				if c.answer.State == results.Right {
+					right++
+				}
+			}
+			continue
+		case c.why != "":
+			impossible++
+		case c.answer.State != results.Right:
+			wrong[c.plain[:1]]++
+			implausible++
+		}
+		places = append(places, c)
+	}
+	if len(places) == 0 {
+		return "", nil
+	}
+	// Ones are no marks beside another sign for right; noughts alone can be.
+	ones := slices.ContainsFunc(places, func(c cell) bool { return c.plain[0] == '1' })
+	asMarks := right == 0 && !(r.usesOf(digitFamily).otherRight && ones)
+	asAnswers := impossible == 0
+	most := max(wrong["0"], wrong["1"])
+	switch {
+	case asMarks && others == 0 && implausible > 1, asMarks && most >= 3 && 2*most >= len(r.cells), !asMarks && most >= 4 && 2*most > len(r.cells):
+		asAnswers = false
+	}
+	switch {
+	case asMarks && !asAnswers:
+		return AreMarks, nil
+	case asAnswers && !asMarks:
+		return AreAnswers, nil
+	case r.sameEitherWay(places):
+		return AreMarks, nil
+	case r.digits != "":
+		return r.digits, nil
+	}
+	return "", []question{{places[0].at, "1 and 0 of this row can be marks or what the child wrote; say --digits marks or --digits answers, or tick what is right"}}
+}
+
+// sameEitherWay says that marks and answers come to the same.
+func (r *rowCells) sameEitherWay(places []cell) bool {
+	for _, c := range places {
+		if state, _ := c.sign.plainly(); state != c.answer.State {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,30 @@
+package marks
+
+import (
+	"fmt"
+	"strings"
+
+	"evenhand/bank/results"
+)
+
+// ParseSigns reads what a person says that signs mean, such as "x=right", "-=wrong" or
+// "100=answer", for Options.Signs.
+func ParseSigns(said []string) (map[string]results.State, error) {
+	signs := map[string]results.State{}
+	for _, text := range said {
+		i := strings.LastIndex(text, "=")
+		if i <= 0 {
+			return nil, fmt.Errorf("%q is no sign and its meaning; write it as in x=wrong", text)
+		}
+		state := results.State(strings.Join(strings.FieldsFunc(strings.ToLower(text[i+1:]), func(r rune) bool { return r == ' ' || r == '-' }), " "))
+		switch state {
+		case results.Right, results.Wrong, results.Absent, results.NotReached:
+		case "answer", "answers":
+			state = ""
+		default:
+			return nil, fmt.Errorf("%q is no meaning; it can be right, wrong, absent, not reached or answer", text[i+1:])
+		}
+		signs[plain(text[:i])] = state
+	}
+	return signs, nil
+}
