@@ -4,16 +4,24 @@ import (
 	"slices"
 
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // What stories are about.
 var (
-	lengths = []string{"rope", "ribbon", "string"}
-	money   = []string{"cents"}
-	counted = slices.DeleteFunc(task.StoryThings(task.AddToResult), func(thing string) bool {
-		return slices.Contains(lengths, thing) || slices.Contains(money, thing)
-	})
+	lengths = thingsOf(words.Measured)
+	money   = thingsOf(words.Money)
+	counted = thingsOf(words.Counted)
 )
+
+func thingsOf(kind words.ThingKind) (names []string) {
+	for _, thing := range words.Things {
+		if thing.Kind == kind {
+			names = append(names, thing.Name)
+		}
+	}
+	return names
+}
 
 // situations are those of one step; firstSituations are those of kindergarten.
 var (
@@ -60,9 +68,17 @@ func storiesOf(situation task.StorySituation, turn, most, least, tellings int, t
 	return join(all...)
 }
 
-// told is the story with the thing and the children whose turn it is; nil where the
-// numbers can't be told.
+// told is the story with the thing, the children and the telling whose turn it is; nil where
+// the numbers can't be told. Nobody has more of a thing than a child would meet.
 func told(situation task.StorySituation, s task.Sentence, things []string, turn int) task.Task {
+	largest := slices.Max(append(s.Operands(), s.Result()))
+	if s.N == 3 {
+		largest = max(largest, s.Terms[0]+s.Terms[1])
+	}
+	things = slices.DeleteFunc(slices.Clone(things), func(name string) bool { return words.ThingNamed(name).Most < largest })
+	if len(things) == 0 {
+		return nil
+	}
 	children := task.StoryNames()
 	first := (turn*11 + turn/len(children)) % len(children)
 	names := []string{children[first], children[(first+5+turn%7)%len(children)]}
@@ -70,6 +86,7 @@ func told(situation task.StorySituation, s task.Sentence, things []string, turn 
 	if err != nil {
 		return nil
 	}
+	story.Telling = 1 + turn/len(things)%task.StoryTellings
 	return story
 }
 

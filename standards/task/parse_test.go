@@ -157,7 +157,8 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		"story add-to change-unknown: 5 + ? = 12":                        "needs a sentence, a thing",
 		"story add-to change-unknown: 50 + ? = 120, shells, Mia":         "stay within 100",
 		"story add-to change-unknown: 1 + ? = 12, shells, Mia":           "numbers from 2",
-		"story put-together total-unknown: 5 + 7 = ?, cents, Mia":        "no thing for put-together",
+		"story put-together both-unknown: 7 = ? + ?, cents, Mia":         "no thing for put-together",
+		"story add-to result-unknown: 5 + 7 = ?, shells, Mia, telling 9": "no telling",
 		"story compare difference-unknown: 12 - 5 = ?, shells, Mia, Mia": "two different children",
 		"write 1001 in words": "go to 1000",
 	} {
@@ -253,6 +254,7 @@ func drawStory(t *rapid.T, n func(low, high int, name string) int) task.Task {
 	if s.Name = names[0]; s.Situation.People() == 2 {
 		s.Other = names[1]
 	}
+	s.Telling = n(0, task.StoryTellings, "telling")
 	a, b := n(3, 40, "a"), n(2, 40, "b")
 	switch example := s.Situation.Example().(task.Story).Sentence; {
 	case s.Situation == task.TwoSteps:

@@ -22,6 +22,7 @@ type Story struct {
 	Thing     string // one of StoryThings
 	Name      string // one of StoryNames
 	Other     string // the second child where two are compared, else empty
+	Telling   int    // which of the StoryTellings, from 1; 0 is the first, as older stories are written
 }
 
 // NewStory is a story of a situation told by a sentence; names is one child, or two where
@@ -54,6 +55,10 @@ func readStory(text string) (Task, error) {
 		return nil, errOther // a story in somebody's own words
 	}
 	cells := strings.Split(rest, ",")
+	telling, err := tellingOf(&cells)
+	if err != nil {
+		return nil, err
+	}
 	if len(cells) != 2+situation.People() {
 		return nil, fmt.Errorf("a story of %s needs a sentence, a thing and %d of the names, as in %s", situation, situation.People(), situation.exampleText())
 	}
@@ -67,11 +72,28 @@ func readStory(text string) (Task, error) {
 	}
 	children := cells[2:]
 	for i := range children {
-		if children[i], err = listed("child", children[i], words.Children); err != nil {
+		if children[i], err = listed("child", children[i], StoryNames()); err != nil {
 			return nil, err
 		}
 	}
-	return NewStory(situation, s, thing, children...)
+	story, err := NewStory(situation, s, thing, children...)
+	story.Telling = telling
+	return story, err
+}
+
+// tellingOf takes the last cell off where it says which telling it is: "telling 2".
+func tellingOf(cells *[]string) (int, error) {
+	last := len(*cells) - 1
+	number, ok := strings.CutPrefix(strings.TrimSpace((*cells)[last]), "telling ")
+	if !ok {
+		return 0, nil
+	}
+	n, err := strconv.Atoi(number)
+	if err != nil || n < 1 || n > StoryTellings {
+		return 0, fmt.Errorf("no telling %q; there are %d, from telling 1", number, StoryTellings)
+	}
+	*cells = (*cells)[:last]
+	return n, nil
 }
 
 // listed finds a name in a list, whatever the size of its letters.
@@ -98,7 +120,7 @@ func (s StorySituation) Example() Task { return MustParse(s.exampleText()) }
 
 // exampleText is a story of the situation, as it is typed.
 func (s StorySituation) exampleText() string {
-	names := words.Children[:s.People()]
+	names := StoryNames()[:s.People()]
 	return fmt.Sprintf("story %s: %s, shells, %s", s, s.row().example, strings.Join(names, ", "))
 }
 
@@ -158,10 +180,10 @@ func (t Story) check() error {
 }
 
 // Measured says that the story is about a length.
-func (t Story) Measured() bool { return t.thing().Measured }
+func (t Story) Measured() bool { return t.thing().Kind == words.Measured }
 
 // Money says that the story is about money.
-func (t Story) Money() bool { return t.thing().Money }
+func (t Story) Money() bool { return t.thing().Kind == words.Money }
 
 func (t Story) thing() words.Thing { return words.ThingNamed(t.Thing) }
 
@@ -169,6 +191,9 @@ func (t Story) String() string {
 	cells := []string{t.equation(), t.Thing, t.Name}
 	if t.Other != "" {
 		cells = append(cells, t.Other)
+	}
+	if t.Telling > 0 {
+		cells = append(cells, fmt.Sprintf("telling %d", t.Telling))
 	}
 	return fmt.Sprintf("story %s: %s", t.Situation, strings.Join(cells, ", "))
 }
@@ -279,9 +304,9 @@ func (t Story) Codes() []Code {
 	}
 	codes = append(codes, "2.OA.A.1")
 	switch {
-	case thing.Measured:
+	case thing.Kind == words.Measured:
 		return append(codes, "2.MD.B.5")
-	case thing.Money:
+	case thing.Kind == words.Money:
 		return append(codes, "2.MD.C.8")
 	}
 	return codes
@@ -295,7 +320,7 @@ func (t Story) Clashes() []string {
 	return t.Sentence.Clashes()
 }
 
-// Fingerprint of a story leaves the children's names out.
+// Fingerprint of a story leaves the children's names and the telling out.
 func (t Story) Fingerprint() string {
 	return fmt.Sprintf("story %s: %s, %s", t.Situation, t.equation(), t.Thing)
 }

@@ -1,13 +1,15 @@
 package task
 
-import (
-	"slices"
-
-	"evenhand/standards/words"
-)
+import "evenhand/standards/words"
 
 // StoryNames lists the children that stories tell of.
-func StoryNames() []string { return slices.Clone(words.Children) }
+func StoryNames() []string {
+	names := make([]string, len(words.Children))
+	for i, child := range words.Children {
+		names[i] = child.Name
+	}
+	return names
+}
 
 // StoryThings lists what stories of the situation can be about.
 func StoryThings(situation StorySituation) []string {
@@ -20,8 +22,8 @@ func StoryThings(situation StorySituation) []string {
 	return names
 }
 
-// suits says whether a thing can be told of in the situation: cents come in no two
-// kinds, and a length can't be told as two unknown parts.
+// suits says whether a thing can be told of in the situation: a length or money can't be told
+// as two unknown parts.
 func suits(t words.Thing, situation StorySituation) bool {
-	return !situation.isTogether() || t.En.Kinds[0] != "" || t.Measured && situation != TogetherBoth
+	return t.Kind == words.Counted || situation != TogetherBoth
 }

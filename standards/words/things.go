@@ -1,84 +1,102 @@
 package words
 
+import "strconv"
+
 // Thing is what a story is about, with the words that go with it. The words are
-// short and known to six-year-olds; nobody buys, wins or goes without anything that
+// short and known to six-year-olds; nobody wins or goes without anything that
 // only some families have.
 type Thing struct {
-	Name     string // as in the task's text: the English word
-	Measured bool   // a length in centimetres, else things to count
-	Money    bool
-	En       ThingWords
-	Es       ThingWords
-	Feminine bool // in Spanish
+	Name string // as in the task's text: the English word
+	Kind ThingKind
+	Most int // the largest number of them that a child would meet; stories made to order stay below
+	En   ThingWords
+	Es   ThingWords
+	// Feminine says that the Spanish word is; of what is measured, UnitFeminine says it of the unit.
+	Feminine, UnitFeminine bool
 }
+
+// ThingKind is how there can be more or less of a thing.
+type ThingKind int
+
+// The kinds of things.
+const (
+	Counted  ThingKind = iota // shells
+	Measured                  // a length of rope
+	Money
+)
 
 // ThingWords are the words for a thing in one language.
 type ThingWords struct {
-	Things string // the plural of what is counted, the singular of what is measured
-	Gets   string // "finds"
-	Get    string // as asked in the past: "find" (did ... find), "encontró"
-	Loses  string // "gives away"
-	Lose   string
+	One    string    // "shell"; of what is measured, its unit for one: "inch"
+	Things string    // "shells"; its unit for more: "inches"
+	Whole  string    // what is measured: "rope"
+	Gets   string    // "finds"
+	Get    string    // as asked in the past: "find" (did ... find), "encontró"
+	Loses  string    // "gives away"
+	Lose   string    // as Get
 	Kinds  [2]string // two kinds that they come in; empty where stories don't put kinds together
 }
 
-// Things are what stories can be about.
-var Things = []Thing{
-	{"shells", false, false,
-		ThingWords{"shells", "finds", "find", "loses", "lose", [2]string{"big", "small"}},
-		ThingWords{"caracoles", "encuentra", "encontró", "pierde", "perdió", [2]string{"grandes", "pequeños"}}, false},
-	{"apples", false, false,
-		ThingWords{"apples", "picks", "pick", "gives away", "give away", [2]string{"red", "green"}},
-		ThingWords{"manzanas", "recoge", "recogió", "regala", "regaló", [2]string{"rojas", "verdes"}}, true},
-	{"pencils", false, false,
-		ThingWords{"pencils", "gets", "get", "lends", "lend", [2]string{"red", "blue"}},
-		ThingWords{"lápices", "recibe", "recibió", "presta", "prestó", [2]string{"rojos", "azules"}}, false},
-	{"books", false, false,
-		ThingWords{"books", "gets", "get", "gives back", "give back", [2]string{"old", "new"}},
-		ThingWords{"libros", "recibe", "recibió", "devuelve", "devolvió", [2]string{"viejos", "nuevos"}}, false},
-	{"blocks", false, false,
-		ThingWords{"blocks", "gets", "get", "puts away", "put away", [2]string{"red", "blue"}},
-		ThingWords{"bloques", "recibe", "recibió", "guarda", "guardó", [2]string{"rojos", "azules"}}, false},
-	{"stickers", false, false,
-		ThingWords{"stickers", "gets", "get", "uses", "use", [2]string{"round", "square"}},
-		ThingWords{"pegatinas", "recibe", "recibió", "usa", "usó", [2]string{"redondas", "cuadradas"}}, true},
-	{"buttons", false, false,
-		ThingWords{"buttons", "finds", "find", "uses", "use", [2]string{"black", "white"}},
-		ThingWords{"botones", "encuentra", "encontró", "usa", "usó", [2]string{"negros", "blancos"}}, false},
-	{"seeds", false, false,
-		ThingWords{"seeds", "gets", "get", "plants", "plant", [2]string{"long", "round"}},
-		ThingWords{"semillas", "recibe", "recibió", "planta", "plantó", [2]string{"largas", "redondas"}}, true},
-	{"eggs", false, false,
-		ThingWords{"eggs", "finds", "find", "cooks", "cook", [2]string{"brown", "white"}},
-		ThingWords{"huevos", "encuentra", "encontró", "cocina", "cocinó", [2]string{"marrones", "blancos"}}, false},
-	{"cards", false, false,
-		ThingWords{"cards", "makes", "make", "sends", "send", [2]string{"blue", "green"}},
-		ThingWords{"tarjetas", "hace", "hizo", "envía", "envió", [2]string{"azules", "verdes"}}, true},
-	{"stones", false, false,
-		ThingWords{"stones", "finds", "find", "puts back", "put back", [2]string{"gray", "white"}},
-		ThingWords{"piedras", "encuentra", "encontró", "devuelve", "devolvió", [2]string{"grises", "blancas"}}, true},
-	{"leaves", false, false,
-		ThingWords{"leaves", "finds", "find", "gives away", "give away", [2]string{"red", "green"}},
-		ThingWords{"hojas", "encuentra", "encontró", "regala", "regaló", [2]string{"rojas", "verdes"}}, true},
-	{"cents", false, true,
-		ThingWords{"cents", "finds", "find", "spends", "spend", [2]string{}},
-		ThingWords{"centavos", "encuentra", "encontró", "gasta", "gastó", [2]string{}}, false},
-	{"rope", true, false,
-		ThingWords{"rope", "ties on", "tie on", "cuts off", "cut off", [2]string{}},
-		ThingWords{"cuerda", "ata", "ató", "corta", "cortó", [2]string{}}, true},
-	{"ribbon", true, false,
-		ThingWords{"ribbon", "sews on", "sew on", "cuts off", "cut off", [2]string{}},
-		ThingWords{"cinta", "cose", "cosió", "corta", "cortó", [2]string{}}, true},
-	{"string", true, false,
-		ThingWords{"string", "ties on", "tie on", "cuts off", "cut off", [2]string{}},
-		ThingWords{"hilo", "ata", "ató", "corta", "cortó", [2]string{}}, false},
+// Amount is so many of the thing with its unit or word: "5 shells", "1 shell", "60¢", "$25",
+// "12 inches".
+func (t Thing) Amount(n int, lang string) string {
+	number := strconv.Itoa(n)
+	switch t.Name {
+	case "cents":
+		return number + "¢"
+	case "dollars":
+		return "$" + number
+	}
+	said := t.In(lang)
+	if n == 1 {
+		return number + " " + said.One
+	}
+	return number + " " + said.Things
 }
 
-// Children are the children in stories: short, easy to read in both languages, from many
-// parts of the world.
-var Children = []string{"Mia", "Omar", "Ana", "Kofi", "Lin", "Sam", "Noor", "Leo", "Aiko", "Ravi", "Zoe", "Juan", "Ama", "Eli", "Tala", "Ivan"}
+// In is the words of the language; any other than "es" reads English.
+func (t Thing) In(lang string) ThingWords {
+	if lang == "es" {
+		return t.Es
+	}
+	return t.En
+}
 
-// ThingNamed finds a thing by its name; the zero thing for none.
+// Child is a child in a story.
+type Child struct {
+	Name string // as in the task's text
+	Es   string // as it is written in Spanish, where that differs
+	Girl bool
+}
+
+// Children are the children in stories: their names are short, easy to read in both languages,
+// and from many parts of the world.
+var Children = []Child{
+	{"Mia", "", true}, {"Omar", "", false}, {"Ana", "", true}, {"Kofi", "", false}, {"Lin", "", true}, {"Sam", "", false},
+	{"Noor", "", true}, {"Leo", "", false}, {"Aiko", "", true}, {"Ravi", "", false}, {"Zoe", "", true}, {"Juan", "", false},
+	{"Ama", "", true}, {"Eli", "", false}, {"Tala", "", true}, {"Ivan", "Iván", false}, {"Eva", "", true}, {"Hugo", "", false},
+	{"Maya", "", true}, {"Kai", "", false}, {"Luz", "", true}, {"Dev", "", false}, {"Nia", "", true}, {"Paco", "", false},
+}
+
+// ChildNamed is the child of the name; the zero child where there is none.
+func ChildNamed(name string) Child {
+	for _, child := range Children {
+		if child.Name == name {
+			return child
+		}
+	}
+	return Child{}
+}
+
+// NameIn is the child's name as it is written in the language.
+func (c Child) NameIn(lang string) string {
+	if lang == "es" && c.Es != "" {
+		return c.Es
+	}
+	return c.Name
+}
+
+// ThingNamed is the thing of the name; the zero thing where there is none.
 func ThingNamed(name string) Thing {
 	for _, thing := range Things {
 		if thing.Name == name {
