@@ -9,7 +9,6 @@ require (
 	github.com/oklog/ulid/v2 v2.1.2
 	github.com/pelletier/go-toml/v2 v2.4.3
 	github.com/rogpeppe/go-internal v1.16.0
-	github.com/thedatashed/xlsxreader v1.2.8
 	github.com/urfave/cli/v2 v2.27.7
 	go.etcd.io/bbolt v1.5.0
 	golang.org/x/image v0.47.0

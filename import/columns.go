@@ -3,6 +3,7 @@ package intake
 import (
 	"fmt"
 	"maps"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -14,6 +15,9 @@ type Column struct {
 	Heading string  // as it stands in the list, empty where the list has none
 	Meaning Meaning // empty when the column is not used
 	Why     string  // why so, in a few words
+
+	rival Meaning // what its heading says, where another column is that
+	block int     // 1 for questions and answers of the second item a row, and so on
 }
 
 // Letter is the column's letter in a spreadsheet: A, B, ... Z, AA.
@@ -27,46 +31,59 @@ func (c Column) Letter() string {
 
 // String is one line for people: `B "Lösung": answer (headed so)`.
 func (c Column) String() string {
-	name := c.Letter()
-	if c.Heading != "" {
-		name += fmt.Sprintf(" %q", c.Heading)
-	}
 	meaning := string(c.Meaning)
 	if meaning == "" {
 		meaning = "not used"
 	}
-	return fmt.Sprintf("%s: %s (%s)", name, meaning, c.Why)
+	return fmt.Sprintf("%s: %s (%s)", c.name(), meaning, c.Why)
 }
 
 // newColumns makes a column for each heading and each further cell of a usual row.
-func newColumns(headings []string, width int) []Column {
-	columns := make([]Column, max(len(headings), width))
+func (l *List) newColumns(width int) []Column {
+	columns := make([]Column, max(len(l.headings), width))
 	for i := range columns {
-		columns[i] = Column{Number: i + 1, Why: "nothing known by this heading or in these cells"}
-		if i < len(headings) {
-			columns[i].Heading = strings.TrimSpace(headings[i])
+		columns[i] = Column{Number: l.place(i) + 1, Why: "nothing known by this heading or in these cells"}
+		if i < len(l.headings) {
+			columns[i].Heading = strings.TrimSpace(plainText(l.headings[i]))
 		}
 	}
 	return columns
 }
 
+// place is where a column stands in the file, counted from 0.
+func (l *List) place(column int) int {
+	if column < len(l.places) {
+		return l.places[column]
+	}
+	return column
+}
+
 // named gives each meaning to the column that a person named for it, by heading,
-// number or letter.
-func named(columns []Column, wishes map[Meaning]string) error {
-	headings := headingsOf(columns)
-	for _, meaning := range slices.Sorted(maps.Keys(wishes)) {
-		wish := wishes[meaning]
-		at := columnHeaded(headings, wish)
+// number or letter, and takes those out that were said to hold nothing.
+func named(columns []Column, wishes map[Meaning]string, unused []string) error {
+	take := func(wish string, meaning Meaning, why string) error {
+		at := columnHeaded(headingsOf(columns), wish)
 		if at < 0 {
-			at = columnAt(wish, len(columns))
+			at = columnAt(columns, wish)
 		}
 		if at < 0 {
-			return fmt.Errorf("no column %q for the %s; %s", wish, meaning, columnsThere(columns))
+			return wrongf("no column %q for the %s; %s", wish, meaning, columnsThere(columns))
 		}
 		if other := columns[at].Meaning; other != "" {
-			return fmt.Errorf("column %q can't be both the %s and the %s", wish, other, meaning)
+			return wrongf("column %q can't be both the %s and the %s", wish, other, meaning)
 		}
-		columns[at].Meaning, columns[at].Why = meaning, "you said so"
+		columns[at].Meaning, columns[at].Why = meaning, why
+		return nil
+	}
+	for _, meaning := range slices.Sorted(maps.Keys(wishes)) {
+		if err := take(wishes[meaning], meaning, "you said so"); err != nil {
+			return err
+		}
+	}
+	for _, wish := range unused {
+		if err := take(wish, Unused, "you said so"); err != nil {
+			return err
+		}
 	}
 	return nil
 }
@@ -87,27 +104,24 @@ func columnsThere(columns []Column) string {
 	return fmt.Sprintf("the list has no headings; name its columns by number, 1 to %d", len(columns))
 }
 
-// columnAt reads a column's number or letter; -1 when there is no such column.
-func columnAt(name string, width int) int {
-	n, err := strconv.Atoi(strings.TrimSpace(name))
-	if err != nil {
-		n = 0
-		for c := 1; c <= width; c++ {
-			if strings.EqualFold(strings.TrimSpace(name), Column{Number: c}.Letter()) {
-				n = c
-			}
-		}
-	}
-	if n < 1 || n > width {
-		return -1
-	}
-	return n - 1
+// columnAt is the index of the column with a number or letter, or -1.
+func columnAt(columns []Column, name string) int {
+	name = strings.TrimSpace(name)
+	return slices.IndexFunc(columns, func(c Column) bool {
+		return strconv.Itoa(c.Number) == name || strings.EqualFold(c.Letter(), name)
+	})
 }
+
+// looksLikeAPlace says whether a column's name is a number or one or two letters.
+func looksLikeAPlace(name string) bool { return placeName.MatchString(strings.TrimSpace(name)) }
+
+var placeName = regexp.MustCompile(`^(?:\d+|[A-Za-z]{1,2})$`)
 
 // headed gives meanings to columns by their headings. Where several name the same,
 // the one that names it most surely gets it. A heading of questions above nothing
 // but whole numbers ("Item": 1, 2, 3) is a numbering.
 func headed(columns []Column, rows []record) {
+	headChoices(columns)
 	matches := make([]match, len(columns))
 	for i, c := range columns {
 		matches[i] = understand(c.Heading)
@@ -126,13 +140,17 @@ func headed(columns []Column, rows []record) {
 				rival = j
 			}
 		}
-		if rival >= 0 && m.meaning != Number {
+		if rival >= 0 && !slices.Contains(severalColumns, m.meaning) {
+			columns[i].rival = m.meaning
 			columns[i].Why = fmt.Sprintf("column %s is the %s", columns[rival].Letter(), m.meaning)
 			continue
 		}
 		columns[i].Meaning, columns[i].Why = m.meaning, "headed so"
 	}
 }
+
+// severalColumns are the meanings that several columns may have.
+var severalColumns = []Meaning{Number, Notes, WrongAnswers, PupilsAnswer, Choice}
 
 // holder is the index of the column that has the meaning, or -1.
 func holder(columns []Column, m Meaning) int {

@@ -132,7 +132,7 @@ func TestFilesThatAreNoLists(t *testing.T) {
 		"%PDF-1.7 x":                   "this is a PDF, not a list",
 		"\xd0\xcf\x11\xe0\xa1\xb1\x1a": "this is an old workbook",
 		"\x7fELF\x02\x01\x01\xff\xfe\x9c47 + 36,83\n": "this is no text",
-		"PK\x03\x04 broken":                           "this is no .xlsx workbook that can be read",
+		"PK\x03\x04 broken":                           "this workbook is torn",
 		"12\n7\n":                                     "no column looks like the questions; say which it is, as in --column question=1",
 	} {
 		_, err := intake.Open("list.csv", []byte(data), intake.Options{})

@@ -2,41 +2,79 @@ package intake
 
 import (
 	"bytes"
+	"slices"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"golang.org/x/text/encoding"
 	"golang.org/x/text/encoding/charmap"
-	"golang.org/x/text/encoding/unicode"
+	"golang.org/x/text/encoding/htmlindex"
+	utf "golang.org/x/text/encoding/unicode"
 	"golang.org/x/text/transform"
 )
 
 // encodings are those that lists come in, each with the name shown to people.
 var (
-	utf8Text    = namedEncoding{"UTF-8", unicode.UTF8}
-	utf16Little = namedEncoding{"UTF-16", unicode.UTF16(unicode.LittleEndian, unicode.IgnoreBOM)}
-	utf16Big    = namedEncoding{"UTF-16 (big-endian)", unicode.UTF16(unicode.BigEndian, unicode.IgnoreBOM)}
-	windows1252 = namedEncoding{"Windows-1252", charmap.Windows1252}
+	utf8Text    = namedEncoding{"UTF-8", utf.UTF8, false}
+	utf16Little = namedEncoding{"UTF-16", utf.UTF16(utf.LittleEndian, utf.IgnoreBOM), false}
+	utf16Big    = namedEncoding{"UTF-16 (big-endian)", utf.UTF16(utf.BigEndian, utf.IgnoreBOM), false}
 )
+
+// byteEncodings have a letter for nearly every byte, so that which of them a text is in
+// can only be guessed from the words that come out, the likeliest first.
+var byteEncodings = []namedEncoding{
+	{"Windows-1252", charmap.Windows1252, true},
+	{"Mac Roman", charmap.Macintosh, true},
+	{"Windows-1250", charmap.Windows1250, true},
+}
 
 type namedEncoding struct {
 	name string
 	encoding.Encoding
+	guessed bool // from the words only
+}
+
+// decodeAs is decode, but with the encoding that a person named, if any.
+func decodeAs(data []byte, name string) (text string, found namedEncoding, err error) {
+	if name == "" {
+		text, found = decode(data)
+		return text, found, nil
+	}
+	named, err := namedBy(name)
+	if err != nil {
+		return "", found, wrongf("no encoding %q; it can be utf-8, utf-16, windows-1252, windows-1250, mac-roman, iso-8859-2 and others", name)
+	}
+	_, mark := byteOrderMark(data)
+	return decodeIn(data[mark:], namedEncoding{name, named, false}), namedEncoding{name, named, false}, nil
+}
+
+func namedBy(name string) (encoding.Encoding, error) {
+	switch strings.ToLower(strings.NewReplacer("-", "", "_", "", " ", "").Replace(name)) {
+	case "macroman", "mac", "macintosh":
+		return charmap.Macintosh, nil
+	}
+	return htmlindex.Get(strings.TrimSpace(name))
 }
 
 // decode turns a file's bytes into text whose lines end in "\n" or "\r\n", without
 // byte-order mark, and names the encoding. A byte-order mark decides; else many NULs
-// mean UTF-16, valid UTF-8 is UTF-8, and what is left is Windows-1252.
-func decode(data []byte) (text, name string) {
+// mean UTF-16, valid UTF-8 is UTF-8, and what is left is the encoding of bytes in
+// which its words look most like words.
+func decode(data []byte) (text string, found namedEncoding) {
 	found, mark := byteOrderMark(data)
 	if mark == 0 {
 		found = guessEncoding(data)
 	}
-	decoded, _, err := transform.Bytes(found.NewDecoder(), data[mark:])
+	return decodeIn(data[mark:], found), found
+}
+
+func decodeIn(data []byte, found namedEncoding) string {
+	decoded, _, err := transform.Bytes(found.NewDecoder(), data)
 	if err != nil { // no decoder here fails; should one, its bytes are still read
-		decoded = data[mark:]
+		decoded = data
 	}
-	return plainLines(strings.ToValidUTF8(string(decoded), "�")), found.name
+	return plainLines(strings.ToValidUTF8(string(decoded), "�"))
 }
 
 // byteOrderMark is the encoding that the first bytes announce, and their number.
@@ -70,7 +108,61 @@ func guessEncoding(data []byte) namedEncoding {
 	case utf8.Valid(data):
 		return utf8Text
 	}
-	return windows1252
+	return likeliest(data)
+}
+
+// likeliest is the encoding of bytes that leaves the fewest odd letters.
+func likeliest(data []byte) namedEncoding {
+	best, fewest := byteEncodings[0], -1
+	for _, e := range byteEncodings {
+		if odd := oddLetters(decodeIn(data[:min(len(data), sniffedBytes)], e)); fewest < 0 || odd < fewest {
+			best, fewest = e, odd
+		}
+	}
+	return best
+}
+
+// oddLetters counts the foreign characters that no word has where they stand: a sign or a
+// capital right behind a small letter, a sign right before one, or none at all.
+func oddLetters(text string) int {
+	odd := 0
+	var before rune
+	runes := []rune(text)
+	for i, r := range runes {
+		var after rune
+		if i+1 < len(runes) {
+			after = runes[i+1]
+		}
+		switch letters := unicode.IsLetter(before) || unicode.IsLetter(after); {
+		case r < 0x80:
+		case r == '�', unicode.IsControl(r):
+			odd += 2
+		case unicode.IsUpper(r) && unicode.IsLower(before):
+			odd++
+		case strings.ContainsRune("’‘“”«»–—…¿¡ºª€½¼¾×÷·°−\u00a0", r):
+			if unicode.IsLower(before) && unicode.IsLower(after) && r != '’' && r != '–' && r != '—' {
+				odd++
+			}
+		case !unicode.IsLetter(r) && letters:
+			odd++
+		}
+		before = r
+	}
+	return odd
+}
+
+// foreignWords are some words of a text with letters beyond ASCII, by which a person sees
+// whether its encoding was found.
+func foreignWords(text string) (words []string) {
+	for word := range strings.FieldsFuncSeq(text, func(r rune) bool { return !unicode.IsLetter(r) && r != '�' }) {
+		if len(words) == 3 {
+			break
+		}
+		if strings.ContainsFunc(word, func(r rune) bool { return r >= 0x80 }) && !slices.Contains(words, word) {
+			words = append(words, word)
+		}
+	}
+	return words
 }
 
 // plainLines drops NULs and, where a file ends its lines in lone carriage returns,

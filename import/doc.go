@@ -2,11 +2,11 @@
 // a bank. (The folder is called import, which a Go package may not be.)
 //
 // A list is a CSV file in any of the usual encodings, with commas, semicolons or
-// tabs, or the first sheet with something in it of an .xlsx workbook. It goes this way:
+// tabs, or a sheet of an .xlsx workbook. It goes this way:
 //
-//	bytes ─decode→ text ─records→ lines of cells ─Open→ List ─Import→ bank, Report
+//	bytes ─decode→ text ─records→ lines of cells ─OpenBook→ List ─Import→ bank, Report
 //
-// Open finds the heading line and what each column means, by its heading in several
+// OpenBook finds the heading line and what each column means, by its heading in several
 // languages and, where that tells nothing, by its cells; List.Columns says how each
 // was understood and a teacher can say better (Options.Columns).
 //

@@ -15,6 +15,9 @@ import (
 // rightly, and so on. Without any task, the longest texts are the questions and the
 // next column the answers.
 func guessed(columns []Column, rows []record) {
+	if story := holder(columns, Story); story >= 0 && holder(columns, Question) < 0 && holder(columns, QuestionEs) < 0 {
+		columns[story].Meaning = Question // the only text that asks
+	}
 	if holder(columns, Question) < 0 && holder(columns, QuestionEs) < 0 {
 		guess(columns, rows, Question, "its cells are tasks", taskShare)
 	}
@@ -22,9 +25,10 @@ func guessed(columns []Column, rows []record) {
 		guessWordy(columns, rows)
 	}
 	question := max(holder(columns, Question), holder(columns, QuestionEs))
+	guessStory(columns, rows, question)
 	guess(columns, rows, Answer, "its cells answer the questions", func(rec record, cell string) (float64, bool) {
-		asked, err := task.Parse(rec.cell(question))
-		return truth(err == nil && asked.Judge(mendAnswer(asked, cell))), err == nil && cell != ""
+		asked, ok := taskOf(rec.cell(question))
+		return truth(ok && judgeAnswer(asked, cell)), ok && cell != ""
 	})
 	if holder(columns, Answer) < 0 {
 		guessNumbers(columns, rows, question)
@@ -49,7 +53,7 @@ func guess(columns []Column, rows []record, m Meaning, why string, score func(re
 	}
 	best, at, found := 0.5, -1, ""
 	for i, c := range columns {
-		if c.Meaning != "" {
+		if c.Meaning != "" || c.block > 0 || c.rival == Question {
 			continue
 		}
 		sum, hits, n := 0.0, 0, 0
@@ -86,6 +90,9 @@ func taskShare(_ record, cell string) (float64, bool) {
 	return 1, true
 }
 
+// longestTexts is why a column is the questions where nothing better tells.
+const longestTexts = "it has the longest texts"
+
 // guessWordy takes the column with the longest texts as the questions and the next
 // filled column as the answers.
 func guessWordy(columns []Column, rows []record) {
@@ -102,9 +109,32 @@ func guessWordy(columns []Column, rows []record) {
 	if question < 0 {
 		return
 	}
-	columns[question].Meaning, columns[question].Why = Question, "it has the longest texts"
+	columns[question].Meaning, columns[question].Why = Question, longestTexts
 	if next := question + 1; next < len(columns) && columns[next].Meaning == "" && holder(columns, Answer) < 0 {
 		columns[next].Meaning, columns[next].Why = Answer, "it stands next to the questions"
+	}
+}
+
+// guessStory takes a column of long texts to the left of questions that are no tasks for
+// the stories that they are asked about: "Problem" before "Question".
+func guessStory(columns []Column, rows []record, question int) {
+	if question < 1 || holder(columns, Story) >= 0 || taskColumn(rows, question) {
+		return
+	}
+	for i := question - 1; i >= 0; i-- {
+		c := &columns[i]
+		if c.Meaning != "" || c.block > 0 {
+			continue
+		}
+		words, texts := 0, 0
+		for _, rec := range rows {
+			words += len(strings.Fields(rec.cell(i)))
+			texts += int(truth(rec.cell(i) != ""))
+		}
+		if texts > 0 && words > 5*texts && !taskColumn(rows, i) {
+			c.Meaning, c.rival, c.Why = Story, "", "long texts before the questions"
+			return
+		}
 	}
 }
 

@@ -17,7 +17,7 @@ const longestHeading = 6
 func meaningsOf(cells []string) []Meaning {
 	var found []Meaning
 	for _, cell := range cells {
-		if len(strings.Fields(cell)) > longestHeading || isTask(cell) {
+		if len(cell) > longestHeadingBytes || len(strings.Fields(cell)) > longestHeading || isTask(cell) {
 			return nil
 		}
 		if m := understand(cell); m.meaning != "" && !slices.Contains(found, m.meaning) {
@@ -87,27 +87,66 @@ func columnHeaded(cells []string, heading string) int {
 	return slices.IndexFunc(cells, same)
 }
 
-// findForeignHeading is the index of a heading in words that aren't known here, or
-// -1: the first row with two filled cells, when all of them are one or two words, and
-// one stands above questions that are mostly tasks.
+// findForeignHeading is the index of a heading in words that aren't known here, or -1:
+// the first row with two filled cells, when all of them are a few words and they stand
+// above cells of another kind: tasks where the questions are, numbers elsewhere.
 func findForeignHeading(records []record, question int) int {
 	at := slices.IndexFunc(records, func(rec record) bool { return filledCells(rec.cells) > 1 })
 	if at < 0 || records[at].cell(question) == "" || !wordsOnly(records[at].cells) {
 		return -1
 	}
+	words := 0
 	for _, cell := range records[at].cells {
-		if len(strings.Fields(cell)) > 2 {
-			return -1
-		}
+		words = max(words, len(strings.Fields(cell)))
 	}
+	below := records[at+1:]
 	tasks := 0
-	for _, rec := range records[at+1:] {
+	for _, rec := range below {
 		tasks += int(truth(isTask(rec.cell(question))))
 	}
-	if 2*tasks < len(records)-at-1 || tasks == 0 {
-		return -1
+	switch {
+	case tasks > 0 && 2*tasks >= len(below) && words <= 2,
+		words <= longestHeading && aboveNumbers(records[at], below):
+		return at
 	}
-	return at
+	return -1
+}
+
+// aboveNumbers says whether a row stands above a column that has a figure in every filled
+// cell, and in three at least unless the row is of single words.
+func aboveNumbers(top record, below []record) bool {
+	least := 3
+	if !slices.ContainsFunc(top.cells, func(cell string) bool { return len(strings.Fields(cell)) > 1 }) {
+		least = 1
+	}
+	for column := range top.cells {
+		figures, cells := 0, 0
+		for _, rec := range below {
+			cells += int(truth(rec.cell(column) != ""))
+			figures += int(truth(strings.ContainsAny(rec.cell(column), "0123456789")))
+		}
+		if top.cell(column) != "" && figures >= least && figures == cells {
+			return true
+		}
+	}
+	return false
+}
+
+// isHeadingAgain says whether a row below the heading is one as well, as where lists were
+// pasted one under the other: every filled cell is a known heading, and they say what a
+// question is or an answer.
+func isHeadingAgain(cells []string) bool {
+	known := 0
+	for _, cell := range cells {
+		if strings.TrimSpace(cell) == "" {
+			continue
+		}
+		if !understand(cell).exact {
+			return false
+		}
+		known++
+	}
+	return known > 1 && headingSense(cells) > 1
 }
 
 // filledCells is how many cells hold something.

@@ -15,6 +15,8 @@ type ImportOptions struct {
 	By       string                // who brings the list; also the author of rows that name none
 	At       time.Time             // when
 	Skill    standards.SkillID     // for items by hand whose row names no skill; may be empty
+	LeaveOut LeaveOut              // what whole number sentences ask for: 47 + 36 = 83 without its 83; may be empty
+	Revise   bool                  // rows of the bank's own export that were edited become revisions
 	DryRun   bool                  // only report: the bank stays as it is
 	Progress func(done, total int) // called now and then with numbers of rows; may be nil
 }
@@ -30,7 +32,7 @@ const batchRows = 20_000
 func Import(b *bank.Bank, l *List, o ImportOptions) (*Report, error) {
 	r := &Report{List: l, DryRun: o.DryRun}
 	in := &importer{bank: b, options: o, report: r, seen: map[string]earlier{}}
-	for batch := range judgeAll(newJudge(l, o.By, o.Skill), l.rows) {
+	for batch := range judgeAll(newJudge(l, o), l.rows) {
 		if err := in.add(batch); err != nil {
 			return r, fmt.Errorf("%s: %d of %d rows are done, then: %w", l.Name, len(r.Outcomes), l.Rows(), err)
 		}
@@ -88,6 +90,8 @@ type earlier struct {
 	id       string // empty for one that isn't in the bank
 	key      string
 	standing bank.Standing
+
+	withdrawn bool // with the whole list that it came in
 }
 
 // add puts a batch into the bank, or in a dry run only looks.
@@ -115,6 +119,9 @@ func (in *importer) add(b batch) error {
 		}
 		for i, a := range added {
 			in.settle(waiting[i], earlier{id: a.ID, standing: a.Standing}, a.Existing)
+			if err := in.bringBack(waiting[i], items[i], a); err != nil {
+				return err
+			}
 		}
 	}
 	in.report.Outcomes = append(in.report.Outcomes, outcomes...)
@@ -136,10 +143,15 @@ func (in *importer) settle(out *Outcome, item earlier, existing bool) {
 // place decides what becomes of a row as far as the bank need not be written for it.
 func (in *importer) place(v *verdict, out *Outcome) error {
 	if v.problem != nil {
-		out.Fate, out.Problem = SetAside, v.problem
+		out.Fate, out.Problem, out.Whole = SetAside, v.problem, v.whole
 		return nil
 	}
-	out.Fate, out.ByHand = Added, v.item.ByHand()
+	if v.id != "" {
+		if known, err := in.edited(v, out); known || err != nil {
+			return err
+		}
+	}
+	out.Fate, out.ByHand, out.proposed = Added, v.item.ByHand(), strings.HasPrefix(v.item.Notes, proposed)
 	if !out.ByHand && !in.options.DryRun {
 		return nil
 	}
@@ -154,6 +166,7 @@ func (in *importer) place(v *verdict, out *Outcome) error {
 	switch {
 	case !here:
 		in.seen[fingerprint] = earlier{where: fmt.Sprintf("line %d", out.First), key: v.item.Key}
+	case known.withdrawn:
 	case out.ByHand && !sameText(known.key, v.item.Key):
 		out.Fate, out.ByHand = SetAside, false
 		out.Problem = &Problem{out.First, string(Answer), fmt.Sprintf("%s asks the same and has the answer %s, the list says %s", known.where, shorten(known.key), shorten(v.item.Key))}
@@ -163,6 +176,37 @@ func (in *importer) place(v *verdict, out *Outcome) error {
 	return nil
 }
 
+// edited deals with a row of this very bank's own export: it is the item as it was, or
+// what was changed in it becomes a revision or is told.
+func (in *importer) edited(v *verdict, out *Outcome) (known bool, err error) {
+	it, err := in.bank.Get(v.id)
+	if err != nil {
+		return false, nil // of another bank
+	}
+	out.ID = it.ID
+	changes := edits(it, v.item)
+	switch {
+	case len(changes) == 0:
+		out.Fate = Here
+	case v.revision != it.Revision:
+		out.Fate, out.ID = SetAside, ""
+		out.Problem = &Problem{out.First, "revision", fmt.Sprintf("item %s is at revision %d, this row was exported at revision %d; export it again and edit that", it.ID, it.Revision, v.revision)}
+	case !in.options.Revise || in.options.DryRun:
+		out.Fate = Differs
+		in.report.Notes = append(in.report.Notes, Note{out.First, "", fmt.Sprintf("item %s is different here: %s", it.ID, strings.Join(changes, ", "))})
+	default:
+		out.Fate = Revised
+		_, err := in.bank.Revise(it.ID, in.options.By, fmt.Sprintf("edited in %s, line %d", in.report.List.Name, out.First), in.options.At, func(now *bank.Item) error {
+			edit(now, v.item)
+			return nil
+		})
+		if err != nil { // such as two items that ask the same now
+			out.Fate, out.ID, out.Problem = SetAside, "", &Problem{out.First, "", err.Error()}
+		}
+	}
+	return true, nil
+}
+
 // find looks for an item in the bank.
 func (in *importer) find(fingerprint string) (earlier, bool, error) {
 	id, here, err := in.bank.Has(fingerprint)
@@ -170,7 +214,7 @@ func (in *importer) find(fingerprint string) (earlier, bool, error) {
 		return earlier{}, false, err
 	}
 	it, err := in.bank.Get(id)
-	return earlier{where: "item " + id, id: id, key: it.Key, standing: it.Standing}, true, err
+	return earlier{where: "item " + id, id: id, key: it.Key, standing: it.Standing, withdrawn: withdrawn(it)}, true, err
 }
 
 // sameText compares answers by hand, whatever their spaces and capitals.

@@ -13,17 +13,27 @@ import (
 
 // understood makes an item of a task. Key, skill and standards are computed; what the
 // row says of them is compared.
-func (j *judge) understood(rec record, asked task.Task) (v verdict) {
-	answer := j.cell(rec, Answer)
-	if given := mendAnswer(asked, answer); given != "" && !asked.Judge(given) {
-		return verdict{problem: &Problem{rec.first, string(Answer), wrongAnswer(asked, given)}}
+func (j *judge) understood(rec record, posed task.Task) (v verdict) {
+	answer, choices := j.cell(rec, Answer), j.choices(rec)
+	said := shorten(answer)
+	if at, points := j.chosen(answer, choices); points && !judgeAnswer(posed, answer) {
+		said, answer = fmt.Sprintf("%s, which is %s", said, shorten(choices[at])), choices[at]
+	} else if points && j.keysPoint {
+		said, answer = fmt.Sprintf("%s, which is %s", said, shorten(choices[at])), choices[at]
 	}
-	v.item = bank.NewItem(asked, "", j.origin(rec))
-	v.item.Notes = j.remarks(rec)
+	if given := mendAnswer(posed, answer); given != "" && !judgeAnswer(posed, answer) {
+		return verdict{problem: &Problem{rec.first, string(Answer), wrongAnswer(posed, given, said)}}
+	}
+	v.item = bank.NewItem(posed, "", j.origin(rec))
+	v.item.Notes = j.remarks(rec, choices, "")
+	if story := plainText(j.cell(rec, Story)); story != "" {
+		v.item.Notes = strings.TrimPrefix(v.item.Notes+"; story: "+story, "; ")
+		v.note(rec.first, Story, "kept as a note, as the question says all by itself")
+	}
 	if es := plainText(j.cell(rec, QuestionEs)); es != "" && !isTask(es) {
 		v.item.Wording = map[string]string{"es": es}
 	}
-	j.chooseLook(&v, rec, asked.Looks())
+	j.chooseLook(&v, rec, posed.Looks())
 	j.compareSkill(&v, rec)
 	j.compareCodes(&v, rec)
 	return v
@@ -31,30 +41,69 @@ func (j *judge) understood(rec record, asked task.Task) (v verdict) {
 
 // byHand makes an item of a question that isn't understood, when it has an answer.
 func (j *judge) byHand(rec record, question, lang string) (v verdict) {
-	answer := plainText(j.cell(rec, Answer))
+	answer, choices := plainText(j.cell(rec, Answer)), j.choices(rec)
 	set := func(reason string) verdict {
 		return verdict{problem: &Problem{rec.first, string(Answer), reason}}
 	}
-	if answer == "" {
+	question = join(plainText(j.cell(rec, Story)), question)
+	switch doubt := j.doubtfulKey(answer, choices); {
+	case answer == "":
 		return set(fmt.Sprintf("there is no answer, and it can't be worked out from %q; write one", shorten(question)))
+	case len(question)+len(answer) > longestQuestion:
+		return set(fmt.Sprintf("question and answer are %d characters long together; shorten them to %d", len(question)+len(answer), longestQuestion))
+	case doubt != "":
+		return set(doubt)
 	}
-	if explained, dated := readDate(answer); dated {
-		return set(explained)
+	if reason := spoiltAnswer(question, answer); reason != "" {
+		return set(reason)
 	}
-	if typed, changed := restoreTime(answer); changed && len(answer) > 5 {
-		return set(fmt.Sprintf("%s may be the time %s that a spreadsheet has changed; if so, write %s", answer, typed, typed))
+	if at, points := j.chosen(answer, choices); points {
+		answer = string(rune('A' + at))
 	}
-	v.item = bank.NewHandItem(question, answer, j.chooseSkill(&v, rec), lang, j.origin(rec))
-	v.item.Notes = j.remarks(rec)
-	if es := plainText(j.cell(rec, QuestionEs)); es != "" {
+	es := plainText(j.cell(rec, QuestionEs))
+	if len(choices) > 1 {
+		question += lettered(choices)
+	}
+	skill := j.chooseSkill(&v, rec)
+	v.item = bank.NewHandItem(question, answer, skill, lang, j.origin(rec))
+	if es != "" && lang != "es" {
 		v.item.Wording["es"] = es
 	}
+	v.item.Notes = j.remarks(rec, nil, j.cell(rec, Skill))
 	if codes := standards.SplitCodes(j.cell(rec, Standards)); len(codes) > 0 {
 		v.item.Codes = codes
 	}
 	j.chooseLook(&v, rec, task.AllLooks())
+	j.proposeSkill(&v, rec, question)
 	return v
 }
+
+// join puts a story before its question, unless the question says it already.
+func join(story, question string) string {
+	if story == "" || strings.Contains(question, story) {
+		return question
+	}
+	return story + " " + question
+}
+
+// spoiltAnswer says what a spreadsheet may have done to an answer by hand; empty for an
+// answer that can stand. A date written out is one, and so is any to a question about the
+// calendar.
+func spoiltAnswer(question, answer string) string {
+	if explained, dated := readDate(answer); dated && !writtenDate.MatchString(answer) && !calendar.MatchString(question) && !bigNumber.MatchString(question) {
+		return explained
+	}
+	if typed, changed := restoreTime(answer); changed && len(answer) > 5 {
+		return fmt.Sprintf("%s may be the time %s that a spreadsheet has changed; if so, write %s", answer, typed, typed)
+	}
+	return ""
+}
+
+var (
+	writtenDate = regexp.MustCompile(`(?i)^(?:(?:may|\pL{4,}) \d{1,2}(?:st|nd|rd|th)?|\d{1,2}(?:st|nd|rd|th|\.)? (?:de )?(?:may|\pL{4,}))$`)
+	calendar    = regexp.MustCompile(`(?i)\b(?:dates?|calendar|calendario|months?|mes|day|d[ií]a|week|semana|today|tomorrow|yesterday|birthday|fecha|datum|kalender)\b`)
+	bigNumber   = regexp.MustCompile(`\d{4}|\d[.,]\d{3}`) // as are asked about in such a question
+)
 
 func (j *judge) origin(rec record) bank.Origin {
 	by := plainText(j.cell(rec, By))
@@ -65,19 +114,31 @@ func (j *judge) origin(rec record) bank.Origin {
 	return bank.Origin{Kind: "imported", File: file, Row: line, By: by}
 }
 
-// remarks are the colleague's notes, level and grade in one text.
-func (j *judge) remarks(rec record) string {
+// remarks are the colleague's notes, level and grade in one text, with what else the row
+// says and the item has no place for: choices of an understood task, the word for a skill.
+func (j *judge) remarks(rec record, choices []string, skill string) string {
 	var parts []string
-	if text := plainText(j.cell(rec, Notes)); text != "" {
-		parts = append(parts, text)
-	}
-	for _, row := range []struct {
-		meaning Meaning
-		name    string
-	}{{Difficulty, "level"}, {Grade, "grade"}} {
-		if text := plainText(j.cell(rec, row.meaning)); text != "" {
-			parts = append(parts, row.name+": "+text)
+	add := func(name, text string) {
+		if text = plainText(text); text != "" && name != "" {
+			text = name + ": " + text
 		}
+		if text != "" {
+			parts = append(parts, text)
+		}
+	}
+	for i, c := range j.list.Columns {
+		switch {
+		case c.Meaning == Notes && i == j.list.column(Notes):
+			add("", rec.cell(i))
+		case c.Meaning == Notes, c.Meaning == WrongAnswers:
+			add(strings.ToLower(c.Heading), rec.cell(i))
+		}
+	}
+	add("level", j.cell(rec, Difficulty))
+	add("grade", j.cell(rec, Grade))
+	add("choices", strings.Join(choices, ", "))
+	if len(j.skills(skill)) != 1 {
+		add("skill", skill)
 	}
 	return strings.Join(parts, "; ")
 }
@@ -155,7 +216,7 @@ func joinSkills(skills []standards.SkillID) string {
 }
 
 // wrongAnswer says what is right and what the list says.
-func wrongAnswer(asked task.Task, given string) string {
+func wrongAnswer(asked task.Task, given, said string) string {
 	if explained, dated := readDate(given); dated {
 		return explained
 	}
@@ -165,23 +226,7 @@ func wrongAnswer(asked task.Task, given string) string {
 		left, asks = strings.CutPrefix(text, "? = ")
 	}
 	if asks {
-		return fmt.Sprintf("%s is %s, the list says %s", left, asked.Key(), shorten(given))
+		return fmt.Sprintf("%s is %s, the list says %s", left, asked.Key(), said)
 	}
-	return fmt.Sprintf("the answer to %s is %s, the list says %s", text, asked.Key(), shorten(given))
-}
-
-var plainNumber = regexp.MustCompile(`^[=+]?\s*(\d+)(?:[.,]0+)?$`)
-
-// mendAnswer undoes what spreadsheets do to answers: times where a clock is asked
-// about, and 83.0, =83 or +83 for 83.
-func mendAnswer(asked task.Task, answer string) string {
-	switch asked.(type) {
-	case task.Clock, task.Match:
-		mended, _ := mendTimes(answer, true)
-		return mended
-	}
-	if m := plainNumber.FindStringSubmatch(answer); m != nil {
-		return m[1]
-	}
-	return answer
+	return fmt.Sprintf("the answer to %s is %s, the list says %s", text, asked.Key(), said)
 }

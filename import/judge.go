@@ -16,22 +16,30 @@ import (
 
 // judge makes items of the rows of one list.
 type judge struct {
-	list   *List
-	by     string
-	skill  standards.SkillID              // for items by hand whose row names none
-	clocks bool                           // the list is about clocks
-	named  map[string][]standards.SkillID // what skillsNamed said before
+	list      *List
+	by        string
+	skill     standards.SkillID              // for items by hand whose row names none
+	clocks    bool                           // the list is about clocks
+	leaveOut  LeaveOut                       // what whole number sentences ask for; may be empty
+	keysPoint bool                           // numbers for keys point to choices
+	keysSay   bool                           // or they are the answers
+	named     map[string][]standards.SkillID // what skillsNamed said before
 }
 
 // verdict is what became of a row: an item, or a problem. Notes come with the item.
 type verdict struct {
-	item    bank.Item
-	notes   []Note
-	problem *Problem
+	item     bank.Item
+	notes    []Note
+	id       string // of the item in the bank that wrote the row
+	revision int    // of the item when the row was written
+	problem  *Problem
+	whole    bool // the problem is a true number sentence with nothing left out
 }
 
-func newJudge(l *List, by string, skill standards.SkillID) *judge {
-	return &judge{list: l, by: by, skill: skill, clocks: aboutClocks(l), named: map[string][]standards.SkillID{}}
+func newJudge(l *List, o ImportOptions) *judge {
+	j := &judge{list: l, by: o.By, skill: o.Skill, leaveOut: o.LeaveOut, clocks: aboutClocks(l), named: map[string][]standards.SkillID{}}
+	j.readKeys()
+	return j
 }
 
 // aboutClocks says whether most questions of a list are clocks, or their heading says so.
@@ -65,7 +73,13 @@ func isClock(cell string) bool {
 	return err == nil && clock
 }
 
-func (j *judge) cell(rec record, m Meaning) string { return rec.cell(j.list.column(m)) }
+// cell is what a row says in the column with a meaning.
+func (j *judge) cell(rec record, m Meaning) string {
+	if m == Answer && rec.answer != "" {
+		return rec.answer
+	}
+	return rec.cell(j.list.column(m))
+}
 
 // row judges one row.
 func (j *judge) row(rec record) verdict {
@@ -107,29 +121,50 @@ func (j *judge) item(rec record) verdict {
 		return verdict{problem: &Problem{rec.first, string(column), reason}}
 	}
 	switch explained, dated := readDate(question); {
+	case rec.problem != "":
+		return set("", rec.problem)
 	case rec.open:
-		return set("", "a quotation mark opens a cell and is never closed; close it or take it off")
+		return set("", neverClosed)
 	case question == "":
 		return set(Question, "there is no question here")
+	case len(question) > longestQuestion:
+		return set(Question, fmt.Sprintf("this is %d characters long; a question has at most %d", len(question), longestQuestion))
 	case dated:
 		return set(Question, explained)
 	}
+	if at := j.list.column(Answer); at < 0 || rec.cell(at) == "" {
+		question, rec = j.answered(rec, question)
+	}
 	clock := dayShare.MatchString(question) && j.inClocks(rec)
 	mended, changed := mendTimes(question, clock)
-	asked, err := task.Parse(strings.TrimLeft(mended, "= ")) // "=7+8" is a sum typed into a spreadsheet
+	asking, whole := leaveOut(strings.TrimLeft(mended, "= "), notDigit.ReplaceAllString(j.cell(rec, Answer), ""), j.leaveOut) // "=7+8" is a sum typed into a spreadsheet
+	asked, err := task.Parse(asking)
 	var v verdict
 	switch {
 	case err == nil:
 		v = j.understood(rec, asked)
+	case whole:
+		v = set(Question, notATask(question, err))
+		v.whole = true
 	case keptByHand(mended, err):
 		v = j.byHand(rec, question, lang)
 	default:
 		return set(Question, notATask(question, err))
 	}
 	if changed && v.problem == nil {
-		v.note(rec.first, Question, fmt.Sprintf("%s read as %s, which a spreadsheet had changed", question, mended))
+		v.note(rec.first, Question, fmt.Sprintf("%s read as %s, which a spreadsheet had changed", shorten(question), shorten(mended)))
 	}
 	return v
+}
+
+// answered takes an answer that stands behind the question in its own cell.
+func (j *judge) answered(rec record, question string) (string, record) {
+	m := answerInText.FindStringSubmatch(question)
+	if m == nil {
+		return question, rec
+	}
+	rec.answer = m[2]
+	return m[1], rec
 }
 
 // question is the row's question and its language.

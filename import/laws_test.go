@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"unicode"
@@ -40,7 +41,8 @@ func checkLines(t failer, l *intake.List, text string) {
 	for ; next <= l.Total; next++ {
 		blank = append(blank, next)
 	}
-	if rows != l.Rows() {
+	abreast := slices.ContainsFunc(l.Columns, func(c intake.Column) bool { return strings.HasSuffix(c.Why, "items a row") })
+	if rows > l.Rows() || rows != l.Rows() && !abreast {
 		t.Fatalf("%d lines are rows, the list has %d rows", rows, l.Rows())
 	}
 	lines := strings.Split(strings.TrimSuffix(text, "\n"), "\n")

@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -32,21 +33,40 @@ func (l *List) Skipped() []Line {
 // sort gives every record its place: title, heading, total or row.
 func (l *List) sort(records []record, heading int) {
 	top := heading < 0 // still above the first row of a list without heading
+	moved := ""        // why rows below another heading can't be read
 	for i, rec := range records {
 		kind := RowLine
 		switch {
 		case i < heading || top && len(l.Columns) > 1 && isTitle(rec.cells):
 			kind = TitleLine
 		case i == heading || heading >= 0 && i > heading && slices.Equal(rec.cells, records[heading].cells):
-			kind = HeadingLine
+			kind, moved = HeadingLine, ""
+		case isHeadingAgain(rec.cells):
+			kind, moved = HeadingLine, l.movedBy(rec)
 		case isTotal(rec.cells):
 			kind = TotalLine
 		default:
 			top = false
+			rec.problem = moved
 			l.rows = append(l.rows, rec)
 		}
 		l.Lines = append(l.Lines, newLine(rec, kind))
 	}
+}
+
+// movedBy says why the rows below a further heading can't be read with the columns of the
+// list; empty where it puts questions and answers in the same places.
+func (l *List) movedBy(heading record) string {
+	for i, cell := range heading.cells {
+		m := understand(cell).meaning
+		if m == QuestionEs {
+			m = Question
+		}
+		if (m == Question || m == Answer) && i != l.column(m) && !(m == Question && i == l.column(QuestionEs)) {
+			return fmt.Sprintf("line %d begins another list, with its columns in other places; save that part as a list of its own, or put its cells in the order of the first", heading.first)
+		}
+	}
+	return ""
 }
 
 func newLine(rec record, kind LineKind) Line {

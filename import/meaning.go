@@ -16,22 +16,28 @@ type Meaning string
 
 // The meanings, under the names that --column takes.
 const (
-	Question    Meaning = "question"
-	QuestionEs  Meaning = "question-es" // the question in Spanish
-	Answer      Meaning = "answer"
-	Skill       Meaning = "skill"
-	Standards   Meaning = "standards"
-	Difficulty  Meaning = "difficulty" // in the colleague's words, kept as a note
-	Grade       Meaning = "grade"      // kept as a note
-	Look        Meaning = "look"
-	By          Meaning = "by"
-	Notes       Meaning = "notes"
-	Number      Meaning = "number"  // the colleague's own numbering, not used
-	MarkOfMends Meaning = "mending" // what an earlier import wrote of the row, not used
+	Question     Meaning = "question"
+	QuestionEs   Meaning = "question-es" // the question in Spanish
+	Answer       Meaning = "answer"
+	Skill        Meaning = "skill"
+	Standards    Meaning = "standards"
+	Difficulty   Meaning = "difficulty" // in the colleague's words, kept as a note
+	Grade        Meaning = "grade"      // kept as a note
+	Look         Meaning = "look"
+	By           Meaning = "by"
+	Notes        Meaning = "notes"
+	Story        Meaning = "story"          // stands before the question
+	Choices      Meaning = "choices"        // to choose from, all in one cell
+	Choice       Meaning = "choice"         // one of them a column
+	WrongAnswers Meaning = "wrong answers"  // kept as a note
+	PupilsAnswer Meaning = "pupil's answer" // what a child wrote, not used
+	Unused       Meaning = "unused"         // nothing for the bank, as a person said
+	Number       Meaning = "number"         // the colleague's own numbering, not used
+	MarkOfMends  Meaning = "mending"        // what an earlier import wrote of the row, not used
 )
 
 // meanings are those that a person may name.
-var meanings = []Meaning{Question, QuestionEs, Answer, Skill, Standards, Difficulty, Grade, Look, By, Notes, Number}
+var meanings = []Meaning{Question, QuestionEs, Answer, Skill, Standards, Difficulty, Grade, Look, By, Notes, Number, Story, Choices, Unused}
 
 // ParseMeaning finds a meaning by its name; the error lists them all.
 func ParseMeaning(name string) (Meaning, error) {
@@ -58,15 +64,19 @@ var vocabulary = []struct {
 }{
 	{Number, []string{"question number", "item number", "problem number", "question no", "item no", "problem no", "number", "no", "nr", "num", "id", "item id", "row", "numero"}},
 	{QuestionEs, []string{"question es", "question in spanish", "spanish", "pregunta", "problema", "ejercicio", "enunciado", "tarea", "cuenta", "operacion", "espanol"}},
-	{Answer, []string{"answer", "answer key", "key", "correct answer", "right answer", "solution", "correct", "result", "ans", "respuesta", "solucion", "resultado", "clave", "losung", "ergebnis", "antwort", "reponse"}},
+	{WrongAnswers, []string{"wrong answer", "common wrong answer", "incorrect answer", "incorrect", "wrong", "distractor", "wrong choice", "common error", "common mistake", "misconception", "falsche antwort", "falsch", "respuesta incorrecta", "respuesta erronea", "distractores", "mauvaise reponse", "fausse reponse"}},
+	{PupilsAnswer, []string{"student answer", "pupil answer", "child answer", "student s answer", "pupil s answer", "child s answer", "student response", "pupil response", "response", "student work", "respuesta del alumno", "respuesta alumno", "schulerantwort", "antwort des kindes", "reponse de l eleve"}},
+	{Choices, []string{"answer choice", "choice", "option", "answer option", "possible answer", "opcion", "opciones", "alternativa", "antwortmoglichkeiten", "auswahl", "choix", "proposition"}},
+	{Answer, []string{"answer", "answer key", "key", "correct answer", "right answer", "solution", "correct", "correct choice", "correct option", "correct letter", "right choice", "result", "ans", "expected answer", "it is", "respuesta", "respuesta correcta", "opcion correcta", "solucion", "resultado", "clave", "losung", "ergebnis", "antwort", "richtige antwort", "reponse", "bonne reponse", "corrige", "resultat", "risposta", "soluzione", "resposta", "solucao", "antwoord", "oplossing", "svar", "løsning", "fasit", "odpowiedź", "rozwiazanie", "vastaus", "cevap", "odpoved", "valasz"}},
 	{Standards, []string{"standard", "standard code", "code", "ccss", "estandar", "codigo"}},
-	{Skill, []string{"skill", "topic", "skill topic", "objective", "strand", "focus", "concept", "unit", "type", "task type", "habilidad", "tema", "destreza", "thema"}},
-	{Difficulty, []string{"difficulty", "level", "difficulty level", "how hard", "band", "dificultad", "nivel"}},
-	{Grade, []string{"grade", "grade level", "year", "grado", "curso"}},
+	{Skill, []string{"skill", "topic", "skill topic", "objective", "strand", "focus", "concept", "unit", "type", "task type", "habilidad", "tema", "destreza", "thema", "competence", "argomento", "onderwerp"}},
+	{Difficulty, []string{"difficulty", "level", "difficulty level", "how hard", "band", "dificultad", "nivel", "schwierigkeit", "niveau"}},
+	{Grade, []string{"grade", "grade level", "year", "grado", "curso", "klasse", "classe"}},
 	{Look, []string{"look", "layout", "format", "shown as", "presentation", "aspecto"}},
-	{By, []string{"by", "author", "teacher", "written by", "from", "initial", "who", "colleague", "autor", "autora", "maestra", "maestro", "por"}},
-	{Notes, []string{"note", "comment", "remark", "notas", "nota", "comentario", "observacion", "observaciones"}},
-	{Question, []string{"question", "task", "problem", "stem", "sentence", "number sentence", "question text", "exercise", "item", "prompt", "sum", "text", "clock", "clock face", "q", "aufgabe", "frage", "exercice"}},
+	{By, []string{"by", "author", "teacher", "written by", "from", "initial", "who", "colleague", "autor", "autora", "maestra", "maestro", "por", "lehrer", "lehrerin", "auteur"}},
+	{Notes, []string{"note", "comment", "remark", "hint", "explanation", "rationale", "distractor rationale", "feedback", "teacher note", "strategy", "notas", "nota", "comentario", "observacion", "observaciones", "pista", "explicacion", "hinweis", "bemerkung", "anmerkung", "remarque", "indice", "explication"}},
+	{Story, []string{"story", "passage", "context", "situation", "scenario", "body", "story text", "problem text", "word problem", "background", "historia", "cuento", "contexto", "situacion", "geschichte", "rechengeschichte", "histoire", "contexte", "storia", "testo"}},
+	{Question, []string{"question", "task", "problem", "stem", "sentence", "number sentence", "question text", "exercise", "item", "prompt", "sum", "text", "clock", "clock face", "q", "aufgabe", "frage", "rechnung", "exercice", "calcul", "domanda", "esercizio", "questao", "pergunta", "exercicio", "vraag", "opgave", "oppgave", "spørsmål", "spørgsmål", "fraga", "uppgift", "pytanie", "zadanie", "kysymys", "tehtava", "soru", "otazka", "priklad", "kerdes", "feladat"}},
 }
 
 // match is how well a heading names a meaning: exact or only in part, and how sure
@@ -106,6 +116,9 @@ type phrase struct {
 
 // understand finds the meaning that a heading names; the zero match for none.
 func understand(heading string) match {
+	if len(heading) > longestHeadingBytes {
+		return match{}
+	}
 	clean := plainWords(heading)
 	padded := " " + clean + " "
 	var best match
@@ -117,6 +130,9 @@ func understand(heading string) match {
 	}
 	return best
 }
+
+// longestHeadingBytes is how long a heading may be, in bytes.
+const longestHeadingBytes = 200
 
 // plainWords brings a heading or a skill's name to plain words: small letters without
 // accents, "#" said as "number", other marks as spaces, a plural "s" dropped.

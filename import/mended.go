@@ -113,9 +113,15 @@ func (l *List) leftBeyond(rec record) string {
 	return ""
 }
 
+// neverClosed is the reason for rows with a stray quotation mark.
+const neverClosed = "a quotation mark opens a cell and is never closed; close it or take it off"
+
 // leftOpen says whether a row still has a cell that was set aside because its quotation
 // mark is never closed.
 func (l *List) leftOpen(rec record) bool {
+	if rec.cell(mendingAt(l.headings)+len(mendingHeadings)-1) != neverClosed {
+		return false
+	}
 	for i, c := range l.Columns {
 		text := rec.cell(i)
 		if c.Meaning != MarkOfMends && strings.HasPrefix(text, `"`) && strings.Count(text, `"`)%2 == 1 {

@@ -100,7 +100,7 @@ func (j *judge) own(rec record) (v verdict) {
 	}
 	it := o.item()
 	o.rest(&it)
-	return verdict{item: it, problem: o.problem}
+	return verdict{item: it, id: o.text("id"), revision: int(o.number("revision", 31)), problem: o.problem}
 }
 
 // item is the item as far as its question, key and skill go.
@@ -124,8 +124,8 @@ func (o *ownRow) item() bank.Item {
 		o.wrong("task", err.Error())
 		return bank.Item{}
 	}
-	if key != "" && !asked.Judge(mendAnswer(asked, key)) {
-		o.wrong("key", wrongAnswer(asked, key))
+	if key != "" && !judgeAnswer(asked, key) {
+		o.wrong("key", wrongAnswer(asked, key, shorten(key)))
 	}
 	look := task.Look(o.text("look"))
 	if !slices.Contains(asked.Looks(), look) {
@@ -162,11 +162,15 @@ func (o *ownRow) rest(it *bank.Item) {
 		}
 	}
 	it.Notes = o.text("notes")
-	it.Predicted = o.logits("predicted")
+	if o.text("predicted") != "" {
+		it.Predicted = o.logits("predicted")
+	}
 	if o.text("measured") != "" {
 		it.Measured = &bank.Measured{Difficulty: o.logits("measured"), StandardError: o.logits("measured_error"), Answers: int(o.number("measured_answers", 31))}
 	}
-	it.Standing = bank.Standing(o.text("standing"))
+	if o.text("standing") != "" {
+		it.Standing = bank.Standing(o.text("standing"))
+	}
 	if !slices.Contains([]bank.Standing{bank.Draft, bank.Ready, bank.Retired}, it.Standing) {
 		o.wrong("standing", fmt.Sprintf("%q is not draft, ready or retired", it.Standing))
 	}

@@ -12,7 +12,9 @@ import (
 type record struct {
 	first, last int
 	cells       []string
-	open        bool // a quotation mark opens a cell here and is never closed
+	open        bool   // a quotation mark opens a cell here and is never closed
+	answer      string // found behind the question in its cell
+	problem     string // why the row can't be read where it stands; empty for most
 }
 
 // cell is a cell without the apostrophe that made it safe for a spreadsheet and

@@ -17,11 +17,13 @@ type Outcome struct {
 	ID          string // of the item added or already here; empty in a dry run for a new one
 	ByHand      bool   // the item's mathematics isn't understood: traits by hand
 	Problem     *Problem
+	Whole       bool // set aside as a true number sentence that leaves nothing out; ImportOptions.LeaveOut reads it
 
-	row record
+	row      record
+	proposed bool // its skill, from its numbers
 }
 
-// Fate is one of the three ends of a row.
+// Fate is one of the ends of a row.
 type Fate string
 
 // The fates.
@@ -29,6 +31,8 @@ const (
 	Added    Fate = "added"
 	Here     Fate = "already here"
 	SetAside Fate = "set aside"
+	Revised  Fate = "revised" // a row of the bank's own export that was edited
+	Differs  Fate = "differs" // the same, but nobody asked for its revision
 )
 
 // Count is how many rows had the fate.
@@ -53,6 +57,24 @@ func (r *Report) ByHand() int {
 	return n
 }
 
+// Proposed is how many of the rows added have a skill proposed from their numbers.
+func (r *Report) Proposed() int {
+	n := 0
+	for _, out := range r.Outcomes {
+		n += int(truth(out.Fate == Added && out.proposed))
+	}
+	return n
+}
+
+// Whole is how many rows were set aside as true number sentences that leave nothing out.
+func (r *Report) Whole() int {
+	n := 0
+	for _, out := range r.Outcomes {
+		n += int(truth(out.Whole))
+	}
+	return n
+}
+
 // Problems lists why rows were set aside, in the order of the list.
 func (r *Report) Problems() []Problem {
 	var problems []Problem
@@ -73,6 +95,13 @@ func (r *Report) Summary() string {
 	if r.DryRun {
 		added = "to be added"
 	}
-	return fmt.Sprintf("%d %s: %d %s, %d already here, %d set aside",
+	text := fmt.Sprintf("%d %s: %d %s, %d already here, %d set aside",
 		len(r.Outcomes), rows, r.Count(Added), added, r.Count(Here), r.Count(SetAside))
+	if n := r.Count(Revised); n > 0 {
+		text += fmt.Sprintf(", %d revised", n)
+	}
+	if n := r.Count(Differs); n > 0 {
+		text += fmt.Sprintf(", %d different from the bank", n)
+	}
+	return text
 }

@@ -48,7 +48,10 @@ func head(text string) string {
 		return text
 	}
 	text = text[:sniffedBytes]
-	return text[:strings.LastIndexByte(text, '\n')+1]
+	if end := strings.LastIndexByte(text, '\n'); end >= 0 {
+		return text[:end+1]
+	}
+	return text
 }
 
 // sense is how much sense records make: from 0 to 1 for rows of one width, the same
@@ -100,8 +103,14 @@ func hasTask(cells []string) bool {
 	return false
 }
 
+// longestTask is how many bytes a task may have; the reader of tasks takes no longer ones.
+const longestTask = 400
+
 // isTask says whether a cell reads as a task and not as a date.
 func isTask(cell string) bool {
+	if cell == "" || len(cell) > longestTask {
+		return false
+	}
 	if _, dated := readDate(cell); dated {
 		return false
 	}

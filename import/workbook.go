@@ -7,165 +7,264 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"path"
+	"slices"
 	"strings"
-
-	"github.com/thedatashed/xlsxreader"
 )
 
-// The .xlsx format allows a sheet so many columns and rows.
+// The .xlsx format (ECMA-376 Part 1, 18.3.1.73 and 18.3.1.13) allows a sheet so many rows
+// and columns.
 const (
-	widestSheet  = 16384
 	longestSheet = 1 << 20
+	widestSheet  = 16384
 )
+
+// A workbook may unpack to a start and so many times its own size, up to a bound: what a
+// list of many like rows needs several times over, and little for a file that is small.
+// The texts of its cells are held to the same, as many cells may show one text.
+const (
+	unpackedStart = 1 << 20
+	unpackedTimes = 200
+	unpackedMost  = 512 << 20
+)
+
+var errUnpacked = errors.New("it unpacks to far more than a list needs; save it as CSV and import that")
+
+// workbook is an opened .xlsx file.
+type workbook struct {
+	parts  map[string]*zip.File
+	left   int64 // bytes that may still be unpacked
+	texts  int64 // bytes of cells that may still be read
+	shared []string
+	dates  []bool // by style: numbers are shown as dates or times
+	sheets []sheetPart
+}
+
+// sheetPart is where a sheet stands in a workbook.
+type sheetPart struct {
+	name   string
+	hidden bool
+	part   string
+}
 
 // isWorkbook says whether the bytes are a zip archive, as .xlsx files are.
 func isWorkbook(data []byte) bool { return bytes.HasPrefix(data, []byte("PK\x03\x04")) }
 
-// readWorkbook reads the first sheet that has rows, and gives its name. Rows keep
-// the numbers that the spreadsheet shows.
-func readWorkbook(data []byte) (records []record, sheet string, err error) {
-	book, err := openWorkbook(data)
-	if err != nil {
-		return nil, "", fmt.Errorf("this is no .xlsx workbook that can be read (%w); save it as CSV and import that", err)
-	}
-	for _, sheet := range book.Sheets {
-		records, err := readSheet(book, sheet)
-		if err != nil {
-			return nil, "", fmt.Errorf("sheet %q can't be read (%w); save it as CSV and import that", sheet, err)
-		}
-		if len(records) > 0 {
-			return records, sheet, nil
-		}
-	}
-	return nil, "", errors.New("the workbook has no sheet with anything in it; put the items on its first sheet")
-}
-
-// openWorkbook opens the archive, refusing what would bring the reader down.
-func openWorkbook(data []byte) (*xlsxreader.XlsxFile, error) {
+// openWorkbook finds the sheets of a workbook without reading them.
+func openWorkbook(data []byte) (*workbook, error) {
 	archive, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("this workbook is torn and can't be opened (%w); get it again, or save it as CSV and import that", err)
 	}
-	for _, part := range archive.File {
-		if err := checkPart(part); err != nil {
-			return nil, fmt.Errorf("%s: %w", part.Name, err)
-		}
+	most := min(unpackedStart+unpackedTimes*int64(len(data)), unpackedMost)
+	w := &workbook{parts: map[string]*zip.File{}, left: most, texts: most}
+	for _, file := range archive.File {
+		w.parts[strings.TrimPrefix(file.Name, "/")] = file
 	}
-	return xlsxreader.NewReaderZip(archive)
+	if what := otherArchive(archive); what != "" {
+		return nil, errors.New(what)
+	}
+	if err := w.readBook(); err != nil {
+		return nil, fmt.Errorf("this .xlsx workbook can't be read (%w); save it as CSV and import that", err)
+	}
+	return w, nil
 }
 
-// largestPart bounds one unpacked part of a workbook, in bytes; a list of 100,000
-// rows takes about a tenth of it.
-const largestPart = 256 << 20
+// otherArchive says what a zip archive is that is no .xlsx workbook, and what to do.
+func otherArchive(archive *zip.Reader) string {
+	has := func(name string) bool {
+		return slices.ContainsFunc(archive.File, func(f *zip.File) bool { return strings.TrimPrefix(f.Name, "/") == name })
+	}
+	switch {
+	case has("xl/workbook.xml"):
+		return ""
+	case has("xl/workbook.bin"):
+		return "this is a binary workbook (.xlsb); open it and save it as .xlsx or CSV, and import that"
+	case has("word/document.xml"):
+		return "this is a text document (.docx); put its questions into a spreadsheet, or save it as plain text with one question a line, and import that"
+	case has("ppt/presentation.xml"):
+		return "this is a presentation (.pptx), not a list; put its questions into a spreadsheet and import that"
+	case has("imsmanifest.xml"):
+		return "this is a package of test items (QTI), which import doesn't read; save its questions as CSV and import that"
+	case has("content.xml") && has("META-INF/manifest.xml"):
+		return "this is an OpenDocument file (.ods, .odt); open it and save it as .xlsx or CSV, and import that"
+	}
+	return fmt.Sprintf("this is a zip archive of %d files, not a list; unpack it and import the list in it", len(archive.File))
+}
 
-// checkPart reads one part of a workbook before the library does, for two things
-// that would stop the whole program there: a part that unpacks without end, and a
-// cell that points before the first shared string.
-func checkPart(part *zip.File) error {
-	body, err := part.Open()
+// readBook reads what stands beside the sheets. Shared texts and styles may be missing.
+func (w *workbook) readBook() error {
+	targets := map[string]string{}
+	err := w.read("xl/_rels/workbook.xml.rels", func(d *xml.Decoder, start xml.StartElement) error {
+		if start.Name.Local == "Relationship" {
+			target := attribute(start, "Target")
+			if !strings.HasPrefix(target, "/") {
+				target = path.Join("xl", target)
+			}
+			targets[attribute(start, "Id")] = strings.TrimPrefix(target, "/")
+		}
+		return nil
+	})
 	if err != nil {
 		return err
 	}
-	defer body.Close()
-	limited := &io.LimitedReader{R: body, N: largestPart}
-	err = checkShared(xml.NewDecoder(limited))
-	if err != nil && !strings.HasSuffix(part.Name, ".xml") {
-		err = nil // a picture, or the like
+	err = w.read("xl/workbook.xml", func(d *xml.Decoder, start xml.StartElement) error {
+		if start.Name.Local == "sheet" {
+			state := attribute(start, "state")
+			w.sheets = append(w.sheets, sheetPart{attribute(start, "name"), state == "hidden" || state == "veryHidden", targets[attribute(start, "id")]})
+		}
+		return nil
+	})
+	if err != nil {
+		return err
 	}
-	if _, copyErr := io.Copy(io.Discard, limited); err == nil {
-		err = copyErr
+	if err := w.readShared(); err != nil {
+		return err
 	}
-	if limited.N == 0 {
-		err = fmt.Errorf("larger than %d MB", largestPart>>20)
-	}
-	return err
+	return w.readStyles()
 }
 
-// checkShared looks for a cell of shared text (<c t="s">) with a negative number.
-func checkShared(d *xml.Decoder) error {
-	shared := false
-	for {
-		token, err := d.Token()
-		if err == io.EOF {
+// readShared reads the texts that cells point to, without their phonetic guides.
+func (w *workbook) readShared() error {
+	return w.optional("xl/sharedStrings.xml", func(d *xml.Decoder, start xml.StartElement) error {
+		if start.Name.Local != "si" {
 			return nil
 		}
-		if err != nil { // the library would take this for the end of the sheet
-			return err
+		text, err := richText(d, start.Name.Local)
+		w.shared = append(w.shared, text)
+		return err
+	})
+}
+
+// richText is the text up to the end of an element, of all its parts.
+func richText(d *xml.Decoder, until string) (string, error) {
+	var b strings.Builder
+	inText := false
+	for {
+		token, err := d.Token()
+		if err != nil {
+			return "", err
 		}
 		switch token := token.(type) {
 		case xml.StartElement:
-			if token.Name.Local == "c" {
-				shared = isShared(token)
+			inText = token.Name.Local == "t"
+			if token.Name.Local == "rPh" {
+				if err := d.Skip(); err != nil {
+					return "", err
+				}
 			}
 		case xml.CharData:
-			if shared && bytes.ContainsRune(token, '-') {
-				return fmt.Errorf("a cell points to shared text number %s", bytes.TrimSpace(token))
+			if inText {
+				b.Write(token)
 			}
 		case xml.EndElement:
-			shared = shared && token.Name.Local != "c"
+			inText = false
+			if token.Name.Local == until {
+				return b.String(), nil
+			}
 		}
 	}
 }
 
-func isShared(cell xml.StartElement) bool {
-	for _, attr := range cell.Attr {
-		if attr.Name.Local == "t" && attr.Value == "s" {
+// readStyles finds out which styles show numbers as dates or times.
+func (w *workbook) readStyles() error {
+	formats := map[string]bool{}
+	inCells := false
+	return w.optional("xl/styles.xml", func(d *xml.Decoder, start xml.StartElement) error {
+		switch start.Name.Local {
+		case "numFmt":
+			formats[attribute(start, "numFmtId")] = isDateFormat(attribute(start, "formatCode"))
+		case "cellXfs":
+			inCells = true
+		case "cellStyles", "dxfs":
+			inCells = false
+		case "xf":
+			if inCells {
+				id := attribute(start, "numFmtId")
+				w.dates = append(w.dates, formats[id] || slices.Contains(dateFormats, id))
+			}
+		}
+		return nil
+	})
+}
+
+// dateFormats are the built-in formats of dates and times (ECMA-376 Part 1, 18.8.30).
+var dateFormats = []string{"14", "15", "16", "17", "18", "19", "20", "21", "22", "45", "46", "47"}
+
+// isDateFormat says whether a format shows a date or a time: it has a letter for a part
+// of one, outside quotation marks and brackets.
+func isDateFormat(code string) bool {
+	depth, quoted := 0, false
+	for _, r := range strings.ToLower(code) {
+		switch {
+		case r == '"':
+			quoted = !quoted
+		case quoted:
+		case r == '[':
+			depth++
+		case r == ']':
+			depth--
+		case depth == 0 && strings.ContainsRune("ymdhs", r):
 			return true
 		}
 	}
 	return false
 }
 
-// readSheet reads the rows of one sheet that have something in their cells.
-func readSheet(book *xlsxreader.XlsxFile, sheet string) (records []record, err error) {
-	last := 0
-	for row := range book.ReadRows(sheet) { // read to the end, or its goroutine stays
-		if row.Error != nil {
-			err = errors.Join(err, fmt.Errorf("row %d: %w", row.Index, row.Error))
-			continue
-		}
-		last = rowNumber(row.Index, last)
-		rec := record{first: last, last: last, cells: rowCells(row)}
-		if !rec.blank() {
-			records = append(records, rec)
-		}
+// optional reads a part that a workbook may do without.
+func (w *workbook) optional(name string, take func(*xml.Decoder, xml.StartElement) error) error {
+	if w.parts[name] == nil {
+		return nil
 	}
-	return records, err
+	return w.read(name, take)
 }
 
-// rowNumber is the row's own number where it has a possible one, else the next.
-func rowNumber(own, last int) int {
-	if own > last && own <= longestSheet {
-		return own
+// read gives the elements of a part, one after the other; take may read on.
+func (w *workbook) read(name string, take func(*xml.Decoder, xml.StartElement) error) error {
+	part := w.parts[name]
+	if part == nil {
+		return fmt.Errorf("its part %s is missing", name)
 	}
-	return last + 1
+	body, err := part.Open()
+	if err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	defer body.Close()
+	d := xml.NewDecoder(&counted{body, &w.left})
+	for {
+		token, err := d.Token()
+		if err == io.EOF {
+			return nil
+		}
+		if start, ok := token.(xml.StartElement); ok && err == nil {
+			err = take(d, start)
+		}
+		if err != nil {
+			return fmt.Errorf("%s: %w", name, err)
+		}
+	}
 }
 
-// rowCells puts the cells that a row has in their columns; a cell that doesn't say
-// its column stands in the next.
-func rowCells(row xlsxreader.Row) []string {
-	var cells []string
-	for _, cell := range row.Cells {
-		at := cell.ColumnIndex()
-		if cell.Column == "" || at < 0 {
-			at = len(cells)
-		}
-		if at >= widestSheet {
-			continue
-		}
-		for len(cells) <= at {
-			cells = append(cells, "")
-		}
-		cells[at] = cellText(cell)
-	}
-	return cells
+// counted reads no further than bytes are left for all parts together.
+type counted struct {
+	io.Reader
+	left *int64
 }
 
-// cellText is what a spreadsheet shows of a cell: TRUE and FALSE, which the file keeps as
-// 1 and 0.
-func cellText(cell xlsxreader.Cell) string {
-	if cell.Type != xlsxreader.TypeBoolean {
-		return cell.Value
+func (c *counted) Read(p []byte) (int, error) {
+	if *c.left <= 0 {
+		return 0, errUnpacked
 	}
-	return map[string]string{"1": "TRUE", "0": "FALSE"}[cell.Value]
+	n, err := c.Reader.Read(p[:min(int64(len(p)), *c.left)])
+	*c.left -= int64(n)
+	return n, err
+}
+
+func attribute(start xml.StartElement, name string) string {
+	for _, a := range start.Attr {
+		if a.Name.Local == name {
+			return a.Value
+		}
+	}
+	return ""
 }

@@ -86,11 +86,11 @@ func TestWorkbooksThatAreNoLists(t *testing.T) {
 		want string
 	}{
 		"no rows":          {workbook(t, "", `<row r="1"></row>`), "the workbook has no sheet with anything in it"},
-		"no workbook":      {zipped(t, "word/document.xml"), "this is no .xlsx workbook that can be read"},
-		"torn":             {workbook(t, `<row r="1">`+text("A1", "47 + 36")+`</row>`)[:300], "this is no .xlsx workbook that can be read"},
-		"broken XML":       {workbook(t, `<row r="1"><c r="A1"><v>1</v></row>`), "this is no .xlsx workbook that can be read"},
+		"no workbook":      {zipped(t, "word/document.xml"), "this is a text document (.docx)"},
+		"torn":             {workbook(t, `<row r="1">`+text("A1", "47 + 36")+`</row>`)[:300], "this workbook is torn"},
+		"broken XML":       {workbook(t, `<row r="1"><c r="A1"><v>1</v></row>`), `sheet "Week 1" can't be read`},
 		"string before 0":  {workbook(t, `<row r="1"><c r="A1" t="s"><v>-1</v></c></row>`), "points to shared text number -1"},
-		"string after all": {workbook(t, `<row r="1"><c r="A1" t="s"><v>7</v></c></row>`), `sheet "Week 1" can't be read (row 1: `},
+		"string after all": {workbook(t, `<row r="1"><c r="A1" t="s"><v>7</v></c></row>`), `sheet "Week 1" can't be read (xl/worksheets/sheet1.xml: row 1: `},
 	} {
 		_, err := intake.Open("list.xlsx", c.data, intake.Options{})
 		if err == nil || !strings.Contains(err.Error(), c.want) {

@@ -21,13 +21,21 @@ func importCommand() *cli.Command {
 		Name: "import", Usage: "bring a colleague's list into the bank", ArgsUsage: "LIST [--column MEANING=HEADING ...] [--dry-run]",
 		Description: "LIST is CSV as it comes, in any usual encoding, or a workbook (.xlsx). It says how each column was understood;\n" +
 			"--column corrects a wrong guess. Each row is added, already here, or set aside with the reason. Rows set aside\n" +
-			"go to a CSV file that can be mended and imported again; the exit code is then 3.\n\n" +
+			"go to a CSV file that can be mended and imported again; the exit code is then 3. It is 3 as well when a column or\n" +
+			"a sheet was left out that may matter: say what it is, or that it is unused.\n" +
+			"An export of this very bank that was edited shows what is different; --revise makes it so.\n\n" +
 			"Example: evenhand import reyes.csv --by MK\n" +
-			"         evenhand import reyes.csv --column 'question=Their heading' --dry-run",
+			"         evenhand import reyes.csv --column 'question=Their heading' --column unused=F --dry-run\n" +
+			"         evenhand import reyes.csv --undo --by MK",
 		Flags: []cli.Flag{
 			&cli.StringSliceFlag{Name: "column", Usage: "`MEANING=HEADING` of a column, such as 'answer=Result', answer=3 or answer=C; may be given again"},
+			&cli.StringSliceFlag{Name: "sheet", Usage: "read the `SHEET` of a workbook, or all; may be given again"},
+			&cli.StringFlag{Name: "encoding", Usage: "`NAME` of the list's encoding where it is found wrongly, such as windows-1250 or mac-roman"},
+			&cli.StringFlag{Name: "leave-out", Usage: "`WHICH` number to ask for in whole sentences such as 47 + 36 = 83: result, first or second"},
 			&cli.StringFlag{Name: "set-aside", Usage: "write the rows set aside to `FILE`; else beside the list"},
 			&cli.StringFlag{Name: "skill", Usage: "`SKILL` of questions that name none and aren't understood"},
+			&cli.BoolFlag{Name: "revise", Usage: "make revisions of what was edited in an export of this bank"},
+			&cli.BoolFlag{Name: "undo", Usage: "take the whole list out of use again, if none of its items was used"},
 			&cli.BoolFlag{Name: "dry-run", Usage: "only say what would happen"},
 			byFlag, jsonFlag,
 		},
@@ -44,11 +52,13 @@ func importList(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	setAside, err := setAsidePath(c, path)
-	if err != nil {
+	if c.Bool("undo") {
+		return undoImport(c, path, options)
+	}
+	if err := checkSetAside(c); err != nil {
 		return err
 	}
-	list, err := openList(c, path)
+	book, err := openBook(c, path)
 	if err != nil {
 		return err
 	}
@@ -57,19 +67,23 @@ func importList(c *cli.Context) error {
 		open = readingBank
 	}
 	return open(c, func(b *bank.Bank) error {
-		advance, end := progress(c, "importing")
-		options.Progress = advance
-		report, err := intake.Import(b, list, options)
-		end()
-		if err != nil {
-			return err
+		var reports []*intake.Report
+		for _, list := range book.Lists {
+			advance, end := progress(c, "importing")
+			options.Progress = advance
+			report, err := intake.Import(b, list, options)
+			end()
+			if err != nil {
+				return err
+			}
+			reports = append(reports, report)
 		}
-		return reportImport(c, report, setAside)
+		return reportImport(c, path, book, reports)
 	})
 }
 
 func importOptions(c *cli.Context) (intake.ImportOptions, error) {
-	o := intake.ImportOptions{By: author(c), At: now(), DryRun: c.Bool("dry-run")}
+	o := intake.ImportOptions{By: author(c), At: now(), DryRun: c.Bool("dry-run"), Revise: c.Bool("revise")}
 	if name := c.String("skill"); name != "" {
 		skill, err := standards.ParseSkill(name)
 		if err != nil {
@@ -77,23 +91,38 @@ func importOptions(c *cli.Context) (intake.ImportOptions, error) {
 		}
 		o.Skill = skill
 	}
+	if c.IsSet("leave-out") {
+		which, err := choices("leave-out", []string{c.String("leave-out")}, []intake.LeaveOut{intake.LeaveOutResult, intake.LeaveOutFirst, intake.LeaveOutSecond})
+		if err != nil {
+			return o, err
+		}
+		o.LeaveOut = which[0]
+	}
 	return o, nil
 }
 
-func openList(c *cli.Context, path string) (*intake.List, error) {
-	columns := map[string]string{}
+func openBook(c *cli.Context, path string) (*intake.Book, error) {
+	o := intake.Options{Columns: map[string]string{}, Sheets: c.StringSlice("sheet"), Encoding: c.String("encoding")}
 	for _, text := range c.StringSlice("column") {
 		meaning, heading, ok := strings.Cut(text, "=")
-		if !ok {
+		switch {
+		case !ok:
 			return nil, usagef("--column %q: write MEANING=HEADING, such as question=\"Their heading\"", text)
+		case meaning == string(intake.Unused):
+			o.Unused = append(o.Unused, heading)
+		default:
+			o.Columns[meaning] = heading
 		}
-		columns[meaning] = heading
 	}
 	data, err := readList(c, path)
 	if err != nil {
 		return nil, fmt.Errorf("can't read the list: %w", err)
 	}
-	return intake.Open(listName(path), data, intake.Options{Columns: columns})
+	book, err := intake.OpenBook(listName(path), data, o)
+	if errors.As(err, new(*intake.WrongOptionsError)) {
+		return nil, usagef("%v", err)
+	}
+	return book, err
 }
 
 // listName is the name of a list without its folder.
@@ -104,20 +133,21 @@ func listName(path string) string {
 	return filepath.Base(path)
 }
 
-// setAsidePath is where the rows set aside go. What stands there must be such rows.
-func setAsidePath(c *cli.Context, list string) (string, error) {
+// checkSetAside sees to it that what stands where the rows set aside are wanted is such
+// rows, if anything.
+func checkSetAside(c *cli.Context) error {
 	path := c.String("set-aside")
 	if path == "" {
-		return intake.SetAsidePath(filepath.Join(filepath.Dir(list), listName(list))), nil
+		return nil
 	}
 	switch data, err := readStart(path); {
 	case errors.Is(err, fs.ErrNotExist):
 	case err != nil:
-		return "", fmt.Errorf("can't write the rows set aside: %w", err)
+		return fmt.Errorf("can't write the rows set aside: %w", err)
 	case !intake.IsSetAside(data):
-		return "", usagef("--set-aside %s: this file holds something else; name a new one", path)
+		return usagef("--set-aside %s: this file holds something else; name a new one", path)
 	}
-	return path, nil
+	return nil
 }
 
 // readStart reads as much of a file as holds its first line.
@@ -130,77 +160,24 @@ func readStart(path string) ([]byte, error) {
 	return io.ReadAll(io.LimitReader(file, 64<<10))
 }
 
+// largestList is how many bytes a list may have: a hundred times what a list of 10,000
+// items takes.
+const largestList = 64 << 20
+
+// readList reads a list to its end, which a pipe or a device may not have.
 func readList(c *cli.Context, path string) ([]byte, error) {
-	if path == "-" {
-		return io.ReadAll(c.App.Reader)
-	}
-	return os.ReadFile(path)
-}
-
-// reportImport shows what became of a list and writes the rows set aside.
-func reportImport(c *cli.Context, report *intake.Report, setAside string) error {
-	describeList(c, report)
-	if c.Bool("json") {
-		if err := printJSON(c, importJSON(report)); err != nil {
-			return err
+	in := c.App.Reader
+	if path != "-" {
+		file, err := os.Open(path)
+		if err != nil {
+			return nil, err
 		}
-	} else {
-		fmt.Fprintln(c.App.Writer, report.Summary())
+		defer file.Close()
+		in = file
 	}
-	aside := report.Count(intake.SetAside)
-	if aside == 0 {
-		return nil
+	data, err := io.ReadAll(io.LimitReader(in, largestList+1))
+	if err == nil && len(data) > largestList {
+		err = fmt.Errorf("%s is larger than %d MB, which no list of items is; take it apart, or see whether it is the right file", path, largestList>>20)
 	}
-	if report.DryRun {
-		return inPartf("%s would be set aside", count(aside, "row"))
-	}
-	written, err := report.WriteSetAside(setAside)
-	if err != nil {
-		return fmt.Errorf("the other rows are in the bank; import the list again to have these: %w", err)
-	}
-	if written != setAside {
-		say(c, "%s is there already, and somebody may be mending it; it stays as it is", setAside)
-	}
-	return inPartf("%s set aside in %s; mend them there and import that file", count(aside, "row"), written)
-}
-
-func describeList(c *cli.Context, report *intake.Report) {
-	list := report.List
-	say(c, "%s: %s", list.Name, list.Written())
-	for _, column := range list.Columns {
-		say(c, "  column %s", column)
-	}
-	for _, line := range list.Skipped() {
-		say(c, "  line %d is no item (%s): %s", line.First, line.Kind, line.Text)
-	}
-	for _, note := range report.Notes {
-		say(c, "%s", note)
-	}
-	for _, problem := range report.Problems() {
-		say(c, "%s", problem)
-	}
-	if n := report.ByHand(); n > 0 {
-		say(c, "%s not understood as mathematics and kept with traits by hand; evenhand list --by-hand shows them", count(n, "question"))
-	}
-}
-
-// importedRow is what became of a row, for other programs.
-type importedRow struct {
-	Line   int    `json:"line"`
-	Fate   string `json:"fate"`
-	ID     string `json:"id,omitempty"`
-	Column string `json:"column,omitempty"`
-	Reason string `json:"reason,omitempty"`
-}
-
-func importJSON(report *intake.Report) []importedRow {
-	rows := []importedRow{}
-	for _, out := range report.Outcomes {
-		row := importedRow{Line: out.First, Fate: string(out.Fate), ID: out.ID}
-		if out.Problem != nil {
-			row.Line, row.Column, row.Reason = out.Problem.Line, out.Problem.Column, out.Problem.Reason
-		}
-		rows = append(rows, row)
-	}
-	return rows
+	return data, err
 }

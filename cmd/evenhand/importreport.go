@@ -1,0 +1,207 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"evenhand/bank"
+	intake "evenhand/import"
+
+	"github.com/urfave/cli/v2"
+)
+
+// reportImport shows what became of the lists of a file and writes the rows set aside.
+func reportImport(c *cli.Context, path string, book *intake.Book, reports []*intake.Report) error {
+	rows := []importedRow{}
+	for _, report := range reports {
+		describeList(c, report)
+		if c.Bool("json") {
+			rows = append(rows, importJSON(report, len(reports) > 1)...)
+			continue
+		}
+		if len(reports) > 1 {
+			fmt.Fprintf(c.App.Writer, "%s: ", onScreen(report.List.Name))
+		}
+		fmt.Fprintln(c.App.Writer, report.Summary())
+	}
+	if c.Bool("json") {
+		if err := printJSON(c, rows); err != nil {
+			return err
+		}
+	}
+	undone, done, err := finishImport(c, path, reports)
+	if err != nil {
+		return err
+	}
+	for _, left := range book.Left {
+		say(c, "%s", onScreen(left))
+		undone = append(undone, "not every sheet was read")
+	}
+	for _, report := range reports {
+		for _, question := range report.List.Asked {
+			say(c, "%s", onScreen(question))
+			undone = append(undone, "something was left out that may matter")
+		}
+	}
+	switch {
+	case done == 0 && len(undone) == 0:
+		return errors.New("nothing came in: the list has no rows below its headings")
+	case len(undone) > 0:
+		return inPartf("%s", strings.Join(eachOnce(undone), "; "))
+	}
+	return nil
+}
+
+// finishImport writes the rows set aside; it says what was not done, and how many rows
+// came in or were here.
+func finishImport(c *cli.Context, path string, reports []*intake.Report) (undone []string, done int, err error) {
+	for _, report := range reports {
+		aside := report.Count(intake.SetAside)
+		done += len(report.Outcomes) - aside
+		if n := report.Count(intake.Differs); n > 0 {
+			undone = append(undone, fmt.Sprintf("%s different from the bank; --revise brings in what was changed", count(n, "row")))
+		}
+		switch {
+		case aside == 0:
+		case report.DryRun:
+			undone = append(undone, fmt.Sprintf("%s would be set aside", count(aside, "row")))
+		default:
+			written, err := writeSetAside(c, path, report, len(reports) > 1)
+			if err != nil {
+				return nil, 0, err
+			}
+			undone = append(undone, fmt.Sprintf("%s set aside in %s; mend them there and import that file", count(aside, "row"), written))
+		}
+	}
+	return undone, done, nil
+}
+
+// writeSetAside writes the rows set aside of one list and says where.
+func writeSetAside(c *cli.Context, path string, report *intake.Report, several bool) (string, error) {
+	to := c.String("set-aside")
+	if to == "" || several {
+		to = filepath.Join(filepath.Dir(path), intake.SetAsidePath(report.List.Name))
+	}
+	written, err := report.WriteSetAside(to)
+	if err != nil {
+		return "", fmt.Errorf("the other rows are in the bank; import the list again to have these: %w", err)
+	}
+	if written != to {
+		say(c, "%s is there already, and somebody may be mending it; it stays as it is", to)
+	}
+	return written, nil
+}
+
+func eachOnce(texts []string) (once []string) {
+	seen := map[string]bool{}
+	for _, text := range texts {
+		if !seen[text] {
+			seen[text] = true
+			once = append(once, text)
+		}
+	}
+	return once
+}
+
+func describeList(c *cli.Context, report *intake.Report) {
+	list := report.List
+	tell := func(format string, args ...any) { say(c, "%s", onScreen(fmt.Sprintf(format, args...))) }
+	tell("%s: %s", list.Name, list.Written())
+	if len(list.Foreign) > 0 {
+		tell("  its encoding was guessed; where %s is wrong, name it, as in --encoding windows-1250", strings.Join(list.Foreign, ", "))
+	}
+	for _, column := range list.Columns {
+		tell("  column %s", column)
+	}
+	for _, line := range list.Skipped() {
+		tell("  line %d is no item (%s): %s", line.First, line.Kind, line.Text)
+	}
+	for _, note := range report.Notes {
+		tell("%s", note)
+	}
+	whole := report.Whole()
+	for _, out := range report.Outcomes {
+		if out.Problem != nil && (!out.Whole || whole < 3) {
+			tell("%s", out.Problem)
+		}
+	}
+	if whole > 0 {
+		tell("%s whole sentences such as 47 + 36 = 83, with nothing to fill in; --leave-out result asks for their 83, first for the 47, second for the 36", rowsSay(whole))
+	}
+	if n := report.ByHand(); n > 0 {
+		tell("%s not understood as mathematics and kept with traits by hand; evenhand list --by-hand shows them", count(n, "question"))
+	}
+	if n := report.Proposed(); n > 0 {
+		tell("%s got a skill proposed from the numbers and stand as drafts: evenhand list --standing draft shows them, evenhand revise ID --standing ready lets one in", count(n, "story"))
+	}
+}
+
+func rowsSay(n int) string {
+	if n == 1 {
+		return "1 row says a"
+	}
+	return fmt.Sprintf("%d rows say", n)
+}
+
+// onScreen is a text from a list without what would move a terminal's cursor or change
+// its colours, and on one line.
+func onScreen(text string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\n' || r == '\t' || r == '\r':
+			return ' '
+		case r < ' ' || r >= 0x7f && r < 0xa0 || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069:
+			return '�'
+		}
+		return r
+	}, text)
+}
+
+// importedRow is what became of a row, for other programs.
+type importedRow struct {
+	List   string `json:"list,omitempty"` // where a file holds several
+	Line   int    `json:"line"`
+	Fate   string `json:"fate"`
+	ID     string `json:"id,omitempty"`
+	Column string `json:"column,omitempty"`
+	Reason string `json:"reason,omitempty"`
+}
+
+func importJSON(report *intake.Report, several bool) []importedRow {
+	rows := []importedRow{}
+	for _, out := range report.Outcomes {
+		row := importedRow{Line: out.First, Fate: string(out.Fate), ID: out.ID}
+		if several {
+			row.List = report.List.Name
+		}
+		if out.Problem != nil {
+			row.Line, row.Column, row.Reason = out.Problem.Line, out.Problem.Column, out.Problem.Reason
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// undoImport takes a list out of use again.
+func undoImport(c *cli.Context, path string, o intake.ImportOptions) error {
+	if o.By == "" {
+		return usagef("say who you are: --by MK, or set EVENHAND_BY")
+	}
+	return withBank(c, func(b *bank.Bank) error {
+		name := listName(path)
+		found, retired, err := intake.Undo(b, name, o)
+		switch {
+		case err != nil:
+			return err
+		case found == 0:
+			return fmt.Errorf("no item of the bank came in by a list named %s; evenhand list --origin imported --format csv names the lists", name)
+		case o.DryRun:
+			say(c, "%s of %s would be taken out of use", count(found, "item"), onScreen(name))
+		default:
+			say(c, "%s of %s taken out of use; they keep their history, and importing the list again brings them back", count(retired, "item"), onScreen(name))
+		}
+		return nil
+	})
+}
