@@ -85,15 +85,13 @@ func leaveOut(sentence, answer string, wanted LeaveOut) (question string, whole 
 	if err != nil || asked.Key() != result {
 		return sentence, false
 	}
-	if wanted == "" {
-		switch answer {
-		case result:
-			wanted = LeaveOutResult
-		case a:
-			wanted = LeaveOutFirst
-		case b:
-			wanted = LeaveOutSecond
-		}
+	switch answer {
+	case result:
+		wanted = LeaveOutResult
+	case a:
+		wanted = LeaveOutFirst
+	case b:
+		wanted = LeaveOutSecond
 	}
 	switch wanted {
 	case LeaveOutResult:

@@ -8,6 +8,9 @@ import (
 // askAboutColumns asks about each column left out that could hold questions, stories,
 // choices or answers, so that none is left out silently.
 func (l *List) askAboutColumns(rows []record) {
+	if at := l.column(Question); at >= 0 && l.Columns[at].Why == longestTexts && !asking(rows, at) {
+		l.ask("column %s was taken for the questions only as its texts are the longest, and few of them ask anything; if it holds none, --undo takes them out of use again", l.Columns[at].name())
+	}
 	for i, c := range l.Columns {
 		if c.Meaning != "" || c.block > 0 || l.own {
 			continue
@@ -45,6 +48,18 @@ func (l *List) couldHold(rows []record, column int) string {
 		return "stories, choices or notes"
 	}
 	return ""
+}
+
+// asking says whether half of a column's cells ask something: with a question mark, a gap
+// to fill in or five words and more.
+func asking(rows []record, column int) bool {
+	ask, cells := 0, 0
+	for _, rec := range rows {
+		cell := rec.cell(column)
+		cells += int(truth(cell != ""))
+		ask += int(truth(strings.ContainsAny(cell, "?¿_=") || len(strings.Fields(cell)) > 4))
+	}
+	return 2*ask >= cells
 }
 
 func suggested(could string) string {

@@ -32,6 +32,9 @@ func (c Column) Letter() string {
 // String is one line for people: `B "Lösung": answer (headed so)`.
 func (c Column) String() string {
 	meaning := string(c.Meaning)
+	if c.block > 0 {
+		return fmt.Sprintf("%s: %s", c.name(), c.Why)
+	}
 	if meaning == "" {
 		meaning = "not used"
 	}

@@ -60,6 +60,9 @@ func (j *judge) byHand(rec record, question, lang string) (v verdict) {
 	if at, points := j.chosen(answer, choices); points {
 		answer = string(rune('A' + at))
 	}
+	if m := plainNumber.FindStringSubmatch(answer); m != nil {
+		answer = m[1]
+	}
 	es := plainText(j.cell(rec, QuestionEs))
 	if len(choices) > 1 {
 		question += lettered(choices)

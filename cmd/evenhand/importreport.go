@@ -134,7 +134,7 @@ func describeList(c *cli.Context, report *intake.Report) {
 		tell("%s not understood as mathematics and kept with traits by hand; evenhand list --by-hand shows them", count(n, "question"))
 	}
 	if n := report.Proposed(); n > 0 {
-		tell("%s got a skill proposed from the numbers and stand as drafts: evenhand list --standing draft shows them, evenhand revise ID --standing ready lets one in", count(n, "story"))
+		tell("%s got a skill by the numbers in the story and waits as a draft: evenhand list --standing draft shows which, evenhand revise ID --standing ready lets one in", count(n, "question"))
 	}
 }
 
