@@ -46,7 +46,7 @@ func newApp() *cli.App {
 		Commands: []*cli.Command{
 			skillsCommand(), standardsCommand(), demoCommand(),
 			initCommand(), importCommand(), generateCommand(), listCommand(), showCommand(), reviseCommand(), retireCommand(),
-			planCommand(), assembleCommand(), exportCommand(), tagCommand(),
+			planCommand(), plansCommand(), assembleCommand(), exportCommand(), tagCommand(),
 			markCommand(), reportCommand(), calibrateCommand(),
 			backupCommand(), checkCommand(),
 			helpCommand(), completionCommand(), completeCommand(),

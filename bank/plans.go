@@ -1,0 +1,143 @@
+package bank
+
+import (
+	"encoding/binary"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"strings"
+	"time"
+
+	"go.etcd.io/bbolt"
+)
+
+// A team's plans and pacing lists are kept by name, each text that ever stood under it with who
+// wrote it and when.
+
+var plansBucket = []byte("plans")
+
+// Plan is a plan or a pacing list as a person wrote it, in one of its revisions.
+type Plan struct {
+	Name     string    `json:"name"`
+	Pacing   bool      `json:"pacing,omitempty"` // a pacing list for a term, not a plan of one quiz
+	Text     string    `json:"text"`             // TOML, as typed
+	Revision int       `json:"revision"`         // 1, 2, ...; all are kept
+	By       string    `json:"by"`
+	At       time.Time `json:"at"` // UTC
+	Removed  bool      `json:"removed,omitempty"`
+}
+
+// SavePlan keeps a text under the plan's name, as its next revision; the very text that stands
+// there already makes none. The name is trimmed, and capitals make no other plan of it.
+func (b *Bank) SavePlan(plan Plan) (Plan, error) {
+	plan.Name = strings.Join(strings.Fields(plan.Name), " ")
+	switch {
+	case plan.Name == "":
+		return plan, errors.New("a plan needs a name, such as friday")
+	case len(plan.Name) > longest:
+		return plan, fmt.Errorf("the plan's name is %d bytes long; at most %d can be kept", len(plan.Name), longest)
+	case strings.TrimSpace(plan.By) == "":
+		return plan, errors.New("say who saves the plan")
+	}
+	err := b.update(func(tx *bbolt.Tx) error {
+		plans, err := tx.CreateBucketIfNotExists(plansBucket)
+		if err != nil {
+			return err
+		}
+		history, err := b.readPlans(plans, planPrefix(plan.Name))
+		if err != nil {
+			return err
+		}
+		plan.Revision = len(history) + 1
+		if n := len(history); n > 0 {
+			last := history[n-1]
+			if last.Text == plan.Text && last.Pacing == plan.Pacing && last.Removed == plan.Removed {
+				plan = last
+				return nil
+			}
+		}
+		key := planKey(plan.Name, plan.Revision)
+		value, err := json.Marshal(plan)
+		if err != nil {
+			return err
+		}
+		return plans.Put(key, seal(key, value))
+	})
+	return plan, err
+}
+
+// RemovePlan takes a plan out of the list; its history stays.
+func (b *Bank) RemovePlan(name, by string, at time.Time) error {
+	plan, err := b.Plan(name)
+	if err != nil {
+		return err
+	}
+	plan.Removed, plan.By, plan.At = true, by, at
+	_, err = b.SavePlan(plan)
+	return err
+}
+
+// Plan is a plan as it stands.
+func (b *Bank) Plan(name string) (Plan, error) {
+	history, err := b.PlanHistory(name)
+	if err != nil {
+		return Plan{}, err
+	}
+	if len(history) == 0 || history[len(history)-1].Removed {
+		return Plan{}, fmt.Errorf("%s has no plan %q; evenhand plans lists them", b.Path(), name)
+	}
+	return history[len(history)-1], nil
+}
+
+// PlanHistory is every revision of a plan, the first one first; none where there is no such plan.
+func (b *Bank) PlanHistory(name string) (history []Plan, err error) {
+	err = b.view(func(tx *bbolt.Tx) error {
+		history, err = b.readPlans(tx.Bucket(plansBucket), planPrefix(name))
+		return err
+	})
+	return history, err
+}
+
+// Plans lists the plans as they stand, by name.
+func (b *Bank) Plans() (list []Plan, err error) {
+	err = b.view(func(tx *bbolt.Tx) error {
+		all, err := b.readPlans(tx.Bucket(plansBucket), nil)
+		if err != nil {
+			return err
+		}
+		for i, plan := range all {
+			last := i == len(all)-1 || all[i+1].Revision == 1
+			if last && !plan.Removed {
+				list = append(list, plan)
+			}
+		}
+		return nil
+	})
+	return list, err
+}
+
+// planPrefix is how the keys of a plan's revisions begin.
+func planPrefix(name string) []byte {
+	return append([]byte(strings.ToLower(strings.Join(strings.Fields(name), " "))), 0)
+}
+
+func planKey(name string, revision int) []byte {
+	return binary.BigEndian.AppendUint32(planPrefix(name), uint32(revision))
+}
+
+// readPlans reads the revisions whose keys have the prefix; a bank without the bucket has none.
+func (b *Bank) readPlans(plans *bbolt.Bucket, prefix []byte) (list []Plan, err error) {
+	if plans == nil {
+		return nil, nil
+	}
+	c := plans.Cursor()
+	for key, sealed := c.Seek(prefix); key != nil && strings.HasPrefix(string(key), string(prefix)); key, sealed = c.Next() {
+		value, ok := unseal(key, sealed)
+		var plan Plan
+		if !ok || json.Unmarshal(value, &plan) != nil {
+			return nil, damaged(b.Path(), fmt.Sprintf("the plan %q can't be read", key))
+		}
+		list = append(list, plan)
+	}
+	return list, nil
+}

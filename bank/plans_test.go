@@ -1,0 +1,59 @@
+package bank_test
+
+import (
+	"slices"
+	"testing"
+	"time"
+
+	"evenhand/bank"
+)
+
+func TestPlansKeepTheirHistory(t *testing.T) {
+	b := tempBank(t)
+	if list, err := b.Plans(); err != nil || len(list) != 0 {
+		t.Fatalf("a new bank has the plans %v, %v", list, err)
+	}
+	save := func(name, text, by string) bank.Plan {
+		t.Helper()
+		plan, err := b.SavePlan(bank.Plan{Name: name, Text: text, By: by, At: monday})
+		must(t, err)
+		return plan
+	}
+	save("Friday check", "items = 10", "MK")
+	if again := save(" friday  CHECK ", "items = 10", "SV"); again.Revision != 1 || again.By != "MK" {
+		t.Errorf("the same text makes revision %d by %s", again.Revision, again.By)
+	}
+	if changed := save("Friday check", "items = 12", "SV"); changed.Revision != 2 {
+		t.Errorf("another text is revision %d", changed.Revision)
+	}
+	save("Friday", "items = 8", "MK") // its name begins another's, and is a plan of its own
+	list, err := b.Plans()
+	must(t, err)
+	names := []string{}
+	for _, plan := range list {
+		names = append(names, plan.Name+" "+plan.Text)
+	}
+	if want := []string{"Friday items = 8", "Friday check items = 12"}; !slices.Equal(names, want) {
+		t.Errorf("the plans are %q, want %q", names, want)
+	}
+	must(t, b.RemovePlan("friday check", "MK", monday.Add(time.Hour)))
+	if _, err := b.Plan("Friday check"); err == nil {
+		t.Error("a plan taken out is there")
+	}
+	if list, err := b.Plans(); err != nil || len(list) != 1 {
+		t.Errorf("the plans are %v, %v", list, err)
+	}
+	history, err := b.PlanHistory("Friday check")
+	must(t, err)
+	if len(history) != 3 || history[0].Text != "items = 10" || history[1].By != "SV" || !history[2].Removed {
+		t.Errorf("the history is %+v", history)
+	}
+	if back := save("Friday check", "items = 12", "MK"); back.Revision != 4 || back.Removed {
+		t.Errorf("brought back it is %+v", back)
+	}
+	for _, plan := range []bank.Plan{{Name: " ", By: "MK"}, {Name: "x"}} {
+		if _, err := b.SavePlan(plan); err == nil {
+			t.Errorf("%+v is kept", plan)
+		}
+	}
+}
