@@ -1,0 +1,128 @@
+package main
+
+import (
+	"bufio"
+	"bytes"
+	"net/http"
+	"net/http/cookiejar"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"evenhand/testdata/outside"
+)
+
+// randomSource is the one function of Windows that wine 8 lacks and Go's programs need.
+const randomSource = `#include <windows.h>
+BOOLEAN NTAPI SystemFunction036(PVOID, ULONG);
+__declspec(dllexport) BOOL WINAPI ProcessPrng(PBYTE data, SIZE_T size) { return SystemFunction036(data, (ULONG)size); }
+`
+
+// The program for Windows, run by wine, goes the whole way and writes the same bytes as this one.
+func TestWindowsProgram(t *testing.T) {
+	outside.Full(t, "the program for Windows under wine", "wine", "wineboot", "x86_64-w64-mingw32-gcc")
+	folder := t.TempDir()
+	program := filepath.Join(folder, "evenhand.exe")
+	build := exec.Command("go", "build", "-o", program, ".")
+	build.Env = append(os.Environ(), "CGO_ENABLED=0", "GOOS=windows", "GOARCH=amd64")
+	finish(t, build)
+	windows := wine(t, folder)
+
+	finish(t, windows(program, "demo", "--dir", "windows"))
+	native := filepath.Join(folder, "evenhand")
+	finish(t, exec.Command("go", "build", "-o", native, "."))
+	demo := exec.Command(native, "demo", "--dir", "linux")
+	demo.Dir = folder
+	finish(t, demo)
+	for _, name := range []string{"friday/quiz.csv", "friday/form-A.pdf", "friday/form-B-key.pdf", "all-items.csv", "marks.csv", "friday.html"} {
+		a, err := os.ReadFile(filepath.Join(folder, "windows", filepath.FromSlash(name)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		b, err := os.ReadFile(filepath.Join(folder, "linux", filepath.FromSlash(name)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !bytes.Equal(a, b) {
+			t.Errorf("%s differs between Windows and Linux", name)
+		}
+	}
+
+	bank := []string{program, "--bank", "team.bank"}
+	list := "question,answer\n47 + 36,83\n27 + 35,62\n48 + 26,74\n36 + 28,64\n"
+	if err := os.WriteFile(filepath.Join(folder, "list.csv"), []byte(list), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	plan := "title = \"Check\"\nforms = 2\n[[row]]\nskill = \"add-two-digit\"\ncount = 2\n"
+	if err := os.WriteFile(filepath.Join(folder, "plan.toml"), []byte(plan), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	for _, words := range []string{
+		"init", "import list.csv --by MK", "assemble plan.toml --out friday --week 2026-W48",
+		"mark friday --out marks.csv --pupils P01-P04", "check", "backup copy.bank",
+	} {
+		finish(t, windows(append(bank, strings.Fields(words)...)...))
+	}
+
+	desk := windows(append(bank, "desk", "--no-browser")...)
+	talk, err := desk.StderrPipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := desk.Start(); err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = desk.Process.Kill(); _ = desk.Wait() }()
+	link := ""
+	for lines := bufio.NewScanner(talk); link == "" && lines.Scan(); {
+		link = regexp.MustCompile(`http://\S+/enter/\w+`).FindString(lines.Text())
+	}
+	jar, err := cookiejar.New(nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	browser := &http.Client{Jar: jar, Timeout: time.Minute}
+	answer, err := browser.Get(link)
+	if err != nil || answer.StatusCode != http.StatusOK {
+		t.Fatalf("the desk answers %v, %v", answer, err)
+	}
+	answer.Body.Close()
+}
+
+// wine makes a place for programs of Windows to run in; the function starts one there.
+func wine(t *testing.T, folder string) func(words ...string) *exec.Cmd {
+	t.Helper()
+	environment := append(os.Environ(), "WINEPREFIX="+filepath.Join(folder, "prefix"), "WINEDEBUG=-all",
+		"WINEDLLOVERRIDES=mscoree,mshtml=;bcryptprimitives=n", "EVENHAND_BY=MK")
+	start := exec.Command("wineboot", "-i")
+	start.Env = environment
+	finish(t, start)
+	source := filepath.Join(folder, "random.c")
+	if err := os.WriteFile(source, []byte(randomSource), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	library := filepath.Join(folder, "prefix", "drive_c", "windows", "system32", "bcryptprimitives.dll")
+	finish(t, exec.Command("x86_64-w64-mingw32-gcc", "-shared", "-o", library, source, "-ladvapi32"))
+	t.Cleanup(func() {
+		stop := exec.Command("wineserver", "-k")
+		stop.Env = environment
+		_ = stop.Run() // where wine's server has ended by itself there is nothing to stop
+	})
+	return func(words ...string) *exec.Cmd {
+		cmd := exec.Command("wine", words...)
+		cmd.Dir, cmd.Env = folder, environment
+		return cmd
+	}
+}
+
+// finish runs a program that must succeed.
+func finish(t *testing.T, cmd *exec.Cmd) {
+	t.Helper()
+	if out, err := cmd.CombinedOutput(); err != nil {
+		t.Fatalf("%v: %v\n%.2000s", cmd.Args, err, out)
+	}
+}
