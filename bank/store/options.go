@@ -4,8 +4,8 @@ import "time"
 
 // Options say how to open a store.
 type Options struct {
-	Timeout  time.Duration // how long to wait for another program or for a lost server; 0 means DefaultTimeout
-	ReadOnly bool          // only read
+	Timeout  time.Duration   // how long to wait for another program or for a lost server; 0 means DefaultTimeout
+	ReadOnly bool            // only read
 	Waiting  func(on string) // told what is waited for, once it has taken a second; nil means nobody
 }
 

@@ -1,0 +1,42 @@
+package bolt
+
+import (
+	"context"
+	"errors"
+
+	"go.etcd.io/bbolt"
+)
+
+// Inspect walks over all pages of the file and, if they can be trusted so far, lets
+// bbolt look at them, too.
+func (f *File) Inspect(ctx context.Context) (problems []string, err error) {
+	err = f.undisturbed(ctx, func(tx *bbolt.Tx) error {
+		if err := structure(f.path); err != nil {
+			problems = []string{err.Error()}
+			return nil
+		}
+		for problem := range tx.Check() {
+			problems = append(problems, problem.Error())
+		}
+		return nil
+	})
+	return problems, err
+}
+
+// undisturbed reads while nobody writes, as bbolt's check demands.
+func (f *File) undisturbed(ctx context.Context, read func(*bbolt.Tx) error) error {
+	if f.db.IsReadOnly() { // then no other program can write
+		return guard(f.path, func() error { return f.db.View(read) })
+	}
+	done := errors.New("done, nothing is to be written")
+	err := f.update(ctx, func(tx *bbolt.Tx) error {
+		if err := read(tx); err != nil {
+			return err
+		}
+		return done
+	})
+	if errors.Is(err, done) {
+		return nil
+	}
+	return err
+}
