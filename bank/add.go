@@ -37,13 +37,17 @@ func (b *Bank) Add(items []Item, by string, at time.Time) ([]Added, error) {
 	if by == "" {
 		return nil, errors.New("who adds these items? Give a name")
 	}
+	table, err := b.Table()
+	if err != nil {
+		return nil, err
+	}
 	at = at.UTC().Round(0)
 	done := make([]Added, 0, len(items))
-	next := prepare(items, 0, by, at)
+	next := prepare(items, 0, table, by, at)
 	defer func() { <-next }() // the items are the caller's again only when nobody reads them
 	for len(done) < len(items) {
 		now := <-next
-		next = prepare(items, len(done)+len(now.news), by, at)
+		next = prepare(items, len(done)+len(now.news), table, by, at)
 		added, err := b.addBatch(now)
 		if err != nil {
 			return done, err
@@ -67,7 +71,7 @@ type prepared struct {
 
 // prepare readies the batch that begins at from, while the one before it is being
 // written, on all processors: reading the tasks takes as long as the writing.
-func prepare(items []Item, from int, by string, at time.Time) <-chan prepared {
+func prepare(items []Item, from int, table Table, by string, at time.Time) <-chan prepared {
 	ready := make(chan prepared, 1)
 	now := items[from:min(from+batch, len(items))]
 	go func() {
@@ -78,7 +82,7 @@ func prepare(items []Item, from int, by string, at time.Time) <-chan prepared {
 			first, end := part*len(now)/len(errs), (part+1)*len(now)/len(errs)
 			parts.Go(func() {
 				for i := first; i < end && errs[part] == nil; i++ {
-					if news[i], errs[part] = newItemOf(now[i], by, at); errs[part] != nil {
+					if news[i], errs[part] = newItemOf(now[i], table, by, at); errs[part] != nil {
 						errs[part] = fmt.Errorf("item %d of the list: %w", from+i+1, errs[part])
 					}
 				}
@@ -90,9 +94,10 @@ func prepare(items []Item, from int, by string, at time.Time) <-chan prepared {
 	return ready
 }
 
-func newItemOf(it Item, by string, at time.Time) (newItem, error) {
+func newItemOf(it Item, table Table, by string, at time.Time) (newItem, error) {
 	it.Revision, it.By, it.At, it.Reason = 1, by, at, ""
 	fingerprint, err := it.settle()
+	table.predict(&it)
 	return newItem{it, printKey(fingerprint)}, err
 }
 

@@ -40,6 +40,7 @@ func (b *Bank) Check() (report Report, err error) {
 			c.items()
 			c.revisions()
 			c.uses()
+			c.table()
 			c.indexes()
 		}
 		report = c.report
@@ -201,6 +202,12 @@ func (c *checker) revisions() {
 		if count[id] != latest-1 {
 			c.found("item %s stands in revision %d, but %d earlier ones are kept", id, latest, count[id])
 		}
+	}
+}
+
+func (c *checker) table() {
+	if _, err := c.bank.readTable(c.tx); err != nil {
+		c.found("what was learnt from papers can't be read")
 	}
 }
 

@@ -13,7 +13,8 @@
 //
 // Keys begin with an item's ID, a ULID of 16 bytes, unless said otherwise.
 //
-//	about           what the file is, the number of its format, the traits by their names
+//	about           what the file is, the number of its format, the traits by their names,
+//	                and what was learnt from papers (JSON and its sum; table.go)
 //	items           ID: the item as it stands
 //	revisions       ID, revision (4 bytes): each earlier revision
 //	uses            ID, week (8 characters), quiz: when it was recorded

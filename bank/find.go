@@ -28,6 +28,8 @@ type Query struct {
 
 	Kind, File, Author string // of the origin
 
+	From string // the ID to begin at, for reading on where an earlier reading ended
+
 	Words string // all of these words are in the question, in any language, capitals or not
 }
 
@@ -40,13 +42,26 @@ type Range struct{ From, To standards.Difficulty }
 func (b *Bank) Find(q Query) iter.Seq2[Item, error] {
 	q.Words = strings.ToLower(q.Words)
 	return func(yield func(Item, error) bool) {
+		var from []byte
+		if q.From != "" {
+			id, err := parseID(q.From)
+			if err != nil {
+				yield(Item{}, err)
+				return
+			}
+			from = id[:]
+		}
 		ids, narrow, err := b.candidates(&q)
 		if err != nil {
 			yield(Item{}, err)
 			return
 		}
-		items := b.scan(&q)
+		items := b.scan(&q, from)
 		if narrow {
+			if from != nil {
+				at, _ := slices.BinarySearchFunc(ids, rankOf(from), rank.compare)
+				ids = ids[at:]
+			}
 			items = b.among(&q, ids)
 		}
 		items(yield)
@@ -66,8 +81,8 @@ func (b *Bank) Count() (map[Standing]int, error) {
 }
 
 // scan reads all items in order.
-func (b *Bank) scan(q *Query) iter.Seq2[Item, error] {
-	return pages(b, nil, func(tx *bbolt.Tx, from []byte, page *[]Item) ([]byte, error) {
+func (b *Bank) scan(q *Query, from []byte) iter.Seq2[Item, error] {
+	return pages(b, from, func(tx *bbolt.Tx, from []byte, page *[]Item) ([]byte, error) {
 		uses := tx.Bucket(usesBucket)
 		c := tx.Bucket(itemsBucket).Cursor()
 		for key, record := c.Seek(from); key != nil; key, record = c.Next() {

@@ -9,8 +9,6 @@ import (
 
 	"github.com/oklog/ulid/v2"
 	"go.etcd.io/bbolt"
-
-	"evenhand/standards"
 )
 
 // Revise changes an item and keeps what it was. change gets the item as it stands
@@ -35,10 +33,14 @@ func (b *Bank) ReviseAll(ids []string, by, reason string, at time.Time, change f
 	if by == "" || reason == "" {
 		return 0, errors.New("a change needs a name and a reason, so that colleagues can follow it")
 	}
+	table, err := b.Table()
+	if err != nil {
+		return 0, err
+	}
 	for chunk := range slices.Chunk(ids, batch) {
-		n, err := b.reviseBatch(chunk, by, reason, at.UTC().Round(0), change)
+		n, err := b.reviseBatch(chunk, table, by, reason, at.UTC().Round(0), change)
 		for errors.Is(err, errMoved) {
-			n, err = b.reviseBatch(chunk, by, reason, at.UTC().Round(0), change)
+			n, err = b.reviseBatch(chunk, table, by, reason, at.UTC().Round(0), change)
 		}
 		if err != nil {
 			return revised, err
@@ -56,7 +58,7 @@ type revision struct {
 
 // reviseBatch changes a batch. change is called before the transaction begins, so
 // that it may use the bank; whether the items are still the same is seen to in it.
-func (b *Bank) reviseBatch(ids []string, by, reason string, at time.Time, change func(*Item) error) (int, error) {
+func (b *Bank) reviseBatch(ids []string, table Table, by, reason string, at time.Time, change func(*Item) error) (int, error) {
 	var revisions []revision
 	seen := map[string]bool{}
 	for _, id := range ids {
@@ -68,7 +70,7 @@ func (b *Bank) reviseBatch(ids []string, by, reason string, at time.Time, change
 			continue
 		}
 		seen[old.ID] = true
-		r, err := revise(old, by, reason, at, change)
+		r, err := revise(old, table, by, reason, at, change)
 		if err != nil {
 			return 0, fmt.Errorf("item %s: %w", old.ID, err)
 		}
@@ -99,7 +101,7 @@ func (b *Bank) Retire(id, by, reason string, at time.Time) (Item, error) {
 }
 
 // revise makes the next revision of an item.
-func revise(old Item, by, reason string, at time.Time, change func(*Item) error) (r revision, err error) {
+func revise(old Item, table Table, by, reason string, at time.Time, change func(*Item) error) (r revision, err error) {
 	next := old.clone()
 	if err := change(&next); err != nil {
 		return r, err
@@ -111,7 +113,7 @@ func revise(old Item, by, reason string, at time.Time, change func(*Item) error)
 	if next.Task != old.Task && !next.ByHand() {
 		next.Measured = nil
 		if predicted == old.Predicted {
-			next.Predicted = standards.Predict(next.Skill, next.Traits)
+			next.Predicted = table.Predict(next.Skill, next.Traits)
 		}
 	}
 	return revision{old, next, fingerprint}, err

@@ -54,9 +54,13 @@ func faceNamed(name string) (*face, error) {
 	return nil, fmt.Errorf("no font %q; write %q, or leave it empty for the best one on this machine", name, BuiltInFont)
 }
 
-// fontFolders are the usual places for fonts on Linux, macOS and Windows.
+// fontFolders are the folder that comes with the program and the usual places for fonts on
+// Linux, macOS and Windows.
 func fontFolders() []string {
 	folders := []string{"/usr/share/fonts", "/usr/local/share/fonts", "/Library/Fonts"}
+	if program, err := os.Executable(); err == nil {
+		folders = append([]string{filepath.Join(filepath.Dir(program), "fonts")}, folders...)
+	}
 	for variable, below := range map[string]string{"WINDIR": "Fonts", "LOCALAPPDATA": "Microsoft/Windows/Fonts"} {
 		if root := os.Getenv(variable); root != "" {
 			folders = append(folders, filepath.Join(root, filepath.FromSlash(below)))

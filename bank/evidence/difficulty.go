@@ -23,28 +23,38 @@ type Belief struct {
 	// if this many items had shown it; infinitely many hold it fixed. 0 is always held: items
 	// follow their traits exactly. So is infinity: each item is on its own.
 	DeviationSD, DeviationItems float64
-	// ClassSD is how far apart the mean abilities of classes may be; infinite leaves them free.
-	// It keeps a class that got everything right at a finite ability.
+	// Level is how able the pupils of all papers together are, beside what is usual for their
+	// grades: 0 for a school like the one the weights were made for. A wide belief lets a
+	// stronger school be a stronger school, where a narrow one would make its items easier.
+	// With a standard error of 0 there is no such number: ability 0 is the average pupil of
+	// the papers.
+	Level Estimate
+	// ClassSD is how far classes may lie about that level; infinite leaves them free. It keeps
+	// a class that got everything right at a finite ability.
 	ClassSD float64
+	// ClassUsual is the ability usual for the grade of each group; nil stands for all 0.
+	ClassUsual []float64
 }
+
+// The spreads and doubts that Usual starts from, in logits: common practice for classroom
+// tests, without a published source.
+const (
+	UsualAbilitySD   = 1.2 // pupils inside a class
+	usualDeviationSD = 0.4 // items about their traits
+	usualWeightSE    = 0.5 // a weight of the default table
+	usualLevelSE     = 3.0 // the school, about what is usual: next to nothing is believed
+	usualClassSD     = 1.0 // classes about their school
+)
 
 // Usual is the belief we start from: the weights of a default table, each sure to half a
-// logit. The spreads are common practice for classroom tests, without a published source:
-// ability 1.2 logits inside a class, items 0.4 about their traits, classes 1 apart.
+// logit, and next to nothing about how able the school is.
 func Usual(weights []float64) Belief {
-	b := Belief{AbilitySD: 1.2, AbilityPupils: 20, DeviationSD: 0.4, DeviationItems: 10, ClassSD: 1}
-	for _, w := range weights {
-		b.Weights = append(b.Weights, Estimate{w, 0.5})
+	b := Belief{
+		AbilitySD: UsualAbilitySD, AbilityPupils: 20, DeviationSD: usualDeviationSD, DeviationItems: 10,
+		Level: Estimate{0, usualLevelSE}, ClassSD: usualClassSD,
 	}
-	return b
-}
-
-// NoBelief lets the papers speak alone: maximum likelihood, as general statistics programs
-// report it.
-func NoBelief(traits int) Belief {
-	b := Belief{AbilitySD: 1, DeviationSD: 0.5, ClassSD: math.Inf(1)}
-	for range traits {
-		b.Weights = append(b.Weights, Estimate{0, math.Inf(1)})
+	for _, w := range weights {
+		b.Weights = append(b.Weights, Estimate{w, usualWeightSE})
 	}
 	return b
 }
@@ -60,12 +70,13 @@ type ItemEstimate struct {
 type Fit struct {
 	Weights       []Estimate     // by trait
 	Items         []ItemEstimate // by item
-	Classes       []Estimate     // by group: mean ability; over all pupils the mean is 0
+	Level         Estimate       // of all pupils together, beside the usual of their grades
+	Classes       []Estimate     // by group: mean ability, on the scale of the items
 	AbilitySD     float64        // of pupils inside a class
 	DeviationSD   float64        // of items about what their traits say
 	LogLikelihood float64        // of the papers, at these difficulties
 	Steps         int            // how often all papers were gone through
-	spread        [][]float64    // covariance of the weights
+	spread        [][]float64    // covariance of the weights, the level's number among them
 }
 
 // Progress is told how often all papers have been gone through, and about how much
@@ -73,14 +84,13 @@ type Fit struct {
 type Progress func(steps int, toGain float64)
 
 // Difficulty fits the difficulty model of the package comment to the papers. The trait rows
-// are one for each item, all as long as belief.Weights; give a trait that is 1 for every
-// item if difficulty has a common level, and scale large traits to a size of about 1, since
+// are one for each item, all as long as belief.Weights; scale large traits to a size of about 1, since
 // Usual believes all weights equally firmly. Progress may be nil.
 //
 // It returns an error when the rows don't fit the items, or when two traits can't be told
 // apart and nothing is believed about them.
 func Difficulty(papers *Papers, traits [][]float64, belief Belief, progress Progress) (*Fit, error) {
-	if err := errors.Join(checkTraits(papers, traits, belief), belief.check()); err != nil {
+	if err := errors.Join(checkTraits(papers, traits, belief), belief.check(papers.groups)); err != nil {
 		return nil, err
 	}
 	if progress == nil {
@@ -118,7 +128,7 @@ func checkTraits(papers *Papers, traits [][]float64, belief Belief) error {
 	return nil
 }
 
-func (b Belief) check() error {
+func (b Belief) check(groups int) error {
 	for k, w := range b.Weights {
 		if !(w.SE > 0) || math.IsNaN(w.Value) || math.IsInf(w.Value, 0) {
 			return fmt.Errorf("the belief about trait %d is %v with standard error %v: give a number and a standard error above 0", k, w.Value, w.SE)
@@ -127,6 +137,12 @@ func (b Belief) check() error {
 	if !(b.AbilitySD > 0 && b.ClassSD > 0 && b.DeviationSD >= 0) || !(b.AbilityPupils >= 0 && b.DeviationItems >= 0) {
 		return fmt.Errorf("a belief with ability sd %v, class sd %v, deviation sd %v: the first two must be above 0, nothing below it",
 			b.AbilitySD, b.ClassSD, b.DeviationSD)
+	}
+	if !(b.Level.SE >= 0) || math.IsNaN(b.Level.Value) || math.IsInf(b.Level.Value, 0) {
+		return fmt.Errorf("the belief about the level is %v with standard error %v: give a number and a standard error, or none", b.Level.Value, b.Level.SE)
+	}
+	if b.ClassUsual != nil && len(b.ClassUsual) != groups {
+		return fmt.Errorf("%d usual abilities for %d groups: give one for each", len(b.ClassUsual), groups)
 	}
 	return nil
 }
@@ -141,11 +157,11 @@ func (f *Fit) Predict(traits []float64) Estimate {
 	return Estimate{value, math.Sqrt(quadratic(f.spread, traits) + f.DeviationSD*f.DeviationSD)}
 }
 
-// quadratic is x'Sx.
+// quadratic is x'Sx; what x is too short for counts as 0.
 func quadratic(s [][]float64, x []float64) (sum float64) {
-	for k, row := range s {
-		for l, v := range row {
-			sum += x[k] * v * x[l]
+	for k, v := range x {
+		for l, w := range x {
+			sum += v * s[k][l] * w
 		}
 	}
 	return sum

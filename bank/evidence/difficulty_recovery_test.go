@@ -1,6 +1,7 @@
 package evidence_test
 
 import (
+	"fmt"
 	"math"
 	"os"
 	"testing"
@@ -19,26 +20,39 @@ func (c *coverage) count(e evidence.Estimate, truth float64) {
 	}
 }
 
+func (c coverage) log(t *testing.T, what string) (share float64) {
+	share = 100 * float64(c.held) / float64(c.all)
+	t.Logf("%s: %.1f %% of %d intervals", what, share, c.all)
+	return share
+}
+
 func (c coverage) check(t *testing.T, what string) {
 	t.Helper()
-	share := 100 * float64(c.held) / float64(c.all)
-	t.Logf("%s: %.1f %% of %d intervals", what, share, c.all)
+	share := c.log(t, what)
 	if share < 92 || share > 98 {
 		t.Errorf("%s: 95 %% intervals hold the truth in %.1f %% of %d cases, want 92 to 98", what, share, c.all)
 	}
 }
 
 // Known weights, difficulties, class means and spreads are found again, and the intervals
-// are honest: in schools of four classes, where each pupil sits 4 forms of 10 out of 8.
+// are honest, whether the school is like the one the default table was made for or far off it:
+// four classes, where each pupil sits 4 forms of 10 out of 8.
 func TestRecovery(t *testing.T) {
-	schools := 120
+	schools := 100
 	if os.Getenv(outside.References) == "1" {
-		schools = 1000
+		schools = 500
 	}
-	var weights, items, unused, classes coverage
+	for _, level := range []float64{-1.5, -1, 0, 1, 1.5} {
+		t.Run(fmt.Sprintf("level %g", level), func(t *testing.T) { recovery(t, schools, level) })
+	}
+}
+
+func recovery(t *testing.T, schools int, level float64) {
+	var weights, items, unused, classes, levels coverage
 	abilitySD, deviationSD := 0.0, 0.0
 	for seed := range schools {
 		w := newWorld(uint64(seed), 90)
+		w.level = level
 		papers := w.school(t, 4, 25, 4, 10)
 		fit, err := evidence.Difficulty(papers, w.traits, evidence.Usual(defaults), nil)
 		if err != nil {
@@ -51,8 +65,9 @@ func TestRecovery(t *testing.T) {
 			items.count(e.Estimate, w.difficulty[i])
 		}
 		for c, e := range fit.Classes {
-			classes.count(e, 0.4*(float64(c)-1.5))
+			classes.count(e, w.classMean(c, 4))
 		}
+		levels.count(fit.Level, level)
 		for i := 90; i < 100; i++ {
 			w.addItem()
 			unused.count(fit.Predict(w.traits[i]), w.difficulty[i])
@@ -64,6 +79,7 @@ func TestRecovery(t *testing.T) {
 	items.check(t, "items")
 	unused.check(t, "items never used")
 	classes.check(t, "class means")
+	levels.log(t, "level of the school")
 	near(t, "mean ability sd", abilitySD, 1.1, 0.03)
 	near(t, "mean deviation sd", deviationSD, 0.35, 0.03)
 }
@@ -72,7 +88,9 @@ func TestRecovery(t *testing.T) {
 func TestRecoveryWithoutLinks(t *testing.T) {
 	var items coverage
 	w := newWorld(7, 2000)
-	fit, err := evidence.Difficulty(w.district(t, 2), w.traits, evidence.Usual(defaults), nil)
+	belief := evidence.Usual(defaults)
+	belief.Level = evidence.Estimate{} // one school is one draw of its level: look beside it
+	fit, err := evidence.Difficulty(w.district(t, 2), w.traits, belief, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

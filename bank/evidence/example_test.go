@@ -44,9 +44,9 @@ func ExampleDifficulty() {
 		fmt.Printf("item %d: %.1f, give or take %.1f, from %d answers\n", i+1, item.Value, item.SE, item.Answers)
 	}
 	// Output:
-	// item 1: -2.1, give or take 0.4, from 42 answers
-	// item 2: -0.5, give or take 0.5, from 22 answers
-	// item 3: 0.2, give or take 1.0, from 0 answers
+	// item 1: -1.5, give or take 0.6, from 42 answers
+	// item 2: 0.1, give or take 0.7, from 22 answers
+	// item 3: 0.8, give or take 1.1, from 0 answers
 }
 
 // One pupil's paper: each wrong answer with the missteps that give it.

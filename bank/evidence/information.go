@@ -30,14 +30,15 @@ func (m *model) report(s settings, e *expectation) (*Fit, error) {
 		return nil, err
 	}
 	f := &Fit{AbilitySD: s.sd(), DeviationSD: m.deviationSD, LogLikelihood: e.logLikelihood, Steps: m.steps}
+	level := m.level(s)
 	for i := range m.items() {
-		f.Items = append(f.Items, ItemEstimate{Estimate{Value: e.difficulty[i]}, m.papers.answered[i]})
+		f.Items = append(f.Items, ItemEstimate{Estimate{Value: e.difficulty[i] + level}, m.papers.answered[i]})
 	}
 	for k := range s.weights {
 		f.Weights = append(f.Weights, Estimate{Value: s.weights[k]})
 	}
 	for g := range s.means {
-		f.Classes = append(f.Classes, Estimate{Value: s.means[g]})
+		f.Classes = append(f.Classes, Estimate{Value: level + s.means[g]})
 	}
 	if len(s.weights)+m.items()+len(s.means) <= mostLinked && m.pairs() <= mostPairs {
 		err = m.linkedErrors(f, s)
@@ -46,6 +47,11 @@ func (m *model) report(s settings, e *expectation) (*Fit, error) {
 	}
 	for k := range f.Weights {
 		f.Weights[k].SE = math.Sqrt(f.spread[k][k])
+	}
+	if m.hasLevel() {
+		last := len(f.Weights) - 1
+		f.Level = Estimate{f.Weights[last].Value - m.commonUsual, f.Weights[last].SE}
+		f.Weights = f.Weights[:last]
 	}
 	return f, err
 }
@@ -71,17 +77,33 @@ func (m *model) unlinkedErrors(f *Fit, curve *curvature) {
 		_ = curve.weights.InverseTo(&inverse) // its condition has been made sure of
 		f.spread = block(&inverse, k)
 	}
-	for i, row := range m.traits {
-		held := curve.held(i)
-		own := 0.0
-		if !math.IsInf(curve.prior, 1) {
-			own = curve.variance(i)
-		}
-		f.Items[i].SE = math.Sqrt(own + held*held*quadratic(f.spread, row))
+	for i := range m.traits {
+		f.Items[i].SE = math.Sqrt(m.unlinkedVariance(i, curve, f.spread))
+	}
+	level := 0.0
+	if m.hasLevel() {
+		level = f.spread[k-1][k-1]
 	}
 	for g, known := range curve.means {
-		f.Classes[g].SE = 1 / math.Sqrt(math.Max(known, unknown))
+		f.Classes[g].SE = math.Sqrt(level + 1/math.Max(known, unknown))
 	}
+}
+
+// unlinkedVariance is the doubt about an item's difficulty. Its papers say where it lies
+// below the pupils, so as far as they hold it, it moves with the level.
+func (m *model) unlinkedVariance(i int, curve *curvature, spread [][]float64) float64 {
+	own, held := 0.0, curve.held(i)
+	if !math.IsInf(curve.prior, 1) {
+		own = curve.variance(i)
+	}
+	row := make([]float64, len(m.traits[i]))
+	for k, x := range m.own(i) {
+		row[k] = held * x
+	}
+	if m.hasLevel() {
+		row[len(row)-1] = 1 - held
+	}
+	return own + quadratic(spread, row)
 }
 
 // linkedErrors inverts the whole information matrix.
@@ -107,7 +129,12 @@ func (m *model) linkedErrors(f *Fit, s settings) error {
 	}
 	f.spread = block(&inverse, len(f.Weights))
 	for g := range f.Classes {
-		f.Classes[g].SE = math.Sqrt(inverse.At(l.means+g, l.means+g))
+		variance := inverse.At(l.means+g, l.means+g)
+		if m.hasLevel() {
+			level := len(f.Weights) - 1
+			variance += inverse.At(level, level) + 2*inverse.At(level, l.means+g)
+		}
+		f.Classes[g].SE = math.Sqrt(variance)
 	}
 	for i := range f.Items {
 		f.Items[i].SE = m.itemError(i, l, &inverse, f)
@@ -274,12 +301,12 @@ func (m *model) slopes(s settings, e *expectation, j int, points []int) (at []in
 
 // itemError is the standard error of an item's difficulty, a sum of weights and deviation.
 func (m *model) itemError(i int, l layout, inverse *mat.SymDense, f *Fit) float64 {
-	variance := quadratic(f.spread, m.traits[i])
+	variance := quadratic(f.spread, m.own(i))
 	at := l.deviation[i]
 	if at < 0 {
 		return math.Sqrt(variance + m.deviationSD*m.deviationSD)
 	}
-	for k, x := range m.traits[i] {
+	for k, x := range m.own(i) {
 		variance += 2 * x * inverse.At(k, at)
 	}
 	return math.Sqrt(variance + inverse.At(at, at))

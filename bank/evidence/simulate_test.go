@@ -20,6 +20,7 @@ type world struct {
 	traits                 [][]float64
 	difficulty             []float64
 	abilitySD, deviationSD float64
+	level                  float64 // of the school, about the usual
 }
 
 func newWorld(seed uint64, items int) *world {
@@ -71,7 +72,7 @@ func (w *world) school(t testing.TB, classes, pupils, forms, size int) *evidence
 		pool[f] = w.form(size)
 	}
 	for class := range classes {
-		mean := 0.4 * (float64(class) - float64(classes-1)/2)
+		mean := w.classMean(class, classes)
 		for range pupils {
 			ability := mean + w.rng.NormFloat64()*w.abilitySD
 			var sat []evidence.Paper
@@ -84,6 +85,10 @@ func (w *world) school(t testing.TB, classes, pupils, forms, size int) *evidence
 		}
 	}
 	return papers
+}
+
+func (w *world) classMean(class, classes int) float64 {
+	return w.level + 0.4*(float64(class)-float64(classes-1)/2)
 }
 
 // district is 100 schools of 40 classes of 25: every week each school has two forms of 10

@@ -20,5 +20,5 @@
 //	earlier   quiz ID, class, pupil, revision (4 bytes): every earlier marking
 //
 // A quiz is kept as it was given, so that what a paper says never changes when the
-// bank does. Learn turns all papers into measured difficulties.
+// bank does. Package calibration learns from the papers.
 package results

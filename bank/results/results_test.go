@@ -1,7 +1,6 @@
 package results_test
 
 import (
-	"bytes"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -264,71 +263,5 @@ func TestFile(t *testing.T) {
 	b.Close()
 	if _, err := results.Open(path+"2", bank.Options{}); err == nil || !strings.Contains(err.Error(), "holds no results") {
 		t.Errorf("a bank as results: %v", err)
-	}
-}
-
-// Nothing about a pupil is in a bank or its backup, whatever is marked and learnt.
-func TestBankHoldsNoPupil(t *testing.T) {
-	dir := t.TempDir()
-	path := filepath.Join(dir, "team.bank")
-	b, err := bank.Create(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	quiz := two()
-	var items []bank.Item
-	for _, form := range quiz.Forms {
-		for _, item := range form.Items {
-			items = append(items, bank.NewItem(task.MustParse(item.Asks), "", bank.Origin{Kind: "written"}))
-		}
-	}
-	added, err := b.Add(items, "MK", friday)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for i := range added {
-		quiz.Forms[i/2].Items[i%2].ID = added[i].ID
-	}
-	s := open(t, results.Path(path))
-	var papers []results.Paper
-	for i := range 20 {
-		p := results.Paper{Quiz: quiz.ID, Class: "Larkspur", Pupil: fmt.Sprintf("QZ%02d", i+50), Form: "A", Answers: []results.Answer{
-			quiz.Forms[0].Items[0].Answered("512"), {State: results.Right}}}
-		papers = append(papers, p)
-	}
-	if _, err := s.Mark(quiz, papers, "MK", friday); err != nil {
-		t.Fatal(err)
-	}
-	learnt, err := results.Learn([]results.Quiz{quiz}, papers, nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	changes, err := learnt.Changes(b)
-	if err != nil || len(changes) != 2 {
-		t.Fatalf("%d changes, %v; two items were answered", len(changes), err)
-	}
-	if n, err := results.Relabel(b, changes, "MK", "calibrated", friday); n != 2 || err != nil {
-		t.Fatalf("%d relabelled, %v", n, err)
-	}
-	var backup bytes.Buffer
-	if _, err := b.Backup(&backup); err != nil {
-		t.Fatal(err)
-	}
-	b.Close()
-	whole, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	marked, err := os.ReadFile(results.Path(path))
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, word := range []string{"QZ5", "QZ6", "Larkspur", "512"} {
-		if bytes.Contains(whole, []byte(word)) || bytes.Contains(backup.Bytes(), []byte(word)) {
-			t.Errorf("the bank or its backup holds %q", word)
-		}
-		if !bytes.Contains(marked, []byte(word)) {
-			t.Errorf("the results don't hold %q: this test looks for nothing", word)
-		}
 	}
 }

@@ -48,7 +48,7 @@ func newApp() *cli.App {
 			initCommand(), importCommand(), generateCommand(), listCommand(), showCommand(), reviseCommand(), retireCommand(),
 			planCommand(), plansCommand(), assembleCommand(), exportCommand(), tagCommand(),
 			markCommand(), reportCommand(), calibrateCommand(),
-			backupCommand(), checkCommand(),
+			backupCommand(), checkCommand(), deskCommand(),
 			helpCommand(), completionCommand(), completeCommand(),
 		},
 		Action:                    noCommand,

@@ -23,6 +23,7 @@ type itemJSON struct {
 	Band          standards.Band    `json:"band"`
 	ShareRight    int               `json:"share_right"`
 	Difficulty    float64           `json:"difficulty"`
+	Basis         bank.Basis        `json:"basis,omitempty"` // of an item as it stands: guess, learnt or measured
 	StandardError *float64          `json:"standard_error,omitempty"`
 	Answers       int               `json:"answers,omitempty"`
 	Seconds       int               `json:"seconds"`
@@ -42,12 +43,12 @@ type originJSON struct {
 	By   string `json:"by,omitempty"`
 }
 
-func toJSON(item bank.Item) itemJSON {
+func toJSON(item bank.Item, basis bank.Basis) itemJSON {
 	d := item.Difficulty()
 	out := itemJSON{
 		ID: item.ID, Revision: item.Revision, Task: item.Task, Question: item.Question("en"), Wording: item.Wording, Key: item.Key,
 		Skill: item.Skill, Standards: item.Codes, Look: item.Look, Standing: item.Standing,
-		Band: d.Band(), ShareRight: d.Percent(), Difficulty: d.Logits(), Seconds: item.Seconds,
+		Band: d.Band(), ShareRight: d.Percent(), Difficulty: d.Logits(), Basis: basis, Seconds: item.Seconds,
 		Traits: map[string]string{}, Origin: originJSON(item.Origin), Notes: item.Notes, By: item.By, At: item.At, Reason: item.Reason,
 	}
 	if out.Standards == nil {
@@ -85,8 +86,8 @@ type useJSON struct {
 	At   time.Time `json:"at"`
 }
 
-func withPast(item bank.Item, uses []bank.Use, history []bank.Item) pastJSON {
-	past := pastJSON{itemJSON: toJSON(item), Missteps: []misstepJSON{}, Uses: []useJSON{}}
+func withPast(item bank.Item, basis bank.Basis, uses []bank.Use, history []bank.Item) pastJSON {
+	past := pastJSON{itemJSON: toJSON(item, basis), Missteps: []misstepJSON{}, Uses: []useJSON{}}
 	if asked, err := task.Parse(item.Task); err == nil {
 		for _, m := range asked.Missteps() {
 			row := misstepJSON{Answer: m.Answer, Tells: tells(m)}
@@ -100,7 +101,7 @@ func withPast(item bank.Item, uses []bank.Use, history []bank.Item) pastJSON {
 		past.Uses = append(past.Uses, useJSON(use))
 	}
 	for _, revision := range history {
-		past.History = append(past.History, toJSON(revision))
+		past.History = append(past.History, toJSON(revision, ""))
 	}
 	return past
 }

@@ -52,13 +52,17 @@ func listItems(c *cli.Context) error {
 	}
 	return readingBank(c, func(b *bank.Bank) error {
 		found := b.Find(query)
+		learnt, err := b.Table()
+		if err != nil {
+			return err
+		}
 		switch c.String("format") {
 		case "csv":
 			return export.WriteBank(c.App.Writer, found)
 		case "json":
-			return listJSON(c, found)
+			return listJSON(c, found, learnt)
 		}
-		rows := [][]string{{"ID", "QUESTION", "KEY", "SKILL", "BAND", "RIGHT", "STANDING"}}
+		rows := [][]string{{"ID", "QUESTION", "KEY", "SKILL", "BAND", "RIGHT", "BASIS", "STANDING"}}
 		if c.Bool("verbose") {
 			rows[0] = append(rows[0], "LOGITS", "TRAITS")
 		}
@@ -66,7 +70,7 @@ func listItems(c *cli.Context) error {
 			if err != nil {
 				return err
 			}
-			rows = append(rows, itemLine(item, c.Bool("verbose")))
+			rows = append(rows, itemLine(item, learnt.Basis(item), c.Bool("verbose")))
 		}
 		say(c, "%s", count(len(rows)-1, "item"))
 		if len(rows) == 1 {
@@ -76,21 +80,22 @@ func listItems(c *cli.Context) error {
 	})
 }
 
-func listJSON(c *cli.Context, found iter.Seq2[bank.Item, error]) error {
+func listJSON(c *cli.Context, found iter.Seq2[bank.Item, error], learnt bank.Table) error {
 	items := []itemJSON{}
 	for item, err := range found {
 		if err != nil {
 			return err
 		}
-		items = append(items, toJSON(item))
+		items = append(items, toJSON(item, learnt.Basis(item)))
 	}
 	return printJSON(c, items)
 }
 
 // itemLine is an item in one line of a table.
-func itemLine(item bank.Item, verbose bool) []string {
+func itemLine(item bank.Item, basis bank.Basis, verbose bool) []string {
 	d := item.Difficulty()
-	line := []string{item.ID, item.Question("en"), item.Key, string(item.Skill), string(d.Band()), fmt.Sprintf("about %d in 10", d.Tenths()), string(item.Standing)}
+	line := []string{item.ID, item.Question("en"), item.Key, string(item.Skill), string(d.Band()), fmt.Sprintf("about %d in 10", d.Tenths()),
+		string(basis), string(item.Standing)}
 	if verbose {
 		line = append(line, d.String(), traitsInWords(item))
 	}

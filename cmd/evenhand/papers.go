@@ -9,8 +9,6 @@ import (
 	"evenhand/assemble"
 	"evenhand/assemble/export"
 	"evenhand/assemble/sheet"
-	"evenhand/bank"
-	"evenhand/standards/task"
 
 	"github.com/urfave/cli/v2"
 )
@@ -44,18 +42,9 @@ func checkPrint(c *cli.Context) error {
 func paperOf(quiz assemble.Quiz, form assemble.Form, lang string) sheet.Paper {
 	paper := sheet.Paper{Title: quiz.Title, Form: form.Name, Week: quiz.Week}
 	for _, placed := range form.Items {
-		paper.Questions = append(paper.Questions, questionOf(placed.Item, placed.Number, lang))
+		paper.Questions = append(paper.Questions, sheet.QuestionOf(placed.Item, placed.Number, lang))
 	}
 	return paper
-}
-
-// questionOf is an item as the sheet package draws it.
-func questionOf(item bank.Item, number int, lang string) sheet.Question {
-	q := sheet.Question{Number: number, Look: item.Look, Text: item.OwnWords(lang), Key: item.Key}
-	if asked, err := task.Parse(item.Task); err == nil {
-		q.Task, q.Missteps = asked, asked.Missteps()
-	}
-	return q
 }
 
 // writeQuizFiles writes all files of a quiz into a folder, each whole or not at all.

@@ -52,8 +52,12 @@ func reviseItem(c *cli.Context) error {
 		if item.Revision == before.Revision {
 			return errors.New("nothing is different, so there is no new revision; evenhand help revise shows what can be changed")
 		}
+		learnt, err := b.Table()
+		if err != nil {
+			return err
+		}
 		say(c, "%s is now revision %d", item.ID, item.Revision)
-		describe(c.App.Writer, item)
+		describe(c.App.Writer, item, learnt)
 		return nil
 	})
 }

@@ -37,6 +37,10 @@ func showItem(c *cli.Context) error {
 		if err != nil {
 			return err
 		}
+		learnt, err := b.Table()
+		if err != nil {
+			return err
+		}
 		history, err := b.History(id)
 		if err != nil {
 			return err
@@ -45,9 +49,9 @@ func showItem(c *cli.Context) error {
 			return writePicture(path, item)
 		}
 		if c.Bool("json") {
-			return printJSON(c, withPast(item, uses, history))
+			return printJSON(c, withPast(item, learnt.Basis(item), uses, history))
 		}
-		describe(c.App.Writer, item)
+		describe(c.App.Writer, item, learnt)
 		describePast(c.App.Writer, uses, history)
 		return nil
 	})
@@ -55,14 +59,14 @@ func showItem(c *cli.Context) error {
 
 // writePicture writes the item as a sheet shows it.
 func writePicture(path string, item bank.Item) error {
-	picture, err := sheet.SVG(questionOf(item, 1, "en"), sheet.Options{})
+	picture, err := sheet.SVG(sheet.QuestionOf(item, 1, "en"), sheet.Options{})
 	if err != nil {
 		return err
 	}
 	return writeFile(path, func(w io.Writer) error { _, err := w.Write(picture); return err })
 }
 
-func describe(w io.Writer, item bank.Item) {
+func describe(w io.Writer, item bank.Item, learnt bank.Table) {
 	d := item.Difficulty()
 	line := func(name, value string) {
 		if value != "" {
@@ -77,7 +81,7 @@ func describe(w io.Writer, item bank.Item) {
 	line("standards", standards.JoinCodes(item.Codes))
 	line("look", item.Look.Title())
 	line("traits", traitsInWords(item))
-	line("difficulty", fmt.Sprintf("%s, %s (%s logits, %s)", d.Words(), d.Band(), d, measuredInWords(item)))
+	line("difficulty", fmt.Sprintf("%s, %s (%s logits, %s)", d.Words(), d.Band(), d, basisInWords(item, learnt)))
 	line("time", fmt.Sprintf("about %d seconds", item.Seconds))
 	line("origin", originInWords(item.Origin))
 	line("notes", item.Notes)
@@ -96,11 +100,15 @@ func tells(m task.Misstep) string {
 	return strings.Join(parts, "; or ")
 }
 
-func measuredInWords(item bank.Item) string {
-	if item.Measured == nil {
-		return "predicted from its traits"
+// basisInWords says what the item's difficulty rests on.
+func basisInWords(item bank.Item, learnt bank.Table) string {
+	switch learnt.Basis(item) {
+	case bank.MeasuredBasis:
+		return fmt.Sprintf("measured on %d answers, standard error %s", item.Measured.Answers, item.Measured.StandardError)
+	case bank.LearntBasis:
+		return "learnt from papers with items of its skill"
 	}
-	return fmt.Sprintf("measured on %d answers, standard error %s", item.Measured.Answers, item.Measured.StandardError)
+	return "a guess from its traits"
 }
 
 func originInWords(o bank.Origin) string {

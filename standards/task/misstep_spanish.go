@@ -13,16 +13,16 @@ func (k *MisstepKind) TellsIn(lang string) string {
 // sound of o, because several are joined by "; o ".
 var spanishTells = map[*MisstepKind]string{
 	// Taking away and adding.
-	smallerFromLarger: "resta en cada columna la cifra menor de la mayor, sin importar cuál está arriba",
+	smallerFromLarger: "resta en cada columna el dígito menor del mayor, sin importar cuál está arriba",
 	tenNotPaid:        "toma una decena para las unidades, pero deja las decenas como estaban",
 	borrowFromZero:    "al pedir prestado cambia un cero por nueve y no sigue a la posición siguiente",
 	borrowAcrossZero:  "pide prestado a la posición que está más allá del cero y deja el cero como estaba",
-	zeroInstead:       "escribe 0 donde la cifra de arriba es demasiado pequeña",
+	zeroInstead:       "escribe 0 donde el dígito de arriba es demasiado pequeño",
 	addedInstead:      "suma aunque el signo indica restar",
 	carryDropped:      "forma una decena nueva y se olvida de sumarla",
-	bothDigits:        "escribe una al lado de la otra las dos cifras de la suma de una columna",
-	tenWritten:        "escribe la cifra de las decenas y lleva la de las unidades",
-	allDigits:         "suma todas las cifras como si fueran unidades",
+	bothDigits:        "escribe uno al lado del otro los dos dígitos de la suma de una columna",
+	tenWritten:        "escribe el dígito de las decenas y lleva el de las unidades",
+	allDigits:         "suma todos los dígitos como si fueran unidades",
 	subtractedInstead: "resta aunque el signo indica sumar",
 	countedFirst:      "cuenta el número de partida como primer paso",
 	addendLeftOut:     "deja fuera uno de los números",
@@ -34,23 +34,23 @@ var spanishTells = map[*MisstepKind]string{
 	answerNext:   "toma por resultado el número que sigue al signo igual y no lee lo demás",
 
 	// Stories.
-	wordFollowed:  "suma porque el cuento dice más, o resta porque dice menos",
-	otherSign:     "suma cuando en el cuento se quita, o resta cuando se agrega",
-	numberCopied:  "escribe como respuesta un número del cuento",
+	wordFollowed:  "suma porque el problema dice más, o resta porque dice menos",
+	otherSign:     "suma cuando en el problema se quita, o resta cuando se agrega",
+	numberCopied:  "escribe como respuesta un número del problema",
 	firstStepOnly: "se detiene después del primer paso",
 
 	// Tens and ones.
-	digitsAsParts: "separa el número en sus cifras y no en lo que vale cada una",
+	digitsAsParts: "separa el número en sus dígitos y no en lo que vale cada uno",
 	writtenOut:    "escribe cada parte como se dice, una tras otra",
-	hundredKept:   "escribe la cifra y luego 100 antes del resto",
-	turnedAround:  "pone las cifras en el orden contrario",
-	valueWritten:  "escribe cuánto vale una cifra donde se pregunta cuántas hay",
-	partsAdded:    "suma las cifras como si todas fueran unidades",
+	hundredKept:   "escribe el dígito y luego 100 antes del resto",
+	turnedAround:  "pone los dígitos en el orden contrario",
+	valueWritten:  "escribe cuánto vale un dígito donde se pregunta cuántas hay",
+	partsAdded:    "suma los dígitos como si todos fueran unidades",
 
 	// Comparing.
 	signTurned:   "sabe cuál es mayor, pero pone el signo al revés o se guía por las palabras",
 	onesCompared: "mira las unidades antes que las decenas",
-	digitsSummed: "se guía por lo grandes que son las cifras y no por su posición",
+	digitsSummed: "se guía por lo grandes que son los dígitos y no por su posición",
 
 	// Counting on and back.
 	changedOnes:  "cuenta uno más o uno menos, y no diez",
@@ -62,10 +62,10 @@ var spanishTells = map[*MisstepKind]string{
 	writtenHeard: "escribe la centena y luego el resto, como 1001 en lugar de 101",
 
 	// Writing numbers.
-	teenReversed: "pone delante la cifra que se oye primero, 31 en lugar de trece",
+	teenReversed: "pone delante el dígito que se oye primero, 31 en lugar de trece",
 	teenTy:       "confunde trece con treinta, u otros números que suenan parecido",
 	zeroLeftOut:  "deja fuera el cero que guarda una posición vacía",
-	digitsNamed:  "nombra las cifras una por una",
+	digitsNamed:  "nombra los dígitos uno por uno",
 
 	// Things, dots and coins.
 	oneMissed:      "dice los números en orden, pero deja una cosa sin contar",
@@ -75,7 +75,7 @@ var spanishTells = map[*MisstepKind]string{
 	pairTurned:     "da vuelta al primer par y lo toma por otro distinto",
 	wholeAsPart:    "escribe el número mismo como una parte y le suma otra",
 	parityMixed:    "confunde las palabras par e impar",
-	firstDigit:     "se guía por la primera cifra y no por las unidades",
+	firstDigit:     "se guía por el primer dígito y no por las unidades",
 	edgesAdded:     "suma el número de filas y el número de columnas",
 	rowLeftOut:     "suma una fila de menos",
 	rowTooMany:     "suma una fila de más",

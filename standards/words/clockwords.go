@@ -43,7 +43,8 @@ func wordNumber(text string) (int, bool) {
 }
 
 // wordTime reads a time said in words: "half past 4", "four o'clock", "ten to
-// five", "quarter past 4 pm", "four thirty", "las 4 y media", "noon".
+// five", "quarter past 4 pm", "four thirty", "las 4 y media", "noon", "quarter to noon",
+// "un cuarto para las 6 de la tarde".
 func wordTime(text string) (Time, bool) {
 	switch text {
 	case "noon", "mediodía":
@@ -51,32 +52,23 @@ func wordTime(text string) (Time, bool) {
 	case "midnight", "medianoche":
 		return Time{12, 0, Morning}, true
 	}
-	text, half := cutHalf(text)
+	text, ending := cutPartOfDay(text)
 	text = strings.TrimPrefix(strings.TrimPrefix(text, "las "), "la ")
 	hour, minute, ok := saidTime(text)
+	if !ok && ending.turns != 0 && text == "12" {
+		hour, ok = 12, true
+	}
 	if !ok || hour < 1 || hour > 12 || minute > 59 {
 		return Time{}, false
 	}
+	half := ending.halfOf(hour)
 	if minute < 0 {
+		if hour == 12 && !ending.keeps {
+			half = half.other() // a quarter to 12 noon is before noon
+		}
 		hour, minute = (hour+10)%12+1, minute+60
 	}
 	return Time{hour, minute, half}, true
-}
-
-// cutHalf takes a half of the day off the end.
-func cutHalf(text string) (string, Half) {
-	for _, row := range []struct {
-		ending string
-		half   Half
-	}{
-		{" am", Morning}, {" a.m.", Morning}, {" in the morning", Morning}, {" de la mañana", Morning},
-		{" pm", Afternoon}, {" p.m.", Afternoon}, {" in the afternoon", Afternoon}, {" in the evening", Afternoon}, {" de la tarde", Afternoon},
-	} {
-		if rest, ok := strings.CutSuffix(text, row.ending); ok {
-			return rest, row.half
-		}
-	}
-	return text, ""
 }
 
 // saidTime reads the words; minute is negative for "to".
@@ -91,7 +83,7 @@ func saidTime(text string) (hour, minute int, ok bool) {
 		between string
 		sign    int
 		first   bool // minutes are said before the hour
-	}{{" past ", 1, true}, {" after ", 1, true}, {" to ", -1, true}, {" before ", -1, true}, {" y ", 1, false}, {" menos ", -1, false}} {
+	}{{" past ", 1, true}, {" after ", 1, true}, {" to ", -1, true}, {" before ", -1, true}, {" para ", -1, true}, {" y ", 1, false}, {" menos ", -1, false}} {
 		a, b, found := strings.Cut(text, row.between)
 		if !found {
 			continue
@@ -100,7 +92,7 @@ func saidTime(text string) (hour, minute int, ok bool) {
 			a, b = b, a
 		}
 		minute, okMinute := wordMinutes(a)
-		hour, okHour := wordNumber(b)
+		hour, okHour := wordNumber(strings.TrimPrefix(strings.TrimPrefix(b, "las "), "la "))
 		return hour, row.sign * minute, okMinute && okHour
 	}
 	a, b, found := strings.Cut(text, " ") // "four thirty"
@@ -114,11 +106,13 @@ func saidTime(text string) (hour, minute int, ok bool) {
 }
 
 func wordMinutes(text string) (int, bool) {
-	text = strings.TrimSuffix(strings.TrimSuffix(text, " minutes"), " minutos")
+	for _, unit := range []string{" minutes", " minute", " minutos", " minuto"} {
+		text = strings.TrimSuffix(text, unit)
+	}
 	switch text {
 	case "half", "media":
 		return 30, true
-	case "quarter", "a quarter", "cuarto":
+	case "quarter", "a quarter", "cuarto", "un cuarto":
 		return 15, true
 	}
 	n, ok := wordNumber(text)
@@ -126,26 +120,15 @@ func wordMinutes(text string) (int, bool) {
 }
 
 // Words is the time as it is said, with the numbers as digits: "4 o'clock", "half past
-// 4", "quarter to 5", "20 past 3"; in Spanish "las 4 y media". The half of the day
-// is added where it is known.
+// 4", "quarter to 5", "20 minutes past 3"; in Spanish, as in Mexico and the United States,
+// "las 4 y media", "un cuarto para las 5". The part of the day is added where it is known:
+// "quarter past 6 in the evening", "quarter to 12 noon".
 func (t Time) Words(lang string) string {
-	words, next := t.englishWords, t.Hour%12+1
+	said, next := t.englishWords, t.Hour%12+1
 	if lang == "es" {
-		words = t.spanishWords
+		said = t.spanishWords
 	}
-	return words(next) + t.halfWords(lang)
-}
-
-func (t Time) halfWords(lang string) string {
-	switch {
-	case t.Half == "":
-		return ""
-	case lang == "es" && t.Half == Morning:
-		return " de la mañana"
-	case lang == "es":
-		return " de la tarde"
-	}
-	return " " + string(t.Half)
+	return strings.TrimSpace(said(next) + " " + t.PartOfDay(lang))
 }
 
 func (t Time) englishWords(next int) string {
@@ -159,9 +142,16 @@ func (t Time) englishWords(next int) string {
 	case t.Minute == 45:
 		return fmt.Sprintf("quarter to %d", next)
 	case t.Minute < 30:
-		return fmt.Sprintf("%d past %d", t.Minute, t.Hour)
+		return fmt.Sprintf("%s past %d", minutes(t.Minute), t.Hour)
 	}
-	return fmt.Sprintf("%d to %d", 60-t.Minute, next)
+	return fmt.Sprintf("%s to %d", minutes(60-t.Minute), next)
+}
+
+func minutes(n int) string {
+	if n == 1 {
+		return "1 minute"
+	}
+	return fmt.Sprintf("%d minutes", n)
 }
 
 func (t Time) spanishWords(next int) string {
@@ -179,9 +169,9 @@ func (t Time) spanishWords(next int) string {
 	case t.Minute == 30:
 		return las(t.Hour) + " y media"
 	case t.Minute == 45:
-		return las(next) + " menos cuarto"
+		return "un cuarto para " + las(next)
 	case t.Minute < 30:
 		return fmt.Sprintf("%s y %d", las(t.Hour), t.Minute)
 	}
-	return fmt.Sprintf("%s menos %d", las(next), 60-t.Minute)
+	return fmt.Sprintf("%d para %s", 60-t.Minute, las(next))
 }

@@ -1,5 +1,7 @@
 package words
 
+import "strings"
+
 // dayPart is a part of the day from a minute after midnight on, in one language.
 type dayPart struct {
 	from int    // minutes after midnight
@@ -87,4 +89,59 @@ func (t Time) Printed() string {
 		return t.Dial() + " p.m."
 	}
 	return t.Dial()
+}
+
+// dayEnding is what may follow a time as it is said, and the half of the day it tells.
+type dayEnding struct {
+	text  string
+	half  Half // of every hour, or of those before the turn
+	turns int  // where not 0, the hour from which on it tells the other half; 12 counts as 0
+	keeps bool // "quarter to 12 in the morning" is before noon all the same
+}
+
+// dayEndings are read from the first that fits on.
+var dayEndings = []dayEnding{
+	{text: " am", half: Morning}, {text: " a.m.", half: Morning}, {text: " pm", half: Afternoon}, {text: " p.m.", half: Afternoon},
+	{text: " early in the morning", half: Morning, keeps: true}, {text: " in the morning", half: Morning, keeps: true},
+	{text: " de la mañana", half: Morning, keeps: true}, {text: " de la madrugada", half: Morning, keeps: true},
+	{text: " in the afternoon", half: Afternoon}, {text: " in the evening", half: Afternoon}, {text: " de la tarde", half: Afternoon},
+	{text: " at night", half: Morning, turns: 6}, {text: " de la noche", half: Morning, turns: 6},
+	{text: " midnight", half: Morning, turns: 12}, {text: " de la medianoche", half: Morning, turns: 12},
+	{text: " noon", half: Afternoon, turns: 12}, {text: " del mediodía", half: Afternoon, turns: 12},
+}
+
+// cutPartOfDay takes the part of the day off the end. "Quarter to noon" names an hour, too.
+func cutPartOfDay(text string) (string, dayEnding) {
+	for _, name := range []string{" noon", " midnight"} {
+		for _, before := range []string{" to", " past"} {
+			if rest, ok := strings.CutSuffix(text, before+name); ok {
+				text = rest + before + " 12" + name
+			}
+		}
+	}
+	for _, ending := range dayEndings {
+		if rest, ok := strings.CutSuffix(text, ending.text); ok {
+			return rest, ending
+		}
+	}
+	return text, dayEnding{}
+}
+
+// halfOf is the half of the day that the ending tells of an hour.
+func (e dayEnding) halfOf(hour int) Half {
+	if e.turns != 0 && hour%12 >= e.turns {
+		return e.half.other()
+	}
+	return e.half
+}
+
+// other is the other half of the day; of none, none.
+func (h Half) other() Half {
+	switch h {
+	case Morning:
+		return Afternoon
+	case Afternoon:
+		return Morning
+	}
+	return ""
 }

@@ -1,0 +1,113 @@
+package desk
+
+import (
+	"crypto/sha256"
+	"embed"
+	"encoding/hex"
+	"fmt"
+	"html/template"
+	"io"
+	"io/fs"
+	"net/http"
+	"path"
+	"strings"
+)
+
+//go:embed page/*.html
+var pageFiles embed.FS
+
+//go:embed look/*
+var lookFiles embed.FS
+
+// pages are the templates by the name of their file, each with the frame, and the sentences.
+type pages struct {
+	templates map[string]*template.Template
+	languages map[string]sentences
+}
+
+// frame is what every page is given beside its own data.
+type frame struct {
+	Said sentences
+	Page string // the page's name
+	Path string // its address, to come back to
+	Data any
+}
+
+// rooms are the pages of the frame's strip: name and address, in the order of the week.
+var rooms = []struct{ Name, Path string }{
+	{"week", "/"},
+	{"items", "/items"},
+}
+
+func loadPages() (*pages, error) {
+	languages, err := readSentences()
+	if err != nil {
+		return nil, err
+	}
+	p := &pages{templates: map[string]*template.Template{}, languages: languages}
+	files, err := fs.Glob(pageFiles, "page/*.html")
+	if err != nil {
+		return nil, err
+	}
+	look := lookNames()
+	functions := template.FuncMap{
+		"rooms": func() any { return rooms },
+		"look":  func(name string) string { return look[name] },
+	}
+	for _, file := range files {
+		name := strings.TrimSuffix(path.Base(file), ".html")
+		if name == "frame" || name == "shared" {
+			continue
+		}
+		t, err := template.New("frame.html").Funcs(functions).ParseFS(pageFiles, "page/frame.html", "page/shared.html", file)
+		if err != nil {
+			return nil, err
+		}
+		p.templates[name] = t
+	}
+	return p, nil
+}
+
+// write draws a page, or the one part of it that is asked for.
+func (p *pages) write(w io.Writer, page, part string, data frame) error {
+	t, ok := p.templates[page]
+	if !ok {
+		return fmt.Errorf("no page %q", page)
+	}
+	if part != "" && t.Lookup(part) != nil {
+		return t.ExecuteTemplate(w, part, data)
+	}
+	return t.ExecuteTemplate(w, "frame.html", data)
+}
+
+func (p *pages) said(language string) sentences { return p.languages[language] }
+
+// lookNames gives the style sheet and the script addresses that change with their content, so that
+// a browser may keep them for ever.
+func lookNames() map[string]string {
+	names := map[string]string{}
+	files, _ := fs.Glob(lookFiles, "look/*")
+	for _, file := range files {
+		text, _ := lookFiles.ReadFile(file)
+		sum := sha256.Sum256(text)
+		names[path.Base(file)] = "/look/" + hex.EncodeToString(sum[:6]) + "/" + path.Base(file)
+	}
+	return names
+}
+
+// look serves the style sheet and the script.
+func (d *Desk) look() http.Handler {
+	known := map[string]string{}
+	for name, address := range lookNames() {
+		known[address] = name
+	}
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		name, ok := known[r.URL.Path]
+		if !ok {
+			http.NotFound(w, r)
+			return
+		}
+		w.Header().Set("Cache-Control", "public, max-age=31536000, immutable")
+		http.ServeFileFS(w, r, lookFiles, "look/"+name)
+	})
+}

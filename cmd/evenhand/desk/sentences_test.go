@@ -1,0 +1,73 @@
+package desk
+
+import (
+	"io/fs"
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// Every sentence that a page or a handler says is there in both languages, with the same verbs, and
+// none is there for nothing.
+func TestSentences(t *testing.T) {
+	all, err := readSentences()
+	if err != nil {
+		t.Fatal(err)
+	}
+	verbs := regexp.MustCompile(`%[a-z]`)
+	for key, en := range all["en"].text {
+		if a, b := verbs.FindAllString(en, -1), verbs.FindAllString(all["es"].text[key], -1); strings.Join(a, "") != strings.Join(b, "") {
+			t.Errorf("%s has %v in English, %v in Spanish", key, a, b)
+		}
+	}
+	source := ""
+	for _, glob := range []string{"page/*.html", "*.go"} {
+		files, err := fs.Glob(os.DirFS("."), glob)
+		if err != nil || len(files) == 0 {
+			t.Fatalf("%s: %v", glob, err)
+		}
+		for _, file := range files {
+			if strings.HasSuffix(file, "_test.go") {
+				continue
+			}
+			text, err := os.ReadFile(file)
+			if err != nil {
+				t.Fatal(err)
+			}
+			source += string(text)
+		}
+	}
+	for _, said := range regexp.MustCompile(`(?:Say|say|wrong|missing|Count|count)[ (]"([a-z][\w.-]*[\w-])"`).FindAllStringSubmatch(source, -1) {
+		_, ok := all["en"].text[said[1]]
+		_, counted := all["en"].text[said[1]+".many"]
+		if !ok && !counted {
+			t.Errorf("%q is said and stands in no table", said[1])
+		}
+	}
+	// Keys that are put together from a name, such as day.monday, are known by what stands before it.
+	composed := regexp.MustCompile(`print "([\w.-]+\.)"|print \.\w+ "(\.[\w.-]+)"|"([\w.-]+\.)"\s*\+`)
+	var prefixes, endings []string
+	for _, found := range composed.FindAllStringSubmatch(source, -1) {
+		for _, prefix := range []string{found[1], found[3]} {
+			if prefix != "" {
+				prefixes = append(prefixes, prefix)
+			}
+		}
+		if found[2] != "" {
+			endings = append(endings, found[2])
+		}
+	}
+	for key := range all["en"].text {
+		used := strings.Contains(source, `"`+strings.TrimSuffix(strings.TrimSuffix(key, ".one"), ".many")+`"`)
+		for _, prefix := range prefixes {
+			used = used || strings.HasPrefix(key, prefix)
+		}
+		for _, ending := range endings {
+			used = used || strings.HasSuffix(key, ending)
+		}
+		if !used {
+			t.Errorf("%q is never said", key)
+		}
+	}
+}

@@ -1,0 +1,65 @@
+package main
+
+import (
+	"archive/zip"
+	"bytes"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// An archive holds the program, the page, what to double-click and the licences; it is the same
+// each time.
+func TestArchive(t *testing.T) {
+	common, err := commonFiles()
+	if err != nil {
+		t.Fatal(err)
+	}
+	files := slices.Concat([]file{{name: "evenhand.exe", text: []byte("MZ"), runs: true}}, common, starters["windows"])
+	var archives [2][]byte
+	for i := range archives {
+		path, err := pack(t.TempDir(), "windows", "amd64", files)
+		if err != nil {
+			t.Fatal(err)
+		}
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		archives[i] = text
+	}
+	if !bytes.Equal(archives[0], archives[1]) {
+		t.Error("two archives of the same files differ")
+	}
+	archive, err := zip.NewReader(bytes.NewReader(archives[0]), int64(len(archives[0])))
+	if err != nil {
+		t.Fatal(err)
+	}
+	held := map[string]string{}
+	for _, f := range archive.File {
+		entry, err := f.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		var text bytes.Buffer
+		if _, err := text.ReadFrom(entry); err != nil {
+			t.Fatal(err)
+		}
+		held[strings.TrimPrefix(f.Name, "evenhand-windows-amd64/")] = text.String()
+	}
+	if held["evenhand.exe"] != "MZ" {
+		t.Error("the program is not in it")
+	}
+	if !strings.Contains(held["Open the desk.cmd"], "evenhand.exe desk\r\n") {
+		t.Error("nothing to double-click")
+	}
+	if !strings.Contains(held["Start here.html"], "double-click") {
+		t.Error("no page that says how to start")
+	}
+	for _, of := range []string{"==== evenhand,", "==== Go,", "==== go.etcd.io/bbolt v", "==== github.com/urfave/cli/v2 v", "LICENSE-DejaVu"} {
+		if !strings.Contains(held["Licences.txt"], of) {
+			t.Errorf("the licences lack %q", of)
+		}
+	}
+}
