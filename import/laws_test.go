@@ -12,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenhand/bank"
+	"evenhand/bank/cells"
 	intake "evenhand/import"
 )
 
@@ -75,8 +76,8 @@ func checkOutcomes(t failer, r *intake.Report) {
 	}
 }
 
-// cells are what rows are drawn from: good and bad questions, answers and marks.
-var cells = []string{
+// drawn are what rows are drawn from: good and bad questions, answers and marks.
+var drawn = []string{
 	"47 + 36", "36+47 =", "27 + 35", "5 - 8", "98, 99, ?, 101", "3:30", "read 4:00", "0.1458333", "2026-01-02", "46024", "4:75", "142 = ? hundreds ? tens ? ones",
 	"How many legs has a dog?", "how many legs has a dog", "¿Cuántas patas?", "6 × 2 = ?", "=1+1", "-5", "'-5", "''=x", "Total", "Subtotal: 3", "a \"quoted\" word",
 	"two\nlines", "\n\nthree\r\nlines\n", "83", "73", "62", "15", "100", "4", "four", "", "", " ", "add-two-digit", "clocks", "2.NBT.5", "column", "x;y", "t\tab", "\"", "\u00a0", "8\x00 + 7",
@@ -90,7 +91,7 @@ var lists = rapid.Custom(func(t *rapid.T) string {
 	b.WriteString(rapid.SampledFrom([]string{"", "\ufeff", "A title" + end + end}).Draw(t, "top"))
 	b.WriteString(strings.ReplaceAll(rapid.SampledFrom([]string{"", "question,answer,skill" + end, "Key,Topic,Problem" + end, "Aufgabe,Wert,Art" + end}).Draw(t, "heading"), ",", delimiter))
 	for range rapid.IntRange(0, 12).Draw(t, "rows") {
-		row := rapid.SliceOfN(rapid.OneOf(rapid.SampledFrom(cells), rapid.SampledFrom(cells), rapid.String()), 0, 5).Draw(t, "cells")
+		row := rapid.SliceOfN(rapid.OneOf(rapid.SampledFrom(drawn), rapid.SampledFrom(drawn), rapid.String()), 0, 5).Draw(t, "cells")
 		for i, cell := range row {
 			if rapid.IntRange(0, 9).Draw(t, "raw") > 0 { // now and then without the quotation marks it needs
 				cell = quoted(cell, delimiter)
@@ -201,7 +202,7 @@ func checkSetAside(t *rapid.T, r *intake.Report, path string) {
 	}
 	for _, row := range rows[1:] {
 		for _, cell := range row {
-			if cell != bank.GuardCell(bank.UnguardCell(cell)) {
+			if cell != cells.Guard(cells.Unguard(cell)) {
 				t.Fatalf("the cell %q would run in a spreadsheet", cell)
 			}
 		}

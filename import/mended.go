@@ -8,7 +8,7 @@ import (
 	"strings"
 	"unicode"
 
-	"evenhand/bank"
+	"evenhand/bank/cells"
 )
 
 // A file of rows set aside comes back when a colleague has mended it, from any program
@@ -139,6 +139,6 @@ func guarded(cell string) string {
 			return -1
 		}
 		return r
-	}, bank.UnguardCell(cell))
-	return bank.GuardCell(clean)
+	}, cells.Unguard(cell))
+	return cells.Guard(clean)
 }

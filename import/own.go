@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"evenhand/bank"
+	"evenhand/bank/cells"
 	"evenhand/standards"
 	"evenhand/standards/task"
 )
@@ -63,7 +64,7 @@ func (o *ownRow) text(name string) string {
 	if at < 0 || at >= len(o.rec.cells) {
 		return ""
 	}
-	return bank.UnguardCell(o.rec.cells[at])
+	return cells.Unguard(o.rec.cells[at])
 }
 
 func (o *ownRow) wrong(column, reason string) {

@@ -5,7 +5,7 @@ import (
 	"errors"
 	"strings"
 
-	"evenhand/bank"
+	"evenhand/bank/cells"
 )
 
 // record is one row of cells with the lines of the file it takes, counted from 1.
@@ -23,7 +23,7 @@ func (r record) cell(column int) string {
 	if column < 0 || column >= len(r.cells) {
 		return ""
 	}
-	return strings.TrimSpace(bank.UnguardCell(r.cells[column]))
+	return strings.TrimSpace(cells.Unguard(r.cells[column]))
 }
 
 // blank says that no cell holds anything.

@@ -10,7 +10,7 @@ import (
 	"os"
 	"strconv"
 
-	"evenhand/bank"
+	"evenhand/bank/files"
 )
 
 // SetAsidePath is where the rows set aside of a list go when nobody says otherwise:
@@ -39,7 +39,7 @@ func (r *Report) WriteSetAside(path string) (written string, err error) {
 	}
 	written, there, err := freePath(path, file.Bytes())
 	if err == nil && !there {
-		err = bank.WriteFile(written, 0o600, func(w io.Writer) error { _, err := w.Write(file.Bytes()); return err })
+		err = files.New(written, files.Private, func(w io.Writer) error { _, err := w.Write(file.Bytes()); return err })
 	}
 	if err != nil {
 		return "", fmt.Errorf("the rows set aside could not be written: %w", err)

@@ -17,6 +17,7 @@ import (
 
 	"evenhand/assemble/export"
 	"evenhand/bank"
+	"evenhand/bank/cells"
 	"evenhand/standards"
 	"evenhand/standards/task"
 )
@@ -140,7 +141,7 @@ func itemOf(t *rapid.T, file io.Reader) bank.Item {
 	}
 	row := make(map[string]string)
 	for i, name := range records[0] {
-		row[name] = bank.UnguardCell(records[1][i])
+		row[name] = cells.Unguard(records[1][i])
 	}
 	whole := func(column string) int {
 		n, err := strconv.Atoi(row[column])

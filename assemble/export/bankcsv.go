@@ -13,7 +13,7 @@ import (
 // bankRow is one line of a bank as CSV: an item as it stands now, all of it, so that
 // an empty bank can be filled from the file again.
 //
-// To read a row back, take the guard off every cell (bank.UnguardCell). Where there
+// To read a row back, take the guard off every cell (cells.Unguard). Where there
 // is a task, key, skill, standards, seconds and traits follow from it and the look,
 // and predicted from the skill and traits; band, share_right and difficulty follow
 // always. All other cells are the item's own.

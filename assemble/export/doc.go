@@ -10,7 +10,7 @@
 // order of standards.AllTraits; a cell is empty where a trait does not apply.
 //
 // A cell that a spreadsheet would run as a formula, such as a key of "-5", is
-// written with one apostrophe before it (bank.GuardCell); readers here take it
+// written with one apostrophe before it (cells.Guard); readers here take it
 // off again. The columns of logits (difficulty, predicted, measured, measured_error)
 // stay plain numbers like -1.099: we write nothing but numbers there, a
 // spreadsheet does not run a plain number, and a program wants to read it.

@@ -11,7 +11,7 @@ import (
 	"github.com/gocarina/gocsv"
 	"golang.org/x/text/encoding/charmap"
 
-	"evenhand/bank"
+	"evenhand/bank/cells"
 	"evenhand/standards/task"
 )
 
@@ -62,7 +62,7 @@ func readRecords(r io.Reader) (records table, lines []int, err error) {
 			return nil, nil, err
 		}
 		for i, cell := range record {
-			record[i] = bank.UnguardCell(cell)
+			record[i] = cells.Unguard(cell)
 		}
 		line, _ := in.FieldPos(0)
 		records, lines = append(records, record), append(lines, line)

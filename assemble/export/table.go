@@ -9,7 +9,7 @@ import (
 
 	"github.com/gocarina/gocsv"
 
-	"evenhand/bank"
+	"evenhand/bank/cells"
 )
 
 // batch is how many rows are handed to gocsv at a time.
@@ -73,7 +73,7 @@ func (w *safeWriter) Write(record []string) error {
 	}
 	for i, cell := range record {
 		if !w.plain[i] {
-			record[i] = bank.GuardCell(plainLineEnds(cell))
+			record[i] = cells.Guard(plainLineEnds(cell))
 		}
 	}
 	return w.Writer.Write(record)

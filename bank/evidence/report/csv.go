@@ -9,7 +9,7 @@ import (
 	"strconv"
 	"strings"
 
-	"evenhand/bank"
+	"evenhand/bank/cells"
 	"evenhand/standards"
 )
 
@@ -46,7 +46,7 @@ func (r *Report) WriteCSV(w io.Writer, table string) error {
 	for i, row := range tables[at].rows(r) {
 		for j, cell := range row {
 			if i > 0 && !isNumber(cell) {
-				row[j] = bank.GuardCell(cell)
+				row[j] = cells.Guard(cell)
 			}
 		}
 		if err := out.Write(row); err != nil {

@@ -1,4 +1,5 @@
-package bank
+// Package cells makes cells of CSV files safe to open in a spreadsheet.
+package cells
 
 import "strings"
 
@@ -7,19 +8,19 @@ import "strings"
 // forms), and the true minus sign.
 const formulaStarts = "=+-@\t\r\n" + "−" + "＝＋－＠"
 
-// GuardCell makes a cell safe to open in a spreadsheet: one apostrophe goes before
+// Guard makes a cell safe to open in a spreadsheet: one apostrophe goes before
 // a cell that would run as a formula. "-5" becomes "'-5". A cell that already
-// looks guarded gets one more, so that UnguardCell gives back every text unchanged.
-func GuardCell(cell string) string {
+// looks guarded gets one more, so that Unguard gives back every text unchanged.
+func Guard(cell string) string {
 	if startsFormula(cell) {
 		return "'" + cell
 	}
 	return cell
 }
 
-// UnguardCell takes off the one apostrophe that GuardCell put on, and no other:
-// UnguardCell(GuardCell(s)) == s for every s. "'tis" stays as it is.
-func UnguardCell(cell string) string {
+// Unguard takes off the one apostrophe that Guard put on, and no other:
+// Unguard(Guard(s)) == s for every s. "'tis" stays as it is.
+func Unguard(cell string) string {
 	if strings.HasPrefix(cell, "'") && startsFormula(cell) {
 		return cell[1:]
 	}
