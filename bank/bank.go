@@ -4,7 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
+	"io/fs"
 
 	"go.etcd.io/bbolt"
 )
@@ -34,24 +34,21 @@ var (
 // Create makes a new, empty bank, readable by its owner only, and opens it. It
 // never touches a file that is already there.
 func Create(path string) (*Bank, error) {
-	file, err := OpenFile(path, Options{}, true)
-	if errors.Is(err, os.ErrExist) {
+	err := NewFile(path, layOut)
+	if errors.Is(err, fs.ErrExist) {
 		return nil, fmt.Errorf("%s is there already; use it, or choose another name for the new bank", path)
 	}
 	if err != nil {
 		return nil, err
 	}
-	if err := file.Update(layOut); err != nil {
-		return nil, errors.Join(err, file.Close(), os.Remove(path))
-	}
-	return &Bank{file: file, entropy: newEntropy(nil)}, nil
+	return Open(path, Options{})
 }
 
 // Open opens a bank. A file that is missing, in use, damaged, written by a newer
 // program or no bank at all gives an error that says so in one sentence.
 func Open(path string, o Options) (*Bank, error) {
-	file, err := OpenFile(path, o, false)
-	if errors.Is(err, os.ErrNotExist) {
+	file, err := OpenFile(path, o)
+	if errors.Is(err, fs.ErrNotExist) {
 		return nil, fmt.Errorf("there is no bank %s; make one with evenhand init, or name another with --bank", path)
 	}
 	if err != nil {

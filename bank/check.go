@@ -16,25 +16,31 @@ import (
 
 // Report is what Check found.
 type Report struct {
-	Items, Revisions, Uses int      // how many there are; revisions counts those that stand, too
-	Problems               []string // in plain words, in the order they were found; empty for a whole bank
-	More                   int      // problems beyond those listed
+	Items     int      `json:"items"`
+	Revisions int      `json:"revisions"` // those that stand, too
+	Uses      int      `json:"uses"`
+	Problems  []string `json:"problems"` // in plain words, in the order they were found; empty for a whole bank
+	More      int      `json:"more"`     // problems beyond those listed
+	Older     int      `json:"older"`    // items whose computed fields differ from what this program computes
+	Example   string   `json:"example"`  // of such a difference
 }
 
-// Whole says that nothing is wrong.
+// Whole says that nothing is damaged.
 func (r Report) Whole() bool { return len(r.Problems) == 0 }
 
 // mostProblems is how many problems a report lists; a damaged index may have
 // one for every item.
 const mostProblems = 100
 
-// Check proves the bank whole: the structure of the file; every item readable,
-// with its key, skill, traits, codes and seconds as the task gives them; its
-// revisions without a gap; every item in each index in its place, and nothing
-// else in them. An error means that it could not be finished.
+// Check proves the bank whole: the structure of the file; every item readable and
+// as it was written; its revisions without a gap; every item in each index in its
+// place, and nothing else in them. It counts apart the items whose key, skill, traits,
+// codes or seconds this program works out otherwise: that is no damage, another
+// evenhand wrote them. An error means that it could not be finished.
 func (b *Bank) Check() (report Report, err error) {
 	err = b.undisturbed(func(tx *bbolt.Tx) error {
 		c := newChecker(b, tx)
+		c.report.Problems = []string{}
 		c.structure()
 		if c.report.Whole() {
 			c.items()
@@ -50,12 +56,15 @@ func (b *Bank) Check() (report Report, err error) {
 }
 
 // undisturbed reads while nobody writes, as bbolt's check demands.
-func (b *Bank) undisturbed(read func(*bbolt.Tx) error) error {
-	if b.file.db.IsReadOnly() { // then no other program can write
-		return b.view(read)
+func (b *Bank) undisturbed(read func(*bbolt.Tx) error) error { return b.file.Undisturbed(read) }
+
+// Undisturbed reads while nobody writes.
+func (f *File) Undisturbed(read func(*bbolt.Tx) error) error {
+	if f.db.IsReadOnly() { // then no other program can write
+		return f.View(read)
 	}
 	done := errors.New("done, nothing is to be written")
-	err := b.update(func(tx *bbolt.Tx) error {
+	err := f.Update(func(tx *bbolt.Tx) error {
 		if err := read(tx); err != nil {
 			return err
 		}
@@ -98,16 +107,22 @@ func (c *checker) found(format string, args ...any) {
 	c.report.Problems = append(c.report.Problems, problem)
 }
 
-// structure looks at the pages of the file and, if they can be trusted so far,
-// lets bbolt look at them, too.
 func (c *checker) structure() {
-	if err := structure(c.bank.Path()); err != nil {
-		c.found("the file's structure: %v", err)
-		return
+	for _, problem := range c.bank.file.Structure(c.tx) {
+		c.found("%s", problem)
 	}
-	for problem := range c.tx.Check() {
-		c.found("the file's structure: %v", problem)
+}
+
+// Structure looks at the pages of the file and, if they can be trusted so far,
+// lets bbolt look at them, too. Nobody may write meanwhile.
+func (f *File) Structure(tx *bbolt.Tx) (problems []string) {
+	if err := structure(f.path); err != nil {
+		return []string{fmt.Sprintf("the file's structure: %v", err)}
 	}
+	for problem := range tx.Check() {
+		problems = append(problems, fmt.Sprintf("the file's structure: %v", problem))
+	}
+	return problems
 }
 
 func (c *checker) items() {
@@ -130,11 +145,12 @@ func (c *checker) items() {
 	})
 }
 
-// computed compares what was kept with what the task gives today.
+// computed compares what was kept with what the task gives today. The seal says that
+// it is what was written.
 func (c *checker) computed(it *Item) {
 	again := it.clone()
 	if _, err := again.settle(); err != nil {
-		c.found("item %s: %v", it.ID, err)
+		c.older("item %s: %v", it.ID, err)
 		return
 	}
 	for _, field := range []struct{ name, kept, now string }{
@@ -146,8 +162,16 @@ func (c *checker) computed(it *Item) {
 		{"seconds", fmt.Sprint(it.Seconds), fmt.Sprint(again.Seconds)},
 	} {
 		if field.kept != field.now {
-			c.found("item %s, %s: %s %s, the bank says %s", it.ID, it.Question("en"), field.name, field.now, field.kept)
+			c.older("item %s, %s: %s %s, the bank says %s", it.ID, it.Question("en"), field.name, field.now, field.kept)
+			return
 		}
+	}
+}
+
+// older counts an item that another evenhand worked out otherwise.
+func (c *checker) older(format string, args ...any) {
+	if c.report.Older++; c.report.Older == 1 {
+		c.report.Example = strings.Map(printable, fmt.Sprintf(format, args...))
 	}
 }
 

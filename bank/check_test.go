@@ -96,5 +96,5 @@ func TestCheckCounts(t *testing.T) {
 	_, err := b.Retire(ids[0], "Ms. Reyes", "worn out", monday)
 	must(t, err)
 	must(t, b.RecordUse(ids, bank.Use{Quiz: "Friday check", Week: "2026-W48", At: monday}))
-	mustEqual(t, mustBeWhole(t, b), bank.Report{Items: 2, Revisions: 3, Uses: 2})
+	mustEqual(t, mustBeWhole(t, b), bank.Report{Items: 2, Revisions: 3, Uses: 2, Problems: []string{}})
 }

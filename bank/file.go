@@ -10,6 +10,8 @@ import (
 
 	"go.etcd.io/bbolt"
 	bberrors "go.etcd.io/bbolt/errors"
+
+	"evenhand/bank/files"
 )
 
 // File is an open bbolt file, handled with the care that a bank needs: never waited
@@ -27,36 +29,74 @@ type Options struct {
 	Entropy  io.Reader     // the random part of new IDs; nil means the system's. A seeded one makes a demonstration repeatable
 }
 
-// OpenFile opens a file that is there or, with create, makes one that is not,
-// readable by its owner only. What is wrong with it is said in one sentence.
-func OpenFile(path string, o Options, create bool) (*File, error) {
-	flags := 0
-	if create {
-		flags = os.O_CREATE | os.O_EXCL
+// ErrInUse says that another program has the file open.
+var ErrInUse = errors.New("in use by another evenhand command or window")
+
+// OpenFile opens a file that is there. What is wrong with it is said in one sentence.
+func OpenFile(path string, o Options) (*File, error) {
+	if o.Timeout == 0 {
+		o.Timeout = 5 * time.Second
 	}
-	timeout := o.Timeout
-	if timeout == 0 {
-		timeout = 5 * time.Second
+	for {
+		f, opened, err := openFile(path, o)
+		if err != nil {
+			return nil, inWords(path, o, err)
+		}
+		// While this program waited, another may have put a backup in the file's place.
+		if still, err := os.Stat(path); err == nil && os.SameFile(still, opened) {
+			return f, nil
+		}
+		if err := f.Close(); err != nil {
+			return nil, err
+		}
 	}
-	f := &File{path: path}
-	err := guard(path, func() (err error) {
+}
+
+// openFile opens the file and tells which one it was.
+func openFile(path string, o Options) (f *File, opened os.FileInfo, err error) {
+	f = &File{path: path}
+	err = guard(path, func() (err error) {
 		f.db, err = bbolt.Open(path, 0o600, &bbolt.Options{
-			Timeout:  timeout,
+			Timeout:  o.Timeout,
 			ReadOnly: o.ReadOnly,
 			OpenFile: func(name string, flag int, mode os.FileMode) (*os.File, error) {
-				return openWhole(name, flag&^os.O_CREATE|flags, mode)
+				file, err := openWhole(name, flag&^os.O_CREATE, mode)
+				if err == nil {
+					opened, err = file.Stat()
+				}
+				return file, err
 			},
 			FreelistType: bbolt.FreelistMapType,
 		})
 		return err
 	})
-	if errors.Is(err, bberrors.ErrTimeout) {
-		return nil, fmt.Errorf("%s is in use by another evenhand command or window; close that, or wait until it is done, and try again (waited %s)", path, timeout)
+	return f, opened, err
+}
+
+// inWords says why a file can't be opened.
+func inWords(path string, o Options, err error) error {
+	switch {
+	case errors.Is(err, bberrors.ErrTimeout):
+		return fmt.Errorf("%s is %w; close that, or wait until it is done, and try again (waited %s)", path, ErrInUse, o.Timeout)
+	case errors.Is(err, bberrors.ErrInvalid) || errors.Is(err, bberrors.ErrVersionMismatch) || errors.Is(err, bberrors.ErrChecksum):
+		return damaged(path, "its beginning can't be read")
 	}
-	if errors.Is(err, bberrors.ErrInvalid) || errors.Is(err, bberrors.ErrVersionMismatch) || errors.Is(err, bberrors.ErrChecksum) {
-		return nil, damaged(path, err)
+	return err
+}
+
+// NewFile makes a file that only its owner can read and that layOut fills. It appears
+// under its name with that in it or not at all, and never takes the place of another,
+// however many programs make it at once: the error is then fs.ErrExist.
+func NewFile(path string, layOut func(*bbolt.Tx) error) error {
+	temp := files.TempName(path)
+	db, err := bbolt.Open(temp, files.Private, &bbolt.Options{FreelistType: bbolt.FreelistMapType})
+	if err != nil {
+		return err
 	}
-	return f, err
+	if err := errors.Join(db.Update(layOut), db.Close()); err != nil {
+		return errors.Join(err, os.Remove(temp))
+	}
+	return files.Place(temp, path)
 }
 
 // Path is the file's name as it was opened.
@@ -80,18 +120,22 @@ func (f *File) Update(write func(*bbolt.Tx) error) error {
 }
 
 // guard runs work on the store and turns what bbolt does on damaged pages, a
-// panic or a memory fault, into an error.
+// panic or a memory fault, into an error. What it says then is for programmers only.
 func guard(path string, work func() error) (err error) {
 	defer debug.SetPanicOnFault(debug.SetPanicOnFault(true))
 	defer func() {
 		if cause := recover(); cause != nil {
-			err = damaged(path, cause)
+			err = damaged(path, "its pages don't hang together")
 		}
 	}()
 	return work()
 }
 
-// damaged is the one sentence for a file that can't be trusted any more.
-func damaged(path string, cause any) error {
-	return fmt.Errorf("%s is damaged (%v); put a backup in its place", path, cause)
+// Damaged is a file that can't be trusted any more, and what to do.
+type Damaged struct{ Path, What string }
+
+func (d Damaged) Error() string {
+	return fmt.Sprintf("%s is damaged (%s); put a backup in its place with evenhand restore BACKUP", d.Path, d.What)
 }
+
+func damaged(path, what string) error { return Damaged{path, what} }

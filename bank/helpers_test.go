@@ -34,6 +34,9 @@ func mustBeWhole(t testing.TB, b *bank.Bank) bank.Report {
 	for _, problem := range report.Problems {
 		t.Errorf("check: %s", problem)
 	}
+	if report.Older > 0 {
+		t.Errorf("check: %d items are not what their tasks give: %s", report.Older, report.Example)
+	}
 	return report
 }
 

@@ -75,7 +75,7 @@ func TestWhatIsNoBankIsRefused(t *testing.T) {
 		{"text", file("list.csv", strings.Repeat("47 + 36,83\n", 2000)), "is not a file that evenhand made"},
 		{"short text", file("short.csv", "47 + 36,83\n"), "is not a file that evenhand made"},
 		{"zeros", file("zeros", strings.Repeat("\x00", 40_000)), "is not a file that evenhand made"},
-		{"a store of another program", otherStore, "was not made by evenhand"},
+		{"a store of another program", otherStore, "holds no item bank"},
 		{"a folder", dir, "is a folder"},
 	} {
 		t.Run(test.name, func(t *testing.T) {

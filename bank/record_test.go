@@ -73,13 +73,13 @@ func TestGroupNamesReadBackTheSame(t *testing.T) {
 func TestASealShowsEveryChangedByte(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		key, value := rapid.SliceOf(rapid.Byte()).Draw(t, "key"), rapid.SliceOf(rapid.Byte()).Draw(t, "value")
-		sealed := seal(key, append([]byte(nil), value...))
-		if got, ok := unseal(key, sealed); !ok || string(got) != string(value) {
+		sealed := Seal(key, append([]byte(nil), value...))
+		if got, ok := Unseal(key, sealed); !ok || string(got) != string(value) {
 			t.Fatalf("%x is read as %x, %v", value, got, ok)
 		}
 		at := rapid.IntRange(0, len(sealed)-1).Draw(t, "at")
 		sealed[at] ^= rapid.ByteRange(1, 255).Draw(t, "change")
-		if _, ok := unseal(key, sealed); ok {
+		if _, ok := Unseal(key, sealed); ok {
 			t.Fatalf("a change of byte %d goes unnoticed", at)
 		}
 	})

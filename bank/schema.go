@@ -72,10 +72,10 @@ func adopt(file *File) error {
 func recognise(path string, tx *bbolt.Tx) error {
 	about := tx.Bucket(aboutBucket)
 	if about == nil || string(about.Get(whatKey)) != kindOfFile {
-		return fmt.Errorf("%s was not made by evenhand: it holds no item bank; name another file with --bank", path)
+		return fmt.Errorf("%s holds no item bank; name another file with --bank", path)
 	}
 	written, err := strconv.Atoi(string(about.Get(schemaKey)))
-	if err != nil {
+	if err != nil || written < 1 {
 		return damaged(path, "the number of its format can't be read")
 	}
 	if written > schema {

@@ -16,13 +16,13 @@ const sealSize = 4
 
 var castagnoli = crc32.MakeTable(crc32.Castagnoli)
 
-// seal appends the sum of a key and its value to the value.
-func seal(key, value []byte) []byte {
+// Seal appends the sum of a key and its value to the value.
+func Seal(key, value []byte) []byte {
 	return binary.BigEndian.AppendUint32(value, sum(key, value))
 }
 
-// unseal is the value without its sum; ok is false if that is wrong.
-func unseal(key, sealed []byte) (value []byte, ok bool) {
+// Unseal is the value without its sum; ok is false if that is wrong.
+func Unseal(key, sealed []byte) (value []byte, ok bool) {
 	if len(sealed) < sealSize {
 		return nil, false
 	}
@@ -37,13 +37,13 @@ func sum(key, value []byte) uint32 {
 
 // sealItem is a revision of an item as it is kept under the key.
 func sealItem(key []byte, it *Item) []byte {
-	return seal(key, encode(make([]byte, 0, recordSize), it))
+	return Seal(key, encode(make([]byte, 0, recordSize), it))
 }
 
 // unsealItem reads what sealItem made. The first bytes of the key are the ID.
 func (b *Bank) unsealItem(key, sealed []byte, it *Item) error {
 	id := ulid.ULID(key[:len(ulid.ULID{})])
-	record, ok := unseal(key, sealed)
+	record, ok := Unseal(key, sealed)
 	if ok && len(record) > 0 && record[0] > recordFormat {
 		return fmt.Errorf("%s: item %s was written by a newer evenhand; use that one, or bring this one up to date", b.Path(), id)
 	}

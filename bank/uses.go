@@ -4,7 +4,9 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"iter"
 	"regexp"
+	"time"
 
 	"github.com/oklog/ulid/v2"
 	"go.etcd.io/bbolt"
@@ -23,8 +25,8 @@ const (
 
 var weekPattern = regexp.MustCompile(`^[0-9]{4}-W(0[1-9]|[1-4][0-9]|5[0-3])$`)
 
-// check says what is wrong with a use.
-func (u Use) check() error {
+// Check says what is wrong with a use.
+func (u Use) Check() error {
 	switch {
 	case !weekPattern.MatchString(u.Week):
 		return fmt.Errorf("%q is no week; write the year and the ISO week, such as 2026-W48", u.Week)
@@ -40,7 +42,7 @@ func (u Use) check() error {
 // unknown, in none. A quiz counts once a week for an item, however often it is
 // recorded.
 func (b *Bank) RecordUse(ids []string, use Use) error {
-	if err := use.check(); err != nil {
+	if err := use.Check(); err != nil {
 		return err
 	}
 	keys := make([]ulid.ULID, len(ids))
@@ -73,7 +75,74 @@ func (w *writer) recordUse(id ulid.ULID, use Use) error {
 	if err := w.ungroup(id, &it); err != nil {
 		return err
 	}
-	if err := w.uses.Put(key, seal(key, appendTime(nil, use.At))); err != nil {
+	if err := w.uses.Put(key, Seal(key, appendTime(nil, use.At))); err != nil {
+		return err
+	}
+	return w.group(id, &it)
+}
+
+// UsedBy lists the items that are noted as used in a quiz, which its name and week tell,
+// and when that was noted first.
+func (b *Bank) UsedBy(quiz, week string) (ids []string, at time.Time, err error) {
+	err = b.view(func(tx *bbolt.Tx) error {
+		for key, value := range usesOf(tx, quiz, week) {
+			use, err := readUse(key, value)
+			if err != nil {
+				return damaged(b.Path(), "a use can't be read")
+			}
+			if len(ids) == 0 || use.At.Before(at) {
+				at = use.At
+			}
+			ids = append(ids, ulid.ULID(key[:len(ulid.ULID{})]).String())
+		}
+		return nil
+	})
+	return ids, at, err
+}
+
+// usesOf goes through the uses of a quiz.
+func usesOf(tx *bbolt.Tx, quiz, week string) iter.Seq2[[]byte, []byte] {
+	suffix := append([]byte(week), quiz...)
+	return func(yield func(key, value []byte) bool) {
+		c := tx.Bucket(usesBucket).Cursor()
+		for k, v := c.First(); k != nil; k, v = c.Next() {
+			if bytes.Equal(k[len(ulid.ULID{}):], suffix) && !yield(k, v) {
+				return
+			}
+		}
+	}
+}
+
+// TakeBack takes back all uses of a quiz, which was not given after all, and returns
+// how many items are free again.
+func (b *Bank) TakeBack(quiz, week string) (free int, err error) {
+	err = b.update(func(tx *bbolt.Tx) error {
+		var keys [][]byte
+		for key := range usesOf(tx, quiz, week) {
+			keys = append(keys, bytes.Clone(key))
+		}
+		free = len(keys)
+		w := b.writer(tx)
+		for _, key := range keys {
+			if err := w.dropUse(key); err != nil {
+				return err
+			}
+		}
+		return w.flush()
+	})
+	return free, err
+}
+
+func (w *writer) dropUse(key []byte) error {
+	id := ulid.ULID(key[:len(ulid.ULID{})])
+	var it Item
+	if err := w.get(id, &it); err != nil {
+		return err
+	}
+	if err := w.ungroup(id, &it); err != nil {
+		return err
+	}
+	if err := w.uses.Delete(key); err != nil {
 		return err
 	}
 	return w.group(id, &it)
@@ -104,7 +173,7 @@ func (b *Bank) Uses(id string) ([]Use, error) {
 }
 
 func readUse(key, sealed []byte) (Use, error) {
-	value, ok := unseal(key, sealed)
+	value, ok := Unseal(key, sealed)
 	if !ok || len(key) < len(ulid.ULID{})+weekSize {
 		return Use{}, errRecord
 	}

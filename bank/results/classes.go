@@ -11,7 +11,7 @@ func (s *Store) Enrol(class string, codes ...string) error {
 	if err := CheckClass(class); err != nil {
 		return err
 	}
-	return s.file.Update(func(tx *bbolt.Tx) error { return enrol(tx, class, codes) })
+	return s.update(func(tx *bbolt.Tx) error { return enrol(tx, class, codes) })
 }
 
 func enrol(tx *bbolt.Tx, class string, codes []string) error {
@@ -38,7 +38,7 @@ func enrol(tx *bbolt.Tx, class string, codes []string) error {
 
 // Pupils lists the codes of a class in order.
 func (s *Store) Pupils(class string) (codes []string, err error) {
-	err = s.file.View(func(tx *bbolt.Tx) error {
+	err = s.view(func(tx *bbolt.Tx) error {
 		_, err := get(tx, classesBucket, key(class), &codes)
 		return err
 	})

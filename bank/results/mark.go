@@ -18,7 +18,7 @@ type Tally struct{ New, Changed, Same int }
 // stays as it was. by is who marked them. Quiz, Revision, By and At of the papers
 // are filled in here, and their pupils enrolled in their class.
 func (s *Store) Mark(quiz Quiz, papers []Paper, by string, at time.Time) (tally Tally, err error) {
-	err = s.file.Update(func(tx *bbolt.Tx) error {
+	err = s.update(func(tx *bbolt.Tx) error {
 		tally = Tally{}
 		if err := put(tx, quizzesBucket, key(quiz.ID), quiz); err != nil {
 			return err
@@ -66,9 +66,9 @@ func (t *Tally) keep(tx *bbolt.Tx, quiz Quiz, p Paper) error {
 
 // Quizzes lists the quizzes that have papers, by week and then by title.
 func (s *Store) Quizzes() (quizzes []Quiz, err error) {
-	err = s.each(quizzesBucket, nil, func(value []byte) error {
+	err = s.each(quizzesBucket, nil, func(read func(any) error) error {
 		var q Quiz
-		err := decode(value, &q)
+		err := read(&q)
 		quizzes = append(quizzes, q)
 		return err
 	})
@@ -93,21 +93,22 @@ func (s *Store) History(quiz, class, pupil string) ([]Paper, error) {
 }
 
 func (s *Store) papers(bucket, prefix []byte) (papers []Paper, err error) {
-	err = s.each(bucket, prefix, func(value []byte) error {
+	err = s.each(bucket, prefix, func(read func(any) error) error {
 		var p Paper
-		err := decode(value, &p)
+		err := read(&p)
 		papers = append(papers, p)
 		return err
 	})
 	return papers, err
 }
 
-// each goes through the values of a bucket whose keys begin with the prefix.
-func (s *Store) each(bucket, prefix []byte, visit func(value []byte) error) error {
-	return s.file.View(func(tx *bbolt.Tx) error {
+// each goes through the records of a bucket whose keys begin with the prefix.
+func (s *Store) each(bucket, prefix []byte, visit func(read func(value any) error) error) error {
+	return s.view(func(tx *bbolt.Tx) error {
 		c := tx.Bucket(bucket).Cursor()
 		for k, v := c.Seek(prefix); k != nil && bytes.HasPrefix(k, prefix); k, v = c.Next() {
-			if err := visit(v); err != nil {
+			read := func(value any) error { return decode(tx, bucket, k, v, value) }
+			if err := visit(read); err != nil {
 				return err
 			}
 		}

@@ -10,21 +10,21 @@ import (
 
 // Paper is what one pupil did with one form of a quiz, as marked.
 type Paper struct {
-	Quiz    string   // its ID
-	Class   string   // such as "2A"; empty where there is only one
-	Pupil   string   // a code, such as "P07"
-	Form    string   // its name
-	Answers []Answer // one for each item of the form, in order
+	Quiz    string   `json:"Quiz"`    // its ID
+	Class   string   `json:"Class"`   // such as "2A"; empty where there is only one
+	Pupil   string   `json:"Pupil"`   // a code, such as "P07"
+	Form    string   `json:"Form"`    // its name
+	Answers []Answer `json:"Answers"` // one for each item of the form, in order
 
-	Revision int // 1, 2, ...: how often it was marked
-	By       string
-	At       time.Time // UTC
+	Revision int       `json:"Revision"` // 1, 2, ...: how often it was marked
+	By       string    `json:"By"`
+	At       time.Time `json:"At"` // UTC
 }
 
 // Answer is what became of one item on a paper.
 type Answer struct {
-	State   State
-	Written string `json:",omitempty"` // what the pupil wrote, where the marking says
+	State   State  `json:"State"`
+	Written string `json:"Written,omitempty"` // what the pupil wrote, where the marking says
 }
 
 // State is how an answer counts.

@@ -13,28 +13,31 @@ import (
 	"evenhand/standards/task"
 )
 
+// The names in the tags below are those of the stored files, and the quiz's ID follows from
+// the JSON of its forms: a new field must be left out of it where it is empty.
+
 // Quiz is a quiz as it was given. Make it with NewQuiz.
 type Quiz struct {
-	ID    string // follows from all the rest but the title
-	Title string
-	Week  string // ISO week, such as 2026-W48
-	Forms []Form
+	ID    string `json:"ID"` // follows from all the rest but the title
+	Title string `json:"Title"`
+	Week  string `json:"Week"` // ISO week, such as 2026-W48
+	Forms []Form `json:"Forms"`
 }
 
 // Form is one form of a quiz, its items in the order of the sheet.
 type Form struct {
-	Name  string // "A", "B", ...
-	Items []Item
+	Name  string `json:"Name"` // "A", "B", ...
+	Items []Item `json:"Items"`
 }
 
 // Item is an item as it stood in the quiz.
 type Item struct {
-	ID         string // in the bank
-	Skill      standards.SkillID
-	Codes      []task.Code
-	Asks       string // the task, or the question of an item by hand
-	Key        string
-	Difficulty standards.Difficulty // by which the quiz was assembled
+	ID         string               `json:"ID"` // in the bank
+	Skill      standards.SkillID    `json:"Skill"`
+	Codes      []task.Code          `json:"Codes"`
+	Asks       string               `json:"Asks"` // the task, or the question of an item by hand
+	Key        string               `json:"Key"`
+	Difficulty standards.Difficulty `json:"Difficulty"` // by which the quiz was assembled
 }
 
 // NewQuiz makes a quiz and its ID: the same week and items give the same quiz,
@@ -42,8 +45,8 @@ type Item struct {
 func NewQuiz(title, week string, forms []Form) Quiz {
 	q := Quiz{Title: title, Week: week, Forms: forms}
 	content, err := json.Marshal(struct {
-		Week  string
-		Forms []Form
+		Week  string `json:"Week"`
+		Forms []Form `json:"Forms"`
 	}{week, forms})
 	if err != nil { // strings and numbers always have a JSON form
 		panic(err)

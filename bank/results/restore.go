@@ -1,0 +1,126 @@
+package results
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"time"
+
+	"evenhand/bank"
+	"evenhand/bank/files"
+)
+
+// Restored is what Restore did.
+type Restored struct {
+	Marks bool     // the backup held marks, which are in their place again
+	Kept  []string // where what stood there before is kept
+}
+
+// Restore puts a backup of a bank, and of the marks beside it, in their places. The
+// backup is copied and the copy proved undamaged before anything is touched; what stood
+// there, damaged or not, is kept under a name with the time in it. Without marks in the
+// backup those of the bank stay.
+func Restore(bankPath, backup string, at time.Time) (done Restored, err error) {
+	path := files.Real(bankPath)
+	if files.Same(path, backup) {
+		return done, fmt.Errorf("%s is the bank itself; name a backup of it", backup)
+	}
+	release, err := holdStill(path)
+	if err != nil {
+		return done, err
+	}
+	defer func() { err = errors.Join(err, release()) }()
+	kept := path + ".before-" + at.Format("2006-01-02-150405")
+	parts := []*part{{from: backup, to: path, kept: kept, prove: bank.ProveFile}}
+	if !missing(Path(backup)) {
+		parts = append(parts, &part{from: Path(backup), to: path + ending, kept: kept + ending, prove: ProveFile})
+		done.Marks = true
+	}
+	for _, p := range parts {
+		defer p.clean()
+		if err := p.stage(); err != nil {
+			return done, err
+		}
+	}
+	for _, p := range parts {
+		replaced, err := p.place()
+		if replaced {
+			done.Kept = append(done.Kept, p.kept)
+		}
+		if err != nil {
+			return done, err
+		}
+	}
+	return done, nil
+}
+
+// holdStill keeps others out of the bank, if it is one that can be opened.
+func holdStill(path string) (release func() error, err error) {
+	file, err := bank.OpenFile(path, bank.Options{})
+	switch {
+	case err == nil:
+		return file.Close, nil
+	case errors.Is(err, bank.ErrInUse), errors.Is(err, fs.ErrPermission):
+		return nil, err
+	}
+	return func() error { return nil }, nil // missing or damaged: that is what a backup is for
+}
+
+// part is one file of a backup on its way into its place.
+type part struct {
+	from, to, kept string
+	prove          func(path string) error
+	temp           string
+}
+
+// stage copies the file beside its place and proves the copy.
+func (p *part) stage() error {
+	temp := files.TempName(p.to)
+	err := files.New(temp, files.Private, func(to io.Writer) error {
+		from, err := os.Open(p.from)
+		if err != nil {
+			return err
+		}
+		defer from.Close()
+		_, err = io.Copy(to, from)
+		return err
+	})
+	if errors.Is(err, fs.ErrNotExist) {
+		return fmt.Errorf("there is no backup %s", p.from)
+	}
+	if err != nil {
+		return err
+	}
+	p.temp = temp
+	err = p.prove(temp)
+	if found := (bank.Damaged{}); errors.As(err, &found) {
+		return fmt.Errorf("the backup %s is damaged (%s); nothing was changed, try an older one", p.from, found.What)
+	}
+	if err != nil {
+		return fmt.Errorf("%s is no backup: %w", p.from, err)
+	}
+	return nil
+}
+
+// place keeps what stands in the place and puts the copy there.
+func (p *part) place() (replaced bool, err error) {
+	if !missing(p.to) {
+		if err := os.Link(p.to, p.kept); err != nil {
+			if err := os.Rename(p.to, p.kept); err != nil { // a file system without links
+				return false, err
+			}
+		}
+		replaced = true
+	}
+	temp := p.temp
+	p.temp = ""
+	return replaced, files.Swap(temp, p.to)
+}
+
+func (p *part) clean() {
+	if p.temp != "" {
+		os.Remove(p.temp)
+	}
+}
