@@ -29,7 +29,8 @@ const defaultShare = 60
 
 var defaultReturn = []int{1, 2, 4, 8}
 
-const maxWeeks = 60 // a school year and some
+// MaxWeeks is how many weeks a term has at most: a school year and some.
+const MaxWeeks = 60
 
 type pacingText struct {
 	commonText
@@ -83,7 +84,7 @@ func (d *document) weeks(path string, value any) []int {
 	}
 	var weeks []int
 	for i, v := range list {
-		n := d.whole(element(path, i), v, 1, 1, maxWeeks)
+		n := d.whole(element(path, i), v, 1, 1, MaxWeeks)
 		if len(weeks) > 0 && n <= weeks[len(weeks)-1] {
 			d.wrong(element(path, i), "", "the weeks grow from one to the next; %d doesn't", n)
 		}
@@ -94,7 +95,7 @@ func (d *document) weeks(path string, value any) []int {
 
 func (d *document) newSkill(path string, typed newText) NewSkill {
 	s := NewSkill{
-		Week: d.whole(path+".week", typed.Week, 0, 1, maxWeeks),
+		Week: d.whole(path+".week", typed.Week, 0, 1, MaxWeeks),
 		Row: Row{
 			Skill: d.skill(path+".skill", typed.Skill),
 			Where: d.where(path+".where", typed.Where),

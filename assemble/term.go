@@ -44,8 +44,8 @@ func (e *TermError) Unwrap() error { return e.Err }
 // term is better taken together. Either all weeks get a quiz or none does: the
 // error is a *TermError.
 func AssembleTerm(ctx context.Context, b *bank.Bank, pacing Pacing, weeks int, o Options) (Term, error) {
-	if weeks < 1 || weeks > maxWeeks {
-		return Term{}, fmt.Errorf("a term of %d weeks is asked for; it can have 1 to %d", weeks, maxWeeks)
+	if weeks < 1 || weeks > MaxWeeks {
+		return Term{}, fmt.Errorf("a term of %d weeks is asked for; it can have 1 to %d", weeks, MaxWeeks)
 	}
 	from, err := ParseWeek(o.Week)
 	if err != nil {

@@ -61,7 +61,7 @@ func (b *Bank) SavePlan(plan Plan) (Plan, error) {
 		if err != nil {
 			return err
 		}
-		return plans.Put(key, seal(key, value))
+		return plans.Put(key, Seal(key, value))
 	})
 	return plan, err
 }
@@ -132,7 +132,7 @@ func (b *Bank) readPlans(plans *bbolt.Bucket, prefix []byte) (list []Plan, err e
 	}
 	c := plans.Cursor()
 	for key, sealed := c.Seek(prefix); key != nil && strings.HasPrefix(string(key), string(prefix)); key, sealed = c.Next() {
-		value, ok := unseal(key, sealed)
+		value, ok := Unseal(key, sealed)
 		var plan Plan
 		if !ok || json.Unmarshal(value, &plan) != nil {
 			return nil, damaged(b.Path(), fmt.Sprintf("the plan %q can't be read", key))

@@ -132,7 +132,7 @@ func (b *Bank) readTable(tx *bbolt.Tx) (t Table, err error) {
 	if sealed == nil {
 		return t, nil
 	}
-	text, ok := unseal(tableKey, sealed)
+	text, ok := Unseal(tableKey, sealed)
 	if !ok || json.Unmarshal(text, &t) != nil {
 		return Table{}, damaged(b.Path(), "what was learnt from papers can't be read")
 	}
@@ -147,6 +147,6 @@ func (b *Bank) KeepTable(t Table) error {
 		return fmt.Errorf("what was learnt can't be kept: %w", err)
 	}
 	return b.update(func(tx *bbolt.Tx) error {
-		return tx.Bucket(aboutBucket).Put(tableKey, seal(tableKey, text))
+		return tx.Bucket(aboutBucket).Put(tableKey, Seal(tableKey, text))
 	})
 }

@@ -15,6 +15,9 @@ func flagsFirst(app *cli.App, args []string) []string {
 	if len(args) == 0 {
 		return args
 	}
+	if flag := valueless(args[1:], app.Flags); flag != "" {
+		return []string{args[0], flag}
+	}
 	global, rest := pick(args[1:], app.Flags, false)
 	at := slices.IndexFunc(rest, func(arg string) bool { return !strings.HasPrefix(arg, "-") })
 	if at < 0 {
@@ -25,6 +28,9 @@ func flagsFirst(app *cli.App, args []string) []string {
 		return slices.Concat(args[:1], global, rest)
 	}
 	others := slices.Concat(rest[:at], rest[at+1:])
+	if flag := valueless(others, command.Flags); flag != "" {
+		return slices.Concat(args[:1], global, []string{command.Name, flag}) // so that the library says what it needs
+	}
 	flags, arguments := pick(others, command.Flags, true)
 	if len(arguments) > 0 {
 		arguments = append([]string{"--"}, arguments...)
@@ -60,6 +66,24 @@ func pick(args []string, flags []cli.Flag, all bool) (picked, rest []string) {
 		}
 	}
 	return picked, rest
+}
+
+// valueless is a flag whose value is missing: it stands last, or another flag or "--"
+// stands where the value should. A value that begins with two dashes is written --flag=--value.
+func valueless(args []string, flags []cli.Flag) string {
+	for i, arg := range args {
+		if arg == "--" {
+			return ""
+		}
+		flag := flagNamed(flags, strings.TrimLeft(arg, "-"))
+		if !strings.HasPrefix(arg, "-") || flag == nil || !takesValue(flag) {
+			continue
+		}
+		if i+1 == len(args) || strings.HasPrefix(args[i+1], "--") {
+			return arg
+		}
+	}
+	return ""
 }
 
 func flagNamed(flags []cli.Flag, name string) cli.Flag {

@@ -4,8 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
-	"path/filepath"
 	"time"
 
 	"evenhand/assemble"
@@ -39,6 +37,7 @@ func assembleCommand() *cli.Command {
 			&cli.StringFlag{Name: "model", Usage: "write the very problem to solve to `FILE.lp`, in CPLEX LP format for other solvers"},
 			&cli.IntFlag{Name: "weeks", Usage: "a term ahead: PLAN.toml is a pacing list, and this `MANY` weeks get a quiz each"},
 			&cli.StringFlag{Name: "from-week", Usage: "with --weeks: the first `WEEK`"},
+			&cli.BoolFlag{Name: overwriteFlag.Name, Usage: "put this quiz in the place of one that was not given: its files in DIR, and its uses if title and week are the same"},
 			byFlag, jsonFlag,
 		}, printFlags...),
 		Action: assembleQuiz,
@@ -73,16 +72,22 @@ func assembleQuiz(c *cli.Context) error {
 	}
 	return openForUse(c)(c, func(b *bank.Bank) error {
 		if file := c.String("model"); file != "" {
-			err := writeFile(file, func(w io.Writer) error { return assemble.WriteModel(w, b, plan, options) })
+			err := writeFile(c, file, func(w io.Writer) error { return assemble.WriteModel(w, b, plan, options) })
 			if err != nil || c.String("out") == "" {
 				return err
 			}
 		}
-		quiz, err := assembleOrFill(c, b, plan, options)
-		if err != nil {
+		use := bank.Use{Quiz: plan.Title, Week: options.Week}
+		if err := mayFill(c, b, c.String("out"), use); err != nil {
 			return err
 		}
-		return deliver(c, b, quiz, c.String("out"))
+		return makingAgain(c, b, []bank.Use{use}, func() error {
+			quiz, err := assembleOrFill(c, b, plan, options)
+			if err != nil {
+				return err
+			}
+			return deliver(c, b, quiz, c.String("out"))
+		})
 	})
 }
 
@@ -206,17 +211,4 @@ func recordUse(b *bank.Bank, quiz assemble.Quiz, at time.Time) error {
 		}
 	}
 	return b.RecordUse(ids, bank.Use{Quiz: quiz.Title, Week: quiz.Week, At: at})
-}
-
-// emptyOfForms takes away the sheets of an earlier quiz that this one has no forms for.
-func emptyOfForms(dir string, quiz assemble.Quiz) error {
-	for i := len(quiz.Forms); i < assemble.MaxForms; i++ {
-		name := "form-" + string(rune('A'+i))
-		for _, file := range []string{name + ".pdf", name + "-key.pdf"} {
-			if err := os.Remove(filepath.Join(dir, file)); err != nil && !errors.Is(err, os.ErrNotExist) {
-				return err
-			}
-		}
-	}
-	return nil
 }

@@ -1,16 +1,24 @@
 package main
 
 import (
+	"errors"
+	"fmt"
+	"path/filepath"
+
 	"evenhand/bank"
+	"evenhand/bank/results"
 
 	"github.com/urfave/cli/v2"
 )
 
 func backupCommand() *cli.Command {
 	return &cli.Command{
-		Name: "backup", Usage: "copy the bank, also while it is in use", ArgsUsage: "FILE",
-		Description: "The copy is a whole bank of its own, as it stood at one moment. A file that is there is never replaced.\n\nExample: evenhand backup copies/evenhand-2026-11-27.bank",
-		Action:      backupBank,
+		Name: "backup", Usage: "copy the bank and its marks, also while they are in use", ArgsUsage: "FILE",
+		Description: "The copy of the bank is a whole bank of its own, as it stood at one moment; the marks go to FILE.marks beside it,\n" +
+			"so that FILE alone holds nothing about pupils. Both are proved undamaged, and a file that is there is never\n" +
+			"replaced. evenhand restore FILE puts them back.\n\n" +
+			"Example: evenhand backup copies/evenhand-2026-11-27.bank",
+		Action: backupBank,
 	}
 }
 
@@ -19,12 +27,31 @@ func backupBank(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	saySwept(c, filepath.Dir(path))
 	return readingBank(c, func(b *bank.Bank) error {
+		marks := path + ".marks"
+		if exists(marks) {
+			return fmt.Errorf("%s is there already; choose another name for the backup", marks)
+		}
 		size, err := b.BackupFile(path)
 		if err != nil {
 			return err
 		}
-		say(c, "copied %s to %s, %d KB; evenhand --bank %s check proves it whole", b.Path(), path, (size+1023)/1024, path)
+		say(c, "copied %s to %s, %d KB, proved undamaged", b.Path(), path, kilobytes(size))
+		s, err := results.Open(results.Path(c.String("bank")), bank.Options{ReadOnly: true})
+		if errors.Is(err, results.ErrNone) {
+			return nil
+		}
+		if err != nil {
+			return inPartf("the bank is copied, but not its marks: %w", err)
+		}
+		size, err = s.BackupFile(marks)
+		if err = errors.Join(err, s.Close()); err != nil {
+			return inPartf("the bank is copied, but not its marks: %w", err)
+		}
+		say(c, "copied its marks to %s, %d KB, proved undamaged: pupils' results, so keep them as your school's policy asks", marks, kilobytes(size))
 		return nil
 	})
 }
+
+func kilobytes(bytes int64) int64 { return (bytes + 1023) / 1024 }

@@ -199,7 +199,7 @@ func demoQuiz(c *cli.Context, b *bank.Bank, dir string) error {
 		return err
 	}
 	all := filepath.Join(dir, "all-items.csv")
-	if err := writeFile(all, func(w io.Writer) error { return export.WriteBank(w, b.Find(bank.Query{})) }); err != nil {
+	if err := writeFile(c, all, func(w io.Writer) error { return export.WriteBank(w, b.Find(bank.Query{})) }); err != nil {
 		return err
 	}
 	tell(c, "Exported the whole bank to %s", all)

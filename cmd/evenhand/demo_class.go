@@ -33,7 +33,7 @@ func demoMarks(c *cli.Context, b *bank.Bank, dir string) error {
 		return err
 	}
 	grid := filepath.Join(dir, "marks.csv")
-	if err := writePrivate(grid, func(w io.Writer) error { return sit(w, quiz, pupils) }); err != nil {
+	if err := writePrivate(c, grid, func(w io.Writer) error { return sit(w, quiz, pupils) }); err != nil {
 		return err
 	}
 	store, err := results.Open(results.Path(b.Path()), bank.Options{})
@@ -57,7 +57,7 @@ func demoMarks(c *cli.Context, b *bank.Bank, dir string) error {
 		return err
 	}
 	page := filepath.Join(dir, "friday.html")
-	if err := writePrivate(page, report.Of([]results.Quiz{quiz}, papers).WriteHTML); err != nil {
+	if err := writePrivate(c, page, report.Of([]results.Quiz{quiz}, papers).WriteHTML); err != nil {
 		return err
 	}
 	tell(c, "What the papers show, a hint for teaching and no diagnosis or placement: %s", page)

@@ -25,6 +25,7 @@ func exportCommand() *cli.Command {
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "as", Usage: "the `FORMAT`: csv or qti", Value: "csv"},
 			&cli.StringFlag{Name: "lang", Usage: "with --as qti: the `LANGUAGE` of the questions, en or es", Value: "en"},
+			overwriteFlag,
 		},
 		Action: exportItems,
 	}
@@ -54,7 +55,7 @@ func exportBank(c *cli.Context) error {
 		if path == "" || path == "-" {
 			return write(c.App.Writer)
 		}
-		if err := writeFile(path, write); err != nil {
+		if err := writeFile(c, path, write); err != nil {
 			return err
 		}
 		say(c, "wrote %s", path)
@@ -73,7 +74,7 @@ func exportQTI(c *cli.Context) error {
 			return err
 		}
 		var n qti.Count
-		err = writeFile(path, func(w io.Writer) (err error) {
+		err = writeFile(c, path, func(w io.Writer) (err error) {
 			n, err = qti.Write(w, p, items)
 			return err
 		})

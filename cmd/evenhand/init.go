@@ -1,6 +1,8 @@
 package main
 
 import (
+	"path/filepath"
+
 	"evenhand/bank"
 
 	"github.com/urfave/cli/v2"
@@ -9,8 +11,11 @@ import (
 func initCommand() *cli.Command {
 	return &cli.Command{
 		Name: "init", Usage: "make a new, empty bank", ArgsUsage: "[--bank FILE]",
-		Description: "The bank is one file that only you can read; keep it where the team's other files are.\nA bank that is there already is never touched.\n\nExample: evenhand --bank team.bank init",
-		Action:      makeBank,
+		Description: "The bank is one file that only you can read, until you let colleagues in (on Linux and macOS: chmod g+rw team.bank).\n" +
+			"Keep it on a disk of this computer or on a server that the team works on: on a shared network folder two people\n" +
+			"at once can damage it, as such folders do not all hold a file for one program at a time.\n" +
+			"A bank that is there already is never touched.\n\nExample: evenhand --bank team.bank init",
+		Action: makeBank,
 	}
 }
 
@@ -19,6 +24,7 @@ func makeBank(c *cli.Context) error {
 		return err
 	}
 	path := c.String("bank")
+	saySwept(c, filepath.Dir(path))
 	b, err := bank.Create(path)
 	if err != nil {
 		return err

@@ -5,11 +5,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
-	"os"
 	"strings"
 	"text/tabwriter"
-
-	"evenhand/bank"
 
 	"github.com/urfave/cli/v2"
 )
@@ -54,22 +51,4 @@ func count(n int, thing string) string {
 		return "1 " + thing
 	}
 	return fmt.Sprintf("%d %ss", n, thing)
-}
-
-// writeFile writes a file whole or not at all: into a temporary file beside it,
-// made safe on the disk, then renamed.
-func writeFile(path string, write func(io.Writer) error) error {
-	return writeAs(0o644, path, write)
-}
-
-// writePrivate writes a file that only its owner can read, as writeFile does.
-func writePrivate(path string, write func(io.Writer) error) error {
-	return writeAs(0o600, path, write)
-}
-
-func writeAs(mode os.FileMode, path string, write func(io.Writer) error) error {
-	if err := bank.WriteFile(path, mode, write); err != nil {
-		return fmt.Errorf("can't write %s: %w", path, err)
-	}
-	return nil
 }

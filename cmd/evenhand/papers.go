@@ -3,12 +3,12 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
 	"evenhand/assemble/sheet"
+	"evenhand/bank/files"
 
 	"github.com/urfave/cli/v2"
 )
@@ -47,31 +47,42 @@ func paperOf(quiz assemble.Quiz, form assemble.Form, lang string) sheet.Paper {
 	return paper
 }
 
-// writeQuizFiles writes all files of a quiz into a folder, each whole or not at all.
+// writeQuizFiles writes all files of a quiz into a folder, which appears with all of
+// them or not at all. mayFill says whether it may be replaced.
 func writeQuizFiles(c *cli.Context, quiz assemble.Quiz, dir string) error {
-	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return fmt.Errorf("can't make the folder %s: %w", dir, err)
-	}
-	for _, form := range quiz.Forms {
-		paper := paperOf(quiz, form, c.String("lang"))
-		if err := sayUnprintable(c, paper); err != nil {
-			return err
+	saySwept(c, filepath.Dir(dir))
+	err := files.Folder(dir, func(dir string) error {
+		write := func(name string, write func(io.Writer) error) error {
+			return files.Write(filepath.Join(dir, name), files.Shared, write)
 		}
-		for _, key := range []bool{false, true} {
-			name := "form-" + form.Name + map[bool]string{true: "-key"}[key] + ".pdf"
-			print := func(w io.Writer) error { return sheet.WritePDF(w, paper, printOptions(c, key)) }
-			if err := writeFile(filepath.Join(dir, name), print); err != nil {
+		for _, form := range quiz.Forms {
+			if err := writeForm(c, paperOf(quiz, form, c.String("lang")), write); err != nil {
 				return err
 			}
 		}
+		if err := write("quiz.json", func(w io.Writer) error { return export.WriteQuizJSON(w, quiz) }); err != nil {
+			return err
+		}
+		return write("quiz.csv", func(w io.Writer) error { return export.WriteQuiz(w, quiz) })
+	})
+	if err != nil {
+		return fmt.Errorf("can't write the quiz into %s: %w", dir, err)
 	}
-	if err := emptyOfForms(dir, quiz); err != nil {
+	return nil
+}
+
+// writeForm writes a form's sheet and its key.
+func writeForm(c *cli.Context, paper sheet.Paper, write func(name string, write func(io.Writer) error) error) error {
+	if err := sayUnprintable(c, paper); err != nil {
 		return err
 	}
-	if err := writeFile(filepath.Join(dir, "quiz.json"), func(w io.Writer) error { return export.WriteQuizJSON(w, quiz) }); err != nil {
-		return err
+	for _, key := range []bool{false, true} {
+		name := "form-" + paper.Form + map[bool]string{true: "-key"}[key] + ".pdf"
+		if err := write(name, func(w io.Writer) error { return sheet.WritePDF(w, paper, printOptions(c, key)) }); err != nil {
+			return err
+		}
 	}
-	return writeFile(filepath.Join(dir, "quiz.csv"), func(w io.Writer) error { return export.WriteQuiz(w, quiz) })
+	return nil
 }
 
 // sayUnprintable warns of characters that the font does not have.

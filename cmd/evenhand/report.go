@@ -22,12 +22,13 @@ func reportCommand() *cli.Command {
 			"hardest and the standards so far. --html writes one page with pictures, to look at or print. --roster shows names\n" +
 			"beside the codes on the screen only.\n\n" + report.Caution + "\n\n" +
 			"Example: evenhand report friday --html friday.html\n" +
-			"         evenhand report --csv items > items.csv",
+			"         evenhand report --csv items --out items.csv",
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "csv", Usage: "print one `TABLE` as CSV: " + strings.Join(report.Tables(), ", ")},
+			&cli.StringFlag{Name: "out", Usage: "with --csv: write the table to `FILE`, which only you can read"},
 			&cli.StringFlag{Name: "html", Usage: "write one page with pictures to `FILE`"},
 			&cli.StringFlag{Name: "roster", Usage: "show names from your `FILE` of codes and names; they are not kept"},
-			classFlag,
+			classFlag, overwriteFlag,
 		},
 		Action: showReport,
 	}
@@ -40,6 +41,9 @@ func showReport(c *cli.Context) error {
 	}
 	if c.String("roster") != "" && toFile {
 		return usagef("names are shown on the screen only: leave off --roster with --csv and --html")
+	}
+	if c.String("out") != "" && c.String("csv") == "" {
+		return usagef("--out is for a table: say which one with --csv TABLE; --html FILE writes a page")
 	}
 	roster, err := readRoster(c)
 	if err != nil {
@@ -61,10 +65,17 @@ func showReport(c *cli.Context) error {
 	r := report.Of(quizzes, papers)
 	r.Names = roster.Names
 	switch {
+	case c.String("csv") != "" && c.String("out") != "":
+		table := func(w io.Writer) error { return r.WriteCSV(w, c.String("csv")) }
+		if err := writePrivate(c, c.String("out"), table); err != nil {
+			return err
+		}
+		say(c, "wrote %s", c.String("out"))
+		return nil
 	case c.String("csv") != "":
 		return r.WriteCSV(c.App.Writer, c.String("csv"))
 	case c.String("html") != "":
-		if err := writePrivate(c.String("html"), r.WriteHTML); err != nil {
+		if err := writePrivate(c, c.String("html"), r.WriteHTML); err != nil {
 			return err
 		}
 		say(c, "wrote %s: %s", c.String("html"), r.Title())

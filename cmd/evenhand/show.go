@@ -18,7 +18,7 @@ func showCommand() *cli.Command {
 		Name: "show", Usage: "show all that is known of an item", ArgsUsage: "ID [--json] [--svg FILE]",
 		Description: "The item as it stands, what wrong answers to it suggest, where it was used and every earlier revision.\n--svg writes its picture.\n\n" +
 			"Example: evenhand show 01KAXQ5Z3M8R9V2T4B6D7F1H0N",
-		Flags:  []cli.Flag{jsonFlag, &cli.StringFlag{Name: "svg", Usage: "write the item as a sheet shows it to `FILE`"}},
+		Flags:  []cli.Flag{jsonFlag, &cli.StringFlag{Name: "svg", Usage: "write the item as a sheet shows it to `FILE`"}, overwriteFlag},
 		Action: showItem,
 	}
 }
@@ -46,7 +46,7 @@ func showItem(c *cli.Context) error {
 			return err
 		}
 		if path := c.String("svg"); path != "" {
-			return writePicture(path, item)
+			return writePicture(c, path, item)
 		}
 		if c.Bool("json") {
 			return printJSON(c, withPast(item, learnt.Basis(item), uses, history))
@@ -58,12 +58,12 @@ func showItem(c *cli.Context) error {
 }
 
 // writePicture writes the item as a sheet shows it.
-func writePicture(path string, item bank.Item) error {
+func writePicture(c *cli.Context, path string, item bank.Item) error {
 	picture, err := sheet.SVG(sheet.QuestionOf(item, 1, "en"), sheet.Options{})
 	if err != nil {
 		return err
 	}
-	return writeFile(path, func(w io.Writer) error { _, err := w.Write(picture); return err })
+	return writeFile(c, path, func(w io.Writer) error { _, err := w.Write(picture); return err })
 }
 
 func describe(w io.Writer, item bank.Item, learnt bank.Table) {

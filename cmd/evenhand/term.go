@@ -36,17 +36,37 @@ func assembleTerm(c *cli.Context, path string) error {
 		options.Week = week
 	}
 	return openForUse(c)(c, func(b *bank.Bank) error {
-		var term assemble.Term
-		lacks := c.Int("weeks") * len(pacing.New) // each skill may lack in each week, and is told by itself
-		err := filling(c, b, lacks, func() (err error) {
-			term, err = assemble.AssembleTerm(c.Context, b, pacing, c.Int("weeks"), options)
-			return err
-		})
-		if err != nil {
-			return err
+		uses := termUses(pacing, options.Week, c.Int("weeks"))
+		for _, use := range uses {
+			if err := mayFill(c, b, filepath.Join(c.String("out"), use.Week), use); err != nil {
+				return err
+			}
 		}
-		return deliverTerm(c, b, term)
+		return makingAgain(c, b, uses, func() error {
+			var term assemble.Term
+			lacks := c.Int("weeks") * len(pacing.New) // each skill may lack in each week, and is told by itself
+			err := filling(c, b, lacks, func() (err error) {
+				term, err = assemble.AssembleTerm(c.Context, b, pacing, c.Int("weeks"), options)
+				return err
+			})
+			if err != nil {
+				return err
+			}
+			return deliverTerm(c, b, term)
+		})
 	})
+}
+
+// termUses are the quizzes of a term, by title and week.
+func termUses(pacing assemble.Pacing, first string, weeks int) (uses []bank.Use) {
+	from, err := assemble.ParseWeek(first)
+	if err != nil || weeks < 1 || weeks > assemble.MaxWeeks {
+		return nil // the assembler says what is wrong
+	}
+	for i, plan := range pacing.Plans(weeks) {
+		uses = append(uses, bank.Use{Quiz: plan.Title, Week: from.Add(i).String()})
+	}
+	return uses
 }
 
 func readPacing(path string) (assemble.Pacing, error) {

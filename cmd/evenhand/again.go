@@ -1,0 +1,182 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"regexp"
+	"slices"
+
+	"evenhand/bank"
+	"evenhand/bank/results"
+
+	"github.com/urfave/cli/v2"
+)
+
+func unuseCommand() *cli.Command {
+	return &cli.Command{
+		Name: "unuse", Usage: "take back a quiz that was not given: its items are free again", ArgsUsage: "QUIZ [--week WEEK] [--yes]",
+		Description: "QUIZ is the quiz's folder, its quiz.csv, or with --week its title. Its files stay as they are. It asks first when\n" +
+			"papers of the quiz are marked, as then pupils have seen the items.\n\n" +
+			"Example: evenhand unuse friday",
+		Flags: []cli.Flag{
+			&cli.StringFlag{Name: "week", Usage: "the `WEEK` of a quiz named by its title, such as 2026-W48"},
+			yesFlag,
+		},
+		Action: unuseQuiz,
+	}
+}
+
+func unuseQuiz(c *cli.Context) error {
+	name, err := oneArgument(c, "QUIZ")
+	if err != nil {
+		return err
+	}
+	title, week := name, c.String("week")
+	if exists(name) {
+		quiz, err := givenQuiz(c, name)
+		if err != nil {
+			return err
+		}
+		title, week = quiz.Title, quiz.Week
+	} else if week == "" {
+		return usagef("there is no %s here; name the quiz's folder, or its title with --week 2026-W48", name)
+	}
+	papers, err := markedPapers(c, title, week)
+	if err != nil {
+		return err
+	}
+	if papers > 0 {
+		if err := confirmed(c, fmt.Sprintf("%s of %s of %s marked: pupils have seen its items. Free them all the same?", count(papers, "paper"), title, week)); err != nil {
+			return err
+		}
+	}
+	return withBank(c, func(b *bank.Bank) error {
+		free, err := b.TakeBack(title, week)
+		if err != nil {
+			return err
+		}
+		if free == 0 {
+			return fmt.Errorf("no use of %s of %s is noted in %s", title, week, b.Path())
+		}
+		fmt.Fprintf(c.App.Writer, "%s of %s of %s free again\n", count(free, "item"), title, week)
+		return nil
+	})
+}
+
+// markedPapers counts the marked papers of a quiz.
+func markedPapers(c *cli.Context, title, week string) (n int, err error) {
+	s, err := results.Open(results.Path(c.String("bank")), bank.Options{ReadOnly: true})
+	if errors.Is(err, results.ErrNone) {
+		return 0, nil
+	}
+	if err != nil {
+		return 0, err
+	}
+	defer s.Close()
+	quizzes, err := s.Quizzes()
+	for _, quiz := range quizzes {
+		if err == nil && quiz.Title == title && quiz.Week == week {
+			var papers []results.Paper
+			papers, err = s.Papers(quiz.ID)
+			n += len(papers)
+		}
+	}
+	return n, err
+}
+
+// makingAgain calls do to make the quizzes that will be used so. Where one of the same title
+// and week is noted, its uses are taken back first, so that the new one may take its items; they
+// are noted again if do fails. With --overwrite or --from a person said so; a quiz whose papers
+// are marked stays.
+func makingAgain(c *cli.Context, b *bank.Bank, uses []bank.Use, do func() error) error {
+	if c.Bool("try") {
+		return do()
+	}
+	undo := func() error { return nil }
+	for _, use := range uses {
+		if err := use.Check(); err != nil {
+			return errors.Join(usagef("%v", err), undo())
+		}
+		ids, at, err := b.UsedBy(use.Quiz, use.Week)
+		if err == nil && len(ids) > 0 {
+			err = freeEarlier(c, b, use, len(ids))
+		}
+		if err != nil {
+			return errors.Join(err, undo())
+		}
+		use.At = at
+		before := undo
+		undo = func() error { return errors.Join(b.RecordUse(ids, use), before()) }
+	}
+	if err := do(); err != nil {
+		return errors.Join(err, undo())
+	}
+	return nil
+}
+
+// freeEarlier takes back the uses of a quiz that another will take the place of.
+func freeEarlier(c *cli.Context, b *bank.Bank, use bank.Use, used int) error {
+	papers, err := markedPapers(c, use.Quiz, use.Week)
+	switch replaces := c.String("from") != ""; {
+	case err != nil:
+		return err
+	case papers > 0 && replaces:
+		return nil // pupils have seen the items that are given up
+	case papers > 0:
+		return fmt.Errorf("%s of %s was given: %s marked. Give this quiz another title or week", use.Quiz, use.Week, count(papers, "paper"))
+	case !replaces && !c.Bool(overwriteFlag.Name):
+		return fmt.Errorf("%s of %s was made before, and %s noted as used in it. Add --overwrite to put this quiz in its place, or give it another title or week",
+			use.Quiz, use.Week, count(used, "item"))
+	}
+	_, err = b.TakeBack(use.Quiz, use.Week)
+	return err
+}
+
+// quizFile is a name of the files that assemble writes.
+var quizFile = regexp.MustCompile(`^(quiz\.csv|quiz\.json|form-[A-Z](-key)?\.pdf)$`)
+
+// mayFill refuses a folder that holds anything but a quiz that was never given; that one
+// it refuses without --overwrite.
+func mayFill(c *cli.Context, b *bank.Bank, dir string, use bank.Use) error {
+	entries, err := os.ReadDir(dir)
+	switch {
+	case errors.Is(err, os.ErrNotExist):
+		return nil
+	case err != nil:
+		return fmt.Errorf("can't write into %s: %w", dir, err)
+	case len(entries) == 0:
+		return nil
+	}
+	foreign := slices.IndexFunc(entries, func(e os.DirEntry) bool { return !quizFile.MatchString(e.Name()) })
+	if foreign >= 0 {
+		return fmt.Errorf("%s holds %s, which is no part of a quiz; name a new folder", dir, entries[foreign].Name())
+	}
+	quiz, err := givenQuiz(c, dir)
+	if err != nil {
+		return fmt.Errorf("%s holds files that are no quiz of evenhand (%w); name a new folder", dir, err)
+	}
+	if err := mayReplace(c, b, dir, quiz, use); err != nil {
+		return err
+	}
+	if !c.Bool(overwriteFlag.Name) {
+		return fmt.Errorf("%s holds a quiz already, %s of %s; name a new folder, or add --overwrite if that one was not given", dir, quiz.Title, quiz.Week)
+	}
+	return nil
+}
+
+// mayReplace refuses to replace a quiz that was given.
+func mayReplace(c *cli.Context, b *bank.Bank, dir string, quiz results.Quiz, use bank.Use) error {
+	papers, err := markedPapers(c, quiz.Title, quiz.Week)
+	if err != nil {
+		return err
+	}
+	if papers > 0 {
+		return fmt.Errorf("%s holds %s of %s, which was given: %s marked; name a new folder", dir, quiz.Title, quiz.Week, count(papers, "paper"))
+	}
+	used, _, err := b.UsedBy(quiz.Title, quiz.Week)
+	if err == nil && len(used) > 0 && (quiz.Title != use.Quiz || quiz.Week != use.Week) {
+		err = fmt.Errorf("%s holds %s of %s, whose items are noted as used; name a new folder, or take that quiz back first: evenhand unuse %s", dir, quiz.Title, quiz.Week, dir)
+	}
+	return err
+}
