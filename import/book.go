@@ -10,7 +10,7 @@ import (
 // Book is all that was read of a file: one list, or one of each sheet.
 type Book struct {
 	Lists []*List
-	Left  []string // what a person should know of sheets that were not read
+	Left  []string // sheets that were not read though nobody asked for others, and why
 }
 
 // Open reads the list of a file that holds one, the first that OpenBook reads.
@@ -71,8 +71,7 @@ func readSheets(name string, grids []grid, wishes map[Meaning]string, o Options)
 		case len(g.records) == 0:
 		case wanted == nil && g.hidden:
 			book.leave("sheet %q is hidden, and its %s were not read; --sheet %q reads it", g.sheet, count(len(g.records), "row"), g.sheet)
-		case wanted != nil && !wanted[i]:
-			book.leave("sheet %q with %s was not read, as you asked for others", g.sheet, count(len(g.records), "row"))
+		case wanted != nil && !wanted[i]: // as was asked for
 		default:
 			l, err := newList(name, g, wishes, o.Unused)
 			if err != nil && (wanted != nil || len(wishes) > 0 && !errors.As(err, new(*noQuestionsError))) {

@@ -40,7 +40,7 @@ func guessed(columns []Column, rows []record) {
 		return truth(len(standards.SplitCodes(cell)) > 0), cell != ""
 	})
 	guess(columns, rows, Look, "its cells are looks", func(_ record, cell string) (float64, bool) {
-		_, err := task.ParseLook(cell)
+		_, err := task.ParseLook(cell[:min(len(cell), longestHeadingBytes)])
 		return truth(err == nil), cell != ""
 	})
 }

@@ -136,6 +136,9 @@ func aboveNumbers(top record, below []record) bool {
 // pasted one under the other: every filled cell is a known heading, and they say what a
 // question is or an answer.
 func isHeadingAgain(cells []string) bool {
+	if !wordsOnly(cells) {
+		return false
+	}
 	known := 0
 	for _, cell := range cells {
 		if strings.TrimSpace(cell) == "" {

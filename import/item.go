@@ -152,7 +152,7 @@ func (j *judge) chooseLook(v *verdict, rec record, looks []task.Look) {
 	if cell == "" {
 		return
 	}
-	look, err := task.ParseLook(strings.ToLower(cell))
+	look, err := task.ParseLook(strings.ToLower(shorten(cell)))
 	switch {
 	case err != nil:
 		v.note(rec.first, Look, err.Error())

@@ -96,6 +96,9 @@ var (
 // else the longest phrase in it that is known here or is a skill's name or description
 // in the catalogue. None when nothing in it is known.
 func skillsNamed(text string) []standards.SkillID {
+	if len(text) > longestHeadingBytes {
+		return nil
+	}
 	if id, err := standards.ParseSkill(text); err == nil {
 		return []standards.SkillID{id}
 	}
