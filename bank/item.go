@@ -47,6 +47,10 @@ func (it Item) Difficulty() standards.Difficulty {
 	return it.Predicted
 }
 
+// Predictable says that something is known by which the item's difficulty can be told:
+// its mathematics, a skill, or pupils' answers.
+func (it Item) Predictable() bool { return !it.ByHand() || it.Skill != "" || it.Measured != nil }
+
 // ByHand says that the item's mathematics is not understood: its key, skill and
 // difficulty were given by a person.
 func (it Item) ByHand() bool { return it.Task == "" }

@@ -110,7 +110,7 @@ func guessWordy(columns []Column, rows []record) {
 		return
 	}
 	columns[question].Meaning, columns[question].Why = Question, longestTexts
-	if next := question + 1; next < len(columns) && columns[next].Meaning == "" && holder(columns, Answer) < 0 {
+	if next := question + 1; next < len(columns) && columns[next].Meaning == "" && columns[next].block == 0 && holder(columns, Answer) < 0 {
 		columns[next].Meaning, columns[next].Why = Answer, "it stands next to the questions"
 	}
 }
@@ -142,7 +142,7 @@ func guessStory(columns []Column, rows []record, question int) {
 // answers when most of its cells could be answers, be they right or wrong.
 func guessNumbers(columns []Column, rows []record, question int) {
 	next := question + 1
-	if next >= len(columns) || columns[next].Meaning != "" || columns[next].Heading != "" {
+	if next >= len(columns) || columns[next].Meaning != "" || columns[next].block > 0 || columns[next].Heading != "" {
 		return
 	}
 	could, filled := 0, 0

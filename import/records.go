@@ -23,7 +23,19 @@ func (r record) cell(column int) string {
 	if column < 0 || column >= len(r.cells) {
 		return ""
 	}
-	return strings.TrimSpace(cells.Unguard(r.cells[column]))
+	return unquoted(strings.TrimSpace(cells.Unguard(r.cells[column])))
+}
+
+// unquoted takes off the typographic quotation marks that stand round a whole cell, which
+// some editors put where a CSV file has plain ones.
+func unquoted(cell string) string {
+	inner, ok := strings.CutSuffix(cell, "”")
+	for _, mark := range []string{"“", "„", "”"} {
+		if bare, begins := strings.CutPrefix(inner, mark); ok && begins && !strings.ContainsAny(bare, "“„”") {
+			return strings.TrimSpace(bare)
+		}
+	}
+	return cell
 }
 
 // blank says that no cell holds anything.

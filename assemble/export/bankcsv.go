@@ -93,6 +93,12 @@ func rowOf(item bank.Item) bankRow {
 		Notes:      item.Notes,
 		Traits:     TraitsOf(item.Traits),
 	}
+	if !item.Predictable() { // nothing is known to tell them by
+		row.Band, row.ShareRight, row.Difficulty = "", "", ""
+		if len(item.Codes) == 0 {
+			row.Standards = "not known"
+		}
+	}
 	if m := item.Measured; m != nil {
 		row.Measured, row.MeasuredError, row.MeasuredAnswers = m.Difficulty.String(), m.StandardError.String(), strconv.Itoa(m.Answers)
 	}

@@ -21,7 +21,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	}
 	code := exitCode(err)
 	if message := strings.TrimSpace(err.Error()); message != "" {
-		fmt.Fprintln(stderr, "evenhand: "+message)
+		fmt.Fprintln(stderr, "evenhand: "+onScreen(message))
 	}
 	return code
 }

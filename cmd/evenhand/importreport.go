@@ -36,12 +36,12 @@ func reportImport(c *cli.Context, path string, book *intake.Book, reports []*int
 		return err
 	}
 	for _, left := range book.Left {
-		say(c, "%s", onScreen(left))
+		say(c, "%s", left)
 		undone = append(undone, "not every sheet was read")
 	}
 	for _, report := range reports {
 		for _, question := range report.List.Asked {
-			say(c, "%s", onScreen(question))
+			say(c, "%s", question)
 			undone = append(undone, "something was left out that may matter")
 		}
 	}
@@ -107,34 +107,33 @@ func eachOnce(texts []string) (once []string) {
 
 func describeList(c *cli.Context, report *intake.Report) {
 	list := report.List
-	tell := func(format string, args ...any) { say(c, "%s", onScreen(fmt.Sprintf(format, args...))) }
-	tell("%s: %s", list.Name, list.Written())
+	say(c, "%s: %s", list.Name, list.Written())
 	if len(list.Foreign) > 0 {
-		tell("  its encoding was guessed; where %s is wrong, name it, as in --encoding windows-1250", strings.Join(list.Foreign, ", "))
+		say(c, "  its encoding was guessed; where %s is wrong, name it, as in --encoding windows-1250", strings.Join(list.Foreign, ", "))
 	}
 	for _, column := range list.Columns {
-		tell("  column %s", column)
+		say(c, "  column %s", column)
 	}
 	for _, line := range list.Skipped() {
-		tell("  line %d is no item (%s): %s", line.First, line.Kind, line.Text)
+		say(c, "  line %d is no item (%s): %s", line.First, line.Kind, line.Text)
 	}
 	for _, note := range report.Notes {
-		tell("%s", note)
+		say(c, "%s", note)
 	}
 	whole := report.Whole()
 	for _, out := range report.Outcomes {
 		if out.Problem != nil && (!out.Whole || whole < 3) {
-			tell("%s", out.Problem)
+			say(c, "%s", out.Problem)
 		}
 	}
 	if whole > 0 {
-		tell("%s whole sentences such as 47 + 36 = 83, with nothing to fill in; --leave-out result asks for their 83, first for the 47, second for the 36", rowsSay(whole))
+		say(c, "%s whole sentences such as 47 + 36 = 83, with nothing to fill in; --leave-out result asks for their 83, first for the 47, second for the 36", rowsSay(whole))
 	}
 	if n := report.ByHand(); n > 0 {
-		tell("%s not understood as mathematics and kept with traits by hand; evenhand list --by-hand shows them", count(n, "question"))
+		say(c, "%s not understood as mathematics and kept with traits by hand; evenhand list --by-hand shows them", count(n, "question"))
 	}
 	if n := report.Proposed(); n > 0 {
-		tell("%s got a skill by the numbers in the story and waits as a draft: evenhand list --standing draft shows which, evenhand revise ID --standing ready lets one in", count(n, "question"))
+		say(c, "%s got a skill by the numbers in the story and waits as a draft: evenhand list --standing draft shows which, evenhand revise ID --standing ready lets one in", count(n, "question"))
 	}
 }
 
@@ -143,20 +142,6 @@ func rowsSay(n int) string {
 		return "1 row says a"
 	}
 	return fmt.Sprintf("%d rows say", n)
-}
-
-// onScreen is a text from a list without what would move a terminal's cursor or change
-// its colours, and on one line.
-func onScreen(text string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r == '\n' || r == '\t' || r == '\r':
-			return ' '
-		case r < ' ' || r >= 0x7f && r < 0xa0 || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069:
-			return '�'
-		}
-		return r
-	}, text)
 }
 
 // importedRow is what became of a row, for other programs.
@@ -198,9 +183,9 @@ func undoImport(c *cli.Context, path string, o intake.ImportOptions) error {
 		case found == 0:
 			return fmt.Errorf("no item of the bank came in by a list named %s; evenhand list --origin imported --format csv names the lists", name)
 		case o.DryRun:
-			say(c, "%s of %s would be taken out of use", count(found, "item"), onScreen(name))
+			say(c, "%s of %s would be taken out of use", count(found, "item"), name)
 		default:
-			say(c, "%s of %s taken out of use; they keep their history, and importing the list again brings them back", count(retired, "item"), onScreen(name))
+			say(c, "%s of %s taken out of use; they keep their history, and importing the list again brings them back", count(retired, "item"), name)
 		}
 		return nil
 	})

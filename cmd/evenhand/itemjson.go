@@ -20,8 +20,8 @@ type itemJSON struct {
 	Standards     []task.Code       `json:"standards"`
 	Look          task.Look         `json:"look"`
 	Standing      bank.Standing     `json:"standing"`
-	Band          standards.Band    `json:"band"`
-	ShareRight    int               `json:"share_right"`
+	Band          standards.Band    `json:"band,omitempty"` // empty, as the next two, where nothing is known to predict by
+	ShareRight    int               `json:"share_right,omitempty"`
 	Difficulty    float64           `json:"difficulty"`
 	Basis         bank.Basis        `json:"basis,omitempty"` // of an item as it stands: guess, learnt or measured
 	StandardError *float64          `json:"standard_error,omitempty"`
@@ -50,6 +50,9 @@ func toJSON(item bank.Item, basis bank.Basis) itemJSON {
 		Skill: item.Skill, Standards: item.Codes, Look: item.Look, Standing: item.Standing,
 		Band: d.Band(), ShareRight: d.Percent(), Difficulty: d.Logits(), Basis: basis, Seconds: item.Seconds,
 		Traits: map[string]string{}, Origin: originJSON(item.Origin), Notes: item.Notes, By: item.By, At: item.At, Reason: item.Reason,
+	}
+	if !item.Predictable() {
+		out.Band, out.ShareRight, out.Difficulty = "", 0, 0
 	}
 	if out.Standards == nil {
 		out.Standards = []task.Code{}

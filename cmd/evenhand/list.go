@@ -94,12 +94,39 @@ func listJSON(c *cli.Context, found iter.Seq2[bank.Item, error], learnt bank.Tab
 // itemLine is an item in one line of a table.
 func itemLine(item bank.Item, basis bank.Basis, verbose bool) []string {
 	d := item.Difficulty()
-	line := []string{item.ID, item.Question("en"), item.Key, string(item.Skill), string(d.Band()), fmt.Sprintf("about %d in 10", d.Tenths()),
+	line := []string{item.ID, cut(item.Question("en"), 60), cut(item.Key, 30), string(item.Skill), string(d.Band()), fmt.Sprintf("about %d in 10", d.Tenths()),
 		string(basis), string(item.Standing)}
+	if !item.Predictable() {
+		line[4], line[5], line[6] = "", noPrediction, ""
+	}
 	if verbose {
-		line = append(line, d.String(), traitsInWords(item))
+		logits := d.String()
+		if !item.Predictable() {
+			logits = ""
+		}
+		line = append(line, logits, traitsInWords(item))
 	}
 	return line
+}
+
+// noPrediction is said of an item by hand of which no skill is known.
+const noPrediction = "no prediction"
+
+// standardsInWords are the codes that an item meets, or that they aren't known.
+func standardsInWords(item bank.Item) string {
+	if !item.Predictable() && len(item.Codes) == 0 {
+		return "standard not known"
+	}
+	return standards.JoinCodes(item.Codes)
+}
+
+// cut is a text on one line of a table, without its end where it is long.
+func cut(text string, longest int) string {
+	text = strings.Join(strings.Fields(text), " ")
+	if runes := []rune(text); len(runes) > longest {
+		return string(runes[:longest-3]) + "..."
+	}
+	return text
 }
 
 func traitsInWords(item bank.Item) string {

@@ -7,7 +7,6 @@ import (
 
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
-	"evenhand/standards"
 	"evenhand/standards/task"
 
 	"github.com/urfave/cli/v2"
@@ -70,7 +69,7 @@ func describe(w io.Writer, item bank.Item, learnt bank.Table) {
 	d := item.Difficulty()
 	line := func(name, value string) {
 		if value != "" {
-			fmt.Fprintf(w, "%-11s %s\n", name, value)
+			fmt.Fprintf(w, "%-11s %s\n", name, onScreen(value))
 		}
 	}
 	line("item", fmt.Sprintf("%s, revision %d, %s", item.ID, item.Revision, item.Standing))
@@ -78,11 +77,15 @@ func describe(w io.Writer, item bank.Item, learnt bank.Table) {
 	line("in Spanish", item.Wording["es"])
 	line("key", item.Key)
 	line("skill", string(item.Skill))
-	line("standards", standards.JoinCodes(item.Codes))
+	line("standards", standardsInWords(item))
 	line("look", item.Look.Title())
 	line("traits", traitsInWords(item))
-	line("difficulty", fmt.Sprintf("%s, %s (%s logits, %s)", d.Words(), d.Band(), d, basisInWords(item, learnt)))
-	line("time", fmt.Sprintf("about %d seconds", item.Seconds))
+	if item.Predictable() {
+		line("difficulty", fmt.Sprintf("%s, %s (%s logits, %s)", d.Words(), d.Band(), d, basisInWords(item, learnt)))
+		line("time", fmt.Sprintf("about %d seconds", item.Seconds))
+	} else {
+		line("difficulty", noPrediction+", as no skill is named; evenhand revise ID --skill SKILL names one")
+	}
 	line("origin", originInWords(item.Origin))
 	line("notes", item.Notes)
 	if asked, err := task.Parse(item.Task); err == nil {

@@ -8,6 +8,9 @@ import "fmt"
 func Nearest(typed string, names []string) (name string, ok bool) {
 	best := max(2, len(typed)/3) + 1
 	for _, candidate := range names {
+		if max(len(typed), len(candidate))-min(len(typed), len(candidate)) >= best {
+			continue // so many letters at least would have to change
+		}
 		if d := editDistance(typed, candidate); d < best {
 			best, name, ok = d, candidate, true
 		}
