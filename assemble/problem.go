@@ -23,10 +23,7 @@ type problem struct {
 	kept        []kept
 
 	pools          []*pool
-	ability        int                        // of the typical pupil, in thousandths of a logit
-	offersFew      map[standards.SkillID]bool // skills whose items offer the same few answers
-	answers        []answer                   // that a form may hold too often
-	resting        []int                      // for each row, how many items fit but rest
+	resting        []int // for each row, how many items fit but rest
 	asksForLargest map[standards.SkillID]bool
 	balances       []string
 	balanceOf      map[string]int
@@ -46,7 +43,7 @@ func newProblem(b *bank.Bank, plan Plan, o Options) (*problem, error) {
 	p := &problem{
 		bank: b, plan: plan, options: o, forms: plan.Forms, seed: o.Seed, out: map[string]bool{},
 		resting: make([]int, len(plan.Rows)), balanceOf: map[string]int{},
-		asksForLargest: plan.asksForLargest(), ability: ability(o), answers: plan.answers(), offersFew: plan.offersFew(),
+		asksForLargest: plan.asksForLargest(),
 	}
 	if o.Forms != 0 {
 		p.forms = o.Forms
@@ -129,7 +126,8 @@ type built struct {
 func (p *problem) build(standIns bool) *built {
 	m := &built{Model: search.Model{
 		Forms: p.forms, Balances: p.balances, MaxSeconds: 60 * p.plan.Minutes,
-		ShareRight: p.plan.ShareRight, Shared: p.plan.Shared,
+		Target: target(p.plan.ShareRight),
+		Shared: p.plan.Shared,
 	}}
 	for i, row := range p.plan.Rows {
 		m.Rows = append(m.Rows, search.Row{Name: rowName(i, row), Count: row.Count})
@@ -140,22 +138,18 @@ func (p *problem) build(standIns bool) *built {
 	for _, q := range p.plan.Quotas {
 		m.Quotas = append(m.Quotas, search.Quota{Name: q.Name(), AtLeast: q.AtLeast, AtMost: q.AtMost})
 	}
-	m.Quotas = append(m.Quotas, p.answerQuotas()...)
-	for _, c := range p.plan.Same {
-		m.Same = append(m.Same, search.Same{Name: "items with " + standards.Where{c}.String()})
-	}
 	clashes := map[string]int{}
 	for _, k := range p.kept {
 		m.Fixed = append(m.Fixed, search.Fixed{Item: len(m.Items), Form: k.form, Row: k.row})
-		p.add(m, k.pool, k.pool.read[0], clashes)
+		m.add(k.pool, k.pool.read[0], clashes)
 	}
 	for _, pool := range p.pools {
 		for _, c := range pool.read {
-			p.add(m, pool, c, clashes)
+			m.add(pool, c, clashes)
 		}
 		if standIns && pool.truncated {
 			for range min(pool.size-len(pool.read), p.forms*p.plan.Size()) {
-				p.add(m, pool, standIn(pool), clashes)
+				m.add(pool, standIn(pool), clashes)
 			}
 		}
 	}
@@ -164,7 +158,7 @@ func (p *problem) build(standIns bool) *built {
 
 // standIn is an item that fits wherever one of the pool may and clashes with none.
 func standIn(pool *pool) candidate {
-	c := candidate{answer: -1}
+	var c candidate
 	for _, f := range pool.fits {
 		c.looks, c.seconds = append(c.looks, "any"), append(c.seconds, f.seconds)
 	}
@@ -172,13 +166,10 @@ func standIn(pool *pool) candidate {
 }
 
 // add puts an item into the model.
-func (p *problem) add(m *built, pool *pool, c candidate, clashes map[string]int) {
+func (m *built) add(pool *pool, c candidate, clashes map[string]int) {
 	item := search.Item{
-		Name: c.id, Points: expected(pool.difficulty, p.ability), Uses: pool.uses, LastUse: c.lastUse,
-		Quotas: pool.quotas, Same: pool.same, Balances: pool.balances,
-	}
-	if c.answer >= 0 {
-		item.Quotas = append(slices.Clone(item.Quotas), c.answer)
+		Name: c.id, Difficulty: int(pool.difficulty), Uses: pool.uses,
+		Quotas: pool.quotas, Balances: pool.balances,
 	}
 	for i, f := range pool.fits {
 		if c.looks[i] != "" {

@@ -13,6 +13,11 @@ func difficulty(text string) standards.Difficulty {
 	return standards.Predict(standards.SkillOf(asked), asked.Traits())
 }
 
+// onScale is the difficulty beside that of tasks of other grades.
+func onScale(text string) standards.Difficulty {
+	return standards.OnScale(standards.SkillOf(task.MustParse(text)), difficulty(text))
+}
+
 func TestDifficultyOrdersPublishedSubtractions(t *testing.T) {
 	// de Chiusole & Stefanutti (2013): right answers of 294 pupils, mostly 8-9 years old.
 	right := map[string]int{"73 - 58": 265, "317 - 94": 244, "784 - 693": 242, "156 - 68": 242, "2245 - 418": 234, "253 - 178": 223, "3642 - 753": 225, "507 - 49": 167}
@@ -21,14 +26,14 @@ func TestDifficultyOrdersPublishedSubtractions(t *testing.T) {
 	const noise = 2
 	for easier, more := range right {
 		for harder, fewer := range right {
-			if more <= fewer+noise || difficulty(easier) <= difficulty(harder) {
+			if more <= fewer+noise || onScale(easier) <= onScale(harder) {
 				continue
 			}
-			t.Errorf("%s (%d right, predicted %v) should not be harder than %s (%d right, predicted %v)", easier, more, difficulty(easier), harder, fewer, difficulty(harder))
+			t.Errorf("%s (%d right, predicted %v) should not be harder than %s (%d right, predicted %v)", easier, more, onScale(easier), harder, fewer, onScale(harder))
 		}
 	}
 	for item := range right {
-		if item != "507 - 49" && difficulty(item) >= difficulty("507 - 49") {
+		if item != "507 - 49" && onScale(item) >= onScale("507 - 49") {
 			t.Errorf("%s is predicted as hard as 507 - 49, the only one that borrows across a zero", item)
 		}
 	}

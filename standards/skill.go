@@ -19,7 +19,7 @@ type Skill struct {
 	Codes       []task.Code // the published standards it serves
 	Looks       []task.Look // the looks its items can take, the usual one first
 	Seconds     int         // usual working time (common practice, no source)
-	Base        int         // predicted difficulty before traits, thousandths of a logit (see difficulty.go)
+	Base        int         // predicted difficulty before traits, thousandths of a logit (see weights.go)
 	Description string      // one line for teachers
 	Example     string      // a task of this skill
 	fits        func(task.Task) bool

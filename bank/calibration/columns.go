@@ -65,8 +65,14 @@ func (c columns) answers(column int, fit *evidence.Fit) (sum int) {
 	return sum
 }
 
+// levelOf is the difficulty of the skill's easiest tasks, in logits on the scale of all grades.
 func levelOf(skill standards.SkillID) float64 {
-	return standards.Predict(skill, task.Traits{}).Logits()
+	return standards.OnScale(skill, standards.Predict(skill, task.Traits{})).Logits()
+}
+
+// usualOf is where the pupils of the skill's own grade stand on that scale.
+func usualOf(skill standards.SkillID) float64 {
+	return standards.Level(standards.GradeOf(skill)).Logits()
 }
 
 // traitsOf are those of the item's task; an item by hand has none.

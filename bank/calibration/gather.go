@@ -23,7 +23,8 @@ type group struct {
 	grade       int
 }
 
-func (g group) usual() float64 { return 0 }
+// usual is the ability of a usual class of the grade.
+func (g group) usual() float64 { return standards.Level(g.grade).Logits() }
 
 func (l *gathered) usual() []float64 {
 	list := make([]float64, len(l.groups))
@@ -96,7 +97,7 @@ func (g *gatherer) take(p results.Paper, quiz results.Quiz, form results.Form) {
 	g.answers += len(paper.Items)
 	pupil := pupilKey{g.group(groupKey{p.Class, Term(quiz.Week)}), p.Pupil}
 	for _, item := range paper.Items {
-		g.groups[pupil.group].grade = max(g.groups[pupil.group].grade, gradeOf(g.items[item].Skill))
+		g.groups[pupil.group].grade = max(g.groups[pupil.group].grade, standards.GradeOf(g.items[item].Skill))
 	}
 	if g.sat[pupil] == nil {
 		g.order = append(g.order, pupil)
@@ -121,10 +122,4 @@ func (g *gatherer) group(key groupKey) int {
 		g.groupOf[key], g.groups = n, append(g.groups, group{class: key.class, term: key.term})
 	}
 	return n
-}
-
-// gradeOf is the grade of a skill, and 0 for an item whose skill nobody has said.
-func gradeOf(id standards.SkillID) int {
-	skill, _ := standards.Catalogue().Skill(id)
-	return skill.Grade
 }

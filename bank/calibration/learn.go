@@ -18,17 +18,17 @@ type Learnt struct {
 	Answers int
 }
 
-// Item is an item that was answered, with its difficulty. An item that was changed between
+// Item is an item that was answered, with its difficulty for pupils of its own grade. An item that was changed between
 // two quizzes counts as two.
 type Item struct {
 	results.Item
 	Difficulty    standards.Difficulty
-	StandardError standards.Difficulty
+	StandardError standards.Difficulty // beside the pupils of the papers (evidence.ItemEstimate.Beside)
 	Answers       int
 }
 
-// Weight is the level of a skill, which is the difficulty of its easiest tasks, or what a
-// trait adds to difficulty, in logits.
+// Weight is the level of a skill, which is the difficulty of its easiest tasks for pupils of its
+// own grade, or what a trait adds to difficulty, in logits.
 type Weight struct {
 	Name    string
 	Default float64 // of the table in package standards
@@ -36,7 +36,7 @@ type Weight struct {
 	Answers int // to items that have it
 }
 
-// Class is where a class stood in a term, in logits on the scale of the items.
+// Class is where a class stood in a term, in logits on the one scale of standards.Level.
 type Class struct {
 	Name, Term string
 	Level      evidence.Estimate
@@ -60,11 +60,13 @@ func Learn(quizzes []results.Quiz, papers []results.Paper, progress evidence.Pro
 	learnt := Learnt{Papers: l.count, Answers: l.answers}
 	for i, estimate := range fit.Items {
 		learnt.Items = append(learnt.Items, Item{
-			l.items[i], thousandths(estimate.Value), thousandths(estimate.SE), estimate.Answers,
+			l.items[i], thousandths(estimate.Value - usualOf(l.items[i].Skill)), thousandths(estimate.Beside), estimate.Answers,
 		})
 	}
 	for k, skill := range c.skills {
-		learnt.Levels = append(learnt.Levels, Weight{string(skill), levelOf(skill), fit.Weights[k], c.answers(k, fit)})
+		usual, level := usualOf(skill), fit.Weights[k]
+		level.Value -= usual
+		learnt.Levels = append(learnt.Levels, Weight{string(skill), levelOf(skill) - usual, level, c.answers(k, fit)})
 	}
 	for k, weight := range c.weights {
 		at := len(c.skills) + k

@@ -10,7 +10,7 @@ import (
 	"evenhand/standards"
 )
 
-// Level is where a class stands, on the scale of the bank's difficulties.
+// Level is where a class stands, in logits on the one scale of standards.Level.
 type Level struct {
 	Class   string
 	Term    string // that of its latest papers
@@ -43,7 +43,7 @@ func LevelOf(class string, quizzes []results.Quiz, papers []results.Paper, b *ba
 		if err != nil {
 			return Level{}, err
 		}
-		rows[i] = []float64{d.Logits()}
+		rows[i] = []float64{standards.OnScale(item.Skill, d).Logits()}
 	}
 	fit, err := evidence.Difficulty(g.papers, rows, g.knownItems(), nil)
 	if err != nil {
@@ -94,7 +94,7 @@ func latestTerm(class string, quizzes []results.Quiz, papers []results.Paper) (l
 	return list
 }
 
-// Aim is the ability to aim a quiz at, in thousandths of a logit, so that the class as a whole
+// Aim is the ability to aim a quiz at, in thousandths of a logit on the one scale, so that the class as a whole
 // gets so many in 100 right. It is a little below the class's own level where most is to be
 // right: pupils differ, and the weak ones lose more than the strong ones can gain. The share
 // lies between 1 and 99.

@@ -73,7 +73,7 @@ func classAt(mean float64, pupils int, rng *rand.Rand) (abilities []float64) {
 
 func difficultiesOf(items []bank.Item) (list []float64) {
 	for _, it := range items {
-		list = append(list, it.Difficulty().Logits())
+		list = append(list, standards.OnScale(it.Skill, it.Difficulty()).Logits())
 	}
 	return list
 }
@@ -88,19 +88,22 @@ func sums(n int) (tasks []string) {
 	return tasks
 }
 
+// grade2 is where a usual class of grade 2 stands.
+var grade2 = standards.Level(2).Logits()
+
 func TestLevelOfAClass(t *testing.T) {
 	b, items := bankOf(t, sums(10))
 	quiz, truth := quizWith("2026-W48", items...), difficultiesOf(items)
 	held, runs := 0, 100
 	for run := range runs {
 		rng := rand.New(rand.NewPCG(uint64(run), 2))
-		papers := answersOf(quiz, "2A", classAt(-1.3, 24, rng), truth, rng)
-		papers = append(papers, answersOf(quiz, "2B", classAt(1, 24, rng), truth, rng)...)
+		papers := answersOf(quiz, "2A", classAt(grade2-1.3, 24, rng), truth, rng)
+		papers = append(papers, answersOf(quiz, "2B", classAt(grade2+1, 24, rng), truth, rng)...)
 		level, err := calibration.LevelOf("2A", []results.Quiz{quiz}, papers, b)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if math.Abs(level.Ability.Value+1.3) <= 2*level.Ability.SE {
+		if math.Abs(level.Ability.Value-grade2+1.3) <= 2*level.Ability.SE {
 			held++
 		}
 		if level.Pupils != 24 || level.Answers != 240 || level.Class != "2A" || level.Term != "2026, weeks 32 to 53" {
@@ -116,9 +119,9 @@ func TestLevelIsThatOfTheLatestTerm(t *testing.T) {
 	b, items := bankOf(t, sums(10))
 	rng, truth := rand.New(rand.NewPCG(1, 2)), difficultiesOf(items)
 	autumn, winter := quizWith("2026-W48", items...), quizWith("2027-W03", items...)
-	papers := append(answersOf(winter, "2A", classAt(1.5, 40, rng), truth, rng), answersOf(autumn, "2A", classAt(-1.5, 40, rng), truth, rng)...)
+	papers := append(answersOf(winter, "2A", classAt(grade2+1.5, 40, rng), truth, rng), answersOf(autumn, "2A", classAt(grade2-1.5, 40, rng), truth, rng)...)
 	level, err := calibration.LevelOf("2A", []results.Quiz{autumn, winter}, papers, b)
-	if err != nil || level.Ability.Value < 0.7 || level.Term != "2027, weeks 01 to 13" {
+	if err != nil || level.Ability.Value < grade2+0.7 || level.Term != "2027, weeks 01 to 13" {
 		t.Errorf("got %+v, %v; want the term in which the class is stronger", level, err)
 	}
 	var none calibration.NoPapersError

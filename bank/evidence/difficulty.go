@@ -63,6 +63,9 @@ func Usual(weights []float64) Belief {
 // how many it rests on; with 0 the difficulty is what the traits predict.
 type ItemEstimate struct {
 	Estimate
+	// Beside is the standard error of how far the difficulty lies from the mean pupil of the
+	// papers: without the doubt about where all of these pupils and items stand together.
+	Beside  float64
 	Answers int
 }
 

@@ -48,7 +48,7 @@ func TestRecovery(t *testing.T) {
 }
 
 func recovery(t *testing.T, schools int, level float64) {
-	var weights, items, unused, classes, levels coverage
+	var weights, items, beside, unused, classes, levels coverage
 	abilitySD, deviationSD := 0.0, 0.0
 	for seed := range schools {
 		w := newWorld(uint64(seed), 90)
@@ -63,6 +63,7 @@ func recovery(t *testing.T, schools int, level float64) {
 		}
 		for i, e := range fit.Items {
 			items.count(e.Estimate, w.difficulty[i])
+			beside.count(evidence.Estimate{Value: e.Value - fit.Level.Value, SE: e.Beside}, w.difficulty[i]-level)
 		}
 		for c, e := range fit.Classes {
 			classes.count(e, w.classMean(c, 4))
@@ -77,6 +78,7 @@ func recovery(t *testing.T, schools int, level float64) {
 	}
 	weights.check(t, "weights")
 	items.check(t, "items")
+	beside.check(t, "items beside the pupils")
 	unused.check(t, "items never used")
 	classes.check(t, "class means")
 	levels.log(t, "level of the school")

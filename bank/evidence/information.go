@@ -32,7 +32,7 @@ func (m *model) report(s settings, e *expectation) (*Fit, error) {
 	f := &Fit{AbilitySD: s.sd(), DeviationSD: m.deviationSD, LogLikelihood: e.logLikelihood, Steps: m.steps}
 	level := m.level(s)
 	for i := range m.items() {
-		f.Items = append(f.Items, ItemEstimate{Estimate{Value: e.difficulty[i] + level}, m.papers.answered[i]})
+		f.Items = append(f.Items, ItemEstimate{Estimate: Estimate{Value: e.difficulty[i] + level}, Answers: m.papers.answered[i]})
 	}
 	for k := range s.weights {
 		f.Weights = append(f.Weights, Estimate{Value: s.weights[k]})
@@ -78,7 +78,8 @@ func (m *model) unlinkedErrors(f *Fit, curve *curvature) {
 		f.spread = block(&inverse, k)
 	}
 	for i := range m.traits {
-		f.Items[i].SE = math.Sqrt(m.unlinkedVariance(i, curve, f.spread))
+		f.Items[i].SE = math.Sqrt(m.unlinkedVariance(i, curve, f.spread, 1))
+		f.Items[i].Beside = math.Sqrt(m.unlinkedVariance(i, curve, f.spread, 0))
 	}
 	level := 0.0
 	if m.hasLevel() {
@@ -90,8 +91,9 @@ func (m *model) unlinkedErrors(f *Fit, curve *curvature) {
 }
 
 // unlinkedVariance is the doubt about an item's difficulty. Its papers say where it lies
-// below the pupils, so as far as they hold it, it moves with the level.
-func (m *model) unlinkedVariance(i int, curve *curvature, spread [][]float64) float64 {
+// below the pupils, so as far as they hold it, it moves with the level; times is how often the
+// level is added to that, once or not at all.
+func (m *model) unlinkedVariance(i int, curve *curvature, spread [][]float64, times float64) float64 {
 	own, held := 0.0, curve.held(i)
 	if !math.IsInf(curve.prior, 1) {
 		own = curve.variance(i)
@@ -101,7 +103,7 @@ func (m *model) unlinkedVariance(i int, curve *curvature, spread [][]float64) fl
 		row[k] = held * x
 	}
 	if m.hasLevel() {
-		row[len(row)-1] = 1 - held
+		row[len(row)-1] = times - held
 	}
 	return own + quadratic(spread, row)
 }
@@ -137,7 +139,8 @@ func (m *model) linkedErrors(f *Fit, s settings) error {
 		f.Classes[g].SE = math.Sqrt(variance)
 	}
 	for i := range f.Items {
-		f.Items[i].SE = m.itemError(i, l, &inverse, f)
+		f.Items[i].SE = m.itemError(i, m.own(i), l, &inverse, f)
+		f.Items[i].Beside = m.itemError(i, m.traits[i], l, &inverse, f)
 	}
 	return nil
 }
@@ -299,14 +302,15 @@ func (m *model) slopes(s settings, e *expectation, j int, points []int) (at []in
 	return at, append(slopes, byMean, bySD)
 }
 
-// itemError is the standard error of an item's difficulty, a sum of weights and deviation.
-func (m *model) itemError(i int, l layout, inverse *mat.SymDense, f *Fit) float64 {
-	variance := quadratic(f.spread, m.own(i))
+// itemError is the standard error of an item's difficulty, the sum of a row of traits, with the
+// level or without, and its deviation.
+func (m *model) itemError(i int, row []float64, l layout, inverse *mat.SymDense, f *Fit) float64 {
+	variance := quadratic(f.spread, row)
 	at := l.deviation[i]
 	if at < 0 {
 		return math.Sqrt(variance + m.deviationSD*m.deviationSD)
 	}
-	for k, x := range m.own(i) {
+	for k, x := range row {
 		variance += 2 * x * inverse.At(k, at)
 	}
 	return math.Sqrt(variance + inverse.At(at, at))

@@ -124,7 +124,7 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 		"19|11|4|8|3, 4|4, 3|4, 4|8 + 4 = 11, 11 - 8 = 4|8 + 3 = 11, 11 - 8 = 4|2|11, 11|30|11 - 3 = 8",
 		"|.|=|3, 3, 3|3.5|left"},
 	{"story", "story add-to result-unknown: 5 + 7 = ?, shells, Mia",
-		"12|12.|12 shells|12 shells.|12 shell|twelve|twelve shells|Mia has 12 shells|She has 12|she has 12 shells now|5 + 7 = 12|7 + 5 = 12|5 + 7 = 12 shells|doce caracoles|tiene 12 caracoles|= 12",
+		"12|12.|12 shells|12 shells.|12 shell|twelve|twelve shells|Mia has 12 shells|She has 12|she has 12 shells now|5 + 7 = 12|7 + 5 = 12|5 + 7 = 12 shells|doce conchas|tiene 12 conchas|= 12",
 		"2|5|7|13|11|57|13 shells|seven|5 + 7 = 13|12 + 7 = 5|12 - 7 = 5|she has 5|21|120",
 		"|.|=|1,2|12 apples|12 or 13|shells|5 7"},
 	{"story", "story add-to change-unknown: 5 + ? = 12, shells, Mia",

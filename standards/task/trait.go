@@ -138,6 +138,16 @@ func (ts Traits) Number(t Trait) (n int, ok bool) {
 	return n, err == nil
 }
 
+// Only says that no other traits than these apply.
+func (ts Traits) Only(traits ...Trait) bool {
+	for t, value := range ts {
+		if value != "" && !slices.Contains(traits, Trait(t)) {
+			return false
+		}
+	}
+	return true
+}
+
 // Signature is the traits as one short text, equal for equal traits; it holds
 // no control characters. ParseSignature reads it back.
 func (ts Traits) Signature() string { return strings.Join(ts[:], "|") }

@@ -2,6 +2,8 @@ package report
 
 import (
 	"slices"
+
+	"evenhand/standards"
 )
 
 // Pupil is a pupil's way over the weeks.
@@ -9,7 +11,17 @@ type Pupil struct {
 	Who
 	Weeks     []Part // one for each week of the report; no answers where absent
 	Standouts []Standout
-	recent    []answered // of the last weeks
+	recent    map[standards.SkillID]*Part // of the last weeks
+}
+
+// Last is the latest week in which the pupil answered something.
+func (p Pupil) Last() Part {
+	for _, part := range slices.Backward(p.Weeks) {
+		if part.Of > 0 {
+			return part
+		}
+	}
+	return Part{}
 }
 
 func (b *book) pupils() (list []Pupil) {
@@ -25,7 +37,7 @@ func (b *book) pupils() (list []Pupil) {
 }
 
 func (b *book) pupil(who Who, papers []sat) Pupil {
-	pupil := Pupil{Who: who, Weeks: make([]Part, len(b.weeks))}
+	pupil := Pupil{Who: who, Weeks: make([]Part, len(b.weeks)), recent: map[standards.SkillID]*Part{}}
 	for _, p := range papers {
 		week := &pupil.Weeks[slices.Index(b.weeks, p.quiz.Week)]
 		for i, a := range p.Answers {
@@ -34,8 +46,11 @@ func (b *book) pupil(who Who, papers []sat) Pupil {
 			}
 			week.add(a.State == right)
 			if b.recent(p) {
-				item := p.form.Items[i]
-				pupil.recent = append(pupil.recent, answered{item.Skill, a.State == right, b.ease(p.Class, item)})
+				skill := p.form.Items[i].Skill
+				if pupil.recent[skill] == nil {
+					pupil.recent[skill] = &Part{}
+				}
+				pupil.recent[skill].add(a.State == right)
 			}
 		}
 	}
