@@ -9,20 +9,18 @@ import (
 
 	"evenhand/assemble/search"
 	"evenhand/bank"
-	"evenhand/standards"
 	"evenhand/standards/task"
 )
 
 // Options say how a quiz is made from a plan.
 type Options struct {
-	Seed  uint64        // chooses among equally good quizzes
-	Forms int           // how many forms; 0 means as many as the plan says
-	Week  string        // ISO week of the quiz, such as 2026-W48; needed when the plan has rest weeks
-	Limit time.Duration // how long to search; 0 means until it is proved
+	Seed    uint64        // chooses among equally good quizzes
+	Forms   int           // how many forms; 0 means as many as the plan says
+	Week    string        // ISO week of the quiz, such as 2026-W48; needed when the plan has rest weeks
+	Ability *int          // of the typical pupil of the class, in thousandths of a logit; nil for the grade's usual
+	Limit   time.Duration // how long to search; 0 means until it is proved
 
 	Earlier Earlier // an earlier quiz to keep parts of
-
-	keysMayRepeat bool // items that offer their answers may have the same key in a form
 
 	// Of a term: items that other weeks use, and how often earlier weeks of the
 	// term used items, beyond what the bank knows.
@@ -33,17 +31,19 @@ type Options struct {
 // Assemble makes the best quiz that the bank can give under the plan: all rules
 // of the plan hold in every form, no item stands in two forms but the shared
 // ones, no form holds two items of one key and skill, of one fact family or of
-// one time, and among all such quizzes none has a smaller objective
+// one time (of items that offer the same few answers no more than two thirds have
+// one), and among all such quizzes none has a smaller objective
 //
-//	1000 · Σ_f excess_f + Σ uses
+//	1000 · (Σ_f off_f + F · Σ_θ uneven_θ) + Σ uses
 //
-// where excess_f is by how many hundredths of a logit, beyond a tolerance of
-// five, the mean difficulty of form f misses the one at which ShareRight in 100
-// answers are right, and uses counts the earlier uses of the items. When the
-// limit runs out the best quiz found is given with the bound proved so far.
+// where off_f is by how many hundredths of a point, beyond one in 100, the score
+// that a typical pupil can expect of form f misses the mark, uneven_θ by how
+// many the scores that a weaker, a typical and a stronger pupil can expect of the F
+// forms lie apart, beyond half in 100, and uses counts the earlier uses of the items.
+// When the limit runs out the best quiz found is given with the bound proved so far.
 //
-// Where no quiz keeps all rules, items whose tasks offer their few answers, such as
-// <, = and >, may have the same key after all.
+// Among equally good quizzes, in this order and not proved: traits in equal numbers
+// in all forms, items unused for longest, what the seed decides.
 //
 // The error is an *ImpossibleError when no quiz keeps the rules. The same bank,
 // plan, seed and week give the same quiz; another seed gives another that is
@@ -57,41 +57,24 @@ func Assemble(ctx context.Context, b *bank.Bank, plan Plan, o Options) (Quiz, er
 		ctx, cancel = context.WithTimeout(ctx, o.Limit)
 		defer cancel()
 	}
-	for {
-		p, err := newProblem(b, plan, o)
-		if err != nil {
-			return Quiz{}, err
-		}
-		m, s, err := p.solve(ctx)
-		switch {
-		case err != nil:
-			return Quiz{}, err
-		case s != nil && len(plan.Diagnose) > 0:
-			return p.quiz(m, p.diagnose(ctx, m, s), o)
-		case s != nil:
-			return p.quiz(m, s, o)
-		case o.keysMayRepeat || !plan.offersAnswers():
-			return Quiz{}, p.explain(ctx, m)
-		}
-		o.keysMayRepeat = true
+	began := time.Now()
+	p, err := newProblem(b, plan, o)
+	if err != nil {
+		return Quiz{}, err
 	}
-}
-
-// offersAnswers says that the plan asks for more than two items of a skill whose tasks offer
-// the few answers that there are, such as <, = and >. Where no quiz keeps all rules, these may
-// have the same key: the rule would leave room for three at most, and for two where the bank
-// has hardly an =.
-func (p Plan) offersAnswers() bool {
-	asked := map[standards.SkillID]int{}
-	for _, row := range p.Rows {
-		asked[row.Skill] += row.Count
+	m, s, err := p.solve(ctx)
+	switch {
+	case err != nil:
+		return Quiz{}, err
+	case s == nil:
+		return Quiz{}, p.explain(ctx, m)
+	case len(plan.Diagnose) > 0:
+		s = p.diagnose(ctx, m, s)
 	}
-	for _, skill := range standards.Catalogue() {
-		if asked[skill.ID] > 2 && task.FixedAnswers(task.MustParse(skill.Example)) != nil {
-			return true
-		}
-	}
-	return false
+	took := time.Since(began)
+	q, err := p.quiz(m, s, o)
+	q.Took = took
+	return q, err
 }
 
 // solve reads as much as it needs and finds the best choice; without one, there is none,
@@ -149,13 +132,14 @@ func boundOf(ctx context.Context, m *built, seed uint64) (int, error) {
 // from easy to hard, so that the forms look alike, those of one look together.
 func (p *problem) quiz(m *built, s *search.Solution, o Options) (Quiz, error) {
 	q := Quiz{
-		Title: p.plan.Title, Week: o.Week, Seed: o.Seed, ShareRight: p.plan.ShareRight, Diagnose: p.plan.Diagnose,
-		Objective: s.Objective, Excess: s.Excess, UsesSum: s.Uses, Bound: s.Bound, Proved: s.Proved,
+		Title: p.plan.TitleFor(o.Week), Week: o.Week, Seed: o.Seed, ShareRight: p.plan.ShareRight, Diagnose: p.plan.Diagnose,
+		Ability: p.ability, Off: s.Off, Uneven: s.Uneven,
+		Objective: s.Objective, UsesSum: s.Uses, Bound: s.Bound, Proved: s.Proved,
 	}
 	for f, places := range s.Forms {
-		form := Form{Name: string(rune('A' + f))}
+		form := Form{Name: string(rune('A' + f)), Scores: s.Scores[f]}
 		slices.SortFunc(places, func(a, b search.Place) int {
-			return cmp.Or(a.Row-b.Row, m.Items[a.Item].Difficulty-m.Items[b.Item].Difficulty,
+			return cmp.Or(a.Row-b.Row, int(m.pools[a.Item].difficulty-m.pools[b.Item].difficulty),
 				cmp.Compare(scatter(p.seed, m.items[a.Item].id), scatter(p.seed, m.items[b.Item].id)))
 		})
 		for i, place := range m.byLook(places) {

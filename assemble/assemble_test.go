@@ -23,6 +23,48 @@ func TestExamplePlanFromABank(t *testing.T) {
 	}
 }
 
+// The second week of a fresh bank, a hundred items a skill: the first edition of the quiz gave one
+// form the only hard item, for every seed. Forms must be even for a weaker, a typical and a stronger pupil.
+func TestSecondWeekIsEven(t *testing.T) {
+	for seed := range uint64(6) {
+		b := newBank(t)
+		for _, skill := range []standards.SkillID{"add-two-digit", "subtract-regrouping", "tens-and-ones", "clock-half-hour"} {
+			addMade(t, b, skill, 100, 1)
+		}
+		plan := mustPlan(t, assemble.ExamplePlan())
+		for _, week := range []string{"2026-W48", "2026-W49"} {
+			o := assemble.Options{Seed: seed, Week: week}
+			q := mustAssemble(t, b, plan, o)
+			if err := broken(b, plan, o, q); err != nil {
+				t.Error(err)
+			}
+			// Within half a point in 100, the tolerance: 0.05 of a point with ten items.
+			a, c := q.Forms[0].Scores, q.Forms[1].Scores
+			for i := range a {
+				if apart := max(a[i]-c[i], c[i]-a[i]); apart > 50 {
+					t.Errorf("seed %d, week %s: scores %v and %v", seed, week, a, c)
+				}
+			}
+			var ids []string
+			for _, form := range q.Forms {
+				for _, placed := range form.Items {
+					ids = append(ids, placed.Item.ID)
+				}
+			}
+			use(t, b, week, ids...)
+		}
+	}
+}
+
+// The week's number stands where the title says {week}.
+func TestTitleNamesTheWeek(t *testing.T) {
+	b := fridayBank(t)
+	q := mustAssemble(t, b, mustPlan(t, assemble.ExamplePlan()), assemble.Options{Seed: 1, Week: "2026-W51"})
+	if q.Title != "Friday check, week 51" {
+		t.Errorf("the title is %q", q.Title)
+	}
+}
+
 // Assemble leaves unread items out on the strength of a task naming at most six
 // clash groups beside its key: the six times of a match (standards.Match).
 func TestTasksNameFewClashes(t *testing.T) {

@@ -30,11 +30,11 @@ func (l Line) Difference() float64 { return slices.Max(l.Values) - slices.Min(l.
 
 // Names of the lines that programs look for.
 const (
-	LineShareRight = "mean share right, in 100"
-	LineDifficulty = "mean difficulty, logits"
-	LineMinutes    = "minutes"
-	LineExcess     = "off the mark, hundredths of a logit"
-	LineUses       = "earlier uses"
+	LineWeaker   = "points that a weaker pupil can expect"
+	LineTypical  = "points that a typical pupil can expect"
+	LineStronger = "points that a stronger pupil can expect"
+	LineMinutes  = "minutes"
+	LineUses     = "earlier uses"
 )
 
 // BalanceOf compares the forms of a quiz.
@@ -49,7 +49,7 @@ func BalanceOf(q Quiz) Balance {
 	for _, skill := range standards.Catalogue() {
 		for _, band := range standards.Bands() {
 			b.ifAny(fmt.Sprintf("%s, %s", skill.ID, band), q, func(it bank.Item) bool {
-				return it.Skill == skill.ID && it.Difficulty().Band() == band
+				return it.Skill == skill.ID && bandFor(it.Difficulty(), q.Ability) == band
 			})
 		}
 	}
@@ -66,10 +66,10 @@ func BalanceOf(q Quiz) Balance {
 			return 0
 		}))
 	}
-	b.line(LineShareRight, 1, q, mean(func(p Placed) float64 { return 100 * p.Item.Difficulty().ShareRight() }))
-	b.line(LineDifficulty, 3, q, mean(func(p Placed) float64 { return p.Item.Difficulty().Logits() }))
+	for t, name := range []string{LineWeaker, LineTypical, LineStronger} {
+		b.line(name, 2, q, func(form Form) float64 { return float64(form.score(q.Ability)[t]) / 1000 })
+	}
 	b.line(LineMinutes, 1, q, total(func(p Placed) float64 { return float64(p.Item.Seconds) / 60 }))
-	b.line(LineExcess, 0, q, func(form Form) float64 { return float64(excess(form, q.ShareRight)) })
 	b.line(LineUses, 0, q, total(func(p Placed) float64 { return float64(p.Uses) }))
 	b.traits(q)
 	return b
@@ -164,18 +164,16 @@ func mean(of func(Placed) float64) func(Form) float64 {
 	return func(form Form) float64 { return total(of)(form) / float64(len(form.Items)) }
 }
 
-// excess is a form's part of the objective.
-func excess(form Form, shareRight int) int {
-	sum := 0
-	for _, p := range form.Items {
-		sum += int(p.Item.Difficulty())
+// score is what pupils can expect of a form, in thousandths of a point.
+func (f Form) score(ability int) search.Points {
+	var score search.Points
+	for _, placed := range f.Items {
+		for t, p := range expected(placed.Item.Difficulty(), ability) {
+			score[t] += p
+		}
 	}
-	return search.Excess(len(form.Items), sum, target(shareRight))
+	return score
 }
-
-// target is the mean difficulty, in thousandths of a logit, at which so many in
-// 100 answers of pupils of ability 0 are right.
-func target(shareRight int) int { return int(standards.DifficultyFor(float64(shareRight) / 100)) }
 
 // Table is the balance in rows of cells, the heading first: a name, the forms,
 // and with more than one form their largest difference.

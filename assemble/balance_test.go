@@ -2,11 +2,11 @@ package assemble_test
 
 import (
 	"fmt"
-	"math"
 	"testing"
 
 	"evenhand/assemble"
 	"evenhand/bank"
+	"evenhand/standards"
 	"evenhand/standards/task"
 )
 
@@ -54,21 +54,48 @@ func TestBalanceCounts(t *testing.T) {
 	}
 }
 
-// Both means follow from the definition p = 1/(1 + e^d): at difficulty 0 half of
-// the answers are right, at −ln 3 three in four.
-func TestBalanceMeans(t *testing.T) {
-	q := quizOf(75, []string{"47 + 36 = ?", "81 - 38 = ?"})
-	q.Forms[0].Items[0].Item.Measured = &bank.Measured{Difficulty: 0}
-	q.Forms[0].Items[1].Item.Measured = &bank.Measured{Difficulty: -1099}
-	want := map[string]float64{
-		assemble.LineShareRight: (50 + 75.0) / 2,
-		assemble.LineDifficulty: -1.099 / 2,
-		assemble.LineExcess:     50, // ceil(100·(|−0.5495 + 1.099| − 0.05)) = ceil(49.95)
+// Scores follow from p = 1/(1 + e^(d − θ)): at difficulty 0 a typical pupil (θ = 0) has
+// 0.500 right, a weaker one (θ = −1) 1/(1 + e) = 0.269, a stronger one 0.731; at −ln 3,
+// −1.099 in thousandths, it is 0.750, 1/(1 + e^−0.099) = 0.525 and 1/(1 + e^−2.099) = 0.891.
+func TestBalanceScores(t *testing.T) {
+	q := quizOf(75, []string{"47 + 36 = ?", "81 - 38 = ?"}, []string{"25 + 36 = ?", "74 - 38 = ?"})
+	for f, d := range [][2]standards.Difficulty{{0, -1099}, {0, 0}} {
+		for i := range d {
+			q.Forms[f].Items[i].Item.Measured = &bank.Measured{Difficulty: d[i]}
+		}
 	}
-	for _, l := range assemble.BalanceOf(q).Lines {
-		// −ln 3 is −1.0986, the model has −1.099: 0.01 in 100 answers.
-		if w, ok := want[l.Name]; ok && math.Abs(l.Values[0]-w) > .01 {
-			t.Errorf("%s: %v, want %v", l.Name, l.Values[0], w)
+	table := map[string][]string{}
+	for _, row := range assemble.BalanceOf(q).Table() {
+		table[row[0]] = row[1:]
+	}
+	for name, want := range map[string]string{
+		assemble.LineWeaker:   "[0.79 0.54 0.26]",
+		assemble.LineTypical:  "[1.25 1.00 0.25]",
+		assemble.LineStronger: "[1.62 1.46 0.16]",
+	} {
+		if got := fmt.Sprint(table[name]); got != want {
+			t.Errorf("%s: %s, want %s", name, got, want)
+		}
+	}
+}
+
+// A quiz that isn't proved best says in points how much could be better, and of one
+// that is only short of a proof about uses, that.
+func TestVerdicts(t *testing.T) {
+	for _, c := range []struct {
+		objective, bound int
+		uneven           [3]int
+		want             string
+	}{
+		{3, 3, [3]int{}, "best possible"},
+		{5, 3, [3]int{}, "as even and as near the mark as can be; other items could spare at most 2 earlier uses"},
+		{20_003, 3, [3]int{0, 10, 0}, "time ran out; forms could be closer by at most 0.1 of a point"},
+		{4003, 3, [3]int{}, "time ran out; forms could be nearer the mark by at most 0.04 of a point in all"},
+		{140_000, 0, [3]int{}, "time ran out; forms could be nearer the mark by at most 1.4 points in all"},
+	} {
+		q := assemble.Quiz{Forms: make([]assemble.Form, 2), Objective: c.objective, Bound: c.bound, Uneven: c.uneven, Proved: c.objective == c.bound}
+		if got := q.Verdict(); got != c.want {
+			t.Errorf("%+v: %q", c, got)
 		}
 	}
 }

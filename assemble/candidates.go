@@ -5,6 +5,7 @@ import (
 	"hash/fnv"
 	"math/rand/v2"
 	"slices"
+	"strings"
 
 	"evenhand/bank"
 	"evenhand/standards"
@@ -18,6 +19,7 @@ import (
 type pool struct {
 	fits       []fit
 	quotas     []int // the plan's bands, then its quotas
+	same       []int // the plan's conditions of which all forms hold equally many
 	balances   []int
 	difficulty standards.Difficulty
 	uses       int
@@ -37,7 +39,10 @@ type candidate struct {
 	id      string
 	looks   []task.Look // for each fit of its pool; empty where it doesn't fit
 	seconds []int       // the same
+	key     string      // its skill and key
 	clashes []string
+	lastUse int  // week of its last use, counted from long ago; 0 for none
+	answer  int  // the quota that it counts in by its answer, or −1
 	tells   bool // it tells the plan's missteps apart
 }
 
@@ -47,7 +52,7 @@ func balanced(t task.Trait) bool { return t != task.Largest }
 
 // quotas gives the numbers of the bands and quotas that an item counts in.
 func (p *problem) quotas(g bank.Group) (quotas []int) {
-	band := g.Difficulty.Band()
+	band := bandFor(g.Difficulty, p.ability)
 	for i, b := range p.plan.Bands {
 		if b.Band == band {
 			quotas = append(quotas, i)
@@ -61,10 +66,20 @@ func (p *problem) quotas(g bank.Group) (quotas []int) {
 	return quotas
 }
 
+// same gives the numbers of the plan's conditions in Same that an item meets.
+func (p *problem) same(g bank.Group) (same []int) {
+	for i, c := range p.plan.Same {
+		if c.Holds(g.Traits) {
+			same = append(same, i)
+		}
+	}
+	return same
+}
+
 // balancesOf gives the numbers of the balances that an item counts in; one gets
 // its number when it is first seen.
 func (p *problem) balancesOf(g bank.Group) []int {
-	balances := []int{p.balance("band", string(g.Difficulty.Band()))}
+	balances := []int{p.balance("band", string(bandFor(g.Difficulty, p.ability)))}
 	for _, t := range task.AllTraits() {
 		if value := g.Traits.Get(t); value != "" && balanced(t) {
 			balances = append(balances, p.balance(t.String(), value))
@@ -153,6 +168,7 @@ func (p *problem) gather() error {
 		rand.New(rand.NewPCG(p.seed, uint64(i))).Shuffle(len(pool.groups), func(a, b int) {
 			pool.groups[a], pool.groups[b] = pool.groups[b], pool.groups[a]
 		})
+		slices.SortStableFunc(pool.groups, func(a, b *bank.Group) int { return strings.Compare(a.LastWeek, b.LastWeek) })
 	}
 	return nil
 }
@@ -170,13 +186,13 @@ func (p *problem) poolFor(g bank.Group, pools *[]*pool) *pool {
 	if len(*pools) > 0 && !p.asksForLargest[g.Skill] {
 		return (*pools)[0]
 	}
-	fits, quotas := p.fits(g), p.quotas(g)
+	fits, quotas, same := p.fits(g), p.quotas(g), p.same(g)
 	for _, own := range *pools {
-		if slices.Equal(own.fits, fits) && slices.Equal(own.quotas, quotas) {
+		if slices.Equal(own.fits, fits) && slices.Equal(own.quotas, quotas) && slices.Equal(own.same, same) {
 			return own
 		}
 	}
-	own := &pool{fits: fits, quotas: quotas, balances: p.balancesOf(g), difficulty: g.Difficulty, uses: g.Uses, truncated: true}
+	own := &pool{fits: fits, quotas: quotas, same: same, balances: p.balancesOf(g), difficulty: g.Difficulty, uses: g.Uses, truncated: true}
 	*pools = append(*pools, own)
 	p.pools = append(p.pools, own)
 	return own
@@ -188,7 +204,7 @@ func (p Plan) asksForLargest() map[standards.SkillID]bool {
 	asks := func(w standards.Where) bool {
 		return slices.ContainsFunc(w, func(c standards.Condition) bool { return c.Trait == task.Largest })
 	}
-	anywhere := slices.ContainsFunc(p.Quotas, func(q Quota) bool { return asks(q.Where) })
+	anywhere := asks(p.Same) || slices.ContainsFunc(p.Quotas, func(q Quota) bool { return asks(q.Where) })
 	skills := map[standards.SkillID]bool{}
 	for _, r := range p.Rows {
 		skills[r.Skill] = skills[r.Skill] || anywhere || asks(r.Where)
@@ -253,8 +269,8 @@ const mostNames = 6
 
 // consider takes an item into a pool if it is of use. It is of none when it is
 // swapped out, fits no row in its looks, or adds nothing to those of its key that
-// look alike: a form holds one item of a key, so the others stand in at most
-// Forms − 1 other forms, and every item of the forms can clash with at most
+// look alike: a form holds one item of a key (of few answers, any number), so the
+// others stand in at most Forms − 1 other forms, and every item of the forms can clash with at most
 // mostNames of those that share no clash group among themselves. With one more
 // than that of them, there is always one to take the place of any item left
 // out, so leaving it out changes no optimum.
@@ -266,18 +282,23 @@ func (p *problem) consider(pool *pool, g bank.Group, m bank.Member, keys map[str
 	if err != nil || c.id == "" {
 		return err
 	}
-	key := fmt.Sprint(c.clashes[0], c.looks)
+	key := fmt.Sprint(c.key, c.looks)
 	k := keys[key]
 	if k == nil {
 		k = &keyed{names: map[string]bool{}}
 		keys[key] = k
 	}
-	if k.apart > p.forms*(1+mostNames*p.plan.Size()) {
+	standing := 1 // of one key in a form
+	if p.offersFew[g.Skill] {
+		standing = p.plan.Size()
+	}
+	if k.apart > p.forms*(standing+mostNames*p.plan.Size()) {
 		return nil
 	}
-	if !slices.ContainsFunc(c.clashes[1:], func(name string) bool { return k.names[name] }) {
+	further := slices.DeleteFunc(slices.Clone(c.clashes), func(name string) bool { return name == c.key })
+	if !slices.ContainsFunc(further, func(name string) bool { return k.names[name] }) {
 		k.apart++
-		for _, name := range c.clashes[1:] {
+		for _, name := range further {
 			k.names[name] = true
 		}
 	}
@@ -288,18 +309,19 @@ func (p *problem) consider(pool *pool, g bank.Group, m bank.Member, keys map[str
 // candidate works out how an item would be shown in the rows of its pool; one
 // that fits none has no ID.
 func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate, error) {
-	c := candidate{id: m.ID, clashes: []string{"key:" + string(g.Skill) + ":" + m.Key}}
-	var asked task.Task
+	c := candidate{id: m.ID, key: "key:" + string(g.Skill) + ":" + m.Key, lastUse: weekNumber(g.LastWeek)}
+	c.answer = p.answerQuota(g.Skill, m.Key)
+	if !p.offersFew[g.Skill] {
+		c.clashes = []string{c.key}
+	}
+	var posed task.Task
 	if m.Task != "" {
 		var err error
-		if asked, err = task.Parse(m.Task); err != nil {
+		if posed, err = task.Parse(m.Task); err != nil {
 			return c, fmt.Errorf("item %s of the bank: %w", m.ID, err)
 		}
-		c.tells = len(p.plan.Diagnose) > 0 && tells(asked, p.plan.Diagnose)
-		if p.options.keysMayRepeat && task.FixedAnswers(asked) != nil {
-			c.clashes[0] += ":" + m.ID
-		}
-		for _, name := range asked.Clashes() {
+		c.tells = len(p.plan.Diagnose) > 0 && tells(posed, p.plan.Diagnose)
+		for _, name := range posed.Clashes() {
 			if !slices.Contains(c.clashes, name) {
 				c.clashes = append(c.clashes, name)
 			}
@@ -307,7 +329,7 @@ func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate,
 	}
 	shown := false
 	for _, f := range pool.fits {
-		look := lookIn(p.plan.Rows[f.row], g.Look, asked, m.ID)
+		look := lookIn(p.plan.Rows[f.row], g.Look, posed, m.ID)
 		seconds := 0
 		if look != "" {
 			seconds, shown = shownFor(g, look), true

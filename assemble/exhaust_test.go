@@ -12,8 +12,7 @@ import (
 )
 
 // bestByTrying tries every way to fill the rows of a one-form plan and gives the
-// smallest objective of those that keep all rules, or −1. Where none does, items that
-// offer their answers may have the same key.
+// smallest objective of those that keep all rules, or −1.
 func bestByTrying(t *testing.T, b *bank.Bank, plan assemble.Plan, o assemble.Options) int {
 	var stock []assemble.Placed
 	for item, err := range b.Find(bank.Query{Standings: []bank.Standing{bank.Ready}}) {
@@ -34,19 +33,15 @@ func bestByTrying(t *testing.T, b *bank.Bank, plan assemble.Plan, o assemble.Opt
 			slots = append(slots, row)
 		}
 	}
-	best, withKeys := -1, -1
+	best := -1
 	var place func(form []assemble.Placed)
 	place = func(form []assemble.Placed) {
 		if len(form) == len(slots) {
 			q := assemble.Quiz{Forms: []assemble.Form{{Name: "A", Items: form}}}
-			q.Excess, q.UsesSum, q.Objective = figures(plan, q)
+			figures(plan, o, &q)
 			q.Bound, q.Proved = q.Objective, true
-			least := &best
-			if sameKey(form) {
-				least = &withKeys
-			}
-			if (*least < 0 || q.Objective < *least) && broken(b, plan, o, q) == nil {
-				*least = q.Objective
+			if (best < 0 || q.Objective < best) && broken(b, plan, o, q) == nil {
+				best = q.Objective
 			}
 			return
 		}
@@ -65,23 +60,7 @@ func bestByTrying(t *testing.T, b *bank.Bank, plan assemble.Plan, o assemble.Opt
 		}
 	}
 	place(nil)
-	if best < 0 && len(slots) > 2 && !slices.ContainsFunc(slots, func(row assemble.Row) bool { return row.Skill != slots[0].Skill }) {
-		return withKeys // three of one skill: forms here are no larger
-	}
 	return best
-}
-
-// sameKey says that two items of one skill have the same key.
-func sameKey(form []assemble.Placed) bool {
-	seen := map[string]bool{}
-	for _, p := range form {
-		key := string(p.Item.Skill) + ":" + p.Item.Key
-		if seen[key] {
-			return true
-		}
-		seen[key] = true
-	}
-	return false
 }
 
 // On small banks every choice can be tried. Assemble must find the best of them,

@@ -107,7 +107,12 @@ func (p *problem) inWords(m *built, r search.Rule) (Rule, error) {
 	case search.AtMost:
 		n, err := p.offer(func(pool *pool) bool { return !slices.Contains(pool.quotas, r.Index) }, -1)
 		q := m.Quotas[r.Index]
+		if r.Index >= len(p.plan.Bands)+len(p.plan.Quotas) {
+			return Rule{fmt.Sprintf("%s: at most %d%s, two thirds of those that offer the same answers", q.Name, q.AtMost, p.inEachForm()), -1}, nil
+		}
 		return Rule{fmt.Sprintf("%s: at most %d%s; the bank offers %d others for the rows", q.Name, q.AtMost, p.inEachForm(), n), n}, err
+	case search.SameCount:
+		return Rule{fmt.Sprintf("every form holds as many %s as the others", m.Same[r.Index].Name), -1}, nil
 	case search.Minutes:
 		return Rule{fmt.Sprintf("%s for a form; the quickest items for the rows take %s", number(p.plan.Minutes, "minute"), p.quickest()), -1}, nil
 	case search.Clash:
@@ -222,7 +227,7 @@ func (p *problem) ways(ctx context.Context, m *built, rules []search.Rule, resti
 	}
 	var steps []step
 	for _, r := range rules {
-		if r.Kind == search.Clash {
+		if r.Kind == search.Clash || p.aboutAnswers(r) {
 			continue // no plan can allow it
 		}
 		w, err := search.Loosen(ctx, &m.Model, r, search.Options{})
@@ -264,10 +269,17 @@ func (p *problem) wayInWords(m *built, w search.Way) string {
 		return fmt.Sprintf("give %d minutes instead of %d", (w.To+59)/60, p.plan.Minutes)
 	case search.Once:
 		return fmt.Sprintf("make %d of the %d forms", w.To, w.From)
+	case search.SameCount:
+		return fmt.Sprintf("let forms hold different numbers of %s", m.Same[w.Index].Name)
 	case search.SharedCount:
 		return fmt.Sprintf("let %s stand in every form instead of %d", number(w.To, "item"), w.From)
 	}
 	return fmt.Sprintf("replace item %s too", p.kept[w.Index].name)
+}
+
+// aboutAnswers says that a rule is about how often one of few answers stands.
+func (p *problem) aboutAnswers(r search.Rule) bool {
+	return (r.Kind == search.AtMost || r.Kind == search.AtLeast) && r.Index >= len(p.plan.Bands)+len(p.plan.Quotas)
 }
 
 // enoughRest is the largest number of rest weeks with which the plan can be met;

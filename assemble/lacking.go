@@ -100,7 +100,7 @@ func relevant(rules []search.Rule, row int) bool {
 func (p *problem) wishes(row Row, rules []search.Rule) []standards.Where {
 	where, wanted := slices.Clone(row.Where), []func(standards.Difficulty) bool{}
 	for _, r := range rules {
-		if r.Kind != search.AtLeast && r.Kind != search.AtMost {
+		if r.Kind != search.AtLeast && r.Kind != search.AtMost || p.aboutAnswers(r) {
 			continue
 		}
 		if at := r.Index - len(p.plan.Bands); at >= 0 {
@@ -108,7 +108,9 @@ func (p *problem) wishes(row Row, rules []search.Rule) []standards.Where {
 			continue
 		}
 		band := p.plan.Bands[r.Index].Band
-		wanted = append(wanted, func(d standards.Difficulty) bool { return (d.Band() == band) == (r.Kind == search.AtLeast) })
+		wanted = append(wanted, func(d standards.Difficulty) bool {
+			return (bandFor(d, p.ability) == band) == (r.Kind == search.AtLeast)
+		})
 	}
 	list := []standards.Where{}
 	if len(wanted) > 0 {

@@ -1,6 +1,7 @@
 package assemble
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -16,12 +17,15 @@ type Plan struct {
 	Minutes    int                 // most working time of a form; 0 means no limit
 	Forms      int                 // 1 to 6
 	ShareRight int                 // 1 to 99: how many in 100 answers should be right
+	Grade      string              // K, 1 or 2: the pupils it is for; empty for the highest among its rows
+	Class      string              // the class it is for, such as 2A; empty for none
 	Rest       int                 // an item used in the last Rest weeks stays out
 	Shared     int                 // items that stand in every form and link them
 	Diagnose   []*task.MisstepKind // missteps to tell apart, where that costs nothing else
 	Rows       []Row
 	Bands      []BandCount
 	Quotas     []Quota
+	Same       []standards.Condition // of items with these, every form holds as many as the others
 }
 
 // Row is one row of a plan: each form takes Count of its items from it.
@@ -106,6 +110,7 @@ type planText struct {
 	commonText
 	Shared   any         `toml:"shared"`
 	Diagnose any         `toml:"diagnose"`
+	Same     any         `toml:"same"`
 	Rows     []rowText   `toml:"row"`
 	Quotas   []quotaText `toml:"quota"`
 }
@@ -118,6 +123,8 @@ type commonText struct {
 	Forms      any            `toml:"forms"`
 	ShareRight any            `toml:"share_right"`
 	Rest       any            `toml:"rest"`
+	Grade      any            `toml:"grade"`
+	Class      any            `toml:"class"`
 	Bands      map[string]any `toml:"bands"`
 }
 
@@ -150,6 +157,7 @@ func ParsePlan(text []byte, name string) (Plan, error) {
 	size := d.size(plan, typed)
 	plan.Shared = d.whole("shared", typed.Shared, 0, 0, size)
 	plan.Diagnose = d.missteps("diagnose", typed.Diagnose)
+	plan.Same = d.where("same", typed.Same)
 	plan.Bands = d.bands(typed.Bands, size)
 	for i, q := range typed.Quotas {
 		plan.Quotas = append(plan.Quotas, d.quota(element("quota", i), q, size))
@@ -166,7 +174,24 @@ func (d *document) common(typed commonText) Plan {
 		Forms:      d.whole("forms", typed.Forms, 1, 1, MaxForms),
 		ShareRight: d.whole("share_right", typed.ShareRight, DefaultShareRight, 1, 99),
 		Rest:       d.whole("rest", typed.Rest, 0, 0, maxRest),
+		Grade:      d.grade("grade", typed.Grade),
+		Class:      strings.TrimSpace(d.words("class", typed.Class)),
 	}
+}
+
+// grade reads K, 1 or 2, also as a number.
+func (d *document) grade(path string, value any) string {
+	text := fmt.Sprint(value)
+	switch {
+	case value == nil:
+		return ""
+	case strings.EqualFold(text, "k"):
+		return "K"
+	case text == "1", text == "2":
+		return text
+	}
+	d.wrong(path, "", "grade is \"K\", 1 or 2, not %s", d.read(path))
+	return ""
 }
 
 // size is how many items a form holds, checked against what items says; the
@@ -326,4 +351,14 @@ func (d *document) quota(path string, typed quotaText, size int) Quota {
 	}
 	atLeast, atMost := d.counts(path+".count", typed.Count, size)
 	return Quota{where, atLeast, atMost}
+}
+
+// TitleFor is the title of the quiz of a week: {week} in it becomes the number of
+// the week, such as 48.
+func (p Plan) TitleFor(week string) string {
+	number := ""
+	if w, err := ParseWeek(week); err == nil {
+		number = fmt.Sprint(w.Number)
+	}
+	return strings.Join(strings.Fields(strings.ReplaceAll(p.Title, "{week}", number)), " ")
 }

@@ -23,7 +23,10 @@ type problem struct {
 	kept        []kept
 
 	pools          []*pool
-	resting        []int // for each row, how many items fit but rest
+	ability        int                        // of the typical pupil, in thousandths of a logit
+	offersFew      map[standards.SkillID]bool // skills whose items offer the same few answers
+	answers        []answer                   // that a form may hold too often
+	resting        []int                      // for each row, how many items fit but rest
 	asksForLargest map[standards.SkillID]bool
 	balances       []string
 	balanceOf      map[string]int
@@ -43,7 +46,7 @@ func newProblem(b *bank.Bank, plan Plan, o Options) (*problem, error) {
 	p := &problem{
 		bank: b, plan: plan, options: o, forms: plan.Forms, seed: o.Seed, out: map[string]bool{},
 		resting: make([]int, len(plan.Rows)), balanceOf: map[string]int{},
-		asksForLargest: plan.asksForLargest(),
+		asksForLargest: plan.asksForLargest(), ability: ability(o), answers: plan.answers(), offersFew: plan.offersFew(),
 	}
 	if o.Forms != 0 {
 		p.forms = o.Forms
@@ -126,8 +129,7 @@ type built struct {
 func (p *problem) build(standIns bool) *built {
 	m := &built{Model: search.Model{
 		Forms: p.forms, Balances: p.balances, MaxSeconds: 60 * p.plan.Minutes,
-		Target: target(p.plan.ShareRight),
-		Shared: p.plan.Shared,
+		ShareRight: p.plan.ShareRight, Shared: p.plan.Shared,
 	}}
 	for i, row := range p.plan.Rows {
 		m.Rows = append(m.Rows, search.Row{Name: rowName(i, row), Count: row.Count})
@@ -138,18 +140,22 @@ func (p *problem) build(standIns bool) *built {
 	for _, q := range p.plan.Quotas {
 		m.Quotas = append(m.Quotas, search.Quota{Name: q.Name(), AtLeast: q.AtLeast, AtMost: q.AtMost})
 	}
+	m.Quotas = append(m.Quotas, p.answerQuotas()...)
+	for _, c := range p.plan.Same {
+		m.Same = append(m.Same, search.Same{Name: "items with " + standards.Where{c}.String()})
+	}
 	clashes := map[string]int{}
 	for _, k := range p.kept {
 		m.Fixed = append(m.Fixed, search.Fixed{Item: len(m.Items), Form: k.form, Row: k.row})
-		m.add(k.pool, k.pool.read[0], clashes)
+		p.add(m, k.pool, k.pool.read[0], clashes)
 	}
 	for _, pool := range p.pools {
 		for _, c := range pool.read {
-			m.add(pool, c, clashes)
+			p.add(m, pool, c, clashes)
 		}
 		if standIns && pool.truncated {
 			for range min(pool.size-len(pool.read), p.forms*p.plan.Size()) {
-				m.add(pool, standIn(pool), clashes)
+				p.add(m, pool, standIn(pool), clashes)
 			}
 		}
 	}
@@ -158,7 +164,7 @@ func (p *problem) build(standIns bool) *built {
 
 // standIn is an item that fits wherever one of the pool may and clashes with none.
 func standIn(pool *pool) candidate {
-	var c candidate
+	c := candidate{answer: -1}
 	for _, f := range pool.fits {
 		c.looks, c.seconds = append(c.looks, "any"), append(c.seconds, f.seconds)
 	}
@@ -166,10 +172,13 @@ func standIn(pool *pool) candidate {
 }
 
 // add puts an item into the model.
-func (m *built) add(pool *pool, c candidate, clashes map[string]int) {
+func (p *problem) add(m *built, pool *pool, c candidate, clashes map[string]int) {
 	item := search.Item{
-		Name: c.id, Difficulty: int(pool.difficulty), Uses: pool.uses,
-		Quotas: pool.quotas, Balances: pool.balances,
+		Name: c.id, Points: expected(pool.difficulty, p.ability), Uses: pool.uses, LastUse: c.lastUse,
+		Quotas: pool.quotas, Same: pool.same, Balances: pool.balances,
+	}
+	if c.answer >= 0 {
+		item.Quotas = append(slices.Clone(item.Quotas), c.answer)
 	}
 	for i, f := range pool.fits {
 		if c.looks[i] != "" {

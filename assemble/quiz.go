@@ -2,7 +2,10 @@ package assemble
 
 import (
 	"fmt"
+	"slices"
+	"time"
 
+	"evenhand/assemble/search"
 	"evenhand/bank"
 	"evenhand/standards/task"
 )
@@ -17,31 +20,56 @@ type Quiz struct {
 	ShareRight int                 // the mark aimed at: how many in 100 answers should be right
 	Diagnose   []*task.MisstepKind // missteps that its items should tell apart
 
-	// The figures of the model (see Assemble). Objective is 1000·Excess +
-	// UsesSum; no quiz from this bank under this plan has less than Bound.
+	// The figures of the model (see Assemble). Objective is 1000 · (Σ Off +
+	// forms · Σ Uneven) + UsesSum; no quiz from this bank under this plan has less
+	// than Bound.
+	Ability   int           // of the typical pupil, in thousandths of a logit
+	Off       []int         // by how many hundredths of a point each form misses the mark, beyond the tolerance
+	Uneven    search.Points // by how many the forms lie apart for a weaker, a typical and a stronger pupil, beyond the tolerance
 	Objective int
-	Excess    int // hundredths of a logit by which the forms miss the mark, beyond the tolerance
 	UsesSum   int // earlier uses of the chosen items, each item once
 	Bound     int
-	Proved    bool // Bound == Objective: there is no better quiz
+	Proved    bool          // Bound == Objective: there is no better quiz
+	Took      time.Duration // how long the choice took
 
 	Swaps   []Swap   // what was exchanged, when an earlier quiz was given
 	Changes []string // what that changed in the balance of the forms
 }
 
-// Verdict says how good the quiz is: "best possible", or "within 3 of best
-// possible" in units of the objective when the time ran out.
+// Verdict says how good the quiz is: "best possible" where that is proved, else
+// by how much a better one could be better at most.
 func (q Quiz) Verdict() string {
 	if q.Proved {
 		return "best possible"
 	}
-	return fmt.Sprintf("within %d of best possible", q.Objective-q.Bound)
+	hundredths := (q.Objective - q.Bound + 999) / 1000
+	if uses := q.Objective - q.Bound; q.Objective/1000 == q.Bound/1000 {
+		return fmt.Sprintf("as even and as near the mark as can be; other items could spare at most %s", number(uses, "earlier use"))
+	}
+	if apart := slices.Max(q.Uneven[:]); apart > 0 {
+		return fmt.Sprintf("time ran out; forms could be closer by at most %s", inPoints(min(apart, (hundredths+len(q.Forms)-1)/len(q.Forms))))
+	}
+	return fmt.Sprintf("time ran out; forms could be nearer the mark by at most %s in all", inPoints(hundredths))
+}
+
+// inPoints is a number of hundredths of a point as one says it, rounded up to
+// tenths where there are any.
+func inPoints(hundredths int) string {
+	if hundredths < 10 {
+		return fmt.Sprintf("0.%02d of a point", hundredths)
+	}
+	tenths := (hundredths + 9) / 10
+	if tenths <= 10 {
+		return fmt.Sprintf("%d.%d of a point", tenths/10, tenths%10)
+	}
+	return fmt.Sprintf("%d.%d points", tenths/10, tenths%10)
 }
 
 // Form is one sheet of a quiz.
 type Form struct {
-	Name  string // "A", "B", ...
-	Items []Placed
+	Name   string        // "A", "B", ...
+	Scores search.Points // what a weaker, a typical and a stronger pupil can expect, in thousandths of a point
+	Items  []Placed
 }
 
 // Placed is an item in its place on a form.

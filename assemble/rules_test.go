@@ -23,17 +23,20 @@ func broken(b *bank.Bank, plan assemble.Plan, o assemble.Options, q assemble.Qui
 		return fmt.Errorf("%d forms instead of %d", len(q.Forms), forms)
 	}
 	for _, form := range q.Forms {
-		if err := brokenForm(b, plan, o, form); err != nil {
+		if err := brokenForm(b, plan, o, q, form); err != nil {
 			return fmt.Errorf("form %s: %w", form.Name, err)
 		}
 	}
 	if err := brokenSharing(plan, q); err != nil {
 		return err
 	}
-	return wrongFigures(plan, q)
+	if err := brokenSame(plan, q); err != nil {
+		return err
+	}
+	return wrongFigures(plan, o, q)
 }
 
-func brokenForm(b *bank.Bank, plan assemble.Plan, o assemble.Options, form assemble.Form) error {
+func brokenForm(b *bank.Bank, plan assemble.Plan, o assemble.Options, q assemble.Quiz, form assemble.Form) error {
 	if len(form.Items) != plan.Size() {
 		return fmt.Errorf("%d items instead of %d", len(form.Items), plan.Size())
 	}
@@ -56,7 +59,9 @@ func brokenForm(b *bank.Bank, plan assemble.Plan, o assemble.Options, form assem
 		return fmt.Errorf("%d seconds don't fit %d minutes", seconds, plan.Minutes)
 	}
 	for _, band := range plan.Bands {
-		n := count(form, func(it bank.Item) bool { return it.Difficulty().Band() == band.Band })
+		n := count(form, func(it bank.Item) bool {
+			return (it.Difficulty() - standards.Difficulty(q.Ability)).Band() == band.Band
+		})
 		if n < band.AtLeast || n > band.AtMost {
 			return fmt.Errorf("%d %s items", n, band.Band)
 		}
@@ -67,8 +72,43 @@ func brokenForm(b *bank.Bank, plan assemble.Plan, o assemble.Options, form assem
 			return fmt.Errorf("%d items with %s", n, quota.Where)
 		}
 	}
+	if err := oneAnswerTooOften(form); err != nil {
+		return err
+	}
 	if !rowsMet(plan, form.Items, make([]int, len(plan.Rows))) {
 		return fmt.Errorf("the rows are not met")
+	}
+	return nil
+}
+
+// oneAnswerTooOften looks for an answer that more than two thirds, rounded up, of the
+// items of a skill have that offer the same few.
+func oneAnswerTooOften(form assemble.Form) error {
+	all, keys := map[standards.SkillID]int{}, map[[2]string]int{}
+	for _, placed := range form.Items {
+		if it := placed.Item; it.Task != "" && task.FixedAnswers(task.MustParse(it.Task)) != nil {
+			all[it.Skill]++
+			keys[[2]string{string(it.Skill), it.Key}]++
+		}
+	}
+	for key, n := range keys {
+		if most := int(math.Ceil(float64(all[standards.SkillID(key[0])]) * 2 / 3)); n > most {
+			return fmt.Errorf("%d times %s among %d of %s", n, key[1], all[standards.SkillID(key[0])], key[0])
+		}
+	}
+	return nil
+}
+
+// brokenSame checks that every form holds as many items as the first of each kind
+// that the plan wants alike.
+func brokenSame(plan assemble.Plan, q assemble.Quiz) error {
+	for _, same := range plan.Same {
+		for _, form := range q.Forms {
+			holds := func(it bank.Item) bool { return same.Holds(it.Traits) }
+			if a, b := count(q.Forms[0], holds), count(form, holds); a != b {
+				return fmt.Errorf("form %s holds %d items with %v, form A %d", form.Name, b, same, a)
+			}
+		}
 	}
 	return nil
 }
@@ -125,8 +165,8 @@ func mustWeek(text string) assemble.Week {
 	return w
 }
 
-// clash says that two items may not stand in one form. Of items that offer their answers it
-// says nothing: TestKeysRepeatOnlyWhereTheyMust does.
+// clash says that two items may not stand in one form. Of the keys of items that offer their
+// answers it says nothing: oneAnswerTooOften does.
 func clash(a, b bank.Item) bool {
 	alike := a.Skill == b.Skill && a.Key == b.Key
 	if a.Task == "" || b.Task == "" {
@@ -183,32 +223,58 @@ func brokenSharing(plan assemble.Plan, q assemble.Quiz) error {
 	return nil
 }
 
-// figures works out excess, uses and objective from the formulas of the house
-// plan, in floating point.
-func figures(plan assemble.Plan, q assemble.Quiz) (excess, uses, objective int) {
-	share := float64(plan.ShareRight) / 100
-	target := -math.Log(share / (1 - share))
-	target = math.Round(1000*target) / 1000 // the model works in thousandths
+// figures works out what misses the mark, what lies apart, uses and objective from
+// the formulas of the house plan, in floating point and hundredths of a point.
+func figures(plan assemble.Plan, o assemble.Options, q *assemble.Quiz) {
+	level := 0
+	if o.Ability != nil {
+		level = *o.Ability
+	}
+	n, points := float64(plan.Size()), 0
 	seen := map[string]bool{}
-	for _, form := range q.Forms {
-		sum := 0.0
-		for _, placed := range form.Items {
-			sum += placed.Item.Difficulty().Logits()
+	q.UsesSum, q.Off, q.Uneven = 0, nil, [3]int{}
+	for f := range q.Forms {
+		q.Forms[f].Scores = [3]int{}
+		for _, placed := range q.Forms[f].Items {
+			for t := range 3 {
+				theta := float64(level+1000*t-1000) / 1000
+				right := 1 / (1 + math.Exp(placed.Item.Difficulty().Logits()-theta))
+				q.Forms[f].Scores[t] += int(math.Round(1000 * right))
+			}
 			if !seen[placed.Item.ID] {
-				uses += placed.Uses
+				q.UsesSum += placed.Uses
 				seen[placed.Item.ID] = true
 			}
 		}
-		miss := math.Abs(sum/float64(len(form.Items))-target) - .05
-		excess += int(math.Ceil(100*max(0, miss) - 1e-9))
+		miss := math.Abs(float64(q.Forms[f].Scores[1])/10-float64(plan.ShareRight)*n) - n
+		q.Off = append(q.Off, int(math.Ceil(max(0, miss)-1e-9)))
+		points += q.Off[f]
 	}
-	return excess, uses, 1000*excess + uses
+	for t := range 3 {
+		apart := 0
+		for _, a := range q.Forms {
+			for _, b := range q.Forms {
+				apart = max(apart, a.Scores[t]-b.Scores[t])
+			}
+		}
+		q.Uneven[t] = int(math.Ceil(max(0, float64(apart)/10-n/2) - 1e-9))
+		points += len(q.Forms) * q.Uneven[t]
+	}
+	q.Objective = 1000*points + q.UsesSum
 }
 
-func wrongFigures(plan assemble.Plan, q assemble.Quiz) error {
-	excess, uses, objective := figures(plan, q)
-	if excess != q.Excess || uses != q.UsesSum || objective != q.Objective {
-		return fmt.Errorf("objective %d = 1000·%d + %d is said, excess %d and uses %d are true", q.Objective, q.Excess, q.UsesSum, excess, uses)
+func wrongFigures(plan assemble.Plan, o assemble.Options, q assemble.Quiz) error {
+	right := q
+	right.Forms = slices.Clone(q.Forms)
+	figures(plan, o, &right)
+	if !slices.Equal(right.Off, q.Off) || right.Uneven != q.Uneven || right.UsesSum != q.UsesSum || right.Objective != q.Objective {
+		return fmt.Errorf("off %v, uneven %v, uses %d, objective %d are said, %v, %v, %d, %d are true",
+			q.Off, q.Uneven, q.UsesSum, q.Objective, right.Off, right.Uneven, right.UsesSum, right.Objective)
+	}
+	for f := range q.Forms {
+		if q.Forms[f].Scores != right.Forms[f].Scores {
+			return fmt.Errorf("form %s: scores %v are said, %v are true", q.Forms[f].Name, q.Forms[f].Scores, right.Forms[f].Scores)
+		}
 	}
 	if q.Bound > q.Objective || q.Proved != (q.Bound == q.Objective) {
 		return fmt.Errorf("bound %d, objective %d, proved %t", q.Bound, q.Objective, q.Proved)

@@ -71,7 +71,7 @@ func TestSwapIsBest(t *testing.T) {
 		placed := slices.Clone(first.Forms[0].Items)
 		placed[1] = assemble.Placed{Number: 2, Item: item, Uses: len(uses)}
 		trial.Forms = []assemble.Form{{Name: "A", Items: placed}}
-		trial.Excess, trial.UsesSum, trial.Objective = figures(plan, trial)
+		figures(plan, o, &trial)
 		trial.Bound, trial.Proved = trial.Objective, true
 		if item.ID != given && broken(b, plan, o, trial) == nil && (best < 0 || trial.Objective < best) {
 			best = trial.Objective

@@ -63,7 +63,11 @@ func TestTerm(t *testing.T) {
 	if got, want := strings.Join(table[4], "|"), "subtract-two-digit||||6 new|2|"; !strings.HasPrefix(got, want) {
 		t.Errorf("%s, want %s", got, want)
 	}
-	if again := mustTerm(t, b, p, 9, o); fmt.Sprint(again.Quizzes) != fmt.Sprint(term.Quizzes) {
+	again := mustTerm(t, b, p, 9, o)
+	for w := range again.Quizzes {
+		again.Quizzes[w].Took = term.Quizzes[w].Took
+	}
+	if fmt.Sprint(again.Quizzes) != fmt.Sprint(term.Quizzes) {
 		t.Error("the same seed gives another term")
 	}
 }

@@ -4,14 +4,17 @@ import (
 	"bytes"
 	"encoding/csv"
 	"encoding/json"
+	"fmt"
 	"reflect"
 	"strings"
 	"testing"
+	"time"
 
 	"pgregory.net/rapid"
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
+	"evenhand/assemble/search"
 	"evenhand/bank"
 	"evenhand/standards"
 	"evenhand/standards/task"
@@ -30,13 +33,14 @@ func friday() assemble.Quiz {
 	measured.Measured = &bank.Measured{Difficulty: -1099, StandardError: 210, Answers: 48}
 	return assemble.Quiz{
 		Title: "Friday check", Week: "2026-W48", ShareRight: 75, Seed: 1<<63 + 1,
-		Objective: 2003, Excess: 2, UsesSum: 3, Bound: 2003, Proved: true,
+		Ability: -250, Off: []int{2, 0}, Uneven: search.Points{0, 1, 0},
+		Objective: 4003, UsesSum: 3, Bound: 4003, Proved: true, Took: 125 * time.Millisecond,
 		Forms: []assemble.Form{
-			{Name: "A", Items: []assemble.Placed{
+			{Name: "A", Scores: search.Points{812, 1203, 1544}, Items: []assemble.Placed{
 				{Number: 1, Item: item("01A", "27 + 35 = ?", task.LookColumn), Row: "row 1 (add-two-digit)", Uses: 3},
 				{Number: 2, Item: measured, Row: "row 2 (clock-half-hour)"},
 			}},
-			{Name: "B", Items: []assemble.Placed{
+			{Name: "B", Scores: search.Points{901, 1310, 1611}, Items: []assemble.Placed{
 				{Number: 1, Item: item("01C", "47 ? 47", ""), Row: "row 1"},
 				{Number: 2, Item: sign, Row: "row 2"},
 			}},
@@ -130,7 +134,7 @@ func TestTextsComeBack(t *testing.T) {
 			ID: "01A", Key: text.Draw(t, "key"), Wording: map[string]string{"en": text.Draw(t, "question")},
 			Predicted: standards.Difficulty(rapid.IntRange(-9999, 9999).Draw(t, "difficulty")),
 		}
-		quiz := assemble.Quiz{Forms: []assemble.Form{{Name: "A", Items: []assemble.Placed{{Number: 1, Item: item}}}}}
+		quiz := assemble.Quiz{Forms: []assemble.Form{{Name: "A", Scores: search.Points{812, 1203, 1544}, Items: []assemble.Placed{{Number: 1, Item: item}}}}}
 		var file bytes.Buffer
 		if err := export.WriteQuiz(&file, quiz); err != nil {
 			t.Fatal(err)
@@ -174,19 +178,20 @@ func TestReadQuizSaysWhatIsWrong(t *testing.T) {
 func TestQuizJSON(t *testing.T) {
 	var file bytes.Buffer
 	quiz := friday()
-	// DifficultyFor(.75) is −ln 3 = −1.0986 logits.
 	if err := export.WriteQuizJSON(&file, quiz); err != nil {
 		t.Fatal(err)
 	}
 	var got struct {
-		Title, Week, Seed              string
-		Objective, Excess, Uses, Bound int
-		Proved                         bool
-		Target, Difference             float64
-		Forms                          []struct {
-			Form  string
-			Mean  float64 `json:"mean_difficulty"`
-			Items []struct {
+		Title, Week, Seed             string
+		Objective, Uses, Bound, Level int
+		ShareRight                    int `json:"share_right"`
+		Off, Uneven                   []int
+		Proved                        bool
+		Search                        float64 `json:"search_seconds"`
+		Forms                         []struct {
+			Form   string
+			Scores []int `json:"expected_scores"`
+			Items  []struct {
 				Number    int
 				ID, Key   string
 				Standards []string
@@ -201,15 +206,12 @@ func TestQuizJSON(t *testing.T) {
 	if got.Title != "Friday check" || got.Week != "2026-W48" || got.Seed != "9223372036854775809" {
 		t.Errorf("got title %q, week %q, seed %q", got.Title, got.Week, got.Seed)
 	}
-	if got.Objective != 2003 || got.Excess != 2 || got.Uses != 3 || got.Bound != 2003 || !got.Proved || got.Target != -1.099 {
+	if got.Objective != 4003 || got.Uses != 3 || got.Bound != 4003 || !got.Proved || got.Level != -250 || got.ShareRight != 75 ||
+		fmt.Sprint(got.Off, got.Uneven) != "[2 0] [0 1 0]" || got.Search != 0.125 {
 		t.Errorf("got figures %+v", got)
 	}
-	want := func(form int) float64 {
-		items := quiz.Forms[form].Items
-		return float64(items[0].Item.Difficulty()+items[1].Item.Difficulty()) / 2000
-	}
-	if a, b := got.Forms[0].Mean, got.Forms[1].Mean; !close(a, want(0)) || !close(b, want(1)) || !close(got.Difference, max(a-b, b-a)) {
-		t.Errorf("got means %v and %v, difference %v; want %v and %v", a, b, got.Difference, want(0), want(1))
+	if s := fmt.Sprint(got.Forms[0].Scores, got.Forms[1].Scores); s != "[812 1203 1544] [901 1310 1611]" {
+		t.Errorf("got scores %s", s)
 	}
 	if item := got.Forms[1].Items[0]; item.ID != "01C" || item.Key != "=" || item.Traits["digits"] != "2" || item.Traits["regroups"] != "" {
 		t.Errorf("got item %+v", item)
@@ -218,9 +220,6 @@ func TestQuizJSON(t *testing.T) {
 		t.Errorf("got swaps %+v", got.Swaps)
 	}
 }
-
-// close allows for the rounding to a millionth.
-func close(a, b float64) bool { return max(a-b, b-a) < 1.1e-6 }
 
 func FuzzReadQuiz(f *testing.F) {
 	var file bytes.Buffer

@@ -6,32 +6,36 @@ import (
 	"math"
 
 	"evenhand/assemble"
-	"evenhand/standards"
+	"evenhand/assemble/search"
 	"evenhand/standards/task"
 )
 
-// quizFile is quiz.json. Difficulties are in logits.
+// quizFile is quiz.json. Difficulties of items are in logits; the figures of the quiz are whole
+// numbers in the units of its definition (assemble.Assemble), so that anyone can work them out
+// again.
 type quizFile struct {
 	Title string `json:"title"`
 	Week  string `json:"week,omitempty"`
 	Seed  uint64 `json:"seed,string"` // in quotes: a number in JSON is safe only up to 2⁵³ (RFC 8259, section 6)
 
-	Objective int     `json:"objective"` // 1000 · excess + uses
-	Excess    int     `json:"excess"`
-	Uses      int     `json:"uses"`
-	Bound     int     `json:"bound"` // no quiz from the bank under the plan has a smaller objective
-	Proved    bool    `json:"proved"`
-	Target    float64 `json:"target"`     // mean difficulty aimed at
-	Apart     float64 `json:"difference"` // largest less smallest mean difficulty of the forms
+	ShareRight int           `json:"share_right"` // the mark aimed at, in 100
+	Level      int           `json:"level"`       // ability of the typical pupil, thousandths of a logit
+	Off        []int         `json:"off"`         // of each form from the mark, hundredths of a point beyond one in 100
+	Uneven     search.Points `json:"uneven"`      // forms apart for a weaker, typical, stronger pupil, hundredths of a point beyond half in 100
+	Uses       int           `json:"uses"`
+	Objective  int           `json:"objective"` // 1000 · (sum of off + number of forms · sum of uneven) + uses
+	Bound      int           `json:"bound"`     // no quiz from the bank under the plan has a smaller objective
+	Proved     bool          `json:"proved"`
+	Search     float64       `json:"search_seconds"`
 
 	Forms []formFile `json:"forms"`
 	Swaps []swapFile `json:"swaps,omitempty"`
 }
 
 type formFile struct {
-	Form  string     `json:"form"`
-	Mean  float64    `json:"mean_difficulty"`
-	Items []itemFile `json:"items"`
+	Form   string        `json:"form"`
+	Scores search.Points `json:"expected_scores"` // of a weaker, typical, stronger pupil, thousandths of a point
+	Items  []itemFile    `json:"items"`
 }
 
 type itemFile struct {
@@ -58,14 +62,13 @@ type swapFile struct {
 	In     string `json:"in"`
 }
 
-// WriteQuizJSON writes quiz.json: the quiz, the objective with its two parts, the bound and the
-// target, the difficulty of the share right, so that anyone can check how good the quiz is.
+// WriteQuizJSON writes quiz.json: the quiz, the objective with its parts and the bound, so that
+// anyone can check how good the quiz is.
 func WriteQuizJSON(w io.Writer, quiz assemble.Quiz) error {
-	target := standards.DifficultyFor(float64(quiz.ShareRight) / 100)
 	file := quizFile{
 		Title: quiz.Title, Week: quiz.Week, Seed: quiz.Seed,
-		Objective: quiz.Objective, Excess: quiz.Excess, Uses: quiz.UsesSum, Bound: quiz.Bound, Proved: quiz.Proved,
-		Target: target.Logits(), Apart: apart(quiz.Forms),
+		ShareRight: quiz.ShareRight, Level: quiz.Ability, Off: append([]int{}, quiz.Off...), Uneven: quiz.Uneven, Uses: quiz.UsesSum,
+		Objective: quiz.Objective, Bound: quiz.Bound, Proved: quiz.Proved, Search: math.Round(1000*quiz.Took.Seconds()) / 1000,
 		Forms: []formFile{},
 	}
 	for _, form := range quiz.Forms {
@@ -81,7 +84,7 @@ func WriteQuizJSON(w io.Writer, quiz assemble.Quiz) error {
 }
 
 func formOf(form assemble.Form) formFile {
-	file := formFile{Form: form.Name, Mean: mean(form), Items: []itemFile{}}
+	file := formFile{Form: form.Name, Scores: form.Scores, Items: []itemFile{}}
 	for _, placed := range form.Items {
 		file.Items = append(file.Items, itemOf(placed))
 	}
@@ -106,26 +109,3 @@ func itemOf(placed assemble.Placed) itemFile {
 	}
 	return file
 }
-
-// mean is the mean difficulty of a form, to a millionth of a logit; 0 for an empty form.
-func mean(form assemble.Form) float64 {
-	sum := 0
-	for _, placed := range form.Items {
-		sum += int(placed.Item.Difficulty())
-	}
-	return millionths(float64(sum) / float64(max(1, len(form.Items))) / 1000)
-}
-
-// apart is how far the hardest form is from the easiest.
-func apart(forms []assemble.Form) float64 {
-	if len(forms) == 0 {
-		return 0
-	}
-	low, high := mean(forms[0]), mean(forms[0])
-	for _, form := range forms {
-		low, high = min(low, mean(form)), max(high, mean(form))
-	}
-	return millionths(high - low)
-}
-
-func millionths(x float64) float64 { return math.Round(1e6*x) / 1e6 }

@@ -18,7 +18,7 @@ import (
 // alike for like items; measured ones have each their own.
 func weekly(items int, measured bool) *search.Model {
 	r := rand.New(rand.NewPCG(uint64(items), 12))
-	m := &search.Model{Forms: 2, Target: -1099, MaxSeconds: 900}
+	m := &search.Model{Forms: 2, ShareRight: 75, MaxSeconds: 900}
 	for i := range 6 {
 		m.Rows = append(m.Rows, search.Row{Name: fmt.Sprint("skill ", i+1), Count: 2})
 	}
@@ -31,15 +31,17 @@ func weekly(items int, measured bool) *search.Model {
 
 func weeklyItem(i int, measured bool, r *rand.Rand) search.Item {
 	row, step := r.IntN(6), r.IntN(12)
-	it := search.Item{Difficulty: -2200 + 100*row + 150*step, Uses: 1 + r.IntN(4), Clashes: []int{row*1000 + r.IntN(150)}}
+	d := -2200 + 100*row + 150*step
+	it := search.Item{Uses: 1 + r.IntN(4), Clashes: []int{row*1000 + r.IntN(150)}}
 	if measured {
-		it.Difficulty += r.IntN(299) - 149
+		d += r.IntN(299) - 149
 	}
+	it.Points = points(d)
 	it.Fits = []search.Fit{{Row: row, Seconds: 45 + 15*(step%4)}}
 	switch {
-	case it.Difficulty < -1700:
+	case d < -1700:
 		it.Quotas = []int{0}
-	case it.Difficulty > -500:
+	case d > -500:
 		it.Quotas = []int{1}
 	}
 	if step%3 == 2 {

@@ -24,7 +24,7 @@ func (t *tree) choose() (best branch, ok bool) {
 		if score > most {
 			most, best, ok = score, b, true
 			best.upFirst = part > 0.5
-			if v >= 0 && t.about[v].form == asExcess {
+			if v >= 0 && t.about[v].form == asOff {
 				best.upFirst = up < down
 			}
 		}
@@ -40,9 +40,11 @@ func (t *tree) branchOn(v int32, x float64) (branch, float64) {
 		c := &t.about[v]
 		low := int(math.Floor(x + 1e-6))
 		switch c.form {
-		case asTotal:
+		case asTotal, asLow:
 			return none, x
-		case asExcess:
+		case asSame, asUneven:
+			return branch{form: noForm, column: int(v), row: -1, low: low}, x
+		case asOff:
 			return branch{form: int(c.tag), column: int(v), row: -1, low: low}, x
 		}
 		return branch{form: int(c.form), column: int(v), row: -1, low: low}, x

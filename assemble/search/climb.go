@@ -21,23 +21,33 @@ func (c *climb) run(chosen []int, all bool) int {
 		return c.root.bound
 	}
 	c.pool(chosen)
+	c.p.anneal(c.root, chosen, c.best, 2, annealShort, c.stop)
+	if c.best.objective <= c.bound {
+		return c.bound
+	}
+	if c.vary(chosen, 10, 30_000); c.best.objective <= c.bound {
+		return c.bound
+	}
+	c.p.anneal(c.root, chosen, c.best, 2, annealLong, c.stop)
 	t := c.apart(chosen)
 	bound := c.explore(t, chosen, 100)
 	if bound >= c.best.objective {
 		return bound
 	}
-	if c.vary(chosen, 10, 30_000); c.best.objective <= c.bound {
-		return c.bound
-	}
-	c.p.quickChoice(c.root, chosen, c.best, 300_000, c.stop)
-	c.p.anneal(c.root, chosen, c.best, 300_000, c.stop)
 	c.mend(chosen, 30)
 	for limit := 1000; all && bound < c.best.objective && !c.stop(); limit *= 2 {
-		c.vary(chosen, 10, 200_000)
+		c.p.anneal(c.root, chosen, c.best, 2, annealLong, c.stop)
 		bound = c.explore(t, chosen, t.nodes+limit)
 	}
 	return bound
 }
+
+// Steps of a chain: the short one is a fraction of a second and most often
+// enough, the long one some seconds.
+const (
+	annealShort = 300_000
+	annealLong  = 3_000_000
+)
 
 func (c *climb) apart(chosen []int) *tree {
 	blocks := make([]int, c.p.Forms)

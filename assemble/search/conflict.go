@@ -18,6 +18,7 @@ const (
 	Clash                   // no clash inside a form
 	Once                    // no item in two forms, but for the shared ones
 	SharedCount             // how many items all forms share
+	SameCount               // as many of a set in every form; index into Same
 	FixedItem               // an item that must stand where it is; index into Fixed
 )
 
@@ -83,6 +84,11 @@ func (m *Model) rules() []Rule {
 			list = append(list, Rule{SharedCount, 0})
 		}
 	}
+	for i := range m.Same {
+		if m.Forms > 1 {
+			list = append(list, Rule{SameCount, i})
+		}
+	}
 	for i := range m.Fixed {
 		list = append(list, Rule{FixedItem, i})
 	}
@@ -102,7 +108,10 @@ func (m *Model) rules() []Rule {
 // apart; then possible looks at each of them.
 func (m *Model) only(kept []Rule) *Model {
 	c := *m
-	c.Rows, c.Quotas, c.Fixed = slices.Clone(m.Rows), slices.Clone(m.Quotas), nil
+	c.Rows, c.Quotas, c.Same, c.Fixed = slices.Clone(m.Rows), slices.Clone(m.Quotas), slices.Clone(m.Same), nil
+	for i := range c.Same {
+		c.Same[i].free = !slices.Contains(kept, Rule{SameCount, i})
+	}
 	for i := range c.Rows {
 		c.Rows[i].free = !slices.Contains(kept, Rule{RowCount, i})
 	}

@@ -2,28 +2,34 @@
 // forms of a quiz, or proves that there is none. It knows nothing of banks and
 // plans: a Model has items, rows to fill, quotas to keep, and an objective
 //
-//	1000 · Σ_f excess_f + Σ uses,  excess_f = ceil(100 · max(0, |m_f − target| − 0.05)),
+//	1000 · (Σ_f off_f + F · Σ_θ uneven_θ) + Σ uses
+//	off_f    = ceil(max(0, |score_f(typical) − 10·s·N| − 10·N) / 10)
+//	uneven_θ = ceil(max(0, max_f score_f(θ) − min_f score_f(θ) − 5·N) / 10)
 //
-// with m_f the mean difficulty of form f in logits. This is automated test
-// assembly by 0-1 programming (van der Linden, Linear Models for Optimal Test
-// Design, 2005, from memory); WriteLP writes the very model for any solver.
+// where score_f(θ) is the sum of what a weaker, a typical or a stronger pupil can
+// expect of the N items of form f, in thousandths of a point, s is the share of
+// right answers aimed at, in 100, and an item counts its uses once. This is
+// automated test assembly by 0-1 programming (van der Linden, Linear Models for
+// Optimal Test Design, 2005, from memory); WriteLP writes the very model for any
+// solver.
 //
 // # How
 //
 // Items that the model can't tell apart are counted, not listed: the search
-// works on groups of equal difficulty, uses, rows, seconds and quotas, so that
+// works on groups of equal points, uses, rows, seconds and quotas, so that
 // it grows with the plan more than with the bank.
 //
 //  1. Bound. All forms together make one linear program (forms are alike, so
-//     averaging any solution over them changes nothing). Only columns that
-//     could improve it are ever put in. Its optimum is below that of any choice.
+//     averaging any solution over them changes nothing and is perfectly even).
+//     Only columns that could improve it are ever put in. Its optimum is below that
+//     of any choice.
 //  2. Start. From the program's solution, greed and swaps look for a choice.
 //     Most often its objective equals the bound, rounded up: proved.
 //  3. Together. Else branch and bound over the same one program for all forms
 //     gives a better bound, and sets of items good for all forms together. Each
 //     set is dealt to the forms by exchanges (simulated annealing). Where no form
-//     can reach the target, the sets with the most room below the next whole
-//     excess are the easiest to deal.
+//     can reach the mark, the sets with the most room below the next whole
+//     hundredth are the easiest to deal.
 //  4. Tree. Else branch and bound, with a block of rows for each form, on the
 //     groups whose reduced cost leaves room for improvement. Forms with the
 //     same branches so far are interchangeable (orbital branching: Ostrowski
@@ -33,7 +39,8 @@
 //     groups, and the tree starts again. In the end all are split, so the
 //     search is complete.
 //  5. Even. Swaps that keep every rule and the objective make the forms more
-//     alike. This part alone is not proved best.
+//     alike in their traits, and take items unused for longer. This part alone is
+//     not proved best.
 //
 // # Which file is which step
 //
@@ -42,6 +49,7 @@
 //	group.go seconds.go              like items together, rules made tight (before 1)
 //	root.go relax.go cuts.go         1, the program and its rows
 //	kernel.go                        which groups are worth a closer look
+//	objective.go                     what a choice costs
 //	swap.go seats.go anneal.go       2, whole choices bettered item by item
 //	pool.go deal.go                  3, all forms together
 //	tree.go choose.go leaf.go        4, the tree, its branches, its ends
@@ -55,13 +63,13 @@
 // bound and every verdict of impossibility is computed again in whole numbers
 // from the rounded multipliers (see lp.Certificate), which gives a valid bound
 // whatever the rounding did; every choice is checked in whole numbers too.
-// As the objective is whole, a bound is rounded up. Excess counts in
+// As the objective is whole, a bound is rounded up. Points count in
 // thousands: a bound of 2,700 with uses of 60 at most means 3,000 (see round).
 //
 // # How many items to pass
 //
 // The time to group is linear in the items. A caller with an index need not
-// pass all members of a large group (equal difficulty, uses, fits and quotas).
+// pass all members of a large group (equal points, uses, fits, quotas and sets of Same).
 // With F forms of N items and at most k clash groups an item, Enough(F, N, k)
 // members no two of which clash are enough: whatever else a choice holds, it
 // takes at most F·N − 1 of them and blocks at most k·F·(N − 1) by clashes (if the

@@ -4,15 +4,16 @@ import "slices"
 
 // evener makes the forms of a finished solution more alike by swaps that keep
 // every rule and never raise the objective: first the counts in each balance,
-// then the sums of difficulties. It is not proved best.
+// then how long their items were not used. It is not proved best.
 type evener struct {
 	*swapper
 	counts [][]int // by balance, then form
+	late   int     // Σ LastUse of the items seated
 }
 
 // even returns the forms made more alike.
 func (p *problem) even(forms [][]Place, stop func() bool) [][]Place {
-	if p.Forms == 1 || len(forms[0]) == 0 {
+	if len(forms[0]) == 0 {
 		return forms
 	}
 	e := &evener{swapper: p.newSwapper(), counts: make([][]int, len(p.Balances))}
@@ -24,7 +25,8 @@ func (p *problem) even(forms [][]Place, stop func() bool) [][]Place {
 	for _, s := range e.seats {
 		e.count(s.form, s.item, 1)
 	}
-	for now, before := e.uneven(), -1; now != before && !stop(); {
+	now, before := e.unlikeness(), likeness{counts: -1}
+	for now != before && !stop() {
 		before = now
 		for k := range e.seats {
 			now = e.better(k, now)
@@ -75,6 +77,7 @@ func (w *swapper) seatAll(forms [][]Place) {
 
 // count adds an item to the balances of its form; a shared item tips none.
 func (e *evener) count(form int, item int32, n int) {
+	e.late += n * e.p.Items[item].LastUse
 	if form == asShared {
 		return
 	}
@@ -83,29 +86,32 @@ func (e *evener) count(form int, item int32, n int) {
 	}
 }
 
-// uneven measures how unlike the forms are: for each balance the sum of the
-// squared differences between forms, and far below it the range of the sums of
-// difficulties.
-func (e *evener) uneven() int {
-	total := 0
+// unlikeness measures how much could be better about forms of one objective: for
+// each balance the sum of the squared differences between forms, and far below
+// it how lately their items were used.
+func (e *evener) unlikeness() likeness {
+	now := likeness{late: e.late}
 	for _, counts := range e.counts {
 		sum, squares := 0, 0
 		for _, n := range counts {
 			sum += n
 			squares += n * n
 		}
-		total += len(counts)*squares - sum*sum
+		now.counts += len(counts)*squares - sum*sum
 	}
-	low, high := e.forms[0].sum, e.forms[0].sum
-	for _, t := range e.forms {
-		low, high = min(low, t.sum), max(high, t.sum)
-	}
-	return total<<32 + high - low
+	return now
+}
+
+// likeness is the smaller the better, first by counts.
+type likeness struct{ counts, late int }
+
+func (l likeness) less(o likeness) bool {
+	return l.counts < o.counts || l.counts == o.counts && l.late < o.late
 }
 
 // better tries other items on seat k, taken from other seats or unused, and
 // keeps what makes the forms more alike.
-func (e *evener) better(k, now int) int {
+func (e *evener) better(k int, now likeness) likeness {
 	a := &e.seats[k]
 	if a.pinned || a.form == asShared {
 		return now
@@ -117,19 +123,19 @@ func (e *evener) better(k, now int) int {
 		}
 		price := e.both(a, b)
 		e.swap(a, b)
-		if after := e.uneven(); after < now && e.both(a, b) <= price {
+		if after := e.unlikeness(); after.less(now) && e.both(a, b) <= price {
 			now = after
 		} else {
 			e.swap(a, b)
 		}
 	}
 	for _, item := range e.pool[a.row] {
-		if e.used[item] || e.uses(item) > e.uses(a.item) {
+		if e.used[item] {
 			continue
 		}
-		price, old := e.price(a.form), a.item
+		price, old := e.touched(a.form)+e.uses(a.item), a.item
 		e.set(a, item)
-		if after := e.uneven(); after < now && e.price(a.form) <= price {
+		if after := e.unlikeness(); after.less(now) && e.touched(a.form)+e.uses(item) <= price {
 			now = after
 		} else {
 			e.set(a, old)

@@ -8,14 +8,16 @@ import (
 // group is a set of items that the model can't tell apart but for their
 // clashes: the search counts how many of them it takes.
 type group struct {
-	difficulty int // less the target
-	uses       int
-	fits       []Fit
-	quotas     []int
-	members    []int32
-	common     []int // clash groups that every member belongs to
-	fixed      *Fixed
-	set        uint64 // the same for groups that fill the same rows and count in the same quotas
+	points  Points
+	uses    int
+	fits    []Fit
+	quotas  []int
+	same    []int
+	members []int32 // those unused for longest first
+	oldest  int     // how many of them were unused equally long
+	common  []int   // clash groups that every member belongs to
+	fixed   *Fixed
+	set     uint64 // the same for groups that fill the same rows and count in the same quotas
 }
 
 // each is how many of the group one form may hold.
@@ -29,11 +31,12 @@ func (g *group) each() int {
 // problem is a model made ready for the search.
 type problem struct {
 	*Model
-	size   int // N
-	goal   bool
-	groups []group
-	rng    *rand.Rand
-	farOff int // largest |difficulty − target|
+	size      int // N
+	goal      bool
+	groups    []group
+	rng       *rand.Rand
+	markScore int    // of a form, in thousandths of a point
+	centre    Points // the mean points of groups, taken off in programs so that their numbers stay small
 
 	slowest  int // most seconds of any item
 	seconds  int // most that a form can take within the limit
@@ -41,14 +44,18 @@ type problem struct {
 }
 
 func newProblem(m *Model, seed uint64, goal bool) *problem {
-	p := &problem{Model: m, size: m.Size(), goal: goal, rng: rand.New(rand.NewPCG(seed, 0x5ea4c4))}
+	p := &problem{Model: m, size: m.Size(), markScore: m.mark(), goal: goal, rng: rand.New(rand.NewPCG(seed, 0x5ea4c4))}
 	p.group()
 	for i := range p.groups {
-		p.farOff = max(p.farOff, p.groups[i].difficulty, -p.groups[i].difficulty)
+		p.centre.add(p.groups[i].points, 1)
+		p.groups[i].byLastUse(p.Items)
 		for _, f := range p.groups[i].fits {
 			p.slowest = max(p.slowest, f.Seconds)
 		}
 		p.mostUses = max(p.mostUses, p.groups[i].uses*p.size*p.Forms)
+	}
+	for t := range p.centre {
+		p.centre[t] /= max(1, len(p.groups))
 	}
 	p.seconds = p.reachable()
 	return p
@@ -74,7 +81,7 @@ func (p *problem) group() {
 		}
 		h := it.hash()
 		at, ok := index[h]
-		if !ok || !p.groups[at].like(it, p.Target) { // should two hashes ever be the same, like items merely come in two groups
+		if !ok || !p.groups[at].like(it) { // should two hashes ever be the same, like items merely come in two groups
 			index[h] = int32(len(p.groups))
 			p.add(i)
 			continue
@@ -82,6 +89,18 @@ func (p *problem) group() {
 		g := &p.groups[at]
 		g.members = append(g.members, int32(i))
 		g.common = intersect(g.common, it.Clashes)
+	}
+}
+
+// byLastUse puts the members unused for longest first.
+func (g *group) byLastUse(items []Item) {
+	last := func(i int32) int { return items[i].LastUse }
+	if slices.ContainsFunc(g.members, func(i int32) bool { return last(i) != last(g.members[0]) }) {
+		slices.SortStableFunc(g.members, func(a, b int32) int { return last(a) - last(b) })
+	}
+	g.oldest = 0
+	for g.oldest < len(g.members) && last(g.members[g.oldest]) == last(g.members[0]) {
+		g.oldest++
 	}
 }
 
@@ -108,19 +127,22 @@ func intersect(a, b []int) []int {
 func (p *problem) add(i int) {
 	it := &p.Items[i]
 	p.groups = append(p.groups, group{
-		difficulty: it.Difficulty - p.Target, uses: it.Uses, fits: it.Fits, quotas: it.Quotas,
+		points: it.Points, uses: it.Uses, fits: it.Fits, quotas: it.Quotas, same: it.Same,
 		members: []int32{int32(i)}, common: it.Clashes, set: it.set(),
 	})
 }
 
-func (g *group) like(it *Item, target int) bool {
-	return g.fixed == nil && g.difficulty == it.Difficulty-target && g.uses == it.Uses &&
-		slices.Equal(g.fits, it.Fits) && slices.Equal(g.quotas, it.Quotas)
+func (g *group) like(it *Item) bool {
+	return g.fixed == nil && g.points == it.Points && g.uses == it.Uses &&
+		slices.Equal(g.fits, it.Fits) && slices.Equal(g.quotas, it.Quotas) && slices.Equal(g.same, it.Same)
 }
 
 // hash mixes all that groups items.
 func (it *Item) hash() uint64 {
-	h := mix(mix(it.set(), it.Difficulty), it.Uses)
+	h := mix(it.set(), it.Uses)
+	for _, p := range it.Points {
+		h = mix(h, p)
+	}
 	for _, f := range it.Fits {
 		h = mix(h, f.Seconds)
 	}
@@ -135,6 +157,10 @@ func (it *Item) set() uint64 {
 	}
 	h = mix(h, -1)
 	for _, q := range it.Quotas {
+		h = mix(h, q)
+	}
+	h = mix(h, -1)
+	for _, q := range it.Same {
 		h = mix(h, q)
 	}
 	return h
@@ -172,6 +198,9 @@ func (p *problem) split(groups []group, clashes map[int]bool) []group {
 			part.common = intersect(part.common, p.Items[i].Clashes)
 		}
 	}
+	for k := range out {
+		out[k].byLastUse(p.Items)
+	}
 	return out
 }
 
@@ -187,8 +216,8 @@ func (p *problem) round(bound int) int {
 	if bound == none || !p.goal || bound <= 0 {
 		return max(bound, 0)
 	}
-	if thousands := bound / 1000; bound-1000*thousands > p.mostUses {
-		return 1000 * (thousands + 1)
+	if points := bound / weight; bound-weight*points > p.mostUses {
+		return weight * (points + 1)
 	}
 	return bound
 }

@@ -11,7 +11,7 @@ const none = math.MaxInt
 
 // incumbent is the best solution so far.
 type incumbent struct {
-	m         *Model
+	p         *problem
 	forms     [][]Place
 	objective int // none while there is no solution
 }
@@ -20,10 +20,10 @@ type incumbent struct {
 func (b *incumbent) offer(forms [][]Place, goal bool) {
 	objective := 0
 	if goal {
-		excess, uses := figures(b.m, forms)
-		objective = 1000*excess + uses
+		g := b.p.measure(forms)
+		objective = g.objective()
 	}
-	if objective < b.objective && verifyRules(b.m, forms) == nil {
+	if objective < b.objective && verifyRules(b.p.Model, forms) == nil {
 		b.forms, b.objective = forms, objective
 	}
 }
@@ -67,8 +67,10 @@ func (t *tree) leaf(bound int) {
 func (t *tree) whole(list []wanted) bool {
 	p := t.p
 	shared := 0
+	var firstSame []int
 	for f := range p.Forms {
 		rows, quotas, seconds := make([]int, len(p.Rows)), make([]int, len(p.Quotas)), 0
+		same := make([]int, len(p.Same))
 		for _, w := range list {
 			if w.form != f && w.form != asShared {
 				continue
@@ -77,6 +79,9 @@ func (t *tree) whole(list []wanted) bool {
 			rows[w.row] += w.count
 			for _, q := range g.quotas {
 				quotas[q] += w.count
+			}
+			for _, s := range g.same {
+				same[s] += w.count
 			}
 			at := slices.IndexFunc(g.fits, func(x Fit) bool { return x.Row == w.row })
 			seconds += w.count * g.fits[at].Seconds
@@ -93,6 +98,14 @@ func (t *tree) whole(list []wanted) bool {
 		}
 		if p.MaxSeconds > 0 && seconds > p.MaxSeconds {
 			return false
+		}
+		if f == 0 {
+			firstSame = same
+		}
+		for s := range same {
+			if same[s] != firstSame[s] && !p.Same[s].free {
+				return false
+			}
 		}
 	}
 	for _, w := range list {
@@ -114,7 +127,7 @@ func (p *problem) pick(groups []group, list []wanted) ([][]Place, map[int]bool) 
 	}
 	for _, w := range list {
 		for range w.count {
-			k.slots = append(k.slots, slot{w, groups[w.group].members})
+			k.slots = append(k.slots, slot{w, groups[w.group].members, groups[w.group].oldest})
 		}
 	}
 	slices.SortStableFunc(k.slots, func(a, b slot) int { return len(a.members) - len(b.members) })
@@ -145,6 +158,7 @@ func comparePlaces(a, b Place) int {
 type slot struct {
 	wanted
 	members []int32
+	oldest  int
 }
 
 type picker struct {
@@ -163,7 +177,7 @@ func (k *picker) fill(i int) bool {
 		return true
 	}
 	s := &k.slots[i]
-	start := k.p.rng.IntN(len(s.members))
+	start := k.p.rng.IntN(s.oldest)
 	for n := range s.members {
 		item := s.members[(start+n)%len(s.members)]
 		if k.steps--; k.steps < 0 {

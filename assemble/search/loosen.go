@@ -6,8 +6,8 @@ import (
 )
 
 // Way is how far one rule has to give for a model to become possible while
-// all the others stay: from its present number to another. For a clash or a
-// fixed item, from 1 to 0 means that the rule has to go. Enough is false if
+// all the others stay: from its present number to another. For a clash, a
+// set of Same or a fixed item, from 1 to 0 means that the rule has to go. Enough is false if
 // not even that would do, as something else is in the way too.
 type Way struct {
 	Rule
@@ -80,6 +80,9 @@ func (l *loosening) possible(number int) (bool, error) {
 		c.Shared = number
 	case Clash:
 		c.Items = withoutClashes(c.Items)
+	case SameCount:
+		c.Same = slices.Clone(c.Same)
+		c.Same[i].free = true
 	case FixedItem:
 		c.Fixed = slices.Delete(slices.Clone(c.Fixed), i, i+1)
 	}

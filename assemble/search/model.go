@@ -13,7 +13,8 @@ type Model struct {
 	Quotas     []Quota  // counts that cut across rows; difficulty bands are quotas too
 	Balances   []string // names of the sets whose counts should be even across forms, where that costs nothing
 	Items      []Item   // the candidates
-	Target     int      // mean difficulty aimed at, in thousandths of a logit
+	Same       []Same   // sets of which every form holds equally many
+	ShareRight int      // how many in 100 answers of a typical pupil should be right; 0 means any
 	MaxSeconds int      // most working seconds in a form; 0 means no limit
 	Shared     int      // how many items stand in every form, in the same row of each; with one form it says nothing
 	Fixed      []Fixed  // items that must stand where they are
@@ -38,15 +39,24 @@ type Quota struct {
 	AtLeast, AtMost int
 }
 
+// Same is a set of items of which every form holds as many as the others.
+type Same struct {
+	Name string
+
+	free bool // the rule is dropped while looking for a conflict
+}
+
 // Item is one candidate.
 type Item struct {
-	Name       string
-	Difficulty int   // thousandths of a logit
-	Uses       int   // earlier uses, 0 or more; counted once if the item is chosen, even as a shared one
-	Fits       []Fit // the rows it may fill; it fills one
-	Quotas     []int // the quotas it counts in
-	Balances   []int // the balances it counts in
-	Clashes    []int // its clash groups, any numbers; a form holds at most one item of each group
+	Name     string
+	Points   Points // what a weaker, a typical and a stronger pupil can expect of it, 0 to 1000 each
+	Uses     int    // earlier uses, 0 or more; counted once if the item is chosen, even as a shared one
+	LastUse  int    // any number, the larger the later; of items as good in all else the lowest is preferred
+	Fits     []Fit  // the rows it may fill; it fills one
+	Quotas   []int  // the quotas it counts in
+	Same     []int  // the sets of Model.Same that it counts in
+	Balances []int  // the balances it counts in
+	Clashes  []int  // its clash groups, any numbers; a form holds at most one item of each group
 }
 
 // Fit says that an item may fill a row, and the working seconds if it does.
@@ -61,8 +71,10 @@ type Place struct{ Item, Row int }
 // Solution is a choice of items that keeps every rule of a model.
 type Solution struct {
 	Forms     [][]Place // each form by row, then by item; shared items stand in all of them
-	Objective int       // 1000·Excess + Uses
-	Excess    int       // Σ_f excess_f, hundredths of a logit beyond the tolerance of 0.05, rounded up in each form
+	Scores    []Points  // what pupils can expect of each form, in thousandths of a point
+	Off       []int     // by how many hundredths of a point each form misses the mark, beyond one in 100
+	Uneven    Points    // by how many the forms lie apart for each pupil, beyond half in 100
+	Objective int       // 1000·(Σ Off + Forms·Σ Uneven) + Uses
 	Uses      int       // Σ uses of the chosen items
 	Bound     int       // no choice has a smaller objective than this
 	Proved    bool      // Bound == Objective
@@ -82,6 +94,9 @@ func (m *Model) Size() int {
 func (m *Model) Check() error {
 	if m.Forms < 1 {
 		return fmt.Errorf("the model asks for %d forms; ask for at least 1", m.Forms)
+	}
+	if m.ShareRight < 0 || m.ShareRight > 100 {
+		return fmt.Errorf("the model asks for %d right in 100", m.ShareRight)
 	}
 	if m.MaxSeconds < 0 || m.Shared < 0 {
 		return fmt.Errorf("seconds (%d) and shared items (%d) can't be negative", m.MaxSeconds, m.Shared)
@@ -103,8 +118,13 @@ func (m *Model) Check() error {
 const largest = 1_000_000
 
 func (m *Model) checkItem(it *Item) error {
-	if it.Uses < 0 || it.Uses > largest || it.Difficulty < -largest || it.Difficulty > largest {
-		return fmt.Errorf("item %q: uses %d must be 0 to %d, difficulty %d within ±%d", it.Name, it.Uses, largest, it.Difficulty, largest)
+	if it.Uses < 0 || it.Uses > largest {
+		return fmt.Errorf("item %q: uses %d must be 0 to %d", it.Name, it.Uses, largest)
+	}
+	for _, p := range it.Points {
+		if p < 0 || p > 1000 {
+			return fmt.Errorf("item %q: %d thousandths of a point; an item gives 0 to 1000", it.Name, p)
+		}
 	}
 	for k, f := range it.Fits {
 		if f.Row < 0 || f.Row >= len(m.Rows) || f.Seconds < 0 || f.Seconds > largest {
@@ -121,6 +141,9 @@ func (m *Model) checkItem(it *Item) error {
 	}
 	if err := checkSet(it.Balances, len(m.Balances)); err != nil {
 		return fmt.Errorf("item %q, balances: %w", it.Name, err)
+	}
+	if err := checkSet(it.Same, len(m.Same)); err != nil {
+		return fmt.Errorf("item %q, same: %w", it.Name, err)
 	}
 	return nil
 }

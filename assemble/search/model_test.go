@@ -3,6 +3,7 @@ package search_test
 import (
 	"evenhand/assemble/search"
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
 )
@@ -18,12 +19,20 @@ type shape struct {
 	squeeze                            int  // percent of slack taken from seconds and quotas: 0 loose, 100 tight
 	shared                             int
 	rare                               bool // fewer items count in the first quota than it asks for, most of the time
-	hurry                              int  // if not 0, seconds an item on average; no item takes less than 30
+	same                               int  // sets of which every form holds equally many
+	noMark                             bool
+	hurry                              int // if not 0, seconds an item on average; no item takes less than 30
 }
 
 // draw makes a model of a shape.
 func draw(s shape, r *rand.Rand) *search.Model {
-	m := &search.Model{Forms: s.forms, Target: -1099, Shared: s.shared} // ln(3), three in four right
+	m := &search.Model{Forms: s.forms, ShareRight: 75, Shared: s.shared}
+	if s.noMark {
+		m.ShareRight = 0
+	}
+	for i := range s.same {
+		m.Same = append(m.Same, search.Same{Name: fmt.Sprint("set ", i+1)})
+	}
 	for i := range s.rows {
 		m.Rows = append(m.Rows, search.Row{Name: fmt.Sprint("row ", i+1), Count: s.perRow})
 	}
@@ -50,9 +59,14 @@ func draw(s shape, r *rand.Rand) *search.Model {
 }
 
 func drawItem(s shape, i int, r *rand.Rand) search.Item {
-	it := search.Item{Name: fmt.Sprint("item ", i+1), Difficulty: s.centre + int(r.NormFloat64()*900)}
+	it := search.Item{Name: fmt.Sprint("item ", i+1), Points: points(s.centre + int(r.NormFloat64()*900))}
 	if s.grouped {
-		it.Difficulty = s.centre + 150*r.IntN(13) - 900
+		it.Points = points(s.centre + 150*r.IntN(13) - 900)
+	}
+	for k := range s.same {
+		if r.IntN(2) == 0 {
+			it.Same = append(it.Same, k)
+		}
 	}
 	if s.uses > 0 {
 		it.Uses = r.IntN(s.uses + 1)
@@ -74,6 +88,15 @@ func drawItem(s shape, i int, r *rand.Rand) search.Item {
 		it.Clashes = []int{r.IntN(max(1, s.items*s.clashes/100)), 1_000_000 + r.IntN(max(1, s.items*s.clashes/50))}
 	}
 	return it
+}
+
+// points is what pupils of ability −1, 0 and 1 logit can expect of an item, in
+// thousandths, half up (the logistic function of Rasch 1960).
+func points(difficulty int) (p search.Points) {
+	for t, ability := range []float64{-1, 0, 1} {
+		p[t] = int(math.Floor(1000/(1+math.Exp(float64(difficulty)/1000-ability)) + 0.5))
+	}
+	return p
 }
 
 // brute tries every choice: it returns the smallest objective, or -1 if there
@@ -136,22 +159,44 @@ func (b *bruteSearch) finish() {
 	}
 }
 
-// solution gives a choice its figures.
+// solution gives a choice its figures, worked out from the definition in
+// hundredths of a point rather than thousandths.
 func solution(m *search.Model, forms [][]search.Place) *search.Solution {
 	s := &search.Solution{Forms: forms, Proved: true}
 	var seen []int
+	n := 0
+	for _, r := range m.Rows {
+		n += r.Count
+	}
 	for _, places := range forms {
-		sum := 0
+		var score search.Points
 		for _, p := range places {
-			sum += m.Items[p.Item].Difficulty
+			for t := range score {
+				score[t] += m.Items[p.Item].Points[t]
+			}
 			if !slices.Contains(seen, p.Item) {
 				seen = append(seen, p.Item)
 				s.Uses += m.Items[p.Item].Uses
 			}
 		}
-		s.Excess += search.Excess(len(places), sum, m.Target)
+		s.Scores = append(s.Scores, score)
+		off := 0
+		if m.ShareRight > 0 {
+			miss := math.Abs(float64(score[1])/10 - float64(m.ShareRight*n))
+			off = int(math.Ceil(max(0, miss-float64(n)) - 1e-9))
+		}
+		s.Off = append(s.Off, off)
+		s.Objective += 1000 * off
 	}
-	s.Objective = 1000*s.Excess + s.Uses
+	for t := range s.Uneven {
+		for _, a := range s.Scores {
+			for _, b := range s.Scores {
+				s.Uneven[t] = max(s.Uneven[t], int(math.Ceil(float64(a[t]-b[t])/10-float64(n)/2-1e-9)))
+			}
+		}
+		s.Objective += 1000 * len(forms) * s.Uneven[t]
+	}
+	s.Objective += s.Uses
 	s.Bound = s.Objective
 	return s
 }

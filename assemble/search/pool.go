@@ -10,11 +10,11 @@ func (c *climb) pool(chosen []int) {
 	if c.p.Forms == 1 || !c.p.goal {
 		return
 	}
-	t := c.pooled(chosen, 1e-4/float64(max(c.p.farOff, 1)), 0, 20_000)
+	t := c.pooled(chosen, 1e-7, 0, 20_000)
 	bound := t.explore(c.bound, 400)
 	c.bound = max(c.bound, min(bound, t.best.objective))
 	if c.bound < none {
-		c.floor = max(c.floor, (c.bound-c.p.mostUses+999)/1000)
+		c.floor = max(c.floor, (c.bound-c.p.mostUses+weight-1)/weight)
 	}
 }
 
@@ -39,7 +39,7 @@ func (c *climb) vary(chosen []int, rounds, tries int) {
 // pooled makes a tree over all forms together. It deals each set of items that
 // it finds; its best is an objective that the sets reach, the forms perhaps not.
 func (c *climb) pooled(chosen []int, room, chance float64, tries int) *tree {
-	reached := &incumbent{m: c.p.Model, objective: c.best.objective}
+	reached := &incumbent{p: c.p, objective: c.best.objective}
 	t := c.p.newTree(c.groups(chosen), []int{c.p.Forms}, reached, c.floor, c.stop)
 	t.found = func(list []wanted, bound int) {
 		reached.objective = bound
@@ -58,7 +58,7 @@ func (t *tree) lean(r *root, room, chance float64) {
 	}
 	for j := range t.Cols {
 		if c := &t.about[j]; c.form >= asShared {
-			t.Cols[j].Nudge += room*float64(t.groups[c.tag].difficulty) + chance*t.p.rng.Float64()
+			t.Cols[j].Nudge += room*float64(t.groups[c.tag].points[typical]-t.p.centre[typical]) + chance*t.p.rng.Float64()
 		}
 	}
 }

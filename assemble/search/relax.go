@@ -8,10 +8,16 @@ import (
 
 // What a column's form may say instead of a form.
 const (
-	asExcess = -2 // form of a column that is a block's excess
-	asTotal  = -3 // form of the column that is the sum of excesses
-	asShared = -1 // form of a column that is a shared item
+	asShared = -1 // a shared item
+	asOff    = -2 // by how much a block misses the mark
+	asTotal  = -3 // the sum of these
+	asSame   = -4 // how many of a set of Same each form holds
+	asLow    = -5 // the lowest score of the forms for one of the pupils
+	asUneven = -6 // by how much the forms lie apart for one of them
 )
+
+// noForm is the form of a branch that is about all forms alike.
+const noForm = -1
 
 // relaxation is the model as a linear program, with a block of rows for every
 // form, or with one block for all forms together: as forms are alike, adding
@@ -25,14 +31,13 @@ type relaxation struct {
 	groups  []group
 	first   []int // first column of each group, or -1 while it is left out
 	shared  int   // row that counts the shared items
-	total   int   // column of the sum of excesses
-	excess  []int // columns of the blocks' excesses
+	total   int   // column of the sum of what blocks miss the mark by
 	supply  map[int]bool
 	clashed map[[2]int]bool // clash rows present, by clash group and block
 	undo    []func()        // forgets a cut row, for each of them in order
 	pruned  int             // rows left when last pruned
 
-	onlyExcess bool // uses count nothing for the moment
+	onlyMark bool // uses count nothing for the moment
 }
 
 // about says what a column stands for: how many of a group (tag) fill one of
@@ -61,15 +66,33 @@ func (p *problem) relax(groups []group, blocks []int) *relaxation {
 	}
 	lo, up := p.sharedRange()
 	r.shared = int(r.AddRow(lo, up, 1))
+	r.addSame()
 	if p.goal {
-		r.addExcess()
+		r.addOff()
+	}
+	if p.goal && len(blocks) > 1 {
+		r.addUneven()
 	}
 	return r
 }
 
 // stride is how many rows a block has: one for each plan row, one for each
-// quota, then seconds, too high and too low.
-func (r *relaxation) stride() int { return len(r.p.Rows) + len(r.p.Quotas) + 3 }
+// quota, one for each set of Same, then seconds, too high, too low, and for
+// several blocks two for each pupil.
+func (r *relaxation) stride() int {
+	n := len(r.p.Rows) + len(r.p.Quotas) + len(r.p.Same) + 3
+	if r.compares() {
+		n += 2 * Abilities
+	}
+	return n
+}
+
+// compares says whether the program knows the forms apart, and so by how much
+// they differ.
+func (r *relaxation) compares() bool { return r.p.goal && len(r.blocks) > 1 }
+
+// scoreScale brings thousandths of a point near the size of counts.
+const scoreScale = 1.0 / 1024
 
 func (r *relaxation) addBlock(w int) {
 	p, all := r.p, len(r.p.Items)
@@ -80,23 +103,77 @@ func (r *relaxation) addBlock(w int) {
 	for _, q := range p.Quotas {
 		r.AddRow(w*max(q.AtLeast, 0), w*min(q.AtMost, max(q.AtLeast, all)), 1)
 	}
+	for _, s := range p.Same {
+		lo := 0
+		if s.free {
+			lo = -w * all
+		}
+		r.AddRow(lo, -lo, 1)
+	}
 	r.AddRow(0, w*p.seconds, 1.0/64)
 	n := max(p.size, 1)
-	r.AddRow(-w*n*(2*p.farOff+100), w*50*n, 1.0/1024)
-	r.AddRow(-w*n*(2*p.farOff+100), w*50*n, 1.0/1024)
+	most := w * markTolerance * n
+	if p.ShareRight == 0 {
+		most = w * n * widestMiss
+	}
+	r.AddRow(-w*n*widestMiss, most, scoreScale)
+	r.AddRow(-w*n*widestMiss, most, scoreScale)
+	if r.compares() {
+		for range Abilities {
+			r.AddRow(0, 2*n*widestMiss, scoreScale)                // score − lowest ≥ 0
+			r.AddRow(-2*n*widestMiss, evenTolerance*n, scoreScale) // score − lowest − 10·uneven ≤ 5N
+		}
+	}
 }
 
-// addExcess adds the excess of each block and their sum. An excess is at most
-// ceil(farOff/10).
-func (r *relaxation) addExcess() {
-	n := int32(10 * max(r.p.size, 1))
-	sum := r.AddRow(0, 0, 1)
-	top := r.p.farOff/10 + 1
-	for b, w := range r.blocks {
-		high := int32((b+1)*r.stride() - 2)
-		r.excess = append(r.excess, r.add(lp.Column{Entries: []lp.Entry{at(high, -n), at(high+1, -n), at(sum, -1)}, Up: w * top}, about{form: asExcess, tag: int32(b)}))
+// widestMiss is more than an item's points can differ from any mean, together
+// with the most that off and uneven take away.
+const widestMiss = 2100
+
+// mostOff is the most hundredths of a point an item that a form can be off or
+// uneven.
+const mostOff = 100
+
+// miss is what an item of a group adds to a form's distance from the mark.
+func (p *problem) miss(g *group) int { return g.points[typical] - 10*p.ShareRight }
+
+// addSame adds how many of each set of Same a form holds.
+func (r *relaxation) addSame() {
+	for s := range r.p.Same {
+		c := lp.Column{Up: len(r.p.Items)}
+		for b, w := range r.blocks {
+			c.Entries = append(c.Entries, at(int32(b*r.stride()+len(r.p.Rows)+len(r.p.Quotas)+s), int32(-w)))
+		}
+		r.add(c, about{form: asSame, tag: int32(s)})
 	}
-	r.total = r.add(lp.Column{Entries: []lp.Entry{at(sum, 1)}, Up: r.p.Forms * top, Cost: 1000}, about{form: asTotal})
+}
+
+// addOff adds by how much each block misses the mark, and the sum.
+func (r *relaxation) addOff() {
+	sum := r.AddRow(0, 0, 1)
+	top := mostOff * max(r.p.size, 1)
+	for b, w := range r.blocks {
+		high := int32(b*r.stride() + len(r.p.Rows) + len(r.p.Quotas) + len(r.p.Same) + 1)
+		up := w * top
+		r.add(lp.Column{Entries: []lp.Entry{at(high, -hundredth), at(high+1, -hundredth), at(sum, -1)}, Up: up}, about{form: asOff, tag: int32(b)})
+	}
+	r.total = r.add(lp.Column{Entries: []lp.Entry{at(sum, 1)}, Up: r.p.Forms * top, Cost: weight}, about{form: asTotal})
+}
+
+// addUneven adds for each pupil the lowest score of the forms, less the centre,
+// and by how much they lie apart.
+func (r *relaxation) addUneven() {
+	n := max(r.p.size, 1)
+	for t := range Abilities {
+		low, uneven := lp.Column{Lo: -1000 * n, Up: 1000 * n}, lp.Column{Up: mostOff * n, Cost: weight * r.p.Forms}
+		for b := range r.blocks {
+			row := int32((b+1)*r.stride() - 2*Abilities + 2*t)
+			low.Entries = append(low.Entries, at(row, -1), at(row+1, -1))
+			uneven.Entries = append(uneven.Entries, at(row+1, -hundredth))
+		}
+		r.add(low, about{form: asLow, tag: int32(t)})
+		r.add(uneven, about{form: asUneven, tag: int32(t)})
+	}
 }
 
 // at is a column's value in a row.
@@ -136,11 +213,22 @@ func (r *relaxation) blockEntries(buf []lp.Entry, g *group, fit Fit, b int, w in
 		buf = append(buf, at(base+int32(q), w))
 	}
 	base += int32(len(r.p.Quotas))
+	for _, s := range g.same {
+		buf = append(buf, at(base+int32(s), w))
+	}
+	base += int32(len(r.p.Same))
 	if r.p.MaxSeconds > 0 && fit.Seconds > 0 {
 		buf = append(buf, at(base, w*int32(fit.Seconds)))
 	}
-	if d := int32(g.difficulty); d != 0 && r.p.goal {
+	if d := int32(r.p.miss(g)); d != 0 && r.p.goal {
 		buf = append(buf, at(base+1, w*d), at(base+2, -w*d))
+	}
+	if r.compares() {
+		for t := range int32(Abilities) {
+			if d := int32(g.points[t] - r.p.centre[t]); d != 0 {
+				buf = append(buf, at(base+3+2*t, w*d), at(base+4+2*t, w*d))
+			}
+		}
 	}
 	return buf
 }
@@ -199,7 +287,7 @@ func (r *relaxation) include(i int) {
 }
 
 func (r *relaxation) cost(g *group) int {
-	if !r.p.goal || r.onlyExcess {
+	if !r.p.goal || r.onlyMark {
 		return 0
 	}
 	return g.uses

@@ -54,18 +54,18 @@ func (r *root) roundExcess(stop func() bool) {
 		r.Cols[j].Cost = 0
 	}
 	r.Cols[r.total].Cost = 1
-	r.onlyExcess = true
+	r.onlyMark = true
 	if r.sift(stop) == lp.Optimal {
 		c, sum := r.proof(r.Multipliers(), true)
 		r.Cols[r.total].Lo = max(0, c.Ceil(sum))
 	}
-	r.onlyExcess = false
+	r.onlyMark = false
 	for j := range r.Cols {
 		if c := &r.about[j]; c.form >= asShared {
 			r.Cols[j].Cost = r.groups[c.tag].uses
 		}
 	}
-	r.Cols[r.total].Cost = 1000
+	r.Cols[r.total].Cost = weight
 }
 
 // sift solves with the columns included, then includes those outside that
@@ -114,7 +114,7 @@ func (r *root) improving(y []float64, costs, optimal bool) bool {
 			kept.Sink(0)
 		}
 	}
-	if optimal && !r.onlyExcess && r.ceil(r.objective()+rest.least()) >= r.ceil(r.objective()) {
+	if optimal && !r.onlyMark && r.ceil(r.objective()+rest.least()) >= r.ceil(r.objective()) {
 		return false
 	}
 	for _, c := range kept {
@@ -143,7 +143,7 @@ func (r *root) proof(y []float64, costs bool) (lp.Certificate, int64) {
 	for _, v := range r.Scaled(y) {
 		more += math.Abs(v)
 	}
-	widest := float64(r.p.Forms * max(r.p.farOff, r.p.slowest, 1))
+	widest := float64(r.p.Forms * max(1000, r.p.slowest))
 	more = (more*widest + largest) * float64(len(r.p.Items)*(len(r.p.Rows)+1))
 	c := r.Certify(y, costs, more)
 	rest := newRest[int64](r)
@@ -199,8 +199,12 @@ func (s *rest[T]) outside(i int, y []T, cost T) T {
 		common += y[at+q]
 	}
 	at += len(p.Quotas)
+	for _, s := range g.same {
+		common += y[at+s]
+	}
+	at += len(p.Same)
 	if p.goal {
-		common += T(g.difficulty) * (y[at+1] - y[at+2])
+		common += T(p.miss(g)) * (y[at+1] - y[at+2])
 	}
 	best := cost
 	for k, fit := range g.fits {

@@ -29,10 +29,12 @@ type seat struct {
 
 // tally counts what the rules of a form count.
 type tally struct {
-	quotas       []int
-	held         map[int]int // items of each clash group
-	seconds, sum int
-	clashes      int // items too many in clash groups
+	quotas  []int
+	held    map[int]int // items of each clash group
+	same    []int
+	seconds int
+	score   Points
+	clashes int // items too many in clash groups
 }
 
 // quickChoice looks for a good choice among the groups, by greed and swaps, and
@@ -61,7 +63,7 @@ func (p *problem) quickChoice(r *root, groups []int, best *incumbent, tries int,
 func (p *problem) newSwapper() *swapper {
 	w := &swapper{p: p, used: make([]bool, len(p.Items)), forms: make([]tally, p.Forms), fine: broken}
 	for f := range w.forms {
-		w.forms[f] = tally{quotas: make([]int, len(p.Quotas)), held: map[int]int{}}
+		w.forms[f] = tally{quotas: make([]int, len(p.Quotas)), same: make([]int, len(p.Same)), held: map[int]int{}}
 	}
 	return w
 }
@@ -76,7 +78,7 @@ func (w *swapper) fillPool(r *root, groups []int) {
 		if g.fixed != nil {
 			continue
 		}
-		from := w.p.rng.IntN(len(g.members))
+		from := w.p.rng.IntN(g.oldest)
 		for n := range min(len(g.members), 4*w.p.Forms) {
 			for _, fit := range g.fits {
 				w.pool[fit.Row] = append(w.pool[fit.Row], g.members[(from+n)%len(g.members)])
@@ -215,7 +217,10 @@ func (w *swapper) put(form, row int, item int32, n int) {
 		}
 		t := &w.forms[f]
 		t.seconds += n * seconds
-		t.sum += n * it.Difficulty
+		t.score.add(it.Points, n)
+		for _, s := range it.Same {
+			t.same[s] += n
+		}
 		for _, q := range it.Quotas {
 			t.quotas[q] += n
 		}
@@ -244,9 +249,44 @@ func (w *swapper) wrongs(f int) int {
 func (w *swapper) price(f int) int {
 	price := w.fine * w.wrongs(f)
 	if w.p.goal {
-		price += 1000 * Excess(w.p.size, w.forms[f].sum, w.p.Target)
+		price += weight * w.p.off(w.forms[f].score[typical])
 	}
 	return price
+}
+
+// apart is the price of what forms differ by.
+func (w *swapper) apart() int {
+	if w.p.Forms == 1 {
+		return 0
+	}
+	price := w.fine * w.unlike()
+	if !w.p.goal {
+		return price
+	}
+	for t := range Abilities {
+		low, high := w.forms[0].score[t], w.forms[0].score[t]
+		for f := 1; f < len(w.forms); f++ {
+			low, high = min(low, w.forms[f].score[t]), max(high, w.forms[f].score[t])
+		}
+		price += weight * w.p.Forms * w.p.uneven(low, high)
+	}
+	return price
+}
+
+// unlike counts by how much forms differ in what they must hold equally often.
+func (w *swapper) unlike() int {
+	wrong := 0
+	for s := range w.p.Same {
+		if w.p.Same[s].free {
+			continue
+		}
+		low, high := w.forms[0].same[s], w.forms[0].same[s]
+		for f := range w.forms {
+			low, high = min(low, w.forms[f].same[s]), max(high, w.forms[f].same[s])
+		}
+		wrong += high - low
+	}
+	return wrong
 }
 
 func (w *swapper) uses(item int32) int {
@@ -258,7 +298,7 @@ func (w *swapper) uses(item int32) int {
 
 // cost is the price of everything.
 func (w *swapper) cost() int {
-	t := 0
+	t := w.apart()
 	for f := range w.forms {
 		t += w.price(f)
 	}

@@ -45,7 +45,7 @@ func solve(ctx context.Context, m *Model, o Options, goal bool) (*Solution, erro
 		return nil, &Impossible{}
 	}
 	p := newProblem(m, o.Seed, goal)
-	best := &incumbent{m: m, objective: none}
+	best := &incumbent{p: p, objective: none}
 	stop := func() bool { return ctx.Err() != nil }
 	bound := p.improve(best, stop)
 	switch {
@@ -57,11 +57,24 @@ func solve(ctx context.Context, m *Model, o Options, goal bool) (*Solution, erro
 	if goal {
 		best.forms = p.even(best.forms, stop)
 	}
-	excess, uses := figures(m, best.forms)
-	s := &Solution{Forms: best.forms, Objective: 1000*excess + uses, Excess: excess, Uses: uses}
+	s := p.solution(best.forms)
 	s.Bound = min(bound, s.Objective)
 	s.Proved = s.Bound == s.Objective
 	return s, nil
+}
+
+// solution gives a choice its figures.
+func (p *problem) solution(forms [][]Place) *Solution {
+	g := p.measure(forms)
+	s := &Solution{Forms: forms, Off: g.off, Uneven: g.uneven, Uses: g.uses, Objective: g.objective()}
+	for _, places := range forms {
+		var score Points
+		for _, x := range places {
+			score.add(p.Items[x.Item].Points, 1)
+		}
+		s.Scores = append(s.Scores, score)
+	}
+	return s
 }
 
 // single takes sharing out of a model with one form, where it says nothing.

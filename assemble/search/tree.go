@@ -261,8 +261,11 @@ func (t *tree) anyBranch() (branch, bool) {
 	for j := range t.Cols {
 		if c := &t.Cols[j]; c.Lo < c.Up {
 			form := int(t.about[j].form)
-			if t.about[j].form == asExcess {
+			switch t.about[j].form {
+			case asOff:
 				form = int(t.about[j].tag)
+			case asSame, asUneven, asLow, asTotal:
+				form = noForm
 			}
 			return branch{form: form, column: j, row: -1, low: (c.Lo + c.Up) / 2}, true
 		}

@@ -6,8 +6,8 @@ import (
 )
 
 // Verify checks a solution against every rule of the model, and its figures
-// against its items, in whole numbers. It shares no code with the search, which
-// offers no choice that breaks a rule here.
+// against its items, in whole numbers. It shares no code with the search, only
+// the types; the search offers no choice that breaks a rule here.
 func Verify(m *Model, s *Solution) error {
 	if err := verifyRules(m, s.Forms); err != nil {
 		return err
@@ -27,6 +27,9 @@ func verifyRules(m *Model, forms [][]Place) error {
 	if err := verifyOnce(m, forms); err != nil {
 		return err
 	}
+	if err := verifySame(m, forms); err != nil {
+		return err
+	}
 	for _, x := range m.Fixed {
 		for f, places := range forms {
 			here := x.Form == f || x.Form == EveryForm || m.Forms == 1
@@ -42,12 +45,12 @@ func verifyForm(m *Model, places []Place) error {
 	rows, quotas, clashes, seconds := make([]int, len(m.Rows)), make([]int, len(m.Quotas)), map[int]int{}, 0
 	for _, p := range places {
 		it := &m.Items[p.Item]
-		sec, fits := it.seconds(p.Row)
-		if !fits {
+		at := slices.IndexFunc(it.Fits, func(f Fit) bool { return f.Row == p.Row })
+		if at < 0 {
 			return fmt.Errorf("item %q does not fit row %q", it.Name, m.Rows[p.Row].Name)
 		}
 		rows[p.Row]++
-		seconds += sec
+		seconds += it.Fits[at].Seconds
 		for _, q := range it.Quotas {
 			quotas[q]++
 		}
@@ -72,6 +75,27 @@ func verifyForm(m *Model, places []Place) error {
 	}
 	if m.MaxSeconds > 0 && seconds > m.MaxSeconds {
 		return fmt.Errorf("%d seconds are more than %d", seconds, m.MaxSeconds)
+	}
+	return nil
+}
+
+// verifySame checks that all forms hold as many of each set of Same as the first.
+func verifySame(m *Model, forms [][]Place) error {
+	for k, same := range m.Same {
+		first := 0
+		for f, places := range forms {
+			n := 0
+			for _, p := range places {
+				if slices.Contains(m.Items[p.Item].Same, k) {
+					n++
+				}
+			}
+			if f == 0 {
+				first = n
+			} else if n != first && !same.free {
+				return fmt.Errorf("form %d holds %d of %q, form 1 %d", f+1, n, same.Name, first)
+			}
+		}
 	}
 	return nil
 }
@@ -108,11 +132,55 @@ func verifyOnce(m *Model, forms [][]Place) error {
 	return nil
 }
 
+// verifyFigures works the figures out anew from the definition: expected
+// scores in thousandths of a point, what misses the mark by more than one in
+// 100, what lies apart by more than half in 100.
 func verifyFigures(m *Model, s *Solution) error {
-	excess, uses := figures(m, s.Forms)
-	if s.Excess != excess || s.Uses != uses || s.Objective != 1000*excess+uses {
-		return fmt.Errorf("objective %d (excess %d, uses %d) is said, %d (%d, %d) is true",
-			s.Objective, s.Excess, s.Uses, 1000*excess+uses, excess, uses)
+	n, uses, points := 0, 0, 0
+	for _, row := range m.Rows {
+		n += row.Count
+	}
+	if len(s.Scores) != m.Forms || len(s.Off) != m.Forms {
+		return fmt.Errorf("figures of %d and %d forms instead of %d", len(s.Scores), len(s.Off), m.Forms)
+	}
+	counted := map[int]bool{}
+	lowest, highest := [Abilities]int{}, [Abilities]int{}
+	for f, places := range s.Forms {
+		var score [Abilities]int
+		for _, p := range places {
+			it := m.Items[p.Item]
+			for t, v := range it.Points {
+				score[t] += v
+			}
+			if !counted[p.Item] {
+				uses += it.Uses
+			}
+			counted[p.Item] = true
+		}
+		if s.Scores[f] != score {
+			return fmt.Errorf("form %d: scores %v are said, %v are true", f+1, s.Scores[f], score)
+		}
+		if off := beyond(abs(score[1]-10*m.ShareRight*n), 10*n); m.ShareRight > 0 && s.Off[f] != off || m.ShareRight == 0 && s.Off[f] != 0 {
+			return fmt.Errorf("form %d: %d off the mark is said, %d is true", f+1, s.Off[f], off)
+		}
+		points += s.Off[f]
+		for t, v := range score {
+			if f == 0 || v < lowest[t] {
+				lowest[t] = v
+			}
+			if f == 0 || v > highest[t] {
+				highest[t] = v
+			}
+		}
+	}
+	for t := range lowest {
+		if uneven := beyond(highest[t]-lowest[t], 5*n); s.Uneven[t] != uneven {
+			return fmt.Errorf("pupil %d: uneven by %d is said, %d is true", t+1, s.Uneven[t], uneven)
+		}
+		points += m.Forms * s.Uneven[t]
+	}
+	if s.Uses != uses || s.Objective != 1000*points+uses {
+		return fmt.Errorf("objective %d with %d uses is said, %d with %d is true", s.Objective, s.Uses, 1000*points+uses, uses)
 	}
 	if s.Bound > s.Objective || s.Proved != (s.Bound == s.Objective) {
 		return fmt.Errorf("bound %d and proved %t don't go with objective %d", s.Bound, s.Proved, s.Objective)
@@ -120,30 +188,19 @@ func verifyFigures(m *Model, s *Solution) error {
 	return nil
 }
 
-// figures gives the excess of all forms and the uses of all items, each once.
-func figures(m *Model, forms [][]Place) (excess, uses int) {
-	seen := map[int]bool{}
-	for _, places := range forms {
-		sum := 0
-		for _, p := range places {
-			sum += m.Items[p.Item].Difficulty
-			if !seen[p.Item] {
-				seen[p.Item] = true
-				uses += m.Items[p.Item].Uses
-			}
-		}
-		excess += Excess(len(places), sum, m.Target)
+// beyond is by how many hundredths of a point thousandths go beyond a
+// tolerance, the last one counted whole.
+func beyond(thousandths, tolerance int) int {
+	n := 0
+	for thousandths > tolerance {
+		n, thousandths = n+1, thousandths-10
 	}
-	return excess, uses
+	return n
 }
 
-// Excess is ceil(100·max(0, |sum/n − target| − 0.05)) for n items whose
-// difficulties sum to sum, with sum and target in thousandths of a logit:
-// hundredths of a logit by which a form misses its target beyond 0.05.
-func Excess(n, sum, target int) int {
-	miss := max(sum-n*target, n*target-sum) - 50*n
-	if miss <= 0 {
-		return 0
+func abs(n int) int {
+	if n < 0 {
+		return -n
 	}
-	return (miss + 10*n - 1) / (10 * n)
+	return n
 }

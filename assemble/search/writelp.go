@@ -8,13 +8,16 @@ import (
 	"strings"
 )
 
-// WriteLP writes the model in CPLEX LP format, item by item and with nothing
+// WriteLP writes the model in LP format, item by item and with nothing
 // grouped or left out, so that any integer programming solver can check an
 // answer. The names of the variables:
 //
 //	x_I_F_R  1 if item I fills row R of form F (counted from 1)
 //	y_I_R    1 if item I is shared: it fills row R of every form
-//	e_F      hundredths of a logit by which form F misses the target beyond 0.05
+//	off_F     hundredths of a point by which form F misses the mark beyond one in 100
+//	uneven_T  the same by which the forms lie apart for pupil T (1 weaker, 2 typical, 3 stronger), beyond half in 100
+//	high_T    the highest score of the forms for pupil T, in thousandths of a point, or more
+//	low_T     the lowest, or less
 //
 // The balances are not written: they never change the objective.
 func WriteLP(w io.Writer, m *Model) error {
@@ -29,6 +32,8 @@ func WriteLP(w io.Writer, m *Model) error {
 	for f := 1; f <= m.Forms; f++ {
 		p.form(f)
 	}
+	p.uneven()
+	p.same()
 	p.once()
 	p.fixed()
 	p.variables()
@@ -73,7 +78,7 @@ func (p *lpWriter) start(comment, format string, args ...any) {
 // end closes a constraint; readers refuse one without any term.
 func (p *lpWriter) end(sense string, rhs int) {
 	if p.empty {
-		p.term(0, "e_1")
+		p.term(0, "off_1")
 	}
 	fmt.Fprintf(p, " %s %d\n", sense, rhs)
 }
@@ -89,8 +94,8 @@ func printable(s string) string {
 }
 
 func (p *lpWriter) heading() {
-	fmt.Fprintf(p, "\\ %d forms of %d items from %d candidates, target %d thousandths of a logit\n",
-		p.m.Forms, p.m.Size(), len(p.m.Items), p.m.Target)
+	fmt.Fprintf(p, "\\ %d forms of %d items from %d candidates, %d in 100 to be right\n",
+		p.m.Forms, p.m.Size(), len(p.m.Items), p.m.ShareRight)
 	for i := range p.m.Items {
 		if p.m.Items[i].Name != "" {
 			fmt.Fprintf(p, "\\ item %d: %s\n", i+1, printable(p.m.Items[i].Name))
@@ -102,7 +107,10 @@ func (p *lpWriter) objective() {
 	fmt.Fprint(p, "Minimize\n cost:")
 	p.line = 10
 	for f := 1; f <= p.m.Forms; f++ {
-		p.term(1000, "e_%d", f)
+		p.term(1000, "off_%d", f)
+	}
+	for t := range Abilities {
+		p.term(1000*p.m.Forms, "uneven_%d", t+1)
 	}
 	for i, it := range p.m.Items {
 		if it.Uses != 0 {
@@ -152,7 +160,8 @@ func (p *lpWriter) form(f int) {
 		}
 		p.end("<=", m.MaxSeconds)
 	}
-	p.target(f)
+	p.mark(f)
+	p.scores(f)
 	p.clashes(f)
 }
 
@@ -177,20 +186,68 @@ func (p *lpWriter) quota(f, q int, quota Quota) {
 	side("most", "<=", quota.AtMost)
 }
 
-// target writes |Σ (difficulty − target)| ≤ 50·N + 10·N·e. The rows fix the
-// number of items at N, so the target may be taken from each item.
-func (p *lpWriter) target(f int) {
+// mark writes |Σ points − 10·s·N| ≤ 10·N + 10·off.
+func (p *lpWriter) mark(f int) {
+	if p.m.ShareRight == 0 {
+		return
+	}
 	n := p.m.Size()
 	side := func(name string, sign int) {
-		p.start(fmt.Sprintf("form %d: difficulty not too %s", f, name), "%s_%d", name, f)
+		p.start(fmt.Sprintf("form %d: not too %s", f, name), "%s_%d", name, f)
 		for i, it := range p.m.Items {
-			p.places(i, f, func(int) int { return sign * (it.Difficulty - p.m.Target) })
+			p.places(i, f, func(int) int { return sign * it.Points[1] })
 		}
-		p.term(-10*n, "e_%d", f)
-		p.end("<=", 50*n)
+		p.term(-10, "off_%d", f)
+		p.end("<=", sign*10*p.m.ShareRight*n+10*n)
 	}
-	side("high", 1)
-	side("low", -1)
+	side("easy", 1)
+	side("hard", -1)
+}
+
+// scores writes low ≤ Σ points ≤ high for each pupil.
+func (p *lpWriter) scores(f int) {
+	for t := range Abilities {
+		side := func(name, sense string) {
+			p.start(fmt.Sprintf("form %d, pupil %d: %s score", f, t+1, name), "%s_%d_%d", name, f, t+1)
+			for i, it := range p.m.Items {
+				p.places(i, f, func(int) int { return it.Points[t] })
+			}
+			p.term(-1, "%s_%d", name, t+1)
+			p.end(sense, 0)
+		}
+		side("high", "<=")
+		side("low", ">=")
+	}
+}
+
+// uneven writes high − low ≤ 5·N + 10·uneven for each pupil.
+func (p *lpWriter) uneven() {
+	for t := 1; t <= Abilities; t++ {
+		p.start(fmt.Sprintf("pupil %d: how far the forms lie apart", t), "apart_%d", t)
+		p.term(1, "high_%d", t)
+		p.term(-1, "low_%d", t)
+		p.term(-10, "uneven_%d", t)
+		p.end("<=", 5*p.m.Size())
+	}
+}
+
+// same writes that each form holds as many of a set as the first; what is
+// shared counts alike in all.
+func (p *lpWriter) same() {
+	for s, same := range p.m.Same {
+		for f := 2; f <= p.m.Forms; f++ {
+			p.start(fmt.Sprintf("form %d holds as many of %s as form 1", f, same.Name), "same_%d_%d", s+1, f)
+			for i, it := range p.m.Items {
+				for _, fit := range it.Fits {
+					if slices.Contains(it.Same, s) {
+						p.term(1, "x_%d_%d_%d", i+1, f, fit.Row+1)
+						p.term(-1, "x_%d_1_%d", i+1, fit.Row+1)
+					}
+				}
+			}
+			p.end("=", 0)
+		}
+	}
 }
 
 func (p *lpWriter) clashes(f int) {
@@ -258,7 +315,10 @@ func (p *lpWriter) fixed() {
 func (p *lpWriter) variables() {
 	fmt.Fprintln(p, "General")
 	for f := 1; f <= p.m.Forms; f++ {
-		fmt.Fprintf(p, " e_%d\n", f)
+		fmt.Fprintf(p, " off_%d\n", f)
+	}
+	for t := 1; t <= Abilities; t++ {
+		fmt.Fprintf(p, " uneven_%d\n high_%d\n low_%d\n", t, t, t)
 	}
 	fmt.Fprintln(p, "Binary")
 	for i, it := range p.m.Items {

@@ -89,7 +89,7 @@ func (c columns) number(n int, sign string) drawing {
 		}
 		return c.text(digits[len(digits)-1-place : len(digits)-place]), true
 	})
-	print := c.text(sign)
+	print := c.operator(sign)
 	paint := line.paint
 	line.paint = func(cv canvas, at point) {
 		print.paint(cv, point{at.x, at.y + h/2 - print.axis})
@@ -97,6 +97,15 @@ func (c columns) number(n int, sign string) drawing {
 	}
 	return line
 }
+
+// operator is the sign before a number. Where the font's signs are small beside its digits, as in
+// some made for reading, it is larger type.
+func (c columns) operator(sign string) drawing {
+	return c.print(sign, lettering{size: max(1, operatorShare*c.face.digit/c.face.plus) * c.size})
+}
+
+// operatorShare is the height of a plus, as a share of a digit's.
+const operatorShare = .85
 
 // rule is the line that means "makes".
 func (c columns) rule() drawing {

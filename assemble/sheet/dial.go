@@ -8,61 +8,85 @@ import (
 )
 
 // The parts of a dial as shares of its radius. The numerals stand outside the
-// ticks and the hands end inside them, so that no hand ever hides a numeral.
+// ticks and the hands end inside them, so that no hand ever hides a numeral; where the
+// ticks lie follows from the room that the numerals take.
 const (
-	numeralAt    = .855
-	numeralSize  = .19
-	tickOuter    = .715
-	tickInner    = .68
-	hourTick     = .65
-	hourLength   = .43 // short and thick
-	minuteLength = .66 // long and thin
-	hourWidth    = .085
-	minuteWidth  = .036
-	rimWidth     = .03
-	hubRadius    = .055
+	rimWidth    = .03
+	numeralSize = .18
+	numeralGap  = .016 // between a numeral and the rim, and a numeral and a tick
+	tickLength  = .035 // of a minute; an hour's is twice as long
+	hourShare   = .68  // of the minute hand's length; and the hour hand is thick
+	hourWidth   = .085
+	minuteWidth = .036
+	hubRadius   = .055
 )
+
+// leastPrint is the smallest type that a child reads: 12 points, and 18 in large print.
+const leastPrint = 12 * pointSize
+
+// dialParts are the lengths of a dial in millimetres from its middle.
+type dialParts struct {
+	numeral    lettering
+	numeralAt  float64 // middle of a numeral
+	ticks      float64 // outer end of the ticks
+	minuteHand float64
+	hourHand   float64
+}
+
+// dialOf lays out a dial: the numeral that reaches furthest along its own direction decides.
+func (k kit) dialOf(radius float64) dialParts {
+	l := lettering{size: max(numeralSize*radius, leastPrint), align: centre}
+	reach := 0.0
+	for hour := 1; hour <= 12; hour++ {
+		sin, cos := math.Sincos(float64(hour) * math.Pi / 6)
+		reach = max(reach, math.Abs(sin)*k.face.width(strconv.Itoa(hour), l)/2+math.Abs(cos)*k.face.digit*l.size/2)
+	}
+	at := radius*(1-rimWidth/2-numeralGap) - reach
+	ticks := at - reach - numeralGap*radius
+	hand := ticks - 2*tickLength*radius
+	return dialParts{l, at, ticks, hand, hourShare * hand}
+}
 
 // dial is a clock face with its hands, or without when the time is nil.
 func (k kit) dial(radius float64, t *words.Time) drawing {
+	parts := k.dialOf(radius)
 	return drawing{2 * radius, 2 * radius, k.size / 2, func(c canvas, at point) {
 		middle := point{at.x + radius, at.y + radius}
 		c.circle(middle, radius, style{line: rimWidth * radius, fill: white})
 		for minute := range 60 {
-			drawTick(c, middle, radius, minute)
+			drawTick(c, middle, radius, parts.ticks, minute)
 		}
-		l := lettering{size: numeralSize * radius, align: centre}
 		for hour := 1; hour <= 12; hour++ {
-			p := polar(middle, numeralAt*radius, float64(30*hour))
-			c.text(point{p.x, p.y + k.face.digit*l.size/2}, strconv.Itoa(hour), l)
+			p := polar(middle, parts.numeralAt, float64(30*hour))
+			c.text(point{p.x, p.y + k.face.digit*parts.numeral.size/2}, strconv.Itoa(hour), parts.numeral)
 		}
 		if t != nil {
-			drawHand(c, middle, hourLength*radius, hourWidth*radius, t.HourHand())
-			drawHand(c, middle, minuteLength*radius, minuteWidth*radius, t.MinuteHand())
+			drawHand(c, middle, parts.hourHand, hourWidth*radius, t.HourHand())
+			drawHand(c, middle, parts.minuteHand, minuteWidth*radius, t.MinuteHand())
 		}
 		c.circle(middle, hubRadius*radius, style{fill: black})
 	}}
 }
 
-func drawTick(c canvas, middle point, radius float64, minute int) {
-	inner, width := tickInner, thin
+func drawTick(c canvas, middle point, radius, outer float64, minute int) {
+	length, width := tickLength*radius, thin
 	if minute%5 == 0 {
-		inner, width = hourTick, max(thin, .026*radius)
+		length, width = 2*length, max(thin, .026*radius)
 	}
 	degrees := float64(6 * minute)
-	c.line(polar(middle, inner*radius, degrees), polar(middle, tickOuter*radius, degrees), style{line: width})
+	c.line(polar(middle, outer-length, degrees), polar(middle, outer, degrees), style{line: width})
 }
 
-// drawHand is a bar with a point, its third corner the tip. It reaches a little over
-// the middle.
+// drawHand is a bar with a point, its third corner the tip. It begins at the middle: no end of it
+// points the other way.
 func drawHand(c canvas, middle point, length, width, degrees float64) {
-	tail, neck := polar(middle, -width, degrees), polar(middle, length-1.5*width, degrees)
+	neck := polar(middle, length-1.5*width, degrees)
 	c.polygon([]point{
-		polar(tail, width/2, degrees-90),
+		polar(middle, width/2, degrees-90),
 		polar(neck, width/2, degrees-90),
 		polar(middle, length, degrees),
 		polar(neck, width/2, degrees+90),
-		polar(tail, width/2, degrees+90),
+		polar(middle, width/2, degrees+90),
 	}, style{fill: black})
 }
 

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // angle is the direction from the middle to a place, in degrees clockwise from the 12.
@@ -93,6 +94,42 @@ func TestClockFaceKey(t *testing.T) {
 		r := recordText(t, true, asked, task.LookClockFace)
 		if got := fmt.Sprint(r.words()[12:]); got != want {
 			t.Errorf("%s: the key reads %s, want %s", asked, got, want)
+		}
+	}
+}
+
+// On any dial the numerals keep clear of rim, ticks and hands, and nothing of a hand points the other
+// way: each corner lies within half a hand's width of the middle or on the side of its tip.
+func TestNothingOnADialTouches(t *testing.T) {
+	k := testKit(t, false)
+	for _, radius := range []float64{16, 18, matchRadius, dialRadius} {
+		parts := k.dialOf(radius)
+		r := &recorder{face: k.face}
+		k.dial(radius, &words.Time{Hour: 10, Minute: 50}).paint(r, point{})
+		middle := r.circles[0].middle
+		for _, text := range r.texts {
+			if text.size < leastPrint {
+				t.Errorf("a dial of %.0f mm has numerals of %.1f points", radius, text.size/pointSize)
+			}
+			for _, x := range []float64{text.at.x - text.w/2, text.at.x + text.w/2} {
+				for _, y := range []float64{text.at.y, text.at.y - k.face.digit*text.size} {
+					if d := distance(middle, point{x, y}); d < parts.ticks || d > radius {
+						t.Errorf("on a dial of %.0f mm a corner of %s is %.2f mm from the middle, the ticks end at %.2f", radius, text.s, d, parts.ticks)
+					}
+				}
+			}
+		}
+		for _, hand := range r.polygons {
+			tip := hand[2]
+			for _, corner := range hand {
+				along := ((corner.x-middle.x)*(tip.x-middle.x) + (corner.y-middle.y)*(tip.y-middle.y)) / distance(tip, middle)
+				if along < -1e-6 {
+					t.Errorf("a hand reaches %.2f mm to the other side", -along)
+				}
+			}
+			if distance(middle, tip) > parts.ticks-tickLength*radius {
+				t.Error("a hand runs into the ticks")
+			}
 		}
 	}
 }

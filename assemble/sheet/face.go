@@ -20,6 +20,7 @@ type face struct {
 	files [2][]byte // regular, bold
 	fonts [2]*sfnt.Font
 	digit float64 // height of a digit above the baseline, as a share of the type size
+	plus  float64 // height of a plus sign, as the same share
 }
 
 // The two choices of Options.Font.
@@ -108,16 +109,26 @@ func newFace(name string, files ...[]byte) (*face, error) {
 		}
 		f.fonts[i] = parsed
 	}
-	zero, err := f.fonts[0].GlyphIndex(nil, '0')
+	zero, err := f.bounds('0')
 	if err != nil {
 		return nil, fmt.Errorf("font %s: %w", name, err)
 	}
-	bounds, _, err := f.fonts[0].GlyphBounds(nil, zero, fixed.I(1000), font.HintingNone)
+	plus, err := f.bounds('+')
 	if err != nil {
 		return nil, fmt.Errorf("font %s: %w", name, err)
 	}
-	f.digit = float64(-bounds.Min.Y) / 64000
+	f.digit, f.plus = float64(-zero.Min.Y)/64000, float64(plus.Max.Y-plus.Min.Y)/64000
 	return f, nil
+}
+
+// bounds is the rectangle of a character of the regular weight, in thousandths of the type size.
+func (f *face) bounds(r rune) (fixed.Rectangle26_6, error) {
+	glyph, err := f.fonts[0].GlyphIndex(nil, r)
+	if err != nil {
+		return fixed.Rectangle26_6{}, err
+	}
+	bounds, _, err := f.fonts[0].GlyphBounds(nil, glyph, fixed.I(1000), font.HintingNone)
+	return bounds, err
 }
 
 // width is the length of the text in millimetres. Characters the face lacks

@@ -43,17 +43,26 @@ func (c columns) framed() drawing {
 
 // Sizes of a frame in millimetres.
 const (
-	cellWidth  = 22.0
+	cellWidth  = 25.0
 	headHeight = 7.0
 )
 
 // heading is the name of a place on top of its column.
 func (k kit) heading(name string) drawing {
-	title := k.fitting(name, lettering{size: .62 * k.size}, cellWidth-3)
+	title := k.print(name, lettering{size: k.headSize()})
 	return drawing{cellWidth, headHeight, headHeight / 2, func(c canvas, at point) {
 		c.rect(at, cellWidth, headHeight, style{line: plain, fill: pale})
 		title.paint(c, point{at.x + (cellWidth-title.w)/2, at.y + headHeight/2 - title.axis})
 	}}
+}
+
+// headSize is the type of all headings: the size at which the longest name fits.
+func (k kit) headSize() float64 {
+	size := .67 * k.size
+	for _, name := range placeNames {
+		size = min(size, k.fittingSize(k.say(name), size, cellWidth-1.5))
+	}
+	return size
 }
 
 func placeValueFrame(k kit, t task.PlaceValue) drawing {

@@ -13,11 +13,18 @@ func dotGroups(k kit, asked task.Task) (drawing, bool) {
 	if t.Left == t.Right {
 		leftDots = within(fieldWidth, fieldHeight, rings(t.Left, 4))
 	}
-	choice := func(name string, above drawing) drawing {
-		return centred(3, above, k.markBox(t.Key() == name))
-	}
+	leftDots, rightDots = framed(leftDots), framed(rightDots)
+	box := func(name string) drawing { return k.markBox(t.Key() == name) }
 	same := k.text(answerWord("same", k.lang))
-	return row(5, choice("left", framed(leftDots)), choice("same", within(same.w, fieldHeight, same)), choice("right", framed(rightDots))), true
+	abreast := row(5, centred(3, leftDots, box("left")), centred(3, within(same.w, fieldHeight, same), box("same")), centred(3, rightDots, box("right")))
+	if abreast.w <= k.width {
+		return abreast, true
+	}
+	// In large print the middle box stands between the two others, its word below.
+	fields := row(5, leftDots, rightDots)
+	apart := (fields.w - leftDots.w - 2*placeWidth) / 2
+	boxes := row(apart, box("left"), box("same"), box("right"))
+	return centred(3, fields, boxes, same), true
 }
 
 // within sets a drawing in the middle of a room.

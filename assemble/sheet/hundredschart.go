@@ -9,7 +9,7 @@ import (
 
 // Sizes of a cell of the hundreds chart in millimetres.
 const (
-	chartWidth  = 13.0
+	chartWidth  = 13.0 // at most
 	chartHeight = 6.8
 )
 
@@ -30,7 +30,7 @@ func hundredsChart(k kit, asked task.Task) (drawing, bool) {
 // chart is the table of numbers.
 func (k kit) chart(w way) drawing {
 	rows := float64(task.HundredsChartEnd / 10)
-	d := drawing{w: 10 * chartWidth, h: rows * chartHeight, axis: k.size / 2}
+	d := drawing{w: 10 * k.chartCellWidth(), h: rows * chartHeight, axis: k.size / 2}
 	d.paint = func(c canvas, at point) {
 		stops := w.stops(true)
 		for n := 1; n <= task.HundredsChartEnd; n++ {
@@ -38,12 +38,12 @@ func (k kit) chart(w way) drawing {
 			if k.key && slices.Contains(stops, n) {
 				inside = pale
 			}
-			k.chartCell(c, chartPlace(at, n), n, style{line: thin, fill: inside})
+			k.chartCell(c, k.chartPlace(at, n), n, style{line: thin, fill: inside})
 		}
 		heavy := style{line: 1.2}
-		c.rect(chartPlace(at, w.start), chartWidth, chartHeight, heavy)
+		c.rect(k.chartPlace(at, w.start), k.chartCellWidth(), chartHeight, heavy)
 		if w.endGiven {
-			oval(c, chartPlace(at, w.end()), chartWidth, chartHeight, heavy)
+			oval(c, k.chartPlace(at, w.end()), k.chartCellWidth(), chartHeight, heavy)
 		}
 	}
 	return d
@@ -51,11 +51,14 @@ func (k kit) chart(w way) drawing {
 
 func (k kit) chartCell(c canvas, at point, n int, s style) {
 	print := k.print(strconv.Itoa(n), lettering{size: 13 * pointSize})
-	c.rect(at, chartWidth, chartHeight, s)
-	print.paint(c, point{at.x + (chartWidth-print.w)/2, at.y + chartHeight/2 - print.axis})
+	c.rect(at, k.chartCellWidth(), chartHeight, s)
+	print.paint(c, point{at.x + (k.chartCellWidth()-print.w)/2, at.y + chartHeight/2 - print.axis})
 }
 
 // chartPlace is the corner of a number's cell.
-func chartPlace(at point, n int) point {
-	return point{at.x + chartWidth*float64((n-1)%10), at.y + chartHeight*float64((n-1)/10)}
+func (k kit) chartPlace(at point, n int) point {
+	return point{at.x + k.chartCellWidth()*float64((n-1)%10), at.y + chartHeight*float64((n-1)/10)}
 }
+
+// chartCellWidth is the width of a cell where the page has room for ten.
+func (k kit) chartCellWidth() float64 { return min(chartWidth, k.width/10) }

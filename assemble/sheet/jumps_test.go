@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -19,8 +20,9 @@ func lineNumber(r *recorder, x float64) float64 {
 		}
 	}
 	first, last := labels[0], labels[len(labels)-1]
+	least, _ := strconv.ParseFloat(first.s, 64)
 	most, _ := strconv.ParseFloat(last.s, 64)
-	return (x - first.at.x) / (last.at.x - first.at.x) * most
+	return least + (x-first.at.x)/(last.at.x-first.at.x)*(most-least)
 }
 
 func TestNumberLineIsTheSentence(t *testing.T) {
@@ -70,7 +72,7 @@ func TestNumbersUnderTheLine(t *testing.T) {
 			t.Fatal(err)
 		}
 		s.kit.width -= s.label()
-		for asked, want := range map[string]int{"7 + 8 = ?": 21, "47 + 36 = ?": 11} {
+		for asked, want := range map[string]int{"7 + 8 = ?": map[bool]int{false: 21, true: 5}[o.Large], "47 + 36 = ?": 6, "5 + 90 = ?": 11} {
 			r := record(t, s.kit, task.MustParse(asked), task.LookNumberLine)
 			labels := r.texts[:want]
 			for i, label := range labels {
@@ -78,8 +80,40 @@ func TestNumbersUnderTheLine(t *testing.T) {
 				if err != nil || math.Abs(lineNumber(r, label.at.x)-float64(n)) > 1e-6 {
 					t.Errorf("%s: %q does not stand at its place", asked, label.s)
 				}
-				if i > 0 && label.at.x-label.w/2 < labels[i-1].at.x+labels[i-1].w/2+labelSpace-1e-6 {
+				if i > 0 && label.at.x-label.w/2 < labels[i-1].at.x+labels[i-1].w/2+.5 {
 					t.Errorf("%s: %q stands too close to %q", asked, label.s, labels[i-1].s)
+				}
+			}
+		}
+	}
+}
+
+// A child can jump from one tick to the next: they stand at least 4 mm apart on paper (common practice,
+// no source), and the start and a given end lie on the line.
+func TestTicksCanBeJumpedOn(t *testing.T) {
+	for _, o := range []Options{{Font: BuiltInFont}, {Font: BuiltInFont, Large: true}} {
+		s, err := o.settle()
+		if err != nil {
+			t.Fatal(err)
+		}
+		s.kit.width -= s.label()
+		for a := 1; a < 100; a += 7 {
+			for b := 1; a+b <= 100; b += 6 {
+				r := record(t, s.kit, task.MustParse(fmt.Sprintf("%d + %d = ?", a, b)), task.LookNumberLine)
+				var ticks []float64
+				for _, line := range r.lines {
+					if line.from.x == line.to.x {
+						ticks = append(ticks, line.from.x)
+					}
+				}
+				slices.Sort(ticks)
+				for i := 1; i < len(ticks); i++ {
+					if gap := s.scale * (ticks[i] - ticks[i-1]); gap < 4-1e-6 {
+						t.Fatalf("%d + %d: ticks %.2f mm apart", a, b, gap)
+					}
+				}
+				if from, to := s.kit.stretchOf(way{start: a, by: b}); from > a || to < a+b {
+					t.Errorf("%d + %d: the line goes from %d to %d", a, b, from, to)
 				}
 			}
 		}

@@ -16,31 +16,69 @@ var (
 	orWord = phrase{"; or ", "; o "}
 )
 
-// teacherSize is the type of what only teachers read: 10 points.
-const teacherSize = 10 * pointSize
+// teacherSizes are the types of what only teachers read, 10 points or so much smaller that a key fits
+// on one page.
+var teacherSizes = []float64{10 * pointSize, 9 * pointSize, 8 * pointSize}
 
-// wrongAnswers are the pages after a key: the answers in a strip to mark by, and for each
-// item its likely wrong answers and what each suggests.
-func (s settings) wrongAnswers(p Paper) []block {
-	k := s.kit
-	k.size = teacherSize
-	list := []block{
-		{drawing: k.markingStrip(p.Questions), what: "the marking strip", close: true},
-		{drawing: k.print(s.say(suggestTitle), lettering{size: 14 * pointSize, bold: true}), gap: 8, keep: true},
-		{drawing: k.paragraph(s.say(caution), lettering{size: k.size}), gap: 2, what: "the caution"},
-	}
-	k.width = (s.width - columnGap) / 2
-	var items []drawing
-	for _, q := range p.Questions {
-		if len(shown(q)) > 0 {
-			items = append(items, k.wrongAnswersOf(q))
+var workedTitle = phrase{"The sheet filled in", "La hoja resuelta"}
+
+// answers are the first page of a key: the answers in a strip to mark by, and for each item its
+// likely wrong answers and what each suggests, in two columns. They take more pages only where
+// the smallest type doesn't fit on one.
+func (s settings) answers(p Paper) []block {
+	room := s.pageHeight - s.topSpace - s.bottomSpace
+	var list []block
+	for _, size := range teacherSizes {
+		k := s.kit
+		k.size = size
+		list = []block{
+			{drawing: k.markingStrip(p.Questions), what: "the marking strip", close: true},
+			{drawing: k.print(s.say(suggestTitle), lettering{size: 1.2 * size, bold: true}), gap: 5, keep: true},
+			{drawing: k.paragraph(s.say(caution), lettering{size: size}), gap: 1.5, what: "the caution"},
+		}
+		k.width = (s.width - columnGap) / 2
+		var items []drawing
+		for _, q := range p.Questions {
+			if len(shown(q)) > 0 {
+				items = append(items, k.wrongAnswersOf(q))
+			}
+		}
+		if len(items) == 0 {
+			return list[:1]
+		}
+		columns := block{drawing: inTwo(k.width+columnGap, items), gap: 4, what: "the wrong answers", close: true}
+		if pages, err := paginate(append(list, columns), room); err == nil && len(pages) == 1 {
+			return append(list, columns)
+		}
+		for start := 0; start < len(items); start += 2 {
+			end := min(start+2, len(items))
+			list = append(list, block{drawing: grid(k.width+columnGap, items[start:end]), gap: itemGap, what: "a list of wrong answers", close: true})
 		}
 	}
-	for start := 0; start < len(items); start += 2 {
-		end := min(start+2, len(items))
-		list = append(list, block{drawing: grid(k.width+columnGap, items[start:end]), gap: 5, what: "a list of wrong answers", close: true})
-	}
 	return list
+}
+
+// itemGap is the space between the wrong answers of two items, in millimetres.
+const itemGap = 2.5
+
+// inTwo sets drawings in two columns, read down the left and then the right one, so that the
+// longer column is as short as can be.
+func inTwo(step float64, items []drawing) drawing {
+	best := drawing{}
+	for cut := 1; cut <= len(items); cut++ {
+		first := stack(itemGap, items[:cut]...)
+		first.w, first.axis = step, 0
+		both := first
+		if cut < len(items) {
+			second := stack(itemGap, items[cut:]...)
+			second.axis = 0
+			both = row(0, first, second)
+		}
+		if best.paint == nil || both.h < best.h {
+			best = both
+		}
+	}
+	return best
 }
 
 // markingStrip is every number with its right answer, to lay beside a paper.

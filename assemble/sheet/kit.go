@@ -9,13 +9,15 @@ import (
 // kit is what looks are drawn with: the type, its size, the language, whether the
 // answers are filled in, and the width there is.
 type kit struct {
-	face  *face
-	size  float64 // of the type, in millimetres
-	lang  string
-	key   bool
-	width float64
-	place int // of the right answer where there are three to choose from, 0 to 2
-	words *ownWords
+	face   *face
+	size   float64 // of the type, in millimetres
+	lang   string
+	key    bool
+	width  float64
+	height float64 // of the tallest item that a page holds
+	scale  float64 // how much larger all is printed: 1, or more for large print
+	place  int     // of the right answer where there are three to choose from, 0 to 2
+	words  *ownWords
 }
 
 // ownWords is a question as a colleague worded it, in place of the task's own words.
@@ -67,6 +69,11 @@ func (k kit) fitting(s string, l lettering, room float64) drawing {
 		l.size *= room / w
 	}
 	return k.print(s, l)
+}
+
+// fittingSize is the size of type, at most the one given, at which the text fits the room.
+func (k kit) fittingSize(s string, size, room float64) float64 {
+	return min(size, size*room/k.face.width(s, lettering{size: size}))
 }
 
 // paragraph is print in as many lines as the width asks for.

@@ -1,13 +1,12 @@
 package sheet
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+)
 
 // Space between things on a page, in millimetres.
 const (
-	margin      = 16.0
-	nameSpace   = 14.0 // down to the name line
-	topSpace    = 32.0 // down to the first block
-	bottomSpace = 20.0 // below the last block: the footer stands there
 	rowGap      = 8.0
 	groupGap    = 11.0
 	columnGap   = 12.0
@@ -112,7 +111,44 @@ func grid(step float64, items []drawing) drawing {
 	return row(0, cells...)
 }
 
-// paginate spreads blocks over pages with so much height each.
+// Shares of the usual gaps that are tried to save a page, and how finely pages are evened out.
+var tighterGaps = []float64{.85, .7, .55}
+
+const evenSteps = 12
+
+// spread puts blocks on as few pages of the height as the gaps allow, the widest gaps that do,
+// and fills the pages evenly, so that no item stands alone on the last one.
+func spread(blocks []block, height float64) ([][]block, error) {
+	best, err := paginate(blocks, height)
+	if err != nil {
+		return nil, err
+	}
+	usual := blocks
+	for _, share := range tighterGaps {
+		tight := slices.Clone(usual)
+		for i := range tight {
+			tight[i].gap *= share
+		}
+		if pages, err := paginate(tight, height); err == nil && len(pages) < len(best) {
+			best, blocks = pages, tight
+		}
+	}
+	if blocks[0].close {
+		return best, nil
+	}
+	low, high := 0.0, height
+	for range evenSteps {
+		middle := (low + high) / 2
+		if pages, err := paginate(blocks, middle); err == nil && len(pages) == len(best) {
+			best, high = pages, middle
+		} else {
+			low = middle
+		}
+	}
+	return best, nil
+}
+
+// paginate puts blocks on pages with so much height each, as many on each as it holds.
 func paginate(blocks []block, height float64) ([][]block, error) {
 	var pages [][]block
 	used := 0.0

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -46,6 +47,111 @@ func TestPaginate(t *testing.T) {
 			t.Fatalf("%d of %d blocks are printed", next, len(blocks))
 		}
 	})
+}
+
+// Spreading never uses more pages than filling them one after the other, keeps all blocks in order, and
+// leaves the fullest page no fuller than it must be: a page less high by a twelfth part of a
+// halving would need one page more.
+func TestSpread(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		heights := rapid.SliceOfN(rapid.Float64Range(10, 70), 1, 20).Draw(t, "heights")
+		var blocks []block
+		for i, h := range heights {
+			blocks = append(blocks, block{drawing: drawing{h: h}, gap: 8, mark: fmt.Sprint(i)})
+		}
+		const room = 227
+		greedy, err := paginate(blocks, room)
+		if err != nil {
+			t.Fatal(err)
+		}
+		pages, err := spread(blocks, room)
+		if err != nil || len(pages) > len(greedy) {
+			t.Fatalf("%d pages, one after the other %d (%v)", len(pages), len(greedy), err)
+		}
+		next, fullest := 0, 0.0
+		for _, page := range pages {
+			used := -page[0].gap
+			for _, b := range page {
+				if b.mark != fmt.Sprint(next) {
+					t.Fatalf("block %s stands where %d should", b.mark, next)
+				}
+				used += b.gap + b.h
+				next++
+			}
+			fullest = max(fullest, used)
+		}
+		if next != len(blocks) || fullest > room {
+			t.Fatalf("%d of %d blocks, %.0f mm of %d", next, len(blocks), fullest, room)
+		}
+		if len(pages) > 1 && len(pages[len(pages)-1]) == 1 && len(blocks) > 2*len(pages) && heights[len(heights)-1]+heights[len(heights)-2]+8 < fullest {
+			t.Fatalf("the last item stands alone: %v", heights)
+		}
+	})
+}
+
+// Ten usual items, as the demo's plan asks for them, stand on two pages; five stories, too, and three on
+// one page; and the key of ten items on one page beside its sheet filled in.
+func TestPaperIsSpared(t *testing.T) {
+	pages := func(o Options, tasks ...string) int {
+		o.Font = BuiltInFont
+		s, err := o.settle()
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := Paper{Title: "Friday check"}
+		for i, text := range tasks {
+			text, look, found := strings.Cut(text, "|")
+			asked := task.MustParse(text)
+			q := Question{Number: i + 1, Task: asked, Look: asked.Looks()[0], Missteps: asked.Missteps()}
+			if found {
+				q.Look = task.Look(look)
+			}
+			p.Questions = append(p.Questions, q)
+		}
+		leaves, err := s.leaves(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return len(leaves)
+	}
+	ten := []string{"47 + 36 = ?|column", "63 + 45 = ?|column", "83 - 47 = ?|column", "52 - 38 = ?|column", "9 + 4 + 6 = ?", "142 = ? hundreds ? tens ? ones", "47 ? 74", "read 4:30", "read 7:25", "match 4:00, 7:00, 11:00"}
+	story := "story add-to change-unknown: 5 + ? = 12, shells, Mia"
+	for _, c := range []struct {
+		tasks []string
+		o     Options
+		most  int
+	}{
+		{ten, Options{}, 2}, {ten, Options{PaperSize: "a4"}, 2}, {ten, Options{Key: true}, 3},
+		{[]string{story, story, story}, Options{}, 1}, {[]string{story, story, story, story, story}, Options{}, 2},
+		{[]string{"count 13", "count 8", "count 17", "count 5", "count 20"}, Options{}, 1},
+	} {
+		if got := pages(c.o, c.tasks...); got > c.most {
+			t.Errorf("%d items take %d pages, want %d: %v", len(c.tasks), got, c.most, c.tasks)
+		}
+	}
+}
+
+// What a teacher asks on the way out fits on strips: two sums in columns, a clock and a comparison.
+func TestStripsHoldAnExitTicket(t *testing.T) {
+	s, err := Options{Layout: Strips, Font: BuiltInFont}.settle()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var papers []Paper
+	for _, form := range []string{"A", "B", "C"} {
+		p := Paper{Title: "Exit", Form: form}
+		for i, text := range []string{"47 + 36 = ?|column", "83 - 47 = ?|column", "read 4:30|clock-face", "47 ? 74|compare"} {
+			text, look, _ := strings.Cut(text, "|")
+			p.Questions = append(p.Questions, Question{Number: i + 1, Task: task.MustParse(text), Look: task.Look(look)})
+		}
+		papers = append(papers, p)
+	}
+	for forms, want := range map[int]int{1: 1, 2: 1, 3: 3} {
+		leaves, err := s.strips(papers[:forms])
+		if err != nil || len(leaves) != want {
+			t.Errorf("%d forms on %d pages of two strips, want %d (%v)", forms, len(leaves), want, err)
+		}
+	}
 }
 
 func TestItemsOfOneDirectionStandTogether(t *testing.T) {
@@ -93,7 +199,7 @@ func TestBlocksFitThePage(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, b := range append(blocks, s.wrongAnswers(p)...) {
+		for _, b := range append(blocks, s.answers(p)...) {
 			r := &recorder{face: s.face}
 			b.paint(r, point{})
 			if r.low.x < 0 || r.low.y < 0 || r.high.x > s.width+.01 || r.high.y > b.h+.01 {

@@ -9,41 +9,99 @@ import (
 
 // Sizes of a matching item in millimetres.
 const (
-	matchHeight = 200.0 // of all clocks together, at most
-	matchPitch  = 44.0  // from one clock to the next, at most
-	matchReach  = 60.0  // from the dots at the clocks to those at the times
+	matchRadius = 23.5 // of a clock, at most
+	matchGap    = 4.0  // between clocks one below the other
+	matchReach  = 60.0 // from the dots at the clocks to those at the times, at most
+	leastReach  = 12.0
+	joinSpace   = 4.0 // from a dot to its clock or its time
 	joinRadius  = 1.2
+	oneSided    = 2 // so many clocks stand on one side; more stand on both sides of their times
 )
 
-// match sets clock faces on the left and their times, in another order, on the
-// right, each with a dot to join.
+// match sets clock faces and their times, in another order, each with a dot to join. Two
+// clocks stand on the left; more stand on both sides of their times, which saves half a page.
 func match(k kit, asked task.Task) (drawing, bool) {
 	m, ok := asked.(task.Match)
 	if !ok {
 		return drawing{}, false
 	}
-	order := shuffled(m)
-	pitch := min(matchPitch, matchHeight/float64(m.N))
-	radius := pitch/2 - 2
-	from := 2*radius + 5
-	to := from + matchReach
-	d := drawing{w: to + 6*k.size, h: pitch*float64(m.N) - 4, axis: k.size / 2}
-	d.paint = func(c canvas, at point) {
-		level := func(i int) float64 { return at.y + radius + pitch*float64(i) }
-		for i, t := range m.List() {
-			k.dial(radius, &t).paint(c, point{at.x, level(i) - radius})
-			c.circle(point{at.x + from, level(i)}, joinRadius, style{fill: black})
+	times := 0.0
+	for _, t := range m.List() {
+		times = max(times, k.text(t.Printed()).w)
+	}
+	f := k.matchOf(m, times, 1)
+	if both := k.matchOf(m, times, 2); m.N > oneSided && both.radius > .9*f.radius {
+		f = both
+	}
+	rows := (m.N + f.sides - 1) / f.sides
+	return drawing{f.width(), float64(rows)*f.pitch - matchGap, k.size / 2, f.paint}, true
+}
+
+// matchOf lays out a matching item with the clocks on one or on both sides of times so wide.
+func (k kit) matchOf(m task.Match, times float64, sides int) matchField {
+	rows := (m.N + sides - 1) / sides
+	middle := times + float64(sides)*joinSpace
+	radius := min(matchRadius, (k.height/float64(rows)-matchGap)/2, (k.width-middle-float64(sides)*(joinSpace+leastReach))/float64(2*sides))
+	reach := min(matchReach, (k.width-middle)/float64(sides)-2*radius-joinSpace)
+	return matchField{k, m, sides, 2*radius + joinSpace, reach, 2*radius + matchGap, radius, middle}
+}
+
+// matchField is where things stand in a matching item: lengths in millimetres.
+type matchField struct {
+	kit
+	m      task.Match
+	sides  int
+	from   float64 // from the edge to the dots at the clocks
+	reach  float64 // from there to the dots at the times
+	pitch  float64 // from one clock to the next below
+	radius float64
+	middle float64 // width of the times with the room to their dots
+}
+
+func (f matchField) width() float64 { return float64(f.sides)*(f.from+f.reach) + f.middle }
+
+// clock is the side, 0 or 1, and the height of a clock's middle.
+func (f matchField) clock(i int) (side int, y float64) {
+	return i % f.sides, f.radius + f.pitch*float64(i/f.sides)
+}
+
+// timeAt is the height of the middle of a time: they share the height of the clocks evenly.
+func (f matchField) timeAt(place int) float64 {
+	if f.sides == 1 {
+		return f.radius + f.pitch*float64(place)
+	}
+	rows := (f.m.N + 1) / 2
+	return (float64(rows)*f.pitch - matchGap) * (float64(place) + .5) / float64(f.m.N)
+}
+
+func (f matchField) paint(c canvas, at point) {
+	order := shuffled(f.m)
+	place := make([]int, f.m.N) // of each clock's time
+	for p, i := range order {
+		place[i] = p
+	}
+	left, right := at.x+f.from+f.reach, at.x+f.from+f.reach+f.middle
+	for i, t := range f.m.List() {
+		side, y := f.clock(i)
+		corner, dot, goal := at.x, at.x+f.from, left
+		if side == 1 {
+			corner, dot, goal = at.x+f.width()-2*f.radius, at.x+f.width()-f.from, right
 		}
-		for place, i := range order {
-			c.circle(point{at.x + to, level(place)}, joinRadius, style{fill: black})
-			print := k.text(m.Times[i].Printed())
-			print.paint(c, point{at.x + to + 4, level(place) - print.axis})
-			if k.key {
-				c.line(point{at.x + from, level(i)}, point{at.x + to, level(place)}, style{line: thick})
-			}
+		f.dial(f.radius, &t).paint(c, point{corner, at.y + y - f.radius})
+		c.circle(point{dot, at.y + y}, joinRadius, style{fill: black})
+		if f.key {
+			c.line(point{dot, at.y + y}, point{goal, at.y + f.timeAt(place[i])}, style{line: thick})
 		}
 	}
-	return d, true
+	for p, i := range order {
+		y := at.y + f.timeAt(p)
+		print := f.text(f.m.Times[i].Printed())
+		print.paint(c, point{left + joinSpace, y - print.axis})
+		c.circle(point{left, y}, joinRadius, style{fill: black})
+		if f.sides == 2 {
+			c.circle(point{right, y}, joinRadius, style{fill: black})
+		}
+	}
 }
 
 // shuffled is the order of the times on the right: the same for the same task, and

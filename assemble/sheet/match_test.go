@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"evenhand/standards/task"
@@ -15,10 +16,10 @@ func TestLinesJoinWhatBelongsTogether(t *testing.T) {
 		r := record(t, testKit(t, true), m, task.LookMatch)
 		joined := 0
 		for _, line := range r.lines {
-			if math.Abs(line.to.x-line.from.x-matchReach) > 1e-6 {
+			if math.Abs(line.to.x-line.from.x) < 12 {
 				continue // a tick
 			}
-			minutes := dialAt(r, line.from.y)
+			minutes := dialAt(r, line.from)
 			if got := textAt(r, line.to); got != fmt.Sprintf("%d:%02d", (minutes/60+11)%12+1, minutes%60) {
 				t.Errorf("%s: a clock showing minute %d of the half day is joined with %s", asked, minutes, got)
 			}
@@ -30,12 +31,12 @@ func TestLinesJoinWhatBelongsTogether(t *testing.T) {
 	}
 }
 
-// dialAt reads the clock at a height: minutes since 12.
-func dialAt(r *recorder, y float64) int {
+// dialAt reads the clock beside a dot: minutes since 12.
+func dialAt(r *recorder, dot point) int {
 	for i := 0; i < len(r.polygons); i += 2 {
 		short, long := r.polygons[i], r.polygons[i+1]
 		for _, c := range r.circles {
-			if c.radius > 5 && math.Abs(c.middle.y-y) < 1 && math.Abs(distance(c.middle, short[2])-hourLength*c.radius) < 1e-6 {
+			if c.radius > 5 && math.Abs(c.middle.y-dot.y) < 1 && math.Abs(c.middle.x-dot.x) < c.radius+joinSpace+1 && distance(c.middle, short[4]) < hourWidth*c.radius {
 				hour := int(angle(c.middle, short[2])/30 + 1e-9)
 				return hour*60 + int(math.Round(angle(c.middle, long[2])/6))
 			}
@@ -44,10 +45,10 @@ func dialAt(r *recorder, y float64) int {
 	return -1
 }
 
-// textAt is the text right of a dot.
+// textAt is the time beside a dot.
 func textAt(r *recorder, dot point) string {
 	for _, text := range r.texts {
-		if text.at.x > dot.x && math.Abs(text.at.y-dot.y) < text.size {
+		if strings.Contains(text.s, ":") && math.Abs(math.Abs(text.at.x-dot.x)-text.w/2) < 3*joinSpace && math.Abs(text.at.y-dot.y) < text.size {
 			return text.s
 		}
 	}

@@ -11,14 +11,16 @@ import (
 
 // Sizes of a number line in millimetres.
 const (
-	lineRoom   = 16.0 // above the line, to draw jumps in
-	lineBelow  = 4.0  // from the line to the numbers below
-	labelSpace = 2.0  // between numbers, at least
-	tickUnit   = 1.4  // half a tick; longer at fives and tens
+	lineRoom    = 16.0 // above the line, to draw jumps in
+	lineBelow   = 4.0  // from the line to the numbers below
+	tickUnit    = 1.4  // half a tick; longer at fives and tens
+	leastJump   = 4.0  // from one to the next that a child can still jump
+	shortLine   = 20   // up to here every number stands below its tick
+	longStretch = 40
 )
 
-// numberLine is a line from 0 to 20 or to 100 with the start marked, and the sentence
-// below. The jumps are the pupil's to draw; the key has them.
+// numberLine is a line with the start marked, and the sentence below. The jumps are the pupil's
+// to draw; the key has them.
 func numberLine(k kit, asked task.Task) (drawing, bool) {
 	w, ok := wayOf(asked, task.NumberLineEnd)
 	if !ok {
@@ -28,24 +30,55 @@ func numberLine(k kit, asked task.Task) (drawing, bool) {
 	return stack(4, k.ruler(w), below), ok
 }
 
-// ruler is the line itself.
-func (k kit) ruler(w way) drawing {
-	most, labelled := 100, 10
-	if max(w.start, w.end()) <= 20 {
-		most, labelled = 20, 1
+// stretchOf is the piece of the number line that a way needs, in whole tens: 0 to 20 where
+// that is enough, else from the ten below the lower number to the ten above the higher, and as
+// long as its ticks can be jumped on, so that its ends tell little of the answer.
+func (k kit) stretchOf(w way) (from, to int) {
+	low, high := min(w.start, w.end()), max(w.start, w.end())
+	if high <= shortLine {
+		return 0, shortLine
 	}
-	l := lettering{size: .6 * k.size, align: centre}
-	edge := l.size // half the widest number stands out at each end
-	pitch := (k.width - 2*edge) / float64(most)
-	if w, room := k.face.width(strconv.Itoa(most), l), pitch*float64(labelled)-labelSpace; w > room {
-		l.size *= room / w
+	from, to = low/10*10, (high+9)/10*10
+	usual := longStretch
+	if k.scale*k.width/float64(longStretch+4) < leastJump {
+		usual -= 10
+	}
+	for to-from < usual {
+		if to < task.NumberLineEnd {
+			to += 10
+		}
+		if to-from < usual && from > 0 {
+			from -= 10
+		}
+	}
+	return from, to
+}
+
+// ruler is the line itself. Its ticks are the ones where a child can jump from one to the next,
+// else the fives, and the numbers are the tens.
+func (k kit) ruler(w way) drawing {
+	from, to := k.stretchOf(w)
+	labelled, ticked := 10, 1
+	l := lettering{size: max(leastPrint, .6*k.size), align: centre}
+	if to == shortLine {
+		labelled = 1
+	}
+	edge := k.face.width("100", l) / 2 // half the widest number stands out at each end
+	pitch := (k.width - 2*edge) / float64(to-from)
+	if k.scale*pitch < leastJump {
+		ticked = 5
+	}
+	if labelled == 1 && pitch < 1.2*k.face.width("20", l) {
+		labelled = 5
 	}
 	d := drawing{w: k.width, h: lineRoom + lineBelow + 1.1*l.size, axis: k.size / 2}
 	d.paint = func(c canvas, at point) {
-		place := func(n int) point { return point{at.x + edge + pitch*float64(n), at.y + lineRoom} }
-		c.line(place(0), place(most), style{line: plain})
-		for n := range most + 1 {
-			k.mark(c, place(n), n)
+		place := func(n int) point { return point{at.x + edge + pitch*float64(n-from), at.y + lineRoom} }
+		c.line(place(from), place(to), style{line: plain})
+		for n := from; n <= to; n++ {
+			if n%ticked == 0 {
+				k.mark(c, place(n), n)
+			}
 			if n%labelled == 0 {
 				c.text(point{place(n).x, place(n).y + lineBelow + k.face.digit*l.size}, strconv.Itoa(n), l)
 			}

@@ -7,7 +7,8 @@ import (
 
 // leaf is one page of the file.
 type leaf struct {
-	newPart string // line in the outline that begins a part of the file, empty for none
+	newPart string  // line in the outline that begins a part of the file, empty for none
+	scale   float64 // how much larger than usual it is printed
 	paint   func(c *pdfCanvas, number, of int)
 }
 
@@ -20,40 +21,45 @@ var (
 	pageWords = phrase{"page %d of %d", "página %d de %d"}
 )
 
-// leaves are the pages of a paper; on a key those about wrong answers follow.
+// leaves are the pages of a paper; a key begins with the answers on one page.
 func (s settings) leaves(p Paper) ([]leaf, error) {
-	layOut := s.pages
-	if s.Layout == Strips {
-		layOut = s.strips
+	if s.Layout == Strips && !s.Key {
+		return s.strips([]Paper{p})
 	}
 	blocks, err := s.blocks(p)
 	if err != nil {
 		return nil, err
 	}
-	list, err := layOut(p, blocks)
+	list, err := s.pages(p, blocks)
 	if err != nil || !s.Key {
 		return list, err
 	}
-	more, err := s.pages(p, s.wrongAnswers(p))
+	answers, err := s.answerPages(p)
 	if err != nil {
 		return nil, err
 	}
-	more[0].newPart = s.say(suggestTitle)
-	return append(list, more...), nil
+	list[0].newPart = s.say(workedTitle)
+	return append(answers, list...), nil
+}
+
+// answerPages are the answers of a form and what wrong ones suggest.
+func (s settings) answerPages(p Paper) ([]leaf, error) {
+	teacher := s.forTeacher()
+	return teacher.pages(p, teacher.answers(p))
 }
 
 // pages spreads the blocks over whole pages.
 func (s settings) pages(p Paper, blocks []block) ([]leaf, error) {
-	room := s.pageHeight - topSpace - bottomSpace
-	spread, err := paginate(blocks, room)
+	room := s.pageHeight - s.topSpace - s.bottomSpace
+	full, err := spread(blocks, room)
 	if err != nil {
 		return nil, err
 	}
 	var list []leaf
-	for _, page := range spread {
-		list = append(list, leaf{paint: func(c *pdfCanvas, number, of int) {
-			s.nameLine(p).paint(c, point{margin, nameSpace})
-			s.down(c, page, topSpace, stretch(page, room))
+	for _, page := range full {
+		list = append(list, leaf{scale: s.scale, paint: func(c *pdfCanvas, number, of int) {
+			s.nameLine(p).paint(c, point{s.margin, s.nameSpace})
+			s.down(c, page, s.topSpace, stretch(page, room))
 			s.footer(c, p, number, of)
 		}})
 	}
@@ -70,7 +76,7 @@ func (s settings) down(c *pdfCanvas, blocks []block, y, wider float64) {
 		if b.mark != "" {
 			c.bookmark(b.mark, 1, y)
 		}
-		b.paint(c, point{margin, y})
+		b.paint(c, point{s.margin, y})
 		y += b.h
 	}
 }
@@ -117,11 +123,11 @@ func (s settings) field(word string, w float64, l lettering) drawing {
 
 // footer is the form and the page, small.
 func (s settings) footer(c canvas, p Paper, number, of int) {
-	y := s.pageHeight - 11
+	y := s.pageHeight - .58*s.bottomSpace
 	small := lettering{size: smallPrint}
-	c.text(point{margin, y}, s.formMark(p), small)
+	c.text(point{s.margin, y}, s.formMark(p), small)
 	small.align = right
-	c.text(point{margin + s.width, y}, fmt.Sprintf(s.say(pageWords), number, of), small)
+	c.text(point{s.margin + s.width, y}, fmt.Sprintf(s.say(pageWords), number, of), small)
 }
 
 // smallPrint is the type of the form's letter: 9 points.

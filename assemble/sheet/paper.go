@@ -31,7 +31,7 @@ type Question struct {
 // English, in 18-point type, in the best font of this machine.
 type Options struct {
 	PaperSize string // "letter" (the usual, also when empty) or "a4"
-	Large     bool   // 24-point type instead of 18
+	Large     bool   // everything that a child reads 1.5 times as large: 27-point type instead of 18
 	Columns   int    // at most so many: 1, or 2 (also when 0) where the items are narrow enough
 	Lang      string // "en" (also when empty) or "es"
 	Key       bool   // the same pages filled in, then what wrong answers suggest
@@ -48,12 +48,22 @@ const (
 // The sizes of paper in millimetres: ANSI letter, ISO 216 A4.
 var paperSizes = map[string][2]float64{"letter": {215.9, 279.4}, "a4": {210, 297}}
 
-// settings are options made definite.
+// settings are options made definite. Lengths are those of usual print: in large print all of them,
+// the page's too, are largeScale times as long on paper.
 type settings struct {
 	Options
 	kit
 	pageWidth, pageHeight float64
+	margin                float64 // at the left and at the right
+	nameSpace             float64 // down to the name line
+	topSpace              float64 // down to the first block
+	bottomSpace           float64 // below the last block: the footer stands there
 }
+
+// largeScale is how much larger large print is: type of 27 points where the usual has 18, and of 18
+// where it has the least, 12 (American Printing House for the Blind: large print begins at 18
+// points, from memory).
+const largeScale = 1.5
 
 func (o Options) settle() (settings, error) {
 	size, ok := paperSizes[strings.ToLower(or(o.PaperSize, "letter"))]
@@ -73,13 +83,26 @@ func (o Options) settle() (settings, error) {
 	if err != nil {
 		return settings{}, err
 	}
-	points := 18.0
-	if o.Large {
-		points = 24
+	k := kit{face: f, size: 18 * pointSize, lang: o.Lang, key: o.Key, scale: 1}
+	s := settings{Options: o, kit: k, margin: 16, nameSpace: 14, topSpace: 29, bottomSpace: 19}
+	if o.Large { // wide margins would cost words
+		s.scale, s.margin, s.nameSpace, s.topSpace, s.bottomSpace = largeScale, 16/largeScale, 9, 21, 13
 	}
-	k := kit{face: f, size: points * pointSize, lang: o.Lang, key: o.Key}
-	k.width = size[0] - 2*margin
-	return settings{o, k, size[0], size[1]}, nil
+	s.pageWidth, s.pageHeight = size[0]/s.scale, size[1]/s.scale
+	s.width = s.pageWidth - 2*s.margin
+	s.height = s.pageHeight - s.topSpace - s.bottomSpace - 30 // the title and a direction
+	return s, nil
+}
+
+// forTeacher are the same settings in usual print, for pages that only teachers read.
+func (s settings) forTeacher() settings {
+	o := s.Options
+	o.Large = false
+	usual, err := o.settle()
+	if err != nil {
+		return s // these options were settled before
+	}
+	return usual
 }
 
 func or(s, usual string) string {
@@ -103,9 +126,54 @@ func WritePDF(w io.Writer, p Paper, o Options) error {
 	if err != nil {
 		return err
 	}
-	c := newPDF(s.face, s.pageWidth, s.pageHeight, s.Lang, s.documentTitle(p))
+	return s.write(w, s.documentTitle(p), leaves)
+}
+
+// WriteKeys prints the answers of several forms into one file, a page a form: to mark by, without the
+// filled-in sheets that each form's own key has.
+func WriteKeys(w io.Writer, papers []Paper, o Options) error {
+	o.Key = true
+	s, err := o.settle()
+	if err != nil {
+		return err
+	}
+	var all []leaf
+	for _, p := range papers {
+		leaves, err := s.answerPages(p)
+		if err != nil {
+			return err
+		}
+		all = append(all, leaves...)
+	}
+	return s.write(w, s.documentTitle(withoutForm(papers)), all)
+}
+
+// WriteStrips prints several forms by turns on strips to cut apart.
+func WriteStrips(w io.Writer, papers []Paper, o Options) error {
+	s, err := o.settle()
+	if err != nil {
+		return err
+	}
+	leaves, err := s.strips(papers)
+	if err != nil {
+		return err
+	}
+	return s.write(w, s.documentTitle(withoutForm(papers)), leaves)
+}
+
+// withoutForm is the paper that names a file of all forms.
+func withoutForm(papers []Paper) Paper {
+	p := papers[0]
+	p.Form = ""
+	return p
+}
+
+// write ends a file of pages.
+func (s settings) write(w io.Writer, title string, leaves []leaf) error {
+	c := newPDF(s.face, s.scale*s.pageWidth, s.scale*s.pageHeight, s.Lang, title)
 	for i, leaf := range leaves {
 		c.page()
+		c.scale = leaf.scale
 		if leaf.newPart != "" {
 			c.bookmark(leaf.newPart, 0, 0)
 		}
@@ -142,5 +210,5 @@ func SVG(q Question, o Options) ([]byte, error) {
 	const edge = 1.5 // room for the outermost lines
 	c := &svgCanvas{face: s.face}
 	d.paint(c, point{edge, edge})
-	return c.picture(d.w+2*edge, d.h+2*edge, s.Lang, s.say(nameOf(q)), s.description(q)), nil
+	return c.picture(d.w+2*edge, d.h+2*edge, s.scale, s.Lang, s.say(nameOf(q)), s.description(q)), nil
 }

@@ -160,8 +160,8 @@ func TestFileTellsMachinesWhatItIs(t *testing.T) {
 
 func TestStripsRepeatTheQuiz(t *testing.T) {
 	got := printedText(t, pdf(t, paper("47 + 36 = ?", "83 - 47 = ?"), sheet.Options{Layout: sheet.Strips, Font: sheet.BuiltInFont}))
-	if names, items := strings.Count(got, "Name"), strings.Count(got, "47 + 36 ="); names != 3 || items != 3 {
-		t.Errorf("%d name lines and %d times the first item, want 3 strips; it reads\n%s", names, items, got)
+	if names, items := strings.Count(got, "Name"), strings.Count(got, "47 + 36 ="); names != 6 || items != 6 {
+		t.Errorf("%d name lines and %d times the first item, want 6 strips; it reads\n%s", names, items, got)
 	}
 }
 
@@ -187,7 +187,7 @@ func TestWrongOptionsAreExplained(t *testing.T) {
 		"3 columns don't fit on a sheet; write 1 or 2":                             {good, sheet.Options{Columns: 3}},
 		"a paper without items can't be printed; choose at least one":              {sheet.Paper{Title: "Empty"}, sheet.Options{}},
 		"item 1 is too tall for one page":                                          {sheet.Paper{Questions: []sheet.Question{{Number: 1, Text: strings.Repeat("word ", 2000)}}}, sheet.Options{}},
-		"1 items are too tall for two strips on a page; choose fewer items":        {paper("match 4:00, 7:00, 11:00"), sheet.Options{Layout: sheet.Strips}},
+		"1 items are too tall for two strips on a page; choose fewer items":        {paper("match 4:00, 7:00, 11:00, 2:30, 5:00, 9:00"), sheet.Options{Layout: sheet.Strips}},
 		`item 1: no look "poster"; "47 + 36 = ?" can be shown as sentence, column`: {paper("47 + 36 = ?|poster"), sheet.Options{}},
 	} {
 		var b bytes.Buffer

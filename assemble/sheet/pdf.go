@@ -12,8 +12,9 @@ var printDate = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 
 // pdfCanvas draws on the pages of a PDF file.
 type pdfCanvas struct {
-	pdf  *fpdf.Fpdf
-	face *face
+	pdf   *fpdf.Fpdf
+	face  *face
+	scale float64 // all lengths are drawn so many times as long
 }
 
 // newPDF starts a file of pages of the given size in millimetres.
@@ -32,7 +33,7 @@ func newPDF(f *face, w, h float64, lang, title string) *pdfCanvas {
 	pdf.AddUTF8FontFromBytes(f.name, "", f.files[0])
 	pdf.AddUTF8FontFromBytes(f.name, "B", f.files[1])
 	pdf.SetFont(f.name, "", 12)
-	return &pdfCanvas{pdf, f}
+	return &pdfCanvas{pdf, f, 1}
 }
 
 // page starts a new page.
@@ -40,28 +41,28 @@ func (c *pdfCanvas) page() { c.pdf.AddPage() }
 
 // bookmark puts a line into the file's outline, at this height of the page.
 func (c *pdfCanvas) bookmark(s string, level int, y float64) {
-	c.pdf.Bookmark(c.face.printable(s), level, y)
+	c.pdf.Bookmark(c.face.printable(s), level, c.scale*y)
 }
 
 // write ends the file.
 func (c *pdfCanvas) write(w io.Writer) error { return c.pdf.Output(w) }
 
 func (c *pdfCanvas) line(from, to point, s style) {
-	c.styled(s, func(string) { c.pdf.Line(from.x, from.y, to.x, to.y) })
+	c.styled(s, func(string) { k := c.scale; c.pdf.Line(k*from.x, k*from.y, k*to.x, k*to.y) })
 }
 
 func (c *pdfCanvas) rect(at point, w, h float64, s style) {
-	c.styled(s, func(mode string) { c.pdf.Rect(at.x, at.y, w, h, mode) })
+	c.styled(s, func(mode string) { k := c.scale; c.pdf.Rect(k*at.x, k*at.y, k*w, k*h, mode) })
 }
 
 func (c *pdfCanvas) circle(at point, radius float64, s style) {
-	c.styled(s, func(mode string) { c.pdf.Circle(at.x, at.y, radius, mode) })
+	c.styled(s, func(mode string) { k := c.scale; c.pdf.Circle(k*at.x, k*at.y, k*radius, mode) })
 }
 
 func (c *pdfCanvas) polygon(corners []point, s style) {
 	points := make([]fpdf.PointType, len(corners))
 	for i, p := range corners {
-		points[i] = fpdf.PointType{X: p.x, Y: p.y}
+		points[i] = fpdf.PointType{X: c.scale * p.x, Y: c.scale * p.y}
 	}
 	c.styled(s, func(mode string) { c.pdf.Polygon(points, mode) })
 }
@@ -74,11 +75,11 @@ func (c *pdfCanvas) styled(s style, draw func(mode string)) {
 		mode = "F"
 	}
 	if s.line > 0 {
-		c.pdf.SetLineWidth(s.line)
+		c.pdf.SetLineWidth(c.scale * s.line)
 		mode += "D"
 	}
 	if s.dashed {
-		c.pdf.SetDashPattern([]float64{dash, dash}, dash/2)
+		c.pdf.SetDashPattern([]float64{c.scale * dash, c.scale * dash}, c.scale*dash/2)
 		defer c.pdf.SetDashPattern(nil, 0)
 	}
 	draw(mode)
@@ -93,8 +94,8 @@ func (c *pdfCanvas) text(at point, s string, l lettering) {
 	if l.bold {
 		weight = "B"
 	}
-	c.pdf.SetFont(c.face.name, weight, l.size/pointSize)
-	c.pdf.Text(at.x-c.face.width(s, l)*share[l.align], at.y, c.face.printable(s))
+	c.pdf.SetFont(c.face.name, weight, c.scale*l.size/pointSize)
+	c.pdf.Text(c.scale*(at.x-c.face.width(s, l)*share[l.align]), c.scale*at.y, c.face.printable(s))
 }
 
 // pointSize is a typographic point in millimetres.

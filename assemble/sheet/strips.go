@@ -2,47 +2,67 @@ package sheet
 
 import "fmt"
 
-// stripEdge is the space between a strip's content and the cuts, in millimetres.
-const stripEdge = 9.0
+// Space on a strip in millimetres.
+const (
+	stripEdge = 6.5  // between its content and the cuts
+	stripGap  = 5.0  // between rows of items
+	cellGap   = 8.0  // between items side by side
+	cellWords = 58.0 // least width of a direction
+)
 
-// stripTight makes the gaps smaller where else only one strip would fit on a page.
-const stripTight = .35
-
-// strips repeats a short quiz down one page, to be cut apart: one strip a pupil.
-func (s settings) strips(p Paper, blocks []block) ([]leaf, error) {
-	nameLine := s.nameLine(p)
-	for i := range blocks {
-		blocks[i].mark = "" // one page needs no outline below its title
-	}
-	count := s.stripsOf(nameLine.h+6, blocks)
-	if count < 2 {
-		for i := range blocks {
-			blocks[i].gap *= stripTight
+// strips repeats short quizzes down a page, to be cut apart: one strip a pupil. Several forms take
+// turns, so that neighbours get different ones, on as many pages as it takes for each page's
+// cuts to be the same again.
+func (s settings) strips(papers []Paper) ([]leaf, error) {
+	contents := make([]drawing, len(papers))
+	tallest := 0.0
+	for i, p := range papers {
+		content, err := s.stripOf(p)
+		if err != nil {
+			return nil, err
 		}
-		count = s.stripsOf(nameLine.h+6, blocks)
+		contents[i], tallest = content, max(tallest, content.h)
 	}
+	count := int(s.pageHeight / (tallest + 2*stripEdge))
 	if count < 2 {
-		return nil, fmt.Errorf("%d items are too tall for two strips on a page; choose fewer items, or whole pages", len(p.Questions))
+		return nil, fmt.Errorf("%d items are too tall for two strips on a page; choose fewer items, or whole pages", len(papers[0].Questions))
 	}
 	height := s.pageHeight / float64(count)
-	return []leaf{{newPart: s.documentTitle(p), paint: func(c *pdfCanvas, _, _ int) {
-		for i := range count {
-			y := height * float64(i)
-			if i > 0 {
-				c.line(point{0, y}, point{s.pageWidth, y}, style{line: thin, dashed: true})
+	var list []leaf
+	for first := 0; first == 0 || first%len(papers) != 0; first += count {
+		list = append(list, leaf{scale: s.scale, paint: func(c *pdfCanvas, _, _ int) {
+			for i := range count {
+				y, form := height*float64(i), (first+i)%len(papers)
+				if i > 0 {
+					c.line(point{0, y}, point{s.pageWidth, y}, style{line: thin, dashed: true})
+				}
+				contents[form].paint(c, point{s.margin, y + stripEdge})
+				c.text(point{s.margin + s.width, y + height - 4}, s.formMark(papers[form]), lettering{size: smallPrint, align: right})
 			}
-			nameLine.paint(c, point{margin, y + stripEdge})
-			s.down(c, blocks, y+stripEdge+nameLine.h+6, 0)
-			c.text(point{margin + s.width, y + height - 5}, s.formMark(p), lettering{size: smallPrint, align: right})
-		}
-	}}}, nil
+		}})
+	}
+	list[0].newPart = s.documentTitle(papers[0])
+	return list, nil
 }
 
-// stripsOf is how many strips with these blocks below a heading fit on a page.
-func (s settings) stripsOf(heading float64, blocks []block) int {
-	content := heading + 2*stripEdge
-	for _, b := range blocks {
-		content += b.gap + b.h
+// stripOf is the content of a strip: the name line and the items, those of one direction together
+// below it, as many groups side by side as there is room for.
+func (s settings) stripOf(p Paper) (drawing, error) {
+	var cells []drawing
+	for _, group := range groups(p.Questions) {
+		items, err := s.items(group)
+		if err != nil {
+			return drawing{}, err
+		}
+		for i := range items {
+			items[i].axis = 0
+		}
+		body := flow(s.width, cellGap, stripGap, items...)
+		k := s.kit
+		k.width = min(s.width, max(body.w, cellWords))
+		cell := stack(2, k.paragraph(s.say(directionOf(group[0])), lettering{size: leastPrint}), body)
+		cell.axis = 0
+		cells = append(cells, cell)
 	}
-	return int(s.pageHeight / content)
+	return stack(4, s.nameLine(p), flow(s.width, cellGap, stripGap, cells...)), nil
 }

@@ -13,16 +13,16 @@ type svgCanvas struct {
 	body strings.Builder
 }
 
-// picture is the whole SVG document of the given size in millimetres. The title
-// and the description are what a screen reader says.
-func (c *svgCanvas) picture(w, h float64, lang, title, desc string) []byte {
+// picture is the whole SVG document of the given size in millimetres, drawn so many times as
+// large. The title and the description are what a screen reader says.
+func (c *svgCanvas) picture(w, h, scale float64, lang, title, desc string) []byte {
 	return fmt.Appendf(nil, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" lang="%s" role="img">
 <title>%s</title>
 <desc>%s</desc>
 <g fill="none" stroke="#000" stroke-linecap="round" stroke-linejoin="round" font-family="%s, 'DejaVu Sans', Verdana, sans-serif">
 %s</g>
 </svg>
-`, mm(w), mm(h), mm(w), mm(h), lang, html.EscapeString(title), html.EscapeString(desc), c.face.name, c.body.String())
+`, mm(scale*w), mm(scale*h), mm(w), mm(h), lang, html.EscapeString(title), html.EscapeString(desc), c.face.name, c.body.String())
 }
 
 // mm writes a length with at most two decimals.

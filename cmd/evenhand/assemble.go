@@ -34,7 +34,7 @@ func assembleCommand() *cli.Command {
 			&cli.StringFlag{Name: "from", Usage: "an earlier quiz's `quiz.csv` to keep, but for --replace"},
 			&cli.StringSliceFlag{Name: "replace", Usage: "with --from: give the item at `PLACE`, such as A3, up for a better one; may be given again"},
 			&cli.StringFlag{Name: "keep", Usage: "with --from: keep only the items at these `PLACES`, such as A1,A2"},
-			&cli.StringFlag{Name: "model", Usage: "write the very problem to solve to `FILE.lp`, in CPLEX LP format for other solvers"},
+			&cli.StringFlag{Name: "model", Usage: "write the very problem to solve to `FILE.lp`, in LP format for general solvers"},
 			&cli.IntFlag{Name: "weeks", Usage: "a term ahead: PLAN.toml is a pacing list, and this `MANY` weeks get a quiz each"},
 			&cli.StringFlag{Name: "from-week", Usage: "with --weeks: the first `WEEK`"},
 			&cli.BoolFlag{Name: overwriteFlag.Name, Usage: "put this quiz in the place of one that was not given: its files in DIR, and its uses if title and week are the same"},

@@ -53,7 +53,7 @@ func runDesk(c *cli.Context) error {
 		return errors.Join(fmt.Errorf("can't listen on this port: %w", err), b.Close())
 	}
 	host := listener.Addr().String()
-	d, err := desk.New(b, desk.Options{Alone: true, Hosts: []string{host}, By: author(c)})
+	d, err := desk.New(b, desk.Options{Hosts: []string{host}, By: author(c)})
 	if err != nil {
 		return errors.Join(err, b.Close())
 	}

@@ -39,8 +39,8 @@
 //
 // Each row decides for itself whether 1 and 0 are marks or what the child wrote. Ones are
 // answers beside ticks or right answers written out; 1 and 0 are marks where they can't
-// be answers to their items, where the row has nothing else to tell and two of them or
-// more are wrong as answers, and where half of the row or more is one and the same wrong
+// be answers to their items, where no answer is written out and two of them or more are
+// wrong as answers (one, beside x for wrong, where the key is longer), and where half of the row or more is one and the same wrong
 // digit. Where both readings stand and differ the row is asked about; Options.Digits
 // answers. So who writes 1 for right marks a child's own 1 or 0 with x.
 package marks

@@ -29,6 +29,7 @@ type cell struct {
 	answer results.Answer // what the child may have written
 	why    string         // why it is no possible answer; empty where it is one
 	isKey  bool           // it is the key of an item by hand, whatever it looks like
+	long   bool           // the key has more than one character
 	said   bool           // a person said what the sign means
 }
 
@@ -58,7 +59,7 @@ type evidence struct {
 
 // look makes a cell of what stands under an item.
 func look(at int, item results.Item, text string, told map[string]results.State) cell {
-	c := cell{at: at, text: text, plain: plain(text)}
+	c := cell{at: at, text: text, plain: plain(text), long: len(item.Key) > 1}
 	if state, ok := told[c.plain]; ok && state != "" {
 		c.sign, c.why, c.said = &sign{tickFamily, []reading{{state: state}}}, "said", true
 		return c
@@ -326,6 +327,7 @@ func (r *rowCells) settleDigits() (Digits, []question) {
 	var places []cell
 	wrong := map[string]int{} // wrong answers among them
 	impossible, implausible, others, right := 0, 0, 0, 0
+	odd, crossed := false, false // a digit where the key is longer, beside a mark for wrong
 	for _, c := range r.cells {
 		switch {
 		case c.sign == nil || c.sign.family != digitFamily:
@@ -335,12 +337,14 @@ func (r *rowCells) settleDigits() (Digits, []question) {
 					right++
 				}
 			}
+			crossed = crossed || c.sign != nil && r.meant(c) == results.Wrong
 			continue
 		case c.why != "":
 			impossible++
 		case c.answer.State != results.Right:
 			wrong[c.plain[:1]]++
 			implausible++
+			odd = odd || c.long
 		}
 		places = append(places, c)
 	}
@@ -353,7 +357,7 @@ func (r *rowCells) settleDigits() (Digits, []question) {
 	asAnswers := impossible == 0
 	most := max(wrong["0"], wrong["1"])
 	switch {
-	case asMarks && others == 0 && implausible > 1, asMarks && most >= 3 && 2*most >= len(r.cells), !asMarks && most >= 4 && 2*most > len(r.cells):
+	case asMarks && others == 0 && (implausible > 1 || odd && crossed), asMarks && most >= 3 && 2*most >= len(r.cells), !asMarks && most >= 4 && 2*most > len(r.cells):
 		asAnswers = false
 	}
 	switch {

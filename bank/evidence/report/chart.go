@@ -11,7 +11,6 @@ import (
 
 // bar is a share with its range on a scale from none to all.
 type bar struct {
-	Title                string // for those who can't see it
 	Low, High, At        string // x of the range and of the share
 	Width                string // of the range
 	Expected             string // x of what was expected; empty for none
@@ -28,8 +27,8 @@ func barX(share float64) float64 { return barLeft + barWidth*share }
 func px(x float64) string { return fmt.Sprintf("%.1f", x) }
 
 // barOf draws a part; expected is NaN for none.
-func barOf(p Part, expected float64, title string) bar {
-	b := bar{Title: title}
+func barOf(p Part, expected float64) bar {
+	var b bar
 	if p.Of > 0 {
 		s := p.Share()
 		b.Low, b.High, b.At, b.Width = px(barX(s.Low)), px(barX(s.High)), px(barX(s.Value)), px(barWidth*(s.High-s.Low))
@@ -43,7 +42,6 @@ func barOf(p Part, expected float64, title string) bar {
 
 // line is a pupil's weeks, beside those of the class.
 type line struct {
-	Title string
 	Class string // points of the class's line
 	Own   string // points of the pupil's line
 	Dots  []dot
@@ -80,8 +78,8 @@ func points(parts []Part) string {
 }
 
 // lineOf draws a pupil's weeks.
-func lineOf(p Pupil, class []Part, title string) line {
-	l := line{Title: title, Class: points(class), Own: points(p.Weeks)}
+func lineOf(p Pupil, class []Part) line {
+	l := line{Class: points(class), Own: points(p.Weeks)}
 	for i, week := range p.Weeks {
 		if week.Of > 0 {
 			s := week.Share()

@@ -13,3 +13,6 @@ package report
 // Caution stands wherever results of pupils are shown.
 const Caution = "A short quiz is a hint for teaching, not a diagnosis or a placement. What follows from it is for the teacher, " +
 	"the school's rules, local law and licensed staff; accommodations follow each child's own plan."
+
+// shortCaution stands beside results on a page that has shown Caution.
+const shortCaution = "A hint for teaching, not a diagnosis or a placement."

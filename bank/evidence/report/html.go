@@ -6,6 +6,7 @@ import (
 	"html/template"
 	"io"
 	"math"
+	"slices"
 	"strings"
 )
 
@@ -17,8 +18,10 @@ var page = template.Must(template.New("page").Parse(pageText))
 // pageData is the page as its template sees it: words and numbers, nothing to work out.
 type pageData struct {
 	Title, Caution, StandardsNote, Luck string
-	Quizzes                             []string
-	Groups, Singles                     []Group // of several pupils, and of one
+	RangeNote, Recent, ShortCaution     string
+	Quizzes                             []string // the latest
+	Before                              int      // how many came before
+	Groups, Singles                     []Group  // of several pupils, and of one
 	Others                              string
 	Skills                              []skillView
 	Pupils                              []pupilView
@@ -35,11 +38,11 @@ type skillView struct {
 }
 
 type pupilView struct {
-	Who       string
-	Words     string // of the latest week
-	Line      *line  // over several weeks
-	Bar       *bar   // of a single one, the class marked
-	Standouts []string
+	Who     string
+	Words   string // of the latest week in which there are answers, named where it isn't the class's
+	Earlier string // the weeks before, for those who don't see the line
+	Line    *line  // over several weeks
+	Bar     *bar   // of a single one, the class marked
 }
 
 type itemsView struct {
@@ -64,9 +67,11 @@ func (r *Report) WriteHTML(w io.Writer) error { return page.Execute(w, r.pageDat
 func (r *Report) pageData() pageData {
 	d := pageData{
 		Title: r.Title(), Caution: Caution, StandardsNote: standardsNote, Luck: r.luck(),
+		RangeNote: rangeNote, ShortCaution: shortCaution, Recent: r.recentInWords(),
 		Others: r.list(r.Others, r.code), Classes: len(r.Classes) > 1, Weeks: weeksInWords(r.Weeks), OneWeek: len(r.Weeks) == 1,
 	}
-	for _, q := range r.Quizzes {
+	d.Before = max(0, len(r.Quizzes)-recentWeeks)
+	for _, q := range r.Quizzes[d.Before:] {
 		d.Quizzes = append(d.Quizzes, q.String())
 	}
 	for _, g := range r.Groups {
@@ -77,7 +82,7 @@ func (r *Report) pageData() pageData {
 		}
 	}
 	for _, s := range r.Skills {
-		d.Skills = append(d.Skills, skillView{s, barOf(s.Part, math.NaN(), fmt.Sprintf("%s: %s", s.ID, s.Part))})
+		d.Skills = append(d.Skills, skillView{s, barOf(s.Part, math.NaN())})
 	}
 	for _, p := range r.Pupils {
 		d.Pupils = append(d.Pupils, r.pupilView(p))
@@ -98,23 +103,25 @@ func weeksInWords(weeks []string) string {
 }
 
 func (r *Report) pupilView(p Pupil) pupilView {
-	v := pupilView{Who: r.code(p.Who), Words: p.Last().String()}
-	var weeks []string
-	for i, week := range p.Weeks {
-		if week.Of > 0 {
-			weeks = append(weeks, fmt.Sprintf("%s %s", r.Weeks[i], rightOf(week)))
+	v := pupilView{Who: r.code(p.Who), Words: "no answers"}
+	latest := r.book.own[p.Class][len(r.book.own[p.Class])-1]
+	for i, week := range slices.Backward(p.Weeks) {
+		switch {
+		case week.Of == 0:
+		case v.Words != "no answers":
+			v.Earlier = fmt.Sprintf("%s %s; %s", r.Weeks[i], rightOf(week), v.Earlier)
+		case r.Weeks[i] == latest:
+			v.Words = week.String()
+		default: // absent last time
+			v.Words = r.Weeks[i] + ": " + week.String()
 		}
 	}
-	class, title := r.book.classWeeks(p.Class), v.Who+": "+or(strings.Join(weeks, ", "), "no answers")
-	if len(class) == 1 {
-		one := barOf(p.Weeks[0], class[0].Share().Value, title)
+	if class := r.book.classWeeks(p.Class); len(class) == 1 {
+		one := barOf(p.Weeks[0], class[0].Share().Value)
 		v.Bar = &one
 	} else {
-		several := lineOf(p, class, title)
+		several := lineOf(p, class)
 		v.Line = &several
-	}
-	for _, s := range p.Standouts {
-		v.Standouts = append(v.Standouts, s.Name()+", "+s.Count())
 	}
 	return v
 }
@@ -125,7 +132,7 @@ func (r *Report) itemsViews() (list []itemsView) {
 		if len(list) == 0 || list[len(list)-1].Quiz != it.Quiz {
 			list = append(list, itemsView{Quiz: it.Quiz})
 		}
-		v := itemView{it, barOf(it.Part, it.Expected(), fmt.Sprintf("%s: expected %s, right %s", it.Asks, it.ExpectedInTen(), it.Part))}
+		v := itemView{it, barOf(it.Part, it.Expected())}
 		last := &list[len(list)-1]
 		last.Rows = append(last.Rows, v)
 	}

@@ -33,9 +33,9 @@ type Wrong struct {
 // Expected is the share right by which the quiz was assembled.
 func (it Item) Expected() float64 { return it.Difficulty.ShareRight() }
 
-// ExpectedInTen is that share in words, "8 of 10".
+// ExpectedInTen is that share in words, "8 in 10".
 func (it Item) ExpectedInTen() string {
-	return fmt.Sprintf("%d of 10", int(math.Round(10*it.Expected())))
+	return fmt.Sprintf("%d in 10", it.Difficulty.Tenths())
 }
 
 // items lists the items of each quiz, the latest quiz first, from the easiest to the
@@ -140,14 +140,25 @@ func (it Item) Look() (list []string) {
 	return append(list, it.Flags...)
 }
 
-// lastItems are the items of the last week; earlier ones have had their report.
+// lastItems are the items of the last week of each class; earlier ones have had their
+// report.
 func (r *Report) lastItems() (list []Item) {
 	for _, it := range r.Items {
-		if it.Week == r.LastWeek() {
+		if slices.Contains(r.lastWeeks(), it.Week) {
 			list = append(list, it)
 		}
 	}
 	return list
+}
+
+// lastWeeks are the last weeks of the classes, each once.
+func (r *Report) lastWeeks() (weeks []string) {
+	for _, class := range r.Classes {
+		own := r.book.own[class]
+		weeks = append(weeks, own[len(own)-1])
+	}
+	slices.Sort(weeks)
+	return slices.Compact(weeks)
 }
 
 // Place is where the item stood.

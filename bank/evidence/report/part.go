@@ -19,25 +19,26 @@ func (p Part) Few() bool { return p.Of < fewAnswers }
 // Share is the share right with Wilson's 95 % interval.
 func (p Part) Share() evidence.Share { return evidence.ShareOf(p.Right, p.Of) }
 
-// String is the part in words, "7 of 10, could be 5 to 8": the second half is the 95 %
-// interval. More than ten answers are brought down to ten.
+// String is the part as it was counted, "23 of 24, could be 19 to 24": the second half is
+// the 95 % interval of as many answers, its ends rounded outward.
 func (p Part) String() string {
 	if p.Of == 0 {
 		return "no answers"
 	}
-	share, unit := p.Share(), float64(min(p.Of, 10))
-	of := func(x float64) int { return int(math.Round(x * unit)) }
-	return fmt.Sprintf("%d of %d, could be %d to %d", of(share.Value), int(unit), of(share.Low), of(share.High))
+	s, of := p.Share(), float64(p.Of)
+	return fmt.Sprintf("%d of %d, could be %d to %d", p.Right, p.Of, int(math.Floor(s.Low*of+tiny)), int(math.Ceil(s.High*of-tiny)))
 }
 
-// Counted is the part as it was counted, "17 of 24 answers", marked where these are few.
-func (p Part) Counted() string {
-	text := fmt.Sprintf("%d of %s", p.Right, plural(p.Of, "answer"))
-	if p.Few() {
-		text += " (few)"
+// Marked is the part in words, marked where there are few answers.
+func (p Part) Marked() string {
+	if p.Of > 0 && p.Few() {
+		return p.String() + " (few)"
 	}
-	return text
+	return p.String()
 }
+
+// tiny keeps an end that is a whole number from being rounded to the next.
+const tiny = 1e-9
 
 func (p *Part) add(right bool) {
 	p.Of++

@@ -2,8 +2,6 @@ package report
 
 import (
 	"slices"
-
-	"evenhand/standards"
 )
 
 // Pupil is a pupil's way over the weeks.
@@ -11,17 +9,7 @@ type Pupil struct {
 	Who
 	Weeks     []Part // one for each week of the report; no answers where absent
 	Standouts []Standout
-	recent    map[standards.SkillID]*Part // of the last weeks
-}
-
-// Last is the latest week in which the pupil answered something.
-func (p Pupil) Last() Part {
-	for _, part := range slices.Backward(p.Weeks) {
-		if part.Of > 0 {
-			return part
-		}
-	}
-	return Part{}
+	recent    []answered // of the last weeks
 }
 
 func (b *book) pupils() (list []Pupil) {
@@ -37,7 +25,7 @@ func (b *book) pupils() (list []Pupil) {
 }
 
 func (b *book) pupil(who Who, papers []sat) Pupil {
-	pupil := Pupil{Who: who, Weeks: make([]Part, len(b.weeks)), recent: map[standards.SkillID]*Part{}}
+	pupil := Pupil{Who: who, Weeks: make([]Part, len(b.weeks))}
 	for _, p := range papers {
 		week := &pupil.Weeks[slices.Index(b.weeks, p.quiz.Week)]
 		for i, a := range p.Answers {
@@ -46,11 +34,8 @@ func (b *book) pupil(who Who, papers []sat) Pupil {
 			}
 			week.add(a.State == right)
 			if b.recent(p) {
-				skill := p.form.Items[i].Skill
-				if pupil.recent[skill] == nil {
-					pupil.recent[skill] = &Part{}
-				}
-				pupil.recent[skill].add(a.State == right)
+				item := p.form.Items[i]
+				pupil.recent = append(pupil.recent, answered{item.Skill, a.State == right, b.ease(p.Class, item)})
 			}
 		}
 	}

@@ -13,8 +13,8 @@ type Quiz struct {
 	results.Quiz
 	Papers, Absent int  // absent: answered nothing at all
 	Right          Part // of all answers
-	// Chance is by how many items a pupil's number right can easily be off (the standard
-	// error of measurement); NaN where the papers don't tell.
+	// Chance is the standard error of measurement of a pupil's number right, in items; NaN
+	// where the papers don't tell.
 	Chance float64
 }
 
@@ -70,7 +70,7 @@ func (q Quiz) String() string {
 		text += fmt.Sprintf(", %d of them absent", q.Absent)
 	}
 	if q.Right.Of > 0 {
-		text += fmt.Sprintf("; %d of 10 answers right", int(math.Round(10*q.Right.Share().Value)))
+		text += fmt.Sprintf("; %d of %s right", q.Right.Right, plural(q.Right.Of, "answer"))
 	}
 	return text
 }
@@ -81,6 +81,9 @@ func (r *Report) luck() string {
 	if len(r.Quizzes) == 0 || !(r.Quizzes[len(r.Quizzes)-1].Chance > 0) {
 		return ""
 	}
-	off := max(1, int(math.Round(r.Quizzes[len(r.Quizzes)-1].Chance)))
-	return fmt.Sprintf("One pupil's number right can be off by %s through luck alone.", plural(off, "item"))
+	off := int(math.Ceil(ninetyFive * r.Quizzes[len(r.Quizzes)-1].Chance))
+	return fmt.Sprintf("Luck alone can make a pupil's number right up to %s higher or lower (for 95 of 100 pupils).", plural(off, "item"))
 }
+
+// ninetyFive is how many standard errors hold 95 in 100 of a normal distribution.
+const ninetyFive = 1.96

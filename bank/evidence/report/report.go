@@ -93,7 +93,9 @@ type book struct {
 	papers    []sat
 	weeks     []string
 	classes   []string
+	own       map[string][]string // the weeks of each class
 	questions map[[2]string]*question
+	shares    map[[2]string]Part // right answers by class and item
 }
 
 // sat is a paper with what was asked.
@@ -105,12 +107,17 @@ type sat struct {
 }
 
 func newBook(quizzes []results.Quiz, papers []results.Paper) *book {
-	b := &book{quizzes: slices.Clone(quizzes), questions: map[[2]string]*question{}}
-	slices.SortStableFunc(b.quizzes, func(a, b results.Quiz) int { return cmp.Compare(a.Week, b.Week) })
+	b := &book{own: map[string][]string{}, questions: map[[2]string]*question{}, shares: map[[2]string]Part{}}
 	own := map[string][]results.Paper{}
 	for _, p := range papers {
 		own[p.Quiz] = append(own[p.Quiz], p)
 	}
+	for _, quiz := range quizzes { // a quiz that only other classes sat says nothing here
+		if len(own[quiz.ID]) > 0 {
+			b.quizzes = append(b.quizzes, quiz)
+		}
+	}
+	slices.SortStableFunc(b.quizzes, func(a, b results.Quiz) int { return cmp.Compare(a.Week, b.Week) })
 	for i := range b.quizzes {
 		quiz := &b.quizzes[i]
 		b.weeks = append(b.weeks, quiz.Week)
@@ -118,6 +125,9 @@ func newBook(quizzes []results.Quiz, papers []results.Paper) *book {
 			if form, ok := quiz.Form(p.Form); ok && len(p.Answers) == len(form.Items) {
 				b.papers = append(b.papers, sat{p, quiz, form, Who{p.Class, p.Pupil}})
 				b.classes = append(b.classes, p.Class)
+				if weeks := b.own[p.Class]; !slices.Contains(weeks, quiz.Week) {
+					b.own[p.Class] = append(weeks, quiz.Week)
+				}
 			}
 		}
 	}
@@ -126,13 +136,30 @@ func newBook(quizzes []results.Quiz, papers []results.Paper) *book {
 	return b
 }
 
-// recentWeeks is how many weeks back, the last one included, this week's groups look:
-// what was missed longer ago has most likely been taught again (common practice).
+// recentWeeks is how many of a class's own weeks with a quiz, the last one included, this
+// week's groups look at: what was missed longer ago has most likely been taught again
+// (common practice).
 const recentWeeks = 3
 
-// recent says whether a paper is from the last weeks.
-func (b *book) recent(p sat) bool {
-	return slices.Contains(b.weeks[max(0, len(b.weeks)-recentWeeks):], p.quiz.Week)
+// recentOf are those weeks of a class.
+func (b *book) recentOf(class string) []string {
+	return b.own[class][max(0, len(b.own[class])-recentWeeks):]
+}
+
+// recent says whether a paper is from the last weeks of its class.
+func (b *book) recent(p sat) bool { return slices.Contains(b.recentOf(p.Class), p.quiz.Week) }
+
+// recentInWords says from which weeks the groups come.
+func (r *Report) recentInWords() string {
+	var texts []string
+	for _, class := range r.Classes {
+		text := strings.Join(r.book.recentOf(class), ", ")
+		if len(r.Classes) > 1 {
+			text = strings.TrimSpace(class + " " + text)
+		}
+		texts = append(texts, text)
+	}
+	return "From the last quizzes of the class: " + strings.Join(texts, "; ") + "."
 }
 
 // place is an item's place: week and "A3".

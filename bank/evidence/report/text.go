@@ -27,7 +27,7 @@ func (r *Report) quizSection() Section {
 }
 
 func (r *Report) groupSection() Section {
-	s := Section{Title: "Who could work together this week", Rows: [][]string{nil}}
+	s := Section{Title: "Who could work together this week", Note: r.recentInWords(), Rows: [][]string{nil}}
 	for _, g := range r.Groups {
 		s.Rows = append(s.Rows, []string{fmt.Sprintf("%s: %s", strings.TrimSpace(g.Class+" "+g.Title), r.members(g))}, []string{"    " + g.Why})
 		if g.Next != "" {
@@ -100,17 +100,20 @@ func standoutText(p Pupil) string {
 }
 
 func (r *Report) skillSection() Section {
-	s := Section{Title: "Skills", Note: "Right answers; the range is what luck alone could make of them.", Rows: [][]string{{"SKILL", "CLASS", "RIGHT", "COUNTED", "PUPILS"}}}
+	s := Section{Title: "Skills", Note: rangeNote, Rows: [][]string{{"SKILL", "CLASS", "RIGHT ANSWERS", "PUPILS"}}}
 	for _, row := range r.Skills {
-		s.Rows = append(s.Rows, []string{string(row.ID), row.Class, row.Part.String(), row.Counted(), fmt.Sprint(row.Pupils)})
+		s.Rows = append(s.Rows, []string{string(row.ID), row.Class, row.Marked(), fmt.Sprint(row.Pupils)})
 	}
 	return s
 }
 
+// rangeNote says what "could be" means.
+const rangeNote = "Right answers as counted; could be is the range that chance alone explains (95 of 100 times)."
+
 func (r *Report) itemSection() Section {
-	s := Section{Title: "Items of " + r.LastWeek() + ", easiest to hardest", Rows: [][]string{{"PLACE", "QUESTION", "EXPECTED", "RIGHT", "COUNTED", "WORTH A LOOK"}}}
+	s := Section{Title: "Items of " + strings.Join(r.lastWeeks(), ", ") + ", easiest to hardest", Rows: [][]string{{"PLACE", "QUESTION", "EXPECTED", "RIGHT ANSWERS", "WORTH A LOOK"}}}
 	for _, it := range r.lastItems() {
-		s.Rows = append(s.Rows, []string{it.Place(), it.Asks, it.ExpectedInTen(), it.Part.String(), it.Counted(), strings.Join(it.Look(), "; ")})
+		s.Rows = append(s.Rows, []string{it.Place(), it.Asks, it.ExpectedInTen(), it.Marked(), strings.Join(it.Look(), "; ")})
 	}
 	return s
 }

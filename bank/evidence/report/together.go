@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"evenhand/standards"
 	"evenhand/standards/task"
 )
 
@@ -26,12 +25,9 @@ type Member struct {
 	Count string // "3 of 4 chances"
 }
 
-// leastMissed is how many items of a skill a pupil must have missed in the last weeks,
-// and at least half of them, to be put in its group (common practice).
-const leastMissed = 2
-
 // together puts each pupil in at most one group: of the likeliest misstep that stands
-// out, else of the skill with the smallest share right. The larger groups come first.
+// out, else of the skill in which the answers are hardest to lay to luck (weakest). The
+// larger groups come first.
 func (b *book) together(pupils []Pupil) (groups []Group, none []Who) {
 	at := map[string]int{}
 	for _, p := range pupils {
@@ -65,7 +61,7 @@ func groupOf(p Pupil) (Group, Member, bool) {
 	if !ok {
 		return Group{}, Member{}, false
 	}
-	return Group{Class: p.Class, Work: string(skill), Title: skillInWords(skill), Why: "missed half of these items or more"},
+	return Group{Class: p.Class, Work: string(skill), Title: skillInWords(skill), Why: "missed half of these items or more, and more than these pupils miss elsewhere"},
 		Member{p.Who, fmt.Sprintf("%d of %d right", part.Right, part.Of)}, true
 }
 
@@ -78,26 +74,4 @@ func nextSteps(kinds []*task.MisstepKind) string {
 		}
 	}
 	return strings.Join(steps, "; ")
-}
-
-// weakest is the skill that was missed most, by share and then by count.
-func weakest(parts map[standards.SkillID]*Part) (skill standards.SkillID, part Part, ok bool) {
-	for _, id := range sortedSkills(parts) {
-		p := *parts[id]
-		if p.Of-p.Right < leastMissed || 2*p.Right > p.Of {
-			continue
-		}
-		if less := cmp.Or(cmp.Compare(p.Right*part.Of, part.Right*p.Of), cmp.Compare(part.Of, p.Of)); !ok || less < 0 {
-			skill, part, ok = id, p, true
-		}
-	}
-	return skill, part, ok
-}
-
-func sortedSkills(parts map[standards.SkillID]*Part) (ids []standards.SkillID) {
-	for id := range parts {
-		ids = append(ids, id)
-	}
-	slices.Sort(ids)
-	return ids
 }

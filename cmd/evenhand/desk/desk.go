@@ -7,12 +7,15 @@ import (
 	"time"
 
 	"evenhand/bank"
+	"evenhand/bank/store"
+
+	"github.com/alexedwards/scs/v2"
 )
 
 // Options say whom a desk serves.
 type Options struct {
+	Store  store.Store      // where the team's people are kept; nil for one person alone, let in by the link of Entrance
 	By     string           // who works alone here, such as MK
-	Alone  bool             // one person, this computer's browser: no sign-in, the link of Entrance lets in
 	Hosts  []string         // the names under which browsers may ask, with their port; empty for any
 	Secure bool             // browsers come by TLS
 	Log    *slog.Logger     // nil is silent; pupils, answers and passwords never go there
@@ -21,13 +24,19 @@ type Options struct {
 
 // Desk is a bank on web pages.
 type Desk struct {
-	bank     *bank.Bank
-	o        Options
-	entrance string // the secret of the link that lets in
-	pages    *pages
+	bank  *bank.Bank
+	o     Options
+	pages *pages
+
+	entrance string // the secret of the link that lets in who works alone
+
+	people   people // of a team
+	sessions *scs.SessionManager
+	patience patience
 }
 
-// New puts a bank on a desk. The bank stays the caller's to close, after the server has stopped.
+// New puts a bank on a desk. The bank and the store stay the caller's to close, after the server has
+// stopped.
 func New(b *bank.Bank, o Options) (*Desk, error) {
 	pages, err := loadPages()
 	if err != nil {
@@ -37,32 +46,72 @@ func New(b *bank.Bank, o Options) (*Desk, error) {
 	if o.Now == nil {
 		o.Now = time.Now
 	}
-	return &Desk{bank: b, o: o, entrance: secret(), pages: pages}, nil
+	d := &Desk{bank: b, o: o, pages: pages, entrance: secret()}
+	if o.Store != nil {
+		d.people, d.sessions = people{o.Store}, newSessions(o.Store, o)
+	}
+	return d, nil
 }
 
-// Entrance is the path that lets this computer's browser in, to be opened once the desk is served.
+// alone says that one person works here without signing in.
+func (d *Desk) alone() bool { return d.o.Store == nil }
+
+// Entrance is the path of the link that lets this computer's browser in, where one person works
+// alone.
 func (d *Desk) Entrance() string { return "/enter/" + d.entrance }
+
+// route is an address with who may ask it.
+type route struct {
+	pattern string
+	right   right
+	handle  handler
+}
+
+// routes are all addresses of the desk.
+var routes = []route{
+	{"GET /{$}", toRead, week},
+	{"GET /items", toRead, items},
+	{"POST /items", toWrite, addItem},
+	{"GET /items/new", toWrite, newItem},
+	{"GET /items/{id}", toRead, item},
+	{"POST /items/{id}", toWrite, reviseItem},
+	{"GET /items/{id}/edit", toWrite, editItem},
+	{"POST /items/{id}/status", toWrite, setStanding},
+	{"POST /language", toAnyone, chooseLanguage},
+	{"/", toAnyone, nothingHere},
+}
+
+// teamRoutes are the addresses that only a desk of several people has.
+var teamRoutes = []route{
+	{"GET /signin", toAnyone, showSignIn},
+	{"POST /signin", toAnyone, signIn},
+	{"POST /signout", toAnyone, signOut},
+	{"GET /invited/{secret}", toAnyone, showInvited},
+	{"POST /invited/{secret}", toAnyone, acceptInvitation},
+	{"GET /team", toRead, team},
+	{"POST /team/invite", toOwn, invitePerson},
+	{"POST /team/people/{name}", toOwn, changePerson},
+	{"POST /team/people/{name}/remove", toOwn, removePerson},
+	{"POST /team/tokens", toRead, makeToken},
+	{"POST /team/tokens/drop", toRead, dropToken},
+}
 
 // Handler answers all requests.
 func (d *Desk) Handler() http.Handler {
-	routes := http.NewServeMux()
-	for pattern, handle := range map[string]handler{
-		"GET /{$}":                week,
-		"GET /items":              items,
-		"POST /items":             addItem,
-		"GET /items/new":          newItem,
-		"GET /items/{id}":         item,
-		"POST /items/{id}":        reviseItem,
-		"GET /items/{id}/edit":    editItem,
-		"POST /items/{id}/status": setStanding,
-
-		"POST /language": chooseLanguage,
-	} {
-		routes.Handle(pattern, d.only(handle))
+	mux := http.NewServeMux()
+	list := routes
+	if d.alone() {
+		list = append(list, route{"GET /enter/{secret}", toAnyone, enter})
+	} else {
+		list = append(list, teamRoutes...)
 	}
-	routes.Handle("GET /enter/{secret}", d.open(enter))
-	routes.Handle("GET /look/", d.look())
-	routes.HandleFunc("GET /healthz", func(w http.ResponseWriter, _ *http.Request) { _, _ = w.Write([]byte("ok\n")) })
-	routes.Handle("/", d.open(nothingHere))
-	return d.guard(routes)
+	for _, r := range list {
+		mux.Handle(r.pattern, d.answer(r.right, r.handle))
+	}
+	mux.Handle("GET /look/", d.look())
+	mux.HandleFunc("GET /healthz", func(w http.ResponseWriter, _ *http.Request) { _, _ = w.Write([]byte("ok\n")) })
+	if d.alone() {
+		return d.guard(mux)
+	}
+	return d.guard(d.sessions.LoadAndSave(mux))
 }

@@ -32,7 +32,7 @@ func opened(t *testing.T) (browser *http.Client, address string) {
 	if _, err := b.Add(list, "MK", wednesday); err != nil {
 		t.Fatal(err)
 	}
-	d, err := desk.New(b, desk.Options{Alone: true, By: "MK", Now: func() time.Time { return wednesday }})
+	d, err := desk.New(b, desk.Options{By: "MK", Now: func() time.Time { return wednesday }})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -45,16 +45,10 @@ const enterCookie = "enter"
 // enter lets a browser in that comes by the link, and takes the secret out of the address.
 func enter(v *visit) error {
 	if !same(v.PathValue("secret"), v.desk.entrance) {
-		return &fault{status: http.StatusUnauthorized, text: v.said.say("closed.alone")}
+		return v.closed()
 	}
 	http.SetCookie(v.w, v.desk.cookie(enterCookie, v.desk.entrance, 0))
 	return v.to("/")
-}
-
-// known says that the browser came by the link.
-func (d *Desk) known(r *http.Request) bool {
-	cookie, err := r.Cookie(enterCookie)
-	return err == nil && same(cookie.Value, d.entrance)
 }
 
 // same compares secrets in a time that tells nothing.

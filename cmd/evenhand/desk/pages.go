@@ -10,6 +10,7 @@ import (
 	"io/fs"
 	"net/http"
 	"path"
+	"slices"
 	"strings"
 )
 
@@ -27,16 +28,37 @@ type pages struct {
 
 // frame is what every page is given beside its own data.
 type frame struct {
-	Said sentences
-	Page string // the page's name
-	Path string // its address, to come back to
-	Data any
+	Said     sentences
+	Who      Person // nobody before somebody has signed in
+	SignedIn bool   // and can sign out
+	Rooms    []room
+	Page     string // the page's name
+	Path     string // its address, to come back to
+	Data     any
 }
 
-// rooms are the pages of the frame's strip: name and address, in the order of the week.
-var rooms = []struct{ Name, Path string }{
-	{"week", "/"},
-	{"items", "/items"},
+// room is a page of the frame's strip.
+type room struct {
+	Name, Path string
+	right      right
+}
+
+// allRooms are in the order of the week.
+var allRooms = []room{
+	{"week", "/", toRead},
+	{"items", "/items", toRead},
+}
+
+// rooms are those that a person may enter.
+func (d *Desk) rooms(who Person) []room {
+	if who.Name == "" {
+		return nil
+	}
+	list := slices.Clone(allRooms)
+	if !d.alone() {
+		list = append(list, room{"team", "/team", toRead})
+	}
+	return slices.DeleteFunc(list, func(r room) bool { return r.right == toMark && !who.Marks })
 }
 
 func loadPages() (*pages, error) {
@@ -51,8 +73,7 @@ func loadPages() (*pages, error) {
 	}
 	look := lookNames()
 	functions := template.FuncMap{
-		"rooms": func() any { return rooms },
-		"look":  func(name string) string { return look[name] },
+		"look": func(name string) string { return look[name] },
 	}
 	for _, file := range files {
 		name := strings.TrimSuffix(path.Base(file), ".html")

@@ -2,6 +2,7 @@ package desk
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"fmt"
 	"net/http"
@@ -14,6 +15,7 @@ type visit struct {
 	w    http.ResponseWriter
 	desk *Desk
 	said sentences
+	who  Person // nobody where the right is toAnyone
 }
 
 // handler answers a visit; its error becomes a page.
@@ -23,7 +25,8 @@ type handler func(v *visit) error
 type fault struct {
 	status int
 	text   string
-	err    error // what happened, for the log; nil where the sentence says all
+	link   string // the way on; empty for the first page
+	err    error  // what happened, for the log; nil where the sentence says all
 }
 
 func (f *fault) Error() string { return f.text }
@@ -40,43 +43,41 @@ func (v *visit) missing(key string, args ...any) error {
 }
 
 // by is who asks, as it stands in histories.
-func (v *visit) by() string { return v.desk.o.By }
+func (v *visit) by() string { return v.who.Name }
 
 // now is the time of a change, in whole seconds.
 func (v *visit) now() time.Time { return v.desk.o.Now().UTC().Truncate(time.Second) }
 
-// open lets anybody in.
-func (d *Desk) open(handle handler) http.Handler {
+// answer lets a handler answer those who have the right.
+func (d *Desk) answer(needed right, handle handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		v := &visit{Request: r, w: w, desk: d, said: d.pages.said(languageOf(r))}
-		if err := handle(v); err != nil {
+		err := v.admit(needed)
+		if err == nil {
+			err = handle(v)
+		}
+		if err != nil {
 			v.fail(err)
 		}
 	})
 }
 
-// only lets in who has shown the entrance's secret.
-func (d *Desk) only(handle handler) http.Handler {
-	return d.open(func(v *visit) error {
-		if !d.known(v.Request) {
-			return &fault{status: http.StatusUnauthorized, text: v.said.say("closed.alone")}
-		}
-		return handle(v)
-	})
-}
-
 // fail shows an error as a page, with a plain sentence where it is not one for people.
 func (v *visit) fail(err error) {
-	status, text := http.StatusInternalServerError, v.said.say("fault.ours")
+	status, text, link := http.StatusInternalServerError, v.said.say("fault.ours"), ""
 	var f *fault
 	if errors.As(err, &f) {
-		status, text = f.status, f.text
+		status, text, link = f.status, f.text, f.link
+	}
+	if link != "" && v.Method == http.MethodGet && v.Header.Get("Part") == "" {
+		http.Redirect(v.w, v.Request, link, http.StatusSeeOther)
+		return
 	}
 	if status >= http.StatusInternalServerError {
 		v.desk.o.Log.Error("failed", "path", v.URL.Path, "error", err)
 	}
 	v.w.WriteHeader(status)
-	data := struct{ Text string }{text}
+	data := struct{ Text, Link string }{text, cmp.Or(link, "/")}
 	if err := v.show("fault", data); err != nil {
 		fmt.Fprintln(v.w, text)
 	}
@@ -87,7 +88,7 @@ func (v *visit) fail(err error) {
 func (v *visit) show(page string, data any) error {
 	var text bytes.Buffer
 	if err := v.desk.pages.write(&text, page, v.Header.Get("Part"), frame{
-		Said: v.said, Page: page, Path: v.URL.RequestURI(), Data: data,
+		Said: v.said, Who: v.who, SignedIn: !v.desk.alone() && v.who.Name != "", Rooms: v.desk.rooms(v.who), Page: page, Path: v.back(), Data: data,
 	}); err != nil {
 		return err
 	}
@@ -100,6 +101,15 @@ func (v *visit) show(page string, data any) error {
 func (v *visit) to(path string) error {
 	http.Redirect(v.w, v.Request, path, http.StatusSeeOther)
 	return nil
+}
+
+// back is the address to come back to after a form of the frame: the page itself, if it can be asked
+// for again.
+func (v *visit) back() string {
+	if v.Method != http.MethodGet {
+		return "/"
+	}
+	return v.URL.RequestURI()
 }
 
 func nothingHere(v *visit) error { return v.missing("fault.nothing") }

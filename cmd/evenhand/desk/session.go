@@ -1,0 +1,167 @@
+package desk
+
+import (
+	"context"
+	"encoding/binary"
+	"errors"
+	"net/http"
+	"strings"
+	"sync"
+	"time"
+
+	"evenhand/bank/store"
+
+	"github.com/alexedwards/scs/v2"
+)
+
+// sessionBucket holds who is signed in: SHA-256 of the token: until when (8 bytes), then scs's data.
+const sessionBucket = "desk sessions"
+
+// How long a browser stays signed in: as long as it is used daily, a month at the most.
+const (
+	signedInFor = 30 * 24 * time.Hour
+	idleFor     = 3 * 24 * time.Hour
+)
+
+// sessions keeps sessions in the bank's store, as scs wishes.
+type sessions struct {
+	store store.Store
+	now   func() time.Time
+}
+
+func newSessions(s store.Store, o Options) *scs.SessionManager {
+	m := scs.New()
+	m.Store = sessions{s, o.Now}
+	m.HashTokenInStore = true
+	m.Lifetime, m.IdleTimeout = signedInFor, idleFor
+	m.Cookie.Name = "desk"
+	m.Cookie.HttpOnly, m.Cookie.Secure, m.Cookie.SameSite = true, o.Secure, http.SameSiteLaxMode
+	return m
+}
+
+func (s sessions) Delete(token string) error {
+	return s.store.Update(context.Background(), func(w store.Writer) error { return w.Delete(sessionBucket, []byte(token)) })
+}
+
+func (s sessions) Find(token string) (data []byte, found bool, err error) {
+	err = s.store.View(context.Background(), func(r store.Reader) error {
+		value, err := r.Get(sessionBucket, []byte(token))
+		if err != nil || len(value) < 8 {
+			return err
+		}
+		if until := time.Unix(int64(binary.BigEndian.Uint64(value)), 0); s.now().Before(until) {
+			data, found = append([]byte(nil), value[8:]...), true
+		}
+		return nil
+	})
+	return data, found, err
+}
+
+func (s sessions) Commit(token string, data []byte, until time.Time) error {
+	value := append(binary.BigEndian.AppendUint64(nil, uint64(until.Unix())), data...)
+	return s.store.Update(context.Background(), func(w store.Writer) error { return w.Put(sessionBucket, []byte(token), value) })
+}
+
+// endSessions signs everybody of a name out: their sessions are taken away.
+func (d *Desk) endSessions(ctx context.Context, name string) error {
+	return d.o.Store.Update(ctx, func(w store.Writer) error {
+		for entry, err := range w.Scan(sessionBucket, store.Range{}) {
+			if err != nil {
+				return err
+			}
+			if len(entry.Value) < 8 {
+				continue
+			}
+			_, values, err := d.sessions.Codec.Decode(entry.Value[8:])
+			if err != nil {
+				continue // nobody can be signed in by it
+			}
+			if who, _ := values["person"].(string); strings.EqualFold(who, name) {
+				if err := w.Delete(sessionBucket, entry.Key); err != nil {
+					return err
+				}
+			}
+		}
+		return nil
+	})
+}
+
+// showSignIn asks for name and password.
+func showSignIn(v *visit) error {
+	return v.show("signin", struct{ Back, Problem string }{Back: ownPath(v.FormValue("back"))})
+}
+
+// signIn lets a person in. After failures it wants to be asked less and less often.
+func signIn(v *visit) error {
+	name := v.FormValue("name")
+	again := func(status int, key string) error {
+		v.w.WriteHeader(status)
+		return v.show("signin", struct{ Back, Problem string }{ownPath(v.FormValue("back")), v.said.say(key)})
+	}
+	if !v.desk.patience.allows(name, v.desk.o.Now()) {
+		return again(http.StatusTooManyRequests, "signin.wait")
+	}
+	person, err := v.desk.people.signIn(v.Context(), name, v.FormValue("password"))
+	if errors.Is(err, errPassword) {
+		v.desk.patience.failed(name, v.desk.o.Now())
+		return again(http.StatusUnauthorized, "signin.wrong")
+	}
+	if err != nil {
+		return err
+	}
+	v.desk.patience.forget(name)
+	if err := v.desk.sessions.RenewToken(v.Context()); err != nil {
+		return err
+	}
+	v.desk.sessions.Put(v.Context(), "person", person.Name)
+	return v.to(ownPath(v.FormValue("back")))
+}
+
+// signOut ends the session.
+func signOut(v *visit) error {
+	if err := v.desk.sessions.Destroy(v.Context()); err != nil {
+		return err
+	}
+	return v.to("/signin")
+}
+
+// patience slows guessing of passwords down: after the third failure for a name each further try has
+// to wait twice as long, up to a quarter of an hour.
+type patience struct {
+	sync.Mutex
+	failures map[string]failures
+}
+
+type failures struct {
+	count int
+	until time.Time
+}
+
+// mostNames is how many names are remembered; beyond, the oldest are forgotten all at once.
+const mostNames = 10_000
+
+func (p *patience) allows(name string, now time.Time) bool {
+	p.Lock()
+	defer p.Unlock()
+	return !now.Before(p.failures[strings.ToLower(name)].until)
+}
+
+func (p *patience) failed(name string, now time.Time) {
+	p.Lock()
+	defer p.Unlock()
+	if p.failures == nil || len(p.failures) > mostNames {
+		p.failures = map[string]failures{}
+	}
+	f := p.failures[strings.ToLower(name)]
+	f.count++
+	if f.count > 2 {
+		f.until = now.Add(min(15*time.Minute, time.Second<<min(f.count-3, 10)))
+	}
+	p.failures[strings.ToLower(name)] = f
+}
+
+func (p *patience) forget(name string) {
+	p.Lock()
+	defer p.Unlock()
+	delete(p.failures, strings.ToLower(name))
+}
