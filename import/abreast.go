@@ -21,7 +21,7 @@ func alongside(columns []Column, rows []record) int {
 		return 1
 	}
 	answers := columnsThat(columns, func(i int, c Column) bool {
-		return c.Meaning == Answer || c.rival == Answer || c.Meaning == "" && c.rival == "" && answersOf(columns, rows, i, questions)
+		return c.Meaning == Answer || c.rival == Answer || c.Meaning == "" && c.rival == "" && answersOf(rows, i, questions)
 	})
 	if !takeTurns(questions, answers) {
 		return 1
@@ -99,18 +99,22 @@ func taskColumn(rows []record, column int) bool {
 }
 
 // answersOf says whether most cells of a column answer the questions in the nearest
-// column of questions to its left, else to its right.
-func answersOf(columns []Column, rows []record, column int, questions []int) bool {
+// column of questions to its left or to its right.
+func answersOf(rows []record, column int, questions []int) bool {
 	at, _ := slices.BinarySearch(questions, column)
-	question := questions[max(0, at-1)]
-	right, n := 0, 0
-	for _, rec := range rows {
-		if task, ok := taskOf(rec.cell(question)); ok && rec.cell(column) != "" {
-			right += int(truth(judgeAnswer(task, rec.cell(column))))
-			n++
+	for _, question := range questions[max(0, at-1):min(len(questions), at+1)] {
+		right, n := 0, 0
+		for _, rec := range rows {
+			if asked, ok := taskOf(rec.cell(question)); ok && rec.cell(column) != "" {
+				right += int(truth(judgeAnswer(asked, rec.cell(column))))
+				n++
+			}
+		}
+		if n > 0 && 2*right >= n {
+			return true
 		}
 	}
-	return n > 0 && 2*right >= n
+	return false
 }
 
 // standAbreast makes a row of each item where several stand in one: the further ones get
