@@ -17,7 +17,8 @@
 //	1 or ✓       right, and so do +, R, C, yes, 100%, TRUE, an emoji tick and the like
 //	0 or x       wrong, the answer is not known; so do W, no, 0%, FALSE, ✗ and the like
 //	-            the pupil was absent, as do "absent", "abs", "ill", "ausente"
-//	. or empty   not reached, as do "nr", "not reached", "n/a"
+//	. or empty   not reached (where only right answers are marked, an empty cell between
+//	             them is asked about), as do "nr", "not reached", "n/a"
 //	other        the written answer, judged as the item's task allows, if it is a possible
 //	             answer to the item, right or wrong
 //	wrote x      the written answer x, whatever it looks like

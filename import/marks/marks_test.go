@@ -299,6 +299,8 @@ func TestEnter(t *testing.T) {
 		{"back to the form", []string{"", "<", "B", "", "", "", "", "", "", ""}, []string{"P01B r r r", "P02B r r r"}, ""},
 		{"back to the pupil", []string{"", "", "", "", "<", "", "x", "", "", "", "", "", ""}, []string{"P01A r r r", "P01A w r r", "P02B r r r"}, ""},
 		{"no such form", []string{"C", "A", "", "", ""}, []string{"P01A r r r"}, ""},
+		{"other marks", []string{"", "+", "R", "абв", "0 pts", "", "abs", "n.r.", "❌"}, []string{"P01A r r w", "P02B a n w"}, ""},
+		{"asked again", []string{"", "banana", "1.5.7", "wrote 3", "", "", "", "", "", ""}, []string{"P01A w(3) r r", "P02B r r r"}, ""},
 		{"breaks off", []string{"", "", "", "", "", "7"}, []string{"P01A r r r"}, "P02"},
 	} {
 		saved, unfinished, asked := enter(t, friday(), seats, row.lines...)
@@ -306,8 +308,8 @@ func TestEnter(t *testing.T) {
 			t.Errorf("%s: saved %q, unfinished %q; want %q, %q\n%s", row.name, saved, unfinished, row.saved, row.unfinished, asked)
 		}
 	}
-	_, _, asked := enter(t, friday(), seats, "C", "A")
-	for _, want := range []string{"P01 (1 of 2), form A: ", `"C" is no form of this quiz; it has A, B`, "1  9 - 8 = ?  [1] "} {
+	_, _, asked := enter(t, friday(), seats, "C", "A", "", "74", "abs")
+	for _, want := range []string{"      right\n", "      wrong: 74\n", "      absent\n", "P01 (1 of 2), form A: ", `"C" is no form of this quiz; it has A, B`, "1  9 - 8 = ?  [1] "} {
 		if !strings.Contains(asked, want) {
 			t.Errorf("%q is not in\n%s", want, asked)
 		}

@@ -128,6 +128,25 @@ func TestAsked(t *testing.T) {
 			t.Errorf("%s with %s: %v, %v, want %s", row.cells, row.told, r.Papers, r.Problems, row.want)
 		}
 	}
+	// Who marks only what is right, or only what is wrong, leaves cells empty.
+	for _, row := range []struct{ right, wrong, told string }{{"✓", "", "empty=wrong"}, {"", "x", "empty=right"}, {"1", "", "empty=wrong"}} {
+		truths := []string{"rrwrrrwrrr", "rwrrrrrrrw"}
+		cells := [][]string{mark(truths[0], row.right, row.wrong), mark(truths[1], row.right, row.wrong)}
+		if r := readLong(t, marks.Options{}, cells...); len(r.Papers) != 0 {
+			t.Errorf("%q and %q: read as %v; want questions", row.right, row.wrong, r.Papers)
+		}
+		said, err := marks.ParseSigns([]string{row.told})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if r := readLong(t, marks.Options{Signs: said}, cells...); len(r.Papers) != 2 || states(r.Papers[0]) != truths[0] || states(r.Papers[1]) != truths[1] {
+			t.Errorf("%q and %q with %s: %v, %v", row.right, row.wrong, row.told, r.Papers, r.Problems)
+		}
+	}
+	// Points out of ten, two of them for a pupil: no child writes 10 under half of the items.
+	if r := readLong(t, marks.Options{}, strings.Fields("10 0 x x x x x x x x"), strings.Fields("0 10 10 x x x 10 10 10 x")); len(r.Papers) != 0 {
+		t.Errorf("points out of ten are read as %v", r.Papers)
+	}
 	for _, bad := range []string{"x", "=right", "x=maybe"} {
 		if _, err := marks.ParseSigns([]string{bad}); err == nil {
 			t.Errorf("%q is taken", bad)
@@ -308,6 +327,34 @@ func TestNeverAWrongRecord(t *testing.T) {
 		for _, p := range r.Papers {
 			if got := states(p); got != truths[p.Pupil] {
 				t.Fatalf("%s is recorded %s, but it was %s:\n%s", p.Pupil, got, truths[p.Pupil], strings.Join(lines, "\n"))
+			}
+		}
+	})
+}
+
+// Whatever stands in a cell beside ticks, a wrong answer is one that a child can have
+// written, judged as the task does; anything else is a mark or set aside.
+func FuzzCell(f *testing.F) {
+	for i, cell := range []string{"62.00", "9.3", "FALSE", "<", "6/2", "$.31", "abs", "+", "½", "wrote x", "☐", "46175", "=1+1", "1e9", "#N/A"} {
+		f.Add(cell, i%10)
+	}
+	f.Fuzz(func(t *testing.T, cell string, at int) {
+		if at < 0 || at > 9 || strings.ContainsAny(cell, "\t\r\n\"") {
+			return
+		}
+		cells := mark("rrrrrrrrrr", "✓", "x")
+		cells[at] = cell
+		r := readLong(t, marks.Options{}, cells)
+		if r.Rows() != 1 {
+			t.Fatalf("%q: %d rows", cell, r.Rows())
+		}
+		for _, p := range r.Papers {
+			a, asked := p.Answers[at], task.MustParse(long().Forms[0].Items[at].Asks)
+			if a.Written != "" && !strings.HasPrefix(strings.ToLower(cell), "wrote") && !strings.HasPrefix(strings.ToLower(cell), "escribi") && !asked.Possible(a.Written) {
+				t.Errorf("%q under %s is taken for the answer %q", cell, asked, a.Written)
+			}
+			if a.Written != "" && (a.State == results.Right) != asked.Judge(a.Written) {
+				t.Errorf("%q under %s is %s", a.Written, asked, a.State)
 			}
 		}
 	})

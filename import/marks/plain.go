@@ -19,6 +19,9 @@ func plain(cell string) string {
 	if word := strings.TrimRight(text, ".!"); strings.ContainsFunc(word, unicode.IsLetter) {
 		text = dotsBetween.ReplaceAllString(word, "$1$2")
 	}
+	if bare := strings.TrimSuffix(text, "."); text != bare && signs[bare].family == tickFamily {
+		text = bare
+	}
 	switch text {
 	case "()", "( )", "[]", "❏", "❑", "□", "◻", "⬜", "⬛", "▢", "🔲", "🔳", "◽", "◾":
 		return map[bool]string{true: "[ ]", false: "☐"}[strings.ContainsAny(text, "([")]
@@ -63,7 +66,7 @@ func plainRune(r rune) rune {
 }
 
 var (
-	oneOrZero = regexp.MustCompile(`^([01])(?:[.,]0*)?$`)
+	oneOrZero = regexp.MustCompile(`^\+?([01])(?:[.,]0*)?$`)
 	points    = regexp.MustCompile(`^([01])(?:[.,]0+)? ?(?:p|pt|pts|point|points|pto|ptos|punto|puntos|pkt|punkte?|mark|marks|(?:/|of|out of|de|von|sur) ?1(?:[.,]0+)?)$`)
 	percent   = regexp.MustCompile(`^(100|0)(?:[.,]0+)? ?%$`)
 	inPart    = regexp.MustCompile(`^(?:0?[.,]\d+|[1-9]\d?(?:[.,]\d+)? ?%|½|1⁄2|half|partly|partial|partial credit|~|±|medio|media|parcial|a medias)$`)

@@ -96,7 +96,7 @@ func (r *Reading) questionAllWrong() {
 			continue
 		}
 		r.Problems = append(r.Problems, intake.Problem{Line: r.lines[i], Column: "pupil", Reason: p.Pupil +
-			": nobody in this grid has anything right; if the marks mean something else, say so with --read, such as --read 'x=right'; if it is true, with --all-wrong"})
+			": nobody in this grid has anything right; if the marks mean something else, say so with --read, such as --read 'x=right' or --read empty=right; if it is true, with --all-wrong"})
 	}
 	r.Papers = kept
 }
@@ -253,8 +253,11 @@ func (g *grid) gather(rows []row) {
 				g.seen.plains[c.plain] = true
 			}
 			g.seen.wrong = g.seen.wrong || isWrong(c)
+			g.seen.written = g.seen.written || c.why == "" && c.answer.State == results.Right
+			g.seen.right = g.seen.right || c.sign != nil && (says(c) == results.Right || c.sign.family == digitFamily)
 		}
 	}
+	g.seen.repeated = repeatedAnswers(rows, len(g.items))
 	for i := range rows {
 		if state, asked := rows[i].read.dash(); rows[i].read.has("-") && asked == "" && state == results.Wrong {
 			g.seen.dashWrong = true
@@ -315,6 +318,50 @@ func (g *grid) suggest(code string) string {
 	return fmt.Sprintf("; if it is new there, add --pupils %s", code)
 }
 
+// repeatedAnswers are the answers, 1 and 0 apart, that stand under half of the items or
+// more of a grid and are right in none.
+func repeatedAnswers(rows []row, items int) map[string]bool {
+	under, right := map[string]map[int]bool{}, map[string]bool{}
+	for _, row := range rows {
+		for _, c := range row.read.cells {
+			if c.sign != nil || c.why != "" || !c.long {
+				continue
+			}
+			if under[c.plain] == nil {
+				under[c.plain] = map[int]bool{}
+			}
+			under[c.plain][c.at] = true
+			right[c.plain] = right[c.plain] || c.answer.State == results.Right
+		}
+	}
+	repeated := map[string]bool{}
+	for text, places := range under {
+		if !right[text] && len(places) > leastRepeated && 2*len(places) >= items {
+			repeated[text] = true
+		}
+	}
+	return repeated
+}
+
+// blanks asks about blank cells between right ones where nobody has anything wrong, and
+// the other way round: some mark only what is right, or only what is wrong.
+func (g *grid) blanks(row *row) string {
+	onlyRight, onlyWrong := g.seen.right && !g.seen.wrong, g.seen.wrong && !g.seen.right && !g.seen.written
+	if len(row.read.cells) == 0 || !onlyRight && !onlyWrong {
+		return ""
+	}
+	last := row.read.cells[len(row.read.cells)-1].at
+	for i := range last {
+		if row.cells[i] == "" {
+			if onlyWrong {
+				return "cells are blank before a wrong one and nobody has anything right; say --read empty=right, or --read 'empty=not reached'"
+			}
+			return "blank cells stand between right ones and nobody has anything wrong; say --read empty=wrong, or --read 'empty=not reached'"
+		}
+	}
+	return ""
+}
+
 // take reads the cells of a row.
 func (g *grid) take(r *Reading, row *row) {
 	if !slices.ContainsFunc(row.cells, func(cell string) bool { return cell != "" }) {
@@ -345,7 +392,15 @@ func (g *grid) take(r *Reading, row *row) {
 	}
 	paper := results.Paper{Class: g.Class, Pupil: row.pupil, Form: row.form.Name}
 	before, marked := g.Before[row.pupil]
-	if blanks := len(row.form.Items) - len(row.read.cells); marked && blanks > 0 {
+	empty, said := g.Signs[""]
+	if text := g.blanks(row); text != "" && !marked && !said {
+		aside("pupil", "%s", text)
+		return
+	}
+	if !said {
+		empty = results.NotReached
+	}
+	if blanks := len(row.form.Items) - len(row.read.cells); marked && !said && blanks > 0 {
 		if before.Form != row.form.Name || len(before.Answers) != len(row.form.Items) {
 			aside("form", "was marked on form %s before, and this row leaves %d cells blank; fill them in, or write . for not reached", before.Form, blanks)
 			return
@@ -355,10 +410,10 @@ func (g *grid) take(r *Reading, row *row) {
 	for i := range row.form.Items {
 		answer, filled := answers[i]
 		switch {
-		case !filled && marked:
+		case !filled && marked && !said:
 			answer = before.Answers[i]
 		case !filled:
-			answer = results.Answer{State: results.NotReached}
+			answer = results.Answer{State: empty}
 		}
 		paper.Answers = append(paper.Answers, answer)
 	}

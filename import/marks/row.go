@@ -3,7 +3,6 @@ package marks
 import (
 	"fmt"
 	"maps"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -54,6 +53,9 @@ type evidence struct {
 	plains    map[string]bool                   // all signs
 	meant     map[string]map[results.State]bool // what signs mean beside others in their rows
 	wrong     bool                              // something is wrong, by a sign or an answer
+	repeated  map[string]bool                   // answers that stand under half of the items and are right in none
+	right     bool                              // a sign says that something is right
+	written   bool                              // a right answer is written out
 	dashWrong bool                              // - stands between + and +
 }
 
@@ -254,25 +256,27 @@ func (r *rowCells) settle() (answers map[int]results.Answer, digits Digits, aske
 	return answers, digits, asked
 }
 
-// repeated asks about a number that stands under half of the items or more and is right
-// in none: most likely it counts points.
+// repeated asks about a text that stands under half of the items or more, of the row or of
+// the grid, and is right in none: most likely it counts points.
 func (r *rowCells) repeated() []question {
 	places := map[string][]cell{}
 	for _, c := range r.cells {
-		if c.sign == nil && c.why == "" && wholeCell.MatchString(c.plain) {
+		if c.sign == nil && c.why == "" && c.long {
 			places[c.plain] = append(places[c.plain], c)
 		}
 	}
 	for text, cells := range places {
 		right := slices.ContainsFunc(cells, func(c cell) bool { return c.answer.State == results.Right })
-		if !right && len(cells) >= 3 && 2*len(cells) >= len(r.cells) {
-			return []question{{cells[0].at, fmt.Sprintf("%q stands under %d items and is right in none; if it is a mark, say so with --read '%s=right', if the child wrote it, with --read '%s=answer'", text, len(cells), text, text)}}
+		inRow := !right && len(cells) >= leastRepeated && 2*len(cells) >= len(r.cells)
+		if inRow || r.grid.repeated[text] {
+			return []question{{cells[0].at, fmt.Sprintf("%q stands under several items and is right in none; if it is a mark, say so with --read '%s=right', if the child wrote it, with --read '%s=answer'", text, text, text)}}
 		}
 	}
 	return nil
 }
 
-var wholeCell = regexp.MustCompile(`^\d+$`)
+// leastRepeated is how often a child hardly writes the same wrong answer (common practice).
+const leastRepeated = 3
 
 func (r *rowCells) settleCell(c cell, digits Digits) (results.Answer, string) {
 	switch {

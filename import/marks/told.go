@@ -24,7 +24,11 @@ func ParseSigns(said []string) (map[string]results.State, error) {
 		default:
 			return nil, fmt.Errorf("%q is no meaning; it can be right, wrong, absent, not reached or answer", text[i+1:])
 		}
-		signs[plain(text[:i])] = state
+		sign := plain(text[:i])
+		if sign == "empty" && state != "" {
+			sign = "" // cells in which nothing stands
+		}
+		signs[sign] = state
 	}
 	return signs, nil
 }
