@@ -19,6 +19,8 @@ type Report struct {
 	Items     int      `json:"items"`
 	Revisions int      `json:"revisions"` // those that stand, too
 	Uses      int      `json:"uses"`
+	Plans     int      `json:"plans"`    // that stand
+	Quizzes   int      `json:"quizzes"`  // that were given
 	Problems  []string `json:"problems"` // in plain words, in the order they were found; empty for a whole bank
 	More      int      `json:"more"`     // problems beyond those listed
 	Older     int      `json:"older"`    // items whose computed fields differ from what this program computes
@@ -47,12 +49,40 @@ func (b *Bank) Check() (report Report, err error) {
 			c.revisions()
 			c.uses()
 			c.table()
+			c.plansAndQuizzes()
 			c.indexes()
 		}
 		report = c.report
 		return nil
 	})
 	return report, err
+}
+
+// plansAndQuizzes reads every plan and every quiz that was given.
+func (c *checker) plansAndQuizzes() {
+	plans, err := c.bank.readPlans(c.tx.Bucket(plansBucket), nil)
+	if err != nil {
+		c.found("%v", err)
+	}
+	for i, plan := range plans {
+		if (i == len(plans)-1 || plans[i+1].Revision == 1) && !plan.Removed {
+			c.report.Plans++
+		}
+	}
+	quizzes := c.tx.Bucket(quizzesBucket)
+	if quizzes == nil {
+		return
+	}
+	_ = quizzes.ForEach(func(key, sealed []byte) error {
+		q, err := c.bank.readQuiz(key, sealed)
+		switch {
+		case err != nil:
+			c.found("%v", err)
+		case !q.TakenBack:
+			c.report.Quizzes++
+		}
+		return nil
+	})
 }
 
 // undisturbed reads while nobody writes, as bbolt's check demands.

@@ -69,6 +69,17 @@ func (it Item) Question(lang string) string {
 	return it.Task
 }
 
+// Asks is the task, or the question of an item by hand in the first language that it has.
+func (it Item) Asks() string {
+	if it.Task != "" {
+		return it.Task
+	}
+	if question := it.Question("en"); question != "" {
+		return question
+	}
+	return it.Question("es")
+}
+
 // OwnWords is the question as a person worded it, which stands on the sheet in place of
 // the task's own words: in the language, else in English, since what was reworded there may
 // not say the same as the task any more. An item by hand has them in some language; for

@@ -128,6 +128,9 @@ func (b *Bank) TakeBack(quiz, week string) (free int, err error) {
 				return err
 			}
 		}
+		if err := b.markTakenBack(tx, quiz, week); err != nil {
+			return err
+		}
 		return w.flush()
 	})
 	return free, err

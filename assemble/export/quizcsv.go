@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"evenhand/assemble"
-	"evenhand/bank"
 	"evenhand/standards"
 )
 
@@ -48,7 +47,7 @@ func quizRow(form string, placed assemble.Placed) QuizRow {
 		ID:         item.ID,
 		Skill:      string(item.Skill),
 		Standards:  standards.JoinCodes(item.Codes),
-		Task:       asked(item),
+		Task:       item.Asks(),
 		Look:       string(item.Look),
 		Key:        item.Key,
 		Band:       string(difficulty.Band()),
@@ -58,17 +57,6 @@ func quizRow(form string, placed assemble.Placed) QuizRow {
 		Uses:       Whole(placed.Uses),
 		Traits:     TraitsOf(item.Traits),
 	}
-}
-
-// asked is the task, or the question of an item by hand in the first language that it has.
-func asked(item bank.Item) string {
-	if item.Task != "" {
-		return item.Task
-	}
-	if question := item.Question("en"); question != "" {
-		return question
-	}
-	return item.Question("es")
 }
 
 // ReadQuiz reads what WriteQuiz wrote. Columns may stand in another order and others may have been

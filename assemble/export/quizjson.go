@@ -97,7 +97,7 @@ func itemOf(placed assemble.Placed) itemFile {
 	file := itemFile{
 		Number: placed.Number, ID: item.ID, Row: placed.Row, Shared: placed.Shared,
 		Skill: string(item.Skill), Standards: append([]task.Code{}, item.Codes...),
-		Task: asked(item), Look: string(item.Look), Key: item.Key,
+		Task: item.Asks(), Look: string(item.Look), Key: item.Key,
 		Band: string(difficulty.Band()), Difficulty: difficulty.Logits(),
 		Seconds: item.Seconds, Uses: placed.Uses,
 		Traits: make(map[string]string),

@@ -3,7 +3,25 @@ package results
 import (
 	"fmt"
 	"slices"
+
+	"evenhand/bank"
 )
+
+// QuizOf is a quiz that a bank keeps, as papers are marked by it. Its ID is the same as that of the
+// quiz read from its files.
+func QuizOf(given bank.Quiz) Quiz {
+	forms := make([]Form, len(given.Forms))
+	for i, form := range given.Forms {
+		forms[i].Name = form.Name
+		for _, placed := range form.Items {
+			it := placed.Item
+			forms[i].Items = append(forms[i].Items, Item{
+				ID: it.ID, Skill: it.Skill, Codes: it.Codes, Asks: it.Asks(), Key: it.Key, Difficulty: it.Difficulty(),
+			})
+		}
+	}
+	return NewQuiz(given.Title, given.Week, forms)
+}
 
 // AsGiven is the quiz as it was when its first papers were marked, where a quiz of the
 // same week with the same items in the same places has papers: a difficulty that was

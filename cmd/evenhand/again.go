@@ -34,13 +34,17 @@ func unuseQuiz(c *cli.Context) error {
 	}
 	title, week := name, c.String("week")
 	if exists(name) {
-		quiz, err := givenQuiz(c, name)
+		quiz, err := folderQuiz(c, name)
 		if err != nil {
 			return err
 		}
 		title, week = quiz.Title, quiz.Week
 	} else if week == "" {
-		return usagef("there is no %s here; name the quiz's folder, or its title with --week 2026-W48", name)
+		quiz, err := givenQuiz(c, name)
+		if err != nil {
+			return err
+		}
+		title, week = quiz.Title, quiz.Week
 	}
 	papers, err := markedPapers(c, title, week)
 	if err != nil {
@@ -99,7 +103,8 @@ func makingAgain(c *cli.Context, b *bank.Bank, uses []bank.Use, do func() error)
 			return errors.Join(usagef("%v", err), undo())
 		}
 		ids, at, err := b.UsedBy(use.Quiz, use.Week)
-		if err == nil && len(ids) > 0 {
+		kept, keptErr := keptAs(b, use)
+		if err = errors.Join(err, keptErr); err == nil && len(ids) > 0 {
 			err = freeEarlier(c, b, use, len(ids))
 		}
 		if err != nil {
@@ -107,12 +112,24 @@ func makingAgain(c *cli.Context, b *bank.Bank, uses []bank.Use, do func() error)
 		}
 		use.At = at
 		before := undo
-		undo = func() error { return errors.Join(b.RecordUse(ids, use), before()) }
+		undo = func() error {
+			err := b.RecordUse(ids, use)
+			for _, quiz := range kept {
+				err = errors.Join(err, b.KeepQuiz(quiz))
+			}
+			return errors.Join(err, before())
+		}
 	}
 	if err := do(); err != nil {
 		return errors.Join(err, undo())
 	}
 	return nil
+}
+
+// keptAs are the quizzes that the bank keeps of a title and week.
+func keptAs(b *bank.Bank, use bank.Use) ([]bank.Quiz, error) {
+	quizzes, err := b.Quizzes()
+	return slices.DeleteFunc(quizzes, func(q bank.Quiz) bool { return q.Title != use.Quiz || q.Week != use.Week }), err
 }
 
 // freeEarlier takes back the uses of a quiz that another will take the place of.
@@ -152,7 +169,7 @@ func mayFill(c *cli.Context, b *bank.Bank, dir string, use bank.Use) error {
 	if foreign >= 0 {
 		return fmt.Errorf("%s holds %s, which is no part of a quiz; name a new folder", dir, entries[foreign].Name())
 	}
-	quiz, err := givenQuiz(c, dir)
+	quiz, err := folderQuiz(c, dir)
 	if err != nil {
 		return fmt.Errorf("%s holds files that are no quiz of evenhand (%w); name a new folder", dir, err)
 	}

@@ -46,7 +46,7 @@ func newApp() *cli.App {
 		Commands: []*cli.Command{
 			skillsCommand(), standardsCommand(), demoCommand(),
 			initCommand(), importCommand(), generateCommand(), listCommand(), showCommand(), reviseCommand(), retireCommand(),
-			planCommand(), plansCommand(), assembleCommand(), exportCommand(), tagCommand(),
+			planCommand(), plansCommand(), assembleCommand(), quizzesCommand(), printCommand(), exportCommand(), tagCommand(),
 			markCommand(), reportCommand(), calibrateCommand(),
 			unuseCommand(), forgetCommand(),
 			backupCommand(), restoreCommand(), checkCommand(), deskCommand(),

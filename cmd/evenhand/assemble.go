@@ -59,7 +59,7 @@ func assembleQuiz(c *cli.Context) error {
 	if c.IsSet("weeks") {
 		return assembleTerm(c, path)
 	}
-	plan, err := readPlan(path)
+	plan, err := readPlan(c, path)
 	if err != nil {
 		return err
 	}
@@ -165,8 +165,8 @@ func deliver(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string) error
 		return err
 	}
 	if !c.Bool("try") {
-		if err := recordUse(b, quiz, now()); err != nil {
-			return fmt.Errorf("the quiz is in %s, but its use could not be noted in the bank: %w", dir, err)
+		if err := b.KeepQuiz(quiz.Given(author(c), now())); err != nil {
+			return fmt.Errorf("the quiz is in %s, but it could not be noted in the bank: %w", dir, err)
 		}
 	}
 	if c.Bool("json") {
@@ -201,14 +201,4 @@ func question(b *bank.Bank, id string) string {
 		return id
 	}
 	return item.Question("en")
-}
-
-func recordUse(b *bank.Bank, quiz assemble.Quiz, at time.Time) error {
-	var ids []string
-	for _, form := range quiz.Forms {
-		for _, placed := range form.Items {
-			ids = append(ids, placed.Item.ID)
-		}
-	}
-	return b.RecordUse(ids, bank.Use{Quiz: quiz.Title, Week: quiz.Week, At: at})
 }

@@ -1,8 +1,13 @@
 package main
 
 import (
+	"os"
+	"path/filepath"
+	"strings"
+
 	"evenhand/assemble"
 	"evenhand/assemble/export"
+	"evenhand/bank"
 	"evenhand/standards/task"
 
 	"github.com/urfave/cli/v2"
@@ -18,16 +23,33 @@ func earlierQuiz(c *cli.Context) (assemble.Earlier, error) {
 		}
 		return earlier, nil
 	}
-	rows, err := export.ReadQuizFile(path)
+	earlier, err := spotsOf(c, path)
 	if err != nil {
 		return earlier, err
-	}
-	for _, row := range rows {
-		earlier.Spots = append(earlier.Spots, assemble.Spot{Form: row.Form, Number: int(row.Number), ID: row.ID, Look: task.Look(row.Look)})
 	}
 	for _, places := range c.StringSlice("replace") {
 		earlier.Replace = append(earlier.Replace, splitList(places)...)
 	}
 	earlier.Keep = splitList(c.String("keep"))
 	return earlier, nil
+}
+
+// spotsOf are the places of the quiz: of its quiz.csv or folder, else as the bank keeps it.
+func spotsOf(c *cli.Context, name string) (earlier assemble.Earlier, err error) {
+	if !exists(name) && !strings.ContainsAny(name, `/\`) {
+		err := readingBank(c, func(b *bank.Bank) error {
+			kept, err := b.Quiz(name)
+			earlier = assemble.EarlierOf(kept)
+			return err
+		})
+		return earlier, err
+	}
+	if info, err := os.Stat(name); err == nil && info.IsDir() {
+		name = filepath.Join(name, "quiz.csv")
+	}
+	rows, err := export.ReadQuizFile(name)
+	for _, row := range rows {
+		earlier.Spots = append(earlier.Spots, assemble.Spot{Form: row.Form, Number: int(row.Number), ID: row.ID, Look: task.Look(row.Look)})
+	}
+	return earlier, err
 }

@@ -50,20 +50,27 @@ func paperOf(quiz assemble.Quiz, form assemble.Form, lang string) sheet.Paper {
 // writeQuizFiles writes all files of a quiz into a folder, which appears with all of
 // them or not at all. mayFill says whether it may be replaced.
 func writeQuizFiles(c *cli.Context, quiz assemble.Quiz, dir string) error {
-	saySwept(c, filepath.Dir(dir))
-	err := files.Folder(dir, func(dir string) error {
-		write := func(name string, write func(io.Writer) error) error {
-			return files.Write(filepath.Join(dir, name), files.Shared, write)
-		}
-		for _, form := range quiz.Forms {
-			if err := writeForm(c, paperOf(quiz, form, c.String("lang")), write); err != nil {
-				return err
-			}
+	return writeFolder(c, dir, func(write writing) error {
+		if err := writeForms(c, quiz, write); err != nil {
+			return err
 		}
 		if err := write("quiz.json", func(w io.Writer) error { return export.WriteQuizJSON(w, quiz) }); err != nil {
 			return err
 		}
 		return write("quiz.csv", func(w io.Writer) error { return export.WriteQuiz(w, quiz) })
+	})
+}
+
+// writing writes a file of a folder by its name.
+type writing func(name string, write func(io.Writer) error) error
+
+// writeFolder writes a folder for colleagues, which appears with all its files or not at all.
+func writeFolder(c *cli.Context, dir string, fill func(writing) error) error {
+	saySwept(c, filepath.Dir(dir))
+	err := files.Folder(dir, func(dir string) error {
+		return fill(func(name string, write func(io.Writer) error) error {
+			return files.Write(filepath.Join(dir, name), files.Shared, write)
+		})
 	})
 	if err != nil {
 		return fmt.Errorf("can't write the quiz into %s: %w", dir, err)
@@ -71,8 +78,18 @@ func writeQuizFiles(c *cli.Context, quiz assemble.Quiz, dir string) error {
 	return nil
 }
 
+// writeForms writes every form's sheet and key.
+func writeForms(c *cli.Context, quiz assemble.Quiz, write writing) error {
+	for _, form := range quiz.Forms {
+		if err := writeForm(c, paperOf(quiz, form, c.String("lang")), write); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // writeForm writes a form's sheet and its key.
-func writeForm(c *cli.Context, paper sheet.Paper, write func(name string, write func(io.Writer) error) error) error {
+func writeForm(c *cli.Context, paper sheet.Paper, write writing) error {
 	if err := sayUnprintable(c, paper); err != nil {
 		return err
 	}

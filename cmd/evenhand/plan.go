@@ -4,8 +4,10 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
 
 	"evenhand/assemble"
+	"evenhand/bank"
 
 	"github.com/urfave/cli/v2"
 )
@@ -36,7 +38,7 @@ func showPlan(c *cli.Context) error {
 	if c.Bool("pacing") {
 		return showPacing(c, path)
 	}
-	plan, err := readPlan(path)
+	plan, err := readPlan(c, path)
 	if err != nil {
 		return err
 	}
@@ -48,7 +50,7 @@ func showPlan(c *cli.Context) error {
 }
 
 func showPacing(c *cli.Context, path string) error {
-	pacing, err := readPacing(path)
+	pacing, err := readPacing(c, path)
 	if err != nil {
 		return err
 	}
@@ -59,10 +61,35 @@ func showPacing(c *cli.Context, path string) error {
 	return nil
 }
 
-func readPlan(path string) (assemble.Plan, error) {
-	text, err := os.ReadFile(path)
+// readPlan reads a plan from its file, else the one that the bank keeps under the name.
+func readPlan(c *cli.Context, name string) (assemble.Plan, error) {
+	text, err := planText(c, name, false)
 	if err != nil {
-		return assemble.Plan{}, fmt.Errorf("can't read the plan %s; evenhand plan > %s writes an example there", path, path)
+		return assemble.Plan{}, err
 	}
-	return assemble.ParsePlan(text, path)
+	return assemble.ParsePlan(text, name)
+}
+
+// planText is the text of a plan or a pacing list: of a file, else as the bank keeps it by name.
+func planText(c *cli.Context, name string, pacing bool) (text []byte, err error) {
+	if text, err = os.ReadFile(name); err == nil {
+		return text, nil
+	}
+	what, flag := "plan", ""
+	if pacing {
+		what, flag = "pacing list", " --pacing"
+	}
+	if exists(c.String("bank")) && !strings.ContainsAny(name, `/\`) {
+		_ = readingBank(c, func(b *bank.Bank) error {
+			plan, err := b.Plan(name)
+			if err == nil && plan.Pacing == pacing {
+				text = []byte(plan.Text)
+			}
+			return err
+		})
+	}
+	if text == nil {
+		return nil, fmt.Errorf("there is no %s %s, neither a file nor one that the bank keeps; evenhand plan%s > %s writes an example there", what, name, flag, name)
+	}
+	return text, nil
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"fmt"
-	"os"
 	"path/filepath"
 
 	"evenhand/assemble"
@@ -18,7 +17,7 @@ func assembleTerm(c *cli.Context, path string) error {
 			return usagef("--%s is for a single quiz and can't stand beside --weeks", flag)
 		}
 	}
-	pacing, err := readPacing(path)
+	pacing, err := readPacing(c, path)
 	if err != nil {
 		return err
 	}
@@ -69,12 +68,12 @@ func termUses(pacing assemble.Pacing, first string, weeks int) (uses []bank.Use)
 	return uses
 }
 
-func readPacing(path string) (assemble.Pacing, error) {
-	text, err := os.ReadFile(path)
+func readPacing(c *cli.Context, name string) (assemble.Pacing, error) {
+	text, err := planText(c, name, true)
 	if err != nil {
-		return assemble.Pacing{}, fmt.Errorf("can't read the pacing list %s; evenhand plan --pacing > %s writes an example there", path, path)
+		return assemble.Pacing{}, err
 	}
-	return assemble.ParsePacing(text, path)
+	return assemble.ParsePacing(text, name)
 }
 
 func deliverTerm(c *cli.Context, b *bank.Bank, term assemble.Term) error {
@@ -87,8 +86,8 @@ func deliverTerm(c *cli.Context, b *bank.Bank, term assemble.Term) error {
 		if c.Bool("try") {
 			break
 		}
-		if err := recordUse(b, quiz, now()); err != nil {
-			return fmt.Errorf("the quizzes are in %s, but the use of that of week %s could not be noted in the bank: %w", c.String("out"), quiz.Week, err)
+		if err := b.KeepQuiz(quiz.Given(author(c), now())); err != nil {
+			return fmt.Errorf("the quizzes are in %s, but that of week %s could not be noted in the bank: %w", c.String("out"), quiz.Week, err)
 		}
 	}
 	if err := table(c.App.Writer, term.Table()); err != nil {

@@ -1,0 +1,254 @@
+package bank
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+	"time"
+
+	"go.etcd.io/bbolt"
+
+	"evenhand/standards"
+	"evenhand/standards/task"
+)
+
+// Quizzes are kept as they were given, with all that is needed to print and to mark them again.
+
+var quizzesBucket = []byte("quizzes")
+
+// Quiz is a quiz as it was given. It never changes; one that is made from it is another quiz.
+type Quiz struct {
+	ID    string `json:"id"` // follows from the week and the items in their places
+	Title string `json:"title"`
+	Week  string `json:"week"`            // ISO week, such as 2026-W48
+	Class string `json:"class,omitempty"` // for whom; empty for the whole grade
+
+	Plan   string `json:"plan,omitempty"`    // the text of its plan
+	From   string `json:"from,omitempty"`    // ID of the quiz that it was started from
+	MakeUp string `json:"make_up,omitempty"` // ID of the quiz whose absent pupils it is for
+	Seed   uint64 `json:"seed,string"`
+
+	ShareRight int    `json:"share_right"` // the mark aimed at, in 100
+	Level      int    `json:"level"`       // ability of the typical pupil, thousandths of a logit
+	Off        []int  `json:"off"`         // of each form from the mark, hundredths of a point
+	Uneven     [3]int `json:"uneven"`      // forms apart for a weaker, typical, stronger pupil, hundredths of a point
+	Uses       int    `json:"uses"`        // earlier uses of its items
+	Objective  int    `json:"objective"`
+	Bound      int    `json:"bound"`
+	Verdict    string `json:"verdict"` // how good it is, in words
+
+	Forms []QuizForm `json:"forms"`
+
+	By string    `json:"by"`
+	At time.Time `json:"at"` // UTC
+
+	TakenBack bool `json:"taken_back,omitempty"` // it was not given after all: its items are free again
+}
+
+// QuizForm is a form of a quiz, its items in the order of the sheet.
+type QuizForm struct {
+	Name   string     `json:"name"`            // "A", "B", ...
+	Scores [3]int     `json:"expected_scores"` // of a weaker, typical, stronger pupil, thousandths of a point
+	Items  []QuizItem `json:"items"`
+}
+
+// QuizItem is an item as it stood in the quiz.
+type QuizItem struct {
+	Item   Item   `json:"-"`
+	Row    string `json:"row"`              // the name of the plan's row that it fills
+	Uses   int    `json:"uses,omitempty"`   // how often it was used before
+	Shared bool   `json:"shared,omitempty"` // it stands in every form
+}
+
+// quizItem is how a QuizItem is kept: all of the item that a sheet, a key or a marking may ask for.
+type quizItem struct {
+	ID         string            `json:"id"`
+	Revision   int               `json:"revision"`
+	Task       string            `json:"task,omitempty"`
+	Wording    map[string]string `json:"wording,omitempty"`
+	Key        string            `json:"key"`
+	Skill      standards.SkillID `json:"skill"`
+	Look       task.Look         `json:"look"`
+	Standards  []task.Code       `json:"standards,omitempty"`
+	Traits     map[string]string `json:"traits,omitempty"`
+	Difficulty int               `json:"difficulty"` // thousandths of a logit
+	Seconds    int               `json:"seconds"`
+	Row        string            `json:"row"`
+	Uses       int               `json:"uses,omitempty"`
+	Shared     bool              `json:"shared,omitempty"`
+}
+
+// MarshalJSON writes the item with its place.
+func (q QuizItem) MarshalJSON() ([]byte, error) {
+	it := q.Item
+	kept := quizItem{
+		ID: it.ID, Revision: it.Revision, Task: it.Task, Wording: it.Wording, Key: it.Key, Skill: it.Skill, Look: it.Look,
+		Standards: it.Codes, Traits: map[string]string{}, Difficulty: int(it.Difficulty()), Seconds: it.Seconds,
+		Row: q.Row, Uses: q.Uses, Shared: q.Shared,
+	}
+	for _, trait := range task.AllTraits() {
+		if value := it.Traits.Get(trait); value != "" {
+			kept.Traits[trait.String()] = value
+		}
+	}
+	return json.Marshal(kept)
+}
+
+// UnmarshalJSON reads what MarshalJSON wrote; the item's difficulty counts as its predicted one.
+func (q *QuizItem) UnmarshalJSON(text []byte) error {
+	var kept quizItem
+	if err := json.Unmarshal(text, &kept); err != nil {
+		return err
+	}
+	it := Item{
+		ID: kept.ID, Revision: kept.Revision, Task: kept.Task, Wording: maps.Clone(kept.Wording), Key: kept.Key, Skill: kept.Skill,
+		Look: kept.Look, Codes: kept.Standards, Predicted: standards.Difficulty(kept.Difficulty), Seconds: kept.Seconds,
+	}
+	for name, value := range kept.Traits {
+		if trait, ok := task.TraitNamed(name); ok {
+			it.Traits[trait] = value
+		}
+	}
+	*q = QuizItem{Item: it, Row: kept.Row, Uses: kept.Uses, Shared: kept.Shared}
+	return nil
+}
+
+// Name is the quiz in a few words.
+func (q Quiz) Name() string { return fmt.Sprintf("%s (%s)", q.Title, q.Week) }
+
+// KeepQuiz keeps a quiz as it is given and notes the use of its items, both or neither. A quiz of
+// the same ID that is there already is left as it is, but is given again if it was taken back.
+func (b *Bank) KeepQuiz(q Quiz) error {
+	use := Use{Quiz: q.Title, Week: q.Week, At: q.At}
+	if err := use.Check(); err != nil {
+		return err
+	}
+	switch {
+	case q.ID == "" || len(q.ID) > longest:
+		return errors.New("the quiz has no ID")
+	case strings.TrimSpace(q.By) == "":
+		return errors.New("say who gives the quiz")
+	}
+	return b.update(func(tx *bbolt.Tx) error {
+		quizzes, err := tx.CreateBucketIfNotExists(quizzesBucket)
+		if err != nil {
+			return err
+		}
+		w := b.writer(tx)
+		for _, form := range q.Forms {
+			for _, placed := range form.Items {
+				id, err := parseID(placed.Item.ID)
+				if err != nil {
+					return err
+				}
+				if err := w.recordUse(id, use); err != nil {
+					return err
+				}
+			}
+		}
+		if err := w.flush(); err != nil {
+			return err
+		}
+		if there, err := b.readQuiz([]byte(q.ID), quizzes.Get([]byte(q.ID))); err == nil && !there.TakenBack {
+			return nil
+		}
+		return putQuiz(quizzes, q)
+	})
+}
+
+func putQuiz(quizzes *bbolt.Bucket, q Quiz) error {
+	value, err := json.Marshal(q)
+	if err != nil {
+		return err
+	}
+	key := []byte(q.ID)
+	return quizzes.Put(key, Seal(key, value))
+}
+
+func (b *Bank) readQuiz(key, sealed []byte) (q Quiz, err error) {
+	value, ok := Unseal(key, sealed)
+	if !ok || json.Unmarshal(value, &q) != nil {
+		return q, damaged(b.Path(), fmt.Sprintf("the quiz %s can't be read", key))
+	}
+	return q, nil
+}
+
+// Quizzes lists the quizzes that were given, by week, then by title.
+func (b *Bank) Quizzes() (list []Quiz, err error) {
+	err = b.view(func(tx *bbolt.Tx) error {
+		quizzes := tx.Bucket(quizzesBucket)
+		if quizzes == nil {
+			return nil
+		}
+		return quizzes.ForEach(func(key, sealed []byte) error {
+			q, err := b.readQuiz(key, sealed)
+			if err == nil && !q.TakenBack {
+				list = append(list, q)
+			}
+			return err
+		})
+	})
+	slices.SortStableFunc(list, func(a, b Quiz) int { return strings.Compare(a.Week+" "+a.Title, b.Week+" "+b.Title) })
+	return list, err
+}
+
+// Quiz finds a quiz by what a person calls it: its title, its week, the beginning of its ID. Where
+// several quizzes are called so, the error names them.
+func (b *Bank) Quiz(called string) (Quiz, error) {
+	all, err := b.Quizzes()
+	if err != nil {
+		return Quiz{}, err
+	}
+	called = strings.TrimSpace(called)
+	var found []Quiz
+	for _, is := range []func(Quiz) bool{
+		func(q Quiz) bool { return q.ID == called },
+		func(q Quiz) bool { return strings.EqualFold(q.Title, called) || strings.EqualFold(q.Name(), called) },
+		func(q Quiz) bool { return strings.EqualFold(q.Week, called) },
+		func(q Quiz) bool { return len(called) >= 4 && strings.HasPrefix(q.ID, strings.ToLower(called)) },
+	} {
+		for _, q := range all {
+			if is(q) {
+				found = append(found, q)
+			}
+		}
+		if len(found) > 0 {
+			break
+		}
+	}
+	switch len(found) {
+	case 0:
+		return Quiz{}, fmt.Errorf("%s has no quiz called %q; evenhand quizzes lists them", b.Path(), called)
+	case 1:
+		return found[0], nil
+	}
+	var names []string
+	for _, q := range found {
+		names = append(names, q.Name()+" "+q.ID)
+	}
+	return Quiz{}, fmt.Errorf("%q can be %s; name one by its ID", called, strings.Join(names, " or "))
+}
+
+// markTakenBack notes that the quizzes of this title and week were not given after all.
+func (b *Bank) markTakenBack(tx *bbolt.Tx, title, week string) error {
+	quizzes := tx.Bucket(quizzesBucket)
+	if quizzes == nil {
+		return nil
+	}
+	var list []Quiz
+	err := quizzes.ForEach(func(key, sealed []byte) error {
+		q, err := b.readQuiz(key, sealed)
+		if err == nil && q.Title == title && q.Week == week {
+			list = append(list, q)
+		}
+		return err
+	})
+	for _, q := range list {
+		q.TakenBack = true
+		err = errors.Join(err, putQuiz(quizzes, q))
+	}
+	return err
+}

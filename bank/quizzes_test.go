@@ -1,0 +1,90 @@
+package bank_test
+
+import (
+	"strings"
+	"testing"
+
+	"evenhand/bank"
+)
+
+// given is a quiz of the items as they stand, one form.
+func given(t *testing.T, b *bank.Bank, id, title, week string, items ...string) bank.Quiz {
+	t.Helper()
+	form := bank.QuizForm{Name: "A", Scores: [3]int{1, 2, 3}}
+	for _, item := range items {
+		it, err := b.Get(item)
+		must(t, err)
+		form.Items = append(form.Items, bank.QuizItem{Item: it, Row: "row 1"})
+	}
+	return bank.Quiz{ID: id, Title: title, Week: week, Seed: 1<<63 + 1, Verdict: "best possible", Forms: []bank.QuizForm{form}, By: "MK", At: monday}
+}
+
+// A quiz stands as it was given, whatever becomes of its items.
+func TestQuizStaysAsItWasGiven(t *testing.T) {
+	b := tempBank(t)
+	ids := mustAdd(t, b, writtenAll("47 + 36", "read 4:30")...)
+	must(t, b.KeepQuiz(given(t, b, "aaaa1111", "Friday check", "2026-W48", ids...)))
+	_, err := b.Revise(ids[0], "SV", "too like another", monday, func(it *bank.Item) error { it.Task = "48 + 17 = ?"; return nil })
+	must(t, err)
+	must(t, b.KeepQuiz(given(t, b, "aaaa1111", "Friday check", "2026-W48", ids...))) // the same ID: nothing changes
+	q, err := b.Quiz("friday CHECK")
+	must(t, err)
+	it := q.Forms[0].Items[0].Item
+	if it.Task != "47 + 36 = ?" || it.Key != "83" || it.Traits.Get(0) == "" || it.Revision != 1 || q.Seed != 1<<63+1 {
+		t.Errorf("it stands as %+v", q)
+	}
+	uses, err := b.Uses(ids[1])
+	must(t, err)
+	if len(uses) != 1 || uses[0].Week != "2026-W48" {
+		t.Errorf("its uses are %v", uses)
+	}
+	if report := mustBeWhole(t, b); report.Quizzes != 1 {
+		t.Errorf("check counts %d quizzes", report.Quizzes)
+	}
+}
+
+func TestQuizIsFoundAsItIsCalled(t *testing.T) {
+	b := tempBank(t)
+	ids := mustAdd(t, b, writtenAll("47 + 36", "read 4:30")...)
+	must(t, b.KeepQuiz(given(t, b, "aaaa1111", "Friday check", "2026-W48", ids[0])))
+	must(t, b.KeepQuiz(given(t, b, "aaaa2222", "Friday check", "2026-W49", ids[1])))
+	for called, want := range map[string]string{
+		"2026-w49": "aaaa2222", "aaaa1": "aaaa1111", "Friday check (2026-W48)": "aaaa1111", "aaaa2222": "aaaa2222",
+	} {
+		if q, err := b.Quiz(called); err != nil || q.ID != want {
+			t.Errorf("%q is %s, %v; want %s", called, q.ID, err, want)
+		}
+	}
+	for called, want := range map[string]string{
+		"Friday check": "aaaa1111", "aaaa": "name one by its ID", "aa": "no quiz called", "2026-W50": "no quiz called", "": "no quiz called",
+	} {
+		if _, err := b.Quiz(called); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%q: %v; want %q", called, err, want)
+		}
+	}
+}
+
+// What was taken back is out of the list and its items are free; given again it is back.
+func TestQuizTakenBack(t *testing.T) {
+	b := tempBank(t)
+	ids := mustAdd(t, b, written("47 + 36"))
+	q := given(t, b, "aaaa1111", "Friday check", "2026-W48", ids...)
+	must(t, b.KeepQuiz(q))
+	_, err := b.TakeBack("Friday check", "2026-W48")
+	must(t, err)
+	if list, err := b.Quizzes(); err != nil || len(list) != 0 {
+		t.Errorf("the list is %v, %v", list, err)
+	}
+	must(t, b.KeepQuiz(q))
+	list, err := b.Quizzes()
+	must(t, err)
+	uses, err := b.Uses(ids[0])
+	must(t, err)
+	if len(list) != 1 || len(uses) != 1 {
+		t.Errorf("given again: %d quizzes, %d uses", len(list), len(uses))
+	}
+	q.Week = "week 48"
+	if err := b.KeepQuiz(q); err == nil {
+		t.Error("a quiz of no week is kept")
+	}
+}

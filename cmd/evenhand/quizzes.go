@@ -1,0 +1,111 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"evenhand/assemble"
+	"evenhand/assemble/export"
+	"evenhand/bank"
+	"evenhand/bank/results"
+
+	"github.com/urfave/cli/v2"
+)
+
+func quizzesCommand() *cli.Command {
+	return &cli.Command{
+		Name: "quizzes", Usage: "list the quizzes that were given, or show one", ArgsUsage: "[QUIZ] [--json]",
+		Description: "The bank keeps every quiz as it was given. QUIZ is its title, its week, the beginning of its ID, or its folder.\n\n" +
+			"Example: evenhand quizzes\n" +
+			"         evenhand quizzes 2026-W48",
+		Flags:  []cli.Flag{jsonFlag},
+		Action: runQuizzes,
+	}
+}
+
+func runQuizzes(c *cli.Context) error {
+	if c.NArg() > 1 {
+		return usagef("name one quiz; put quotes around a title of several words")
+	}
+	return readingBank(c, func(b *bank.Bank) error {
+		if c.NArg() == 0 {
+			return listQuizzes(c, b)
+		}
+		quiz, err := keptQuiz(c, b, c.Args().First())
+		if err != nil {
+			return err
+		}
+		if c.Bool("json") {
+			return export.WriteQuizJSON(c.App.Writer, quiz)
+		}
+		return showQuiz(c, quiz)
+	})
+}
+
+func listQuizzes(c *cli.Context, b *bank.Bank) error {
+	quizzes, err := b.Quizzes()
+	if err != nil {
+		return err
+	}
+	if c.Bool("json") {
+		return printJSON(c, append([]bank.Quiz{}, quizzes...))
+	}
+	if len(quizzes) == 0 {
+		say(c, "no quiz was given yet; evenhand assemble makes one")
+		return nil
+	}
+	rows := [][]string{{"WEEK", "TITLE", "FORMS", "ITEMS", "FOR", "BY", "ID"}}
+	for _, q := range quizzes {
+		rows = append(rows, []string{
+			q.Week, q.Title, fmt.Sprint(len(q.Forms)), fmt.Sprint(len(q.Forms[0].Items)), or(q.Class, "all"), q.By, q.ID,
+		})
+	}
+	return table(c.App.Writer, rows)
+}
+
+func showQuiz(c *cli.Context, quiz assemble.Quiz) error {
+	rows := [][]string{{"PLACE", "QUESTION", "KEY", "SKILL", "RIGHT"}}
+	for _, form := range quiz.Forms {
+		for _, placed := range form.Items {
+			it := placed.Item
+			rows = append(rows, []string{
+				fmt.Sprintf("%s%d", form.Name, placed.Number), it.Question("en"), it.Key, string(it.Skill),
+				fmt.Sprintf("about %d in 10", it.Difficulty().Tenths()),
+			})
+		}
+	}
+	say(c, "%s, week %s: %s", quiz.Title, quiz.Week, quiz.Verdict())
+	return table(c.App.Writer, rows)
+}
+
+// keptQuiz is the quiz that a person names: one that the bank keeps, by title, week or the beginning
+// of its ID, or by its folder.
+func keptQuiz(c *cli.Context, b *bank.Bank, name string) (assemble.Quiz, error) {
+	called := name
+	if exists(name) {
+		given, err := folderQuiz(c, name)
+		if err != nil {
+			return assemble.Quiz{}, err
+		}
+		called = given.ID
+	}
+	kept, err := b.Quiz(called)
+	if err != nil && called != name {
+		return assemble.Quiz{}, fmt.Errorf("the bank does not keep the quiz in %s: it was made without it, by an older evenhand, or with --try", name)
+	}
+	return assemble.QuizOf(kept), err
+}
+
+// givenQuiz is the quiz that a person names, as papers are marked by it: its folder or quiz.csv,
+// else one that the bank keeps.
+func givenQuiz(c *cli.Context, name string) (quiz results.Quiz, err error) {
+	if exists(name) || strings.ContainsAny(name, `/\`) {
+		return folderQuiz(c, name)
+	}
+	err = readingBank(c, func(b *bank.Bank) error {
+		kept, err := b.Quiz(name)
+		quiz = results.QuizOf(kept)
+		return err
+	})
+	return quiz, err
+}
