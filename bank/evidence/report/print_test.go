@@ -85,9 +85,5 @@ func printed(t *testing.T, r *report.Report) []string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if keep := os.Getenv("KEEP_PDF"); keep != "" {
-		data, _ := os.ReadFile(sheet)
-		_ = os.WriteFile(filepath.Join(keep, strings.ReplaceAll(filepath.Base(t.Name()), " ", "_")+".pdf"), data, 0o600)
-	}
 	return strings.Split(strings.TrimSuffix(string(text), "\f"), "\f")
 }
