@@ -52,6 +52,9 @@ func (l *List) Written() string {
 	return fmt.Sprintf("%s, %s between cells", l.Encoding, l.Delimiter)
 }
 
+// OwnExport says that the list was written by evenhand export, column by column.
+func (l *List) OwnExport() bool { return l.own }
+
 // Rows is the number of rows, each of which will be added, already here or set aside.
 func (l *List) Rows() int { return len(l.rows) }
 

@@ -20,7 +20,7 @@ import (
 // ownColumns are the columns of such a file that are read back. The others are
 // computed from these or belong to the bank that wrote them.
 var ownColumns = []string{
-	"task", "question_en", "question_es", "key", "skill", "standards", "look", "standing", "predicted",
+	"id", "revision", "task", "question_en", "question_es", "key", "skill", "standards", "look", "standing", "predicted",
 	"measured", "measured_error", "measured_answers", "seconds", "origin", "origin_by", "file", "row", "seed", "notes",
 }
 

@@ -111,8 +111,12 @@ func describeList(c *cli.Context, report *intake.Report) {
 	if len(list.Foreign) > 0 {
 		say(c, "  its encoding was guessed; where %s is wrong, name it, as in --encoding windows-1250", strings.Join(list.Foreign, ", "))
 	}
-	for _, column := range list.Columns {
-		say(c, "  column %s", column)
+	if list.OwnExport() {
+		say(c, "  an export of a bank, read column by column")
+	} else {
+		for _, column := range list.Columns {
+			say(c, "  column %s", column)
+		}
 	}
 	for _, line := range list.Skipped() {
 		say(c, "  line %d is no item (%s): %s", line.First, line.Kind, line.Text)

@@ -27,6 +27,20 @@ var scriptCommands = map[string]func(ts *testscript.TestScript, neg bool, args [
 	"repeated": repeated,
 	"changed":  changed,
 	"private":  private,
+	"edit":     edit,
+}
+
+// edit FILE NEW OLD-TEXT NEW-TEXT writes a file with a text replaced wherever it stands, as a
+// person's editor does.
+func edit(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 4 {
+		ts.Fatalf("usage: edit FILE NEW OLD-TEXT NEW-TEXT")
+	}
+	text := ts.ReadFile(args[0])
+	if !strings.Contains(text, args[2]) {
+		ts.Fatalf("%s doesn't hold %q", args[0], args[2])
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte(strings.ReplaceAll(text, args[2], args[3])), 0o644))
 }
 
 // exits CODE COMMAND ARGS... runs a command and checks its exit code; its output is kept in the files
