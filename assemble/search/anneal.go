@@ -409,16 +409,12 @@ func (c *chain) choice() [][]Place {
 	return forms
 }
 
-// anneal looks for a good choice among the groups by chains of so many steps,
-// and offers the best.
-func (p *problem) anneal(r *root, groups []int, best *incumbent, chains, steps int, stop func() bool) {
+// readyToAnneal seats a first choice among the groups; nil if there is none.
+func (p *problem) readyToAnneal(r *root, groups []int) *swapper {
 	w := p.newSwapper()
 	w.fillPool(r, groups)
 	if !w.seat(r) || len(w.seats) == 0 {
-		return
+		return nil
 	}
-	forms, objective := w.newAnnealing().run(chains, steps, r.bound, p.rng.Uint64(), stop)
-	if objective < best.objective {
-		best.offer(forms, p.goal)
-	}
+	return w
 }

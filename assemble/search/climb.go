@@ -7,47 +7,59 @@ type climb struct {
 	best  *incumbent
 	split map[int]bool // clash groups that the tree tells apart
 	stop  func() bool
-	bound int // no choice among the groups has a smaller objective
-	floor int // of the sum of excesses
+	bound int   // no choice among the groups has a smaller objective
+	floor int   // of the sum of what forms miss the mark by
+	all   *tree // over all forms together, while it is open
 }
 
-// run swaps a little, climbs the tree over all forms together and that over
-// the forms apart a little, looks harder for good choices and climbs on. It
-// returns the bound proved over the groups. Unless they are all that matter,
-// it gives up after a while.
+// run tries what is soon done first: swaps, then a little of the tree over all
+// forms together. Then it goes in rounds, each twice as long as the last: the
+// tree over the forms apart beside annealing, one on each core, sets of items
+// to deal, and small trees around the best choice. It returns the bound
+// proved over the groups. Unless they are all that matter, it gives up after
+// some rounds.
 func (c *climb) run(chosen []int, all bool) int {
-	c.p.quickChoice(c.root, chosen, c.best, 50_000, c.stop)
-	if c.best.objective <= c.root.bound {
-		return c.root.bound
-	}
-	c.pool(chosen)
-	c.p.anneal(c.root, chosen, c.best, 2, annealShort, c.stop)
-	if c.best.objective <= c.bound {
+	c.bound, c.floor = c.root.bound, c.root.floor()
+	c.p.quickChoice(c.root, chosen, c.best, quickTries, c.stop)
+	if c.pool(chosen, poolWork); c.best.objective <= c.bound {
 		return c.bound
 	}
-	if c.vary(chosen, 10, 30_000); c.best.objective <= c.bound {
-		return c.bound
+	t, bound := c.apart(chosen), c.bound
+	for round := 0; all || round < trialRounds; round++ {
+		share := 1 << round
+		bound = max(bound, c.round(t, chosen, share))
+		if bound >= c.best.objective || c.best.objective <= c.bound || c.stop() {
+			break
+		}
+		if c.pool(chosen, share*poolWork); c.best.objective <= c.bound {
+			break
+		}
+		c.vary(chosen, variedSets, share*dealTries)
+		c.mend(chosen, mendings)
 	}
-	c.p.anneal(c.root, chosen, c.best, 2, annealLong, c.stop)
-	t := c.apart(chosen)
-	bound := c.explore(t, chosen, 100)
-	if bound >= c.best.objective {
-		return bound
-	}
-	c.mend(chosen, 30)
-	for limit := 1000; all && bound < c.best.objective && !c.stop(); limit *= 2 {
-		c.p.anneal(c.root, chosen, c.best, 2, annealLong, c.stop)
-		bound = c.explore(t, chosen, t.nodes+limit)
+	return max(min(bound, c.best.objective), min(c.bound, c.best.objective))
+}
+
+// round explores the tree over the forms apart and anneals at the same time;
+// neither sees what the other finds before both are done, so that it doesn't
+// matter which is faster.
+func (c *climb) round(t *tree, chosen []int, share int) (bound int) {
+	w, seed := c.p.readyToAnneal(c.root, chosen), c.p.rng.Uint64()
+	var forms [][]Place
+	objective, done := none, make(chan bool)
+	go func() {
+		defer close(done)
+		if w != nil {
+			forms, objective = w.newAnnealing().run(1, share*annealSteps, c.bound, seed, c.stop)
+		}
+	}()
+	bound = c.explore(t, chosen, share*treeWork)
+	<-done
+	if objective < c.best.objective {
+		c.best.offer(forms, c.p.goal)
 	}
 	return bound
 }
-
-// Steps of a chain: the short one is a fraction of a second and most often
-// enough, the long one some seconds.
-const (
-	annealShort = 300_000
-	annealLong  = 3_000_000
-)
 
 func (c *climb) apart(chosen []int) *tree {
 	blocks := make([]int, c.p.Forms)
@@ -66,12 +78,13 @@ func (c *climb) groups(chosen []int) []group {
 	return c.p.split(groups, c.split)
 }
 
-// explore searches up to a number of nodes, starting again with finer
-// groups when clashes ask for it.
-func (c *climb) explore(t *tree, chosen []int, limit int) int {
+// explore searches for so much work, starting again with finer groups when
+// clashes ask for it.
+func (c *climb) explore(t *tree, chosen []int, work int) int {
 	for {
-		bound := t.explore(c.bound, limit)
-		if len(t.split) == 0 {
+		before := t.Work()
+		bound := t.explore(c.bound, work)
+		if work -= t.Work() - before; len(t.split) == 0 {
 			return min(bound, c.best.objective)
 		}
 		for k := range t.split {
@@ -86,17 +99,17 @@ func (c *climb) explore(t *tree, chosen []int, limit int) int {
 // (neighbourhood search by branch and bound: Danna and others, Mathematical
 // Programming 102, 2005, from memory).
 func (c *climb) mend(chosen []int, rounds int) {
-	part := 0.5
+	part := keptAtFirst
 	for range rounds {
 		if c.best.forms == nil || c.best.objective <= c.bound || c.stop() {
 			return
 		}
 		t := c.apart(chosen)
 		t.keep(c.best.forms, part)
-		if t.explore(c.bound, 150) >= c.best.objective {
-			part *= 0.85
+		if t.explore(c.bound, mendWork) >= c.best.objective {
+			part *= keepLess
 		} else {
-			part += 0.2 * (1 - part)
+			part += keepMore * (1 - part)
 		}
 		for k := range t.split {
 			c.split[k] = true

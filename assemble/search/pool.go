@@ -5,21 +5,22 @@ import "math"
 // pool searches a tree over all forms together: which items they hold, not yet
 // which form holds which. It knows no symmetry between forms and has 1/F of
 // the columns. What it proves bounds the forms apart as well.
-func (c *climb) pool(chosen []int) {
-	c.bound, c.floor = c.root.bound, c.root.floor()
+func (c *climb) pool(chosen []int, work int) {
 	if c.p.Forms == 1 || !c.p.goal {
 		return
 	}
-	t := c.pooled(chosen, 1e-7, 0, 20_000)
-	bound := t.explore(c.bound, 400)
-	c.bound = max(c.bound, min(bound, t.best.objective))
+	if c.all == nil {
+		c.all = c.pooled(chosen, barelyLeaning, 0, dealTries)
+	}
+	bound := c.all.explore(c.bound, work)
+	c.bound = max(c.bound, min(bound, c.all.best.objective))
 	if c.bound < none {
 		c.floor = max(c.floor, (c.bound-c.p.mostUses+weight-1)/weight)
 	}
 }
 
 // vary deals other sets of items than the first that reach the bound: by
-// chance, and with the more room below their excess the larger its weight. The
+// chance, and with the more room below the next hundredth the larger its weight. The
 // forms can't be dealt from every set that is good for all of them together.
 func (c *climb) vary(chosen []int, rounds, tries int) {
 	if c.p.Forms == 1 || !c.p.goal {
@@ -29,10 +30,10 @@ func (c *climb) vary(chosen []int, rounds, tries int) {
 		if c.best.objective <= c.bound || c.stop() {
 			return
 		}
-		t := c.pooled(chosen, 1e-4*math.Pow(1000, c.p.rng.Float64()), 0.1, tries)
+		t := c.pooled(chosen, leastLean*math.Pow(mostLean/leastLean, c.p.rng.Float64()), leanByChance, tries)
 		before := t.best.objective
 		t.stop = func() bool { return c.stop() || t.best.objective < before }
-		t.explore(c.bound, 100)
+		t.explore(c.bound, varyWork)
 	}
 }
 
@@ -50,7 +51,7 @@ func (c *climb) pooled(chosen []int, room, chance float64, tries int) *tree {
 }
 
 // lean adds a little to the costs of items in floating point: for each
-// thousandth of a logit toward the side where the root's excess is, and by
+// thousandth of a point toward the side where the root misses the mark, and by
 // chance.
 func (t *tree) lean(r *root, room, chance float64) {
 	if high := r.stride() - 2; r.RowValue(high) < r.RowValue(high+1) {

@@ -61,15 +61,16 @@ func (p *problem) newTree(groups []group, blocks []int, best *incumbent, floor i
 	return t
 }
 
-// explore runs the search for up to a number of nodes and returns a bound on
-// every solution in the tree. It can be called again.
-func (t *tree) explore(bound, limit int) int {
+// explore runs the search for so much work and returns a bound on every
+// solution in the tree. It can be called again.
+func (t *tree) explore(bound, work int) int {
+	limit := t.Work() + work
 	if t.nodes == 0 {
 		t.open.Push(&node{bound: bound})
 	}
 	t.halted = false
 	for n := t.take(); n != nil; {
-		if t.stop() || t.nodes >= limit {
+		if t.stop() || t.Work() >= limit {
 			t.open.Push(n)
 			break
 		}

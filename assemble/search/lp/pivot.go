@@ -74,6 +74,13 @@ func (s *Program) leaving() int {
 	return at
 }
 
+// entriesAColumn is how many entries a column has, about.
+const entriesAColumn = 10
+
+// Work is how many numbers were multiplied so far, about: it measures time,
+// but is the same on every machine.
+func (s *Program) Work() int { return s.work }
+
 // pivot lets basis position r leave. It reports true if it could not: because
 // the program is infeasible, or because rounding went too far (Stuck).
 func (s *Program) pivot(r int) (done bool, status Status) {
@@ -99,6 +106,7 @@ func (s *Program) pivot(r int) (done bool, status Status) {
 	s.moveDuals(q)
 	s.exchange(r, q.v, sign)
 	s.steps++
+	s.work += 3*m*m + entriesAColumn*len(s.Cols)
 	s.since++
 	return false, Optimal
 }

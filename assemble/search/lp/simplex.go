@@ -21,7 +21,8 @@ type Program struct {
 	inv   []float64 // basis inverse, row by row, len(Rows)²
 	ws    workspace
 	since int // pivots since the inverse was computed afresh
-	steps int // pivots so far, for the record and for limits
+	steps int // pivots so far, for limits
+	work  int // numbers multiplied so far, about
 }
 
 // Entry is a column's value in a row.
