@@ -2,38 +2,50 @@ package assemble
 
 import (
 	"math"
+	"slices"
 
 	"evenhand/assemble/search"
+	"evenhand/bank"
 	"evenhand/standards"
 )
 
-// ability is how able the typical pupil of a quiz is, in thousandths of a logit:
-// what the options say of the class, else the usual level of the grade. The table
-// of difficulty has one level for all grades so far, 0.
-func ability(o Options) int {
-	if o.Ability != nil {
+// ability is how able the typical pupil of a quiz is, in thousandths of a logit on
+// the one scale of standards.Level: what the options say of the class, else what is
+// usual in the plan's grade, else in the highest grade among its rows.
+func (p Plan) ability(o Options) int {
+	switch {
+	case o.Ability != nil:
 		return *o.Ability
+	case p.Grade != "":
+		return int(standards.Level(slices.Index(grades, p.Grade)))
 	}
-	return 0
+	highest := 0
+	for _, row := range p.Rows {
+		highest = max(highest, standards.GradeOf(row.Skill))
+	}
+	return int(standards.Level(highest))
 }
+
+// grades are the grades that a plan may name, in order.
+var grades = []string{"K", "1", "2"}
 
 // apartOfPupils is how much weaker or stronger than the typical pupil the other
 // two are for whom the forms are compared, in thousandths of a logit.
 const apartOfPupils = 1000
 
 // expected is what a weaker, a typical and a stronger pupil can expect of an item
-// of a difficulty, in whole thousandths of a point, half up:
-// 1000 / (1 + exp((d − θ) / 1000)). (The model of Rasch, 1960.)
-func expected(d standards.Difficulty, ability int) search.Points {
+// that has a difficulty for the typical one, in whole thousandths of a point, half
+// up: 1000 / (1 + exp((d − θ) / 1000)). (The model of Rasch, 1960.)
+func expected(d standards.Difficulty) search.Points {
 	var p search.Points
 	for t := range p {
-		theta := ability + apartOfPupils*(t-1)
+		theta := apartOfPupils * (t - 1)
 		p[t] = int(math.Floor(1000/(1+math.Exp(float64(int(d)-theta)/1000)) + 0.5))
 	}
 	return p
 }
 
-// bandFor is the band of a difficulty for pupils of an ability.
-func bandFor(d standards.Difficulty, ability int) standards.Band {
-	return (d - standards.Difficulty(ability)).Band()
+// difficultyFor is the difficulty of an item for a typical pupil of an ability.
+func difficultyFor(it bank.Item, ability int) standards.Difficulty {
+	return it.Difficulty().For(it.Skill, standards.Difficulty(ability))
 }

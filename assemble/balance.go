@@ -49,7 +49,7 @@ func BalanceOf(q Quiz) Balance {
 	for _, skill := range standards.Catalogue() {
 		for _, band := range standards.Bands() {
 			b.ifAny(fmt.Sprintf("%s, %s", skill.ID, band), q, func(it bank.Item) bool {
-				return it.Skill == skill.ID && bandFor(it.Difficulty(), q.Ability) == band
+				return it.Skill == skill.ID && difficultyFor(it, q.Ability).Band() == band
 			})
 		}
 	}
@@ -168,7 +168,7 @@ func mean(of func(Placed) float64) func(Form) float64 {
 func (f Form) score(ability int) search.Points {
 	var score search.Points
 	for _, placed := range f.Items {
-		for t, p := range expected(placed.Item.Difficulty(), ability) {
+		for t, p := range expected(difficultyFor(placed.Item, ability)) {
 			score[t] += p
 		}
 	}

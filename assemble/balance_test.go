@@ -59,6 +59,7 @@ func TestBalanceCounts(t *testing.T) {
 // −1.099 in thousandths, it is 0.750, 1/(1 + e^−0.099) = 0.525 and 1/(1 + e^−2.099) = 0.891.
 func TestBalanceScores(t *testing.T) {
 	q := quizOf(75, []string{"47 + 36 = ?", "81 - 38 = ?"}, []string{"25 + 36 = ?", "74 - 38 = ?"})
+	q.Ability = int(standards.Level(standards.GradeOf(q.Forms[0].Items[0].Item.Skill))) // all of one grade
 	for f, d := range [][2]standards.Difficulty{{0, -1099}, {0, 0}} {
 		for i := range d {
 			q.Forms[f].Items[i].Item.Measured = &bank.Measured{Difficulty: d[i]}

@@ -21,7 +21,7 @@ type pool struct {
 	quotas     []int // the plan's bands, then its quotas
 	same       []int // the plan's conditions of which all forms hold equally many
 	balances   []int
-	difficulty standards.Difficulty
+	difficulty standards.Difficulty // for the typical pupil
 	uses       int
 
 	groups    []*bank.Group
@@ -52,7 +52,7 @@ func balanced(t task.Trait) bool { return t != task.Largest }
 
 // quotas gives the numbers of the bands and quotas that an item counts in.
 func (p *problem) quotas(g bank.Group) (quotas []int) {
-	band := bandFor(g.Difficulty, p.ability)
+	band := p.difficulty(g).Band()
 	for i, b := range p.plan.Bands {
 		if b.Band == band {
 			quotas = append(quotas, i)
@@ -64,6 +64,11 @@ func (p *problem) quotas(g bank.Group) (quotas []int) {
 		}
 	}
 	return quotas
+}
+
+// difficulty is that of a group's items for the typical pupil of the quiz.
+func (p *problem) difficulty(g bank.Group) standards.Difficulty {
+	return g.Difficulty.For(g.Skill, standards.Difficulty(p.ability))
 }
 
 // same gives the numbers of the plan's conditions in Same that an item meets.
@@ -79,7 +84,7 @@ func (p *problem) same(g bank.Group) (same []int) {
 // balancesOf gives the numbers of the balances that an item counts in; one gets
 // its number when it is first seen.
 func (p *problem) balancesOf(g bank.Group) []int {
-	balances := []int{p.balance("band", string(bandFor(g.Difficulty, p.ability)))}
+	balances := []int{p.balance("band", string(p.difficulty(g).Band()))}
 	for _, t := range task.AllTraits() {
 		if value := g.Traits.Get(t); value != "" && balanced(t) {
 			balances = append(balances, p.balance(t.String(), value))
@@ -192,7 +197,7 @@ func (p *problem) poolFor(g bank.Group, pools *[]*pool) *pool {
 			return own
 		}
 	}
-	own := &pool{fits: fits, quotas: quotas, same: same, balances: p.balancesOf(g), difficulty: g.Difficulty, uses: g.Uses, truncated: true}
+	own := &pool{fits: fits, quotas: quotas, same: same, balances: p.balancesOf(g), difficulty: p.difficulty(g), uses: g.Uses, truncated: true}
 	*pools = append(*pools, own)
 	p.pools = append(p.pools, own)
 	return own

@@ -21,11 +21,11 @@ func (m *termMaker) deal(pacing Pacing) (map[string]weekSet, error) {
 	p := &problem{
 		bank: m.bank, plan: pacing.Weekly, forms: m.forms(0), seed: m.options.Seed,
 		awakeBefore: m.from.Add(-m.rest).String(), resting: make([]int, len(pacing.New)), balanceOf: map[string]int{},
-		ability: ability(m.options),
 	}
 	for _, s := range pacing.New {
 		p.plan.Rows = append(p.plan.Rows, s.Row)
 	}
+	p.ability = p.plan.ability(m.options)
 	p.asksForLargest, p.offersFew = p.plan.asksForLargest(), p.plan.offersFew()
 	if err := p.gather(); err != nil {
 		return nil, err

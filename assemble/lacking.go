@@ -109,12 +109,12 @@ func (p *problem) wishes(row Row, rules []search.Rule) []standards.Where {
 		}
 		band := p.plan.Bands[r.Index].Band
 		wanted = append(wanted, func(d standards.Difficulty) bool {
-			return (bandFor(d, p.ability) == band) == (r.Kind == search.AtLeast)
+			return (d.Band() == band) == (r.Kind == search.AtLeast)
 		})
 	}
 	list := []standards.Where{}
 	if len(wanted) > 0 {
-		if c, ok := bandCondition(row.Skill, where, wanted); ok {
+		if c, ok := p.bandCondition(row.Skill, where, wanted); ok {
 			list = append(list, append(slices.Clone(where), c))
 		}
 	}
@@ -146,13 +146,15 @@ const bandSample = 200
 
 // bandCondition finds a trait whose value puts items of a skill into the wanted
 // bands, so that generate can be asked for them.
-func bandCondition(skill standards.SkillID, where standards.Where, wanted []func(standards.Difficulty) bool) (standards.Condition, bool) {
+func (p *problem) bandCondition(skill standards.SkillID, where standards.Where, wanted []func(standards.Difficulty) bool) (standards.Condition, bool) {
 	made, err := generate.Make(generate.Request{Skill: skill, Where: where, Count: bandSample, Seed: fillSeed})
 	if err != nil {
 		return standards.Condition{}, false
 	}
 	right := func(ts task.Traits) bool {
-		return !slices.ContainsFunc(wanted, func(w func(standards.Difficulty) bool) bool { return !w(standards.Predict(skill, ts)) })
+		return !slices.ContainsFunc(wanted, func(w func(standards.Difficulty) bool) bool {
+			return !w(standards.Predict(skill, ts).For(skill, standards.Difficulty(p.ability)))
+		})
 	}
 	for _, asked := range made.Tasks {
 		traits := asked.Traits()

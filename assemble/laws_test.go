@@ -66,6 +66,7 @@ func drawPlan(r *rapid.T) assemble.Plan {
 		Forms:      rapid.IntRange(1, 3).Draw(r, "forms"),
 		ShareRight: rapid.SampledFrom([]int{60, 75, 85}).Draw(r, "share right"),
 		Rest:       rapid.IntRange(0, 4).Draw(r, "rest"),
+		Grade:      rapid.SampledFrom([]string{"", "", "K", "1", "2"}).Draw(r, "grade"),
 		Minutes:    rapid.SampledFrom([]int{0, 4, 6, 9}).Draw(r, "minutes"),
 	}
 	for range rapid.IntRange(1, 3).Draw(r, "rows") {
@@ -110,7 +111,7 @@ func TestLaws(t *testing.T) {
 		b, plan := drawBank(t, r), drawPlan(r)
 		o := assemble.Options{Seed: rapid.Uint64().Draw(r, "seed"), Week: "2026-W48", Limit: lawLimit}
 		if rapid.Bool().Draw(r, "a class") {
-			level := rapid.IntRange(-1500, 1500).Draw(r, "level")
+			level := rapid.IntRange(0, 3500).Draw(r, "level")
 			o.Ability = &level
 		}
 		q, err := assemble.Assemble(context.Background(), b, plan, o)

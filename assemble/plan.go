@@ -181,13 +181,10 @@ func (d *document) common(typed commonText) Plan {
 
 // grade reads K, 1 or 2, also as a number.
 func (d *document) grade(path string, value any) string {
-	text := fmt.Sprint(value)
-	switch {
-	case value == nil:
+	if value == nil {
 		return ""
-	case strings.EqualFold(text, "k"):
-		return "K"
-	case text == "1", text == "2":
+	}
+	if text := strings.ToUpper(fmt.Sprint(value)); slices.Contains(grades, text) {
 		return text
 	}
 	d.wrong(path, "", "grade is \"K\", 1 or 2, not %s", d.read(path))

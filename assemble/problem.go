@@ -46,7 +46,7 @@ func newProblem(b *bank.Bank, plan Plan, o Options) (*problem, error) {
 	p := &problem{
 		bank: b, plan: plan, options: o, forms: plan.Forms, seed: o.Seed, out: map[string]bool{},
 		resting: make([]int, len(plan.Rows)), balanceOf: map[string]int{},
-		asksForLargest: plan.asksForLargest(), ability: ability(o), answers: plan.answers(), offersFew: plan.offersFew(),
+		asksForLargest: plan.asksForLargest(), ability: plan.ability(o), answers: plan.answers(), offersFew: plan.offersFew(),
 	}
 	if o.Forms != 0 {
 		p.forms = o.Forms
@@ -174,7 +174,7 @@ func standIn(pool *pool) candidate {
 // add puts an item into the model.
 func (p *problem) add(m *built, pool *pool, c candidate, clashes map[string]int) {
 	item := search.Item{
-		Name: c.id, Points: expected(pool.difficulty, p.ability), Uses: pool.uses, LastUse: c.lastUse,
+		Name: c.id, Points: expected(pool.difficulty), Uses: pool.uses, LastUse: c.lastUse,
 		Quotas: pool.quotas, Same: pool.same, Balances: pool.balances,
 	}
 	if c.answer >= 0 {

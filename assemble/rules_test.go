@@ -60,7 +60,7 @@ func brokenForm(b *bank.Bank, plan assemble.Plan, o assemble.Options, q assemble
 	}
 	for _, band := range plan.Bands {
 		n := count(form, func(it bank.Item) bool {
-			return (it.Difficulty() - standards.Difficulty(q.Ability)).Band() == band.Band
+			return bandAt(1/(1+math.Exp(onScale(it)-float64(levelOf(plan, o))/1000))) == band.Band
 		})
 		if n < band.AtLeast || n > band.AtMost {
 			return fmt.Errorf("%d %s items", n, band.Band)
@@ -223,13 +223,43 @@ func brokenSharing(plan assemble.Plan, q assemble.Quiz) error {
 	return nil
 }
 
+// levelOf is the ability of the typical pupil in thousandths of a logit: of the class, the
+// grade, or the highest grade among the rows.
+func levelOf(plan assemble.Plan, o assemble.Options) int {
+	if o.Ability != nil {
+		return *o.Ability
+	}
+	grade := map[string]int{"K": 0, "1": 1, "2": 2}[plan.Grade]
+	for _, row := range plan.Rows {
+		if skill, _ := standards.Catalogue().Skill(row.Skill); plan.Grade == "" {
+			grade = max(grade, skill.Grade)
+		}
+	}
+	return int(standards.Level(grade))
+}
+
+// onScale is the difficulty of an item in logits on the one scale of all grades.
+func onScale(it bank.Item) float64 {
+	skill, _ := standards.Catalogue().Skill(it.Skill)
+	return it.Difficulty().Logits() + standards.Level(skill.Grade).Logits()
+}
+
+// bandAt is the band of a share right by the definition of bands, give or take the rounding of
+// its limits to thousandths of a logit.
+func bandAt(right float64) standards.Band {
+	switch {
+	case right >= .85-1e-4:
+		return standards.WarmUp
+	case right < .65-1e-5:
+		return standards.Stretch
+	}
+	return standards.Core
+}
+
 // figures works out what misses the mark, what lies apart, uses and objective from
 // the formulas of the house plan, in floating point and hundredths of a point.
 func figures(plan assemble.Plan, o assemble.Options, q *assemble.Quiz) {
-	level := 0
-	if o.Ability != nil {
-		level = *o.Ability
-	}
+	level := levelOf(plan, o)
 	n, points := float64(plan.Size()), 0
 	seen := map[string]bool{}
 	q.UsesSum, q.Off, q.Uneven = 0, nil, [3]int{}
@@ -238,7 +268,7 @@ func figures(plan assemble.Plan, o assemble.Options, q *assemble.Quiz) {
 		for _, placed := range q.Forms[f].Items {
 			for t := range 3 {
 				theta := float64(level+1000*t-1000) / 1000
-				right := 1 / (1 + math.Exp(placed.Item.Difficulty().Logits()-theta))
+				right := 1 / (1 + math.Exp(onScale(placed.Item)-theta))
 				q.Forms[f].Scores[t] += int(math.Round(1000 * right))
 			}
 			if !seen[placed.Item.ID] {

@@ -211,7 +211,7 @@ func (p *problem) usedItem(id, week string) (item bank.Item, uses int, err error
 // alone makes a pool of one item.
 func (p *problem) alone(item bank.Item, uses int) (*pool, error) {
 	g := groupOf(item, uses)
-	own := &pool{fits: p.fits(g), quotas: p.quotas(g), same: p.same(g), balances: p.balancesOf(g), difficulty: g.Difficulty, uses: uses, size: 1}
+	own := &pool{fits: p.fits(g), quotas: p.quotas(g), same: p.same(g), balances: p.balancesOf(g), difficulty: p.difficulty(g), uses: uses, size: 1}
 	c, err := p.candidate(own, g, bank.Member{ID: item.ID, Task: item.Task, Key: item.Key})
 	own.read = []candidate{c}
 	return own, err

@@ -77,7 +77,7 @@ func assembleQuiz(c *cli.Context) error {
 				return err
 			}
 		}
-		use := bank.Use{Quiz: plan.Title, Week: options.Week}
+		use := bank.Use{Quiz: plan.TitleFor(options.Week), Week: options.Week}
 		if err := mayFill(c, b, c.String("out"), use); err != nil {
 			return err
 		}

@@ -63,7 +63,7 @@ func termUses(pacing assemble.Pacing, first string, weeks int) (uses []bank.Use)
 		return nil // the assembler says what is wrong
 	}
 	for i, plan := range pacing.Plans(weeks) {
-		uses = append(uses, bank.Use{Quiz: plan.Title, Week: from.Add(i).String()})
+		uses = append(uses, bank.Use{Quiz: plan.TitleFor(from.Add(i).String()), Week: from.Add(i).String()})
 	}
 	return uses
 }
