@@ -1,6 +1,7 @@
 package intake_test
 
 import (
+	"strings"
 	"testing"
 
 	"golang.org/x/text/encoding"
@@ -54,5 +55,41 @@ func TestOldMacLineEnds(t *testing.T) {
 	_, r := importText(t, "question,answer\r47 + 36,83\r27 + 35,61\r")
 	if want := "line 3, answer: 27 + 35 is 62, the list says 61"; problems(r) != want {
 		t.Errorf("got %q, want %q", problems(r), want)
+	}
+}
+
+// Encodings of bytes are told apart by the words that come out, and can be named. (Unicode
+// Consortium's mapping tables ROMAN.TXT and CP1250.TXT, through golang.org/x/text.)
+func TestBytesAreReadByTheirWords(t *testing.T) {
+	for _, c := range []struct {
+		encoding encoding.Encoding
+		text     string
+		want     string
+	}{
+		{charmap.Macintosh, "question,answer\rJosé has 5 pears and Zoë has 3. How many?,8\r¿Cuántas patas tiene el gato de Íñigo?,4\r", "Mac Roman"},
+		{charmap.Windows1250, "pytanie;odpowiedź\r\nŁukasz ma 5 jabłek i 3 gruszki. Ile ma owoców?;8\r\n", "Windows-1250"},
+		{charmap.Windows1252, "exercice;réponse\r\nZoé reçoit 5 pommes, et « 3 » à l’école. Combien ?;8\r\nMañana, ¿cuántos días?;4\r\n", "Windows-1252"},
+		{charmap.Windows1252, "Aufgabe;Lösung\r\nJörg hat 5 Äpfel, Öl für 3 € – „wie viel“?;8\r\n", "Windows-1252"},
+	} {
+		data, err := c.encoding.NewEncoder().Bytes([]byte(c.text))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, name := range []string{"", c.want} {
+			b := newBank(t)
+			l, err := intake.Open("list.csv", data, intake.Options{Encoding: name})
+			if err != nil || l.Encoding != c.want {
+				t.Fatalf("%q as %q: %v, %+v", c.text, name, err, l)
+			}
+			if guessed := len(l.Foreign) > 0; guessed != (name == "") {
+				t.Errorf("%q as %q: words to look at: %v", c.text, name, l.Foreign)
+			}
+			r := mustImport(t, b, l, intake.ImportOptions{})
+			for i, it := range items(t, b, r) {
+				if got := it.Wording["en"] + it.Wording["es"]; !strings.Contains(c.text, got) || got == "" {
+					t.Errorf("item %d of %q as %q: %q", i, c.text, name, got)
+				}
+			}
+		}
 	}
 }
