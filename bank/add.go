@@ -6,11 +6,13 @@ import (
 	"errors"
 	"fmt"
 	"runtime"
+	"slices"
 	"sync"
 	"time"
 
 	"github.com/oklog/ulid/v2"
-	"go.etcd.io/bbolt"
+
+	"evenhand/bank/store"
 )
 
 // Added says what became of one item that was given to Add.
@@ -57,10 +59,11 @@ func (b *Bank) Add(items []Item, by string, at time.Time) ([]Added, error) {
 	return done, nil
 }
 
-// newItem is an item ready to be added, and its key in the index of fingerprints.
+// newItem is an item ready to be added, its key in the index of fingerprints and the name
+// of its group.
 type newItem struct {
-	item  Item
-	print []byte
+	item         Item
+	print, group []byte
 }
 
 // prepared is a batch of items ready to be added, or what is wrong with one.
@@ -98,51 +101,133 @@ func newItemOf(it Item, table Table, by string, at time.Time) (newItem, error) {
 	it.Revision, it.By, it.At, it.Reason = 1, by, at, ""
 	fingerprint, err := it.settle()
 	table.predict(&it)
-	return newItem{it, printKey(fingerprint)}, err
+	g := newGroup(&it, usage{})
+	return newItem{it, printKey(fingerprint), g.appendName(nil)}, err
 }
 
 // addBatch writes one batch.
-func (b *Bank) addBatch(now prepared) ([]Added, error) {
+func (b *Bank) addBatch(now prepared) (added []Added, err error) {
 	if now.err != nil {
 		return nil, now.err
 	}
-	added := make([]Added, len(now.news))
-	return added, b.update(func(tx *bbolt.Tx) error {
+	return added, b.update(func(tx store.Writer) error {
 		w := b.writer(tx)
-		last, _ := w.items.Cursor().Last()
-		taken := func(id ulid.ULID) bool {
-			return bytes.Compare(id[:], last) <= 0 && w.items.Get(id[:]) != nil
-		}
-		for i := range now.news {
-			var err error
-			if added[i], err = w.add(&now.news[i], taken); err != nil {
-				return err
-			}
+		if added, err = w.addAll(now.news); err != nil {
+			return err
 		}
 		return w.flush()
 	})
 }
 
-func (w *writer) add(n *newItem, taken func(ulid.ULID) bool) (Added, error) {
-	if here := w.fingerprint.Get(n.print); here != nil {
-		var it Item
-		err := w.get(ulid.ULID(here), &it)
-		return Added{it.ID, true, it.Standing}, err
-	}
-	id, err := w.bank.newID(n.item.At, taken)
+func (w *writer) addAll(news []newItem) ([]Added, error) {
+	known, err := w.known(news)
 	if err != nil {
-		return Added{}, err
+		return nil, err
 	}
-	return Added{id.String(), false, n.item.Standing}, w.insert(id, &n.item, n.print)
+	if err := w.loadSets(news, known); err != nil {
+		return nil, err
+	}
+	taken, err := w.takenIDs()
+	if err != nil {
+		return nil, err
+	}
+	added := make([]Added, len(news))
+	for i := range news {
+		n := &news[i]
+		if before, ok := known[[16]byte(n.print)]; ok {
+			added[i] = before
+			continue
+		}
+		id, err := w.bank.newID(n.item.At, taken)
+		if err != nil {
+			return nil, err
+		}
+		if err := w.insert(id, &n.item, n.print, n.group); err != nil {
+			return nil, err
+		}
+		added[i] = Added{id.String(), false, n.item.Standing}
+		known[[16]byte(n.print)] = Added{id.String(), true, n.item.Standing}
+	}
+	return added, nil
+}
+
+// known finds those of the items, by their prints, that are in the bank.
+func (w *writer) known(news []newItem) (map[[16]byte]Added, error) {
+	prints := make([][]byte, len(news))
+	for i := range news {
+		prints[i] = news[i].print
+	}
+	slices.SortFunc(prints, bytes.Compare)
+	here, err := w.GetAll(fingerprintBucket, prints)
+	if err != nil {
+		return nil, err
+	}
+	known := make(map[[16]byte]Added, len(news))
+	var ids []ulid.ULID
+	var of [][16]byte
+	for i, id := range here {
+		if id != nil {
+			ids, of = append(ids, ulid.ULID(id)), append(of, [16]byte(prints[i]))
+		}
+	}
+	records, err := recordsOf(w, ids)
+	if err != nil {
+		return nil, err
+	}
+	for i, id := range ids {
+		var it Item
+		if records[i] == nil {
+			return nil, w.bank.unknown(id.String())
+		}
+		if err := w.bank.unsealItem(id[:], records[i], &it); err != nil {
+			return nil, err
+		}
+		known[of[i]] = Added{it.ID, true, it.Standing}
+	}
+	return known, nil
+}
+
+// loadSets reads the sets that the new ones among the items will be in.
+func (w *writer) loadSets(news []newItem, known map[[16]byte]Added) error {
+	var groups, origins [][]byte
+	for i := range news {
+		if _, ok := known[[16]byte(news[i].print)]; !ok {
+			groups = append(groups, news[i].group)
+			origins = append(origins, originName(news[i].item.Origin))
+		}
+	}
+	if err := w.groups.load(groups); err != nil {
+		return err
+	}
+	return w.origins.load(origins)
+}
+
+// takenIDs makes a function that says whether an ID is in the bank.
+func (w *writer) takenIDs() (func(ulid.ULID) (bool, error), error) {
+	var last []byte
+	for e, err := range w.Scan(itemsBucket, store.Range{Backward: true, Limit: 1}) {
+		if err != nil {
+			return nil, err
+		}
+		last = e.Key
+	}
+	return func(id ulid.ULID) (bool, error) {
+		if bytes.Compare(id[:], last) > 0 {
+			return false, nil
+		}
+		record, err := w.Get(itemsBucket, id[:])
+		return record != nil, err
+	}, nil
 }
 
 // Has finds the item that asks what the fingerprint stands for.
 func (b *Bank) Has(fingerprint string) (id string, ok bool, err error) {
-	err = b.view(func(tx *bbolt.Tx) error {
-		if here := tx.Bucket(fingerprintBucket).Get(printKey(fingerprint)); here != nil {
-			id, ok = ulid.ULID(here).String(), true
+	err = b.view(func(r store.Reader) error {
+		here, err := r.Get(fingerprintBucket, printKey(fingerprint))
+		if ok = here != nil; ok {
+			id = ulid.ULID(here).String()
 		}
-		return nil
+		return err
 	})
 	return id, ok, err
 }

@@ -1,75 +1,84 @@
 package bank
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 
-	"go.etcd.io/bbolt"
+	"evenhand/bank/store"
 )
 
-// Bank is an open bank file. Close it soon: while it is open, other programs wait.
+// Bank is an open bank. Close it soon: while a file is open, other programs wait.
 type Bank struct {
-	file    *File
+	store   store.Store
+	ctx     context.Context
 	entropy io.Reader // read in writing transactions only, of which there is one at a time
 }
 
-// The buckets of the file; see the package comment.
-var (
-	aboutBucket       = []byte("about")
-	itemsBucket       = []byte("items")
-	revisionsBucket   = []byte("revisions")
-	usesBucket        = []byte("uses")
-	fingerprintBucket = []byte("fingerprints")
-	groupsBucket      = []byte("groups")
-	groupMembers      = []byte("group members")
-	originsBucket     = []byte("origins")
-	originMembers     = []byte("origin members")
-
-	dataBuckets = [][]byte{itemsBucket, revisionsBucket, usesBucket, fingerprintBucket,
-		groupsBucket, groupMembers, originsBucket, originMembers}
+// The buckets of the store; see the package comment.
+const (
+	aboutBucket       = "about"
+	itemsBucket       = "items"
+	revisionsBucket   = "revisions"
+	usesBucket        = "uses"
+	fingerprintBucket = "fingerprints"
+	groupsBucket      = "groups"
+	groupMembers      = "group members"
+	originsBucket     = "origins"
+	originMembers     = "origin members"
 )
 
-// Create makes a new, empty bank, readable by its owner only, and opens it. It
-// never touches a file that is already there.
-func Create(path string) (*Bank, error) {
-	err := NewFile(path, layOut)
+var dataBuckets = []string{itemsBucket, revisionsBucket, usesBucket, fingerprintBucket,
+	groupsBucket, groupMembers, originsBucket, originMembers}
+
+// Create makes a new, empty bank, of which a file can be read by its owner only, and opens
+// it. It never touches one that is already there.
+func Create(address string) (*Bank, error) {
+	err := NewStore(address, Options{}, layOut)
 	if errors.Is(err, fs.ErrExist) {
-		return nil, fmt.Errorf("%s is there already; use it, or choose another name for the new bank", path)
+		return nil, fmt.Errorf("%s is there already; use it, or choose another name for the new bank", address)
 	}
 	if err != nil {
 		return nil, err
 	}
-	return Open(path, Options{})
+	return Open(address, Options{})
 }
 
-// Open opens a bank. A file that is missing, in use, damaged, written by a newer
+// Open opens a bank. One that is missing, in use, damaged, written by a newer
 // program or no bank at all gives an error that says so in one sentence.
-func Open(path string, o Options) (*Bank, error) {
-	file, err := OpenFile(path, o)
+func Open(address string, o Options) (*Bank, error) {
+	s, err := OpenStore(address, o)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, fmt.Errorf("there is no bank %s; make one with evenhand init, or name another with --bank", path)
+		return nil, fmt.Errorf("there is no bank %s; make one with evenhand init, or name another with --bank", address)
 	}
 	if err != nil {
 		return nil, err
 	}
-	err = file.View(func(tx *bbolt.Tx) error { return recognise(path, tx) })
+	b := &Bank{store: s, ctx: o.context(), entropy: newEntropy(o.Entropy)}
+	err = b.view(func(r store.Reader) error { return recognise(address, r) })
 	if err == nil && !o.ReadOnly {
-		err = adopt(file)
+		err = b.adopt()
 	}
 	if err != nil {
-		return nil, errors.Join(err, file.Close())
+		return nil, errors.Join(err, s.Close())
 	}
-	return &Bank{file: file, entropy: newEntropy(o.Entropy)}, nil
+	return b, nil
 }
 
-// Path is the file's name as it was opened.
-func (b *Bank) Path() string { return b.file.Path() }
+// Path is the bank's address as it was opened.
+func (b *Bank) Path() string { return b.store.Name() }
 
 // Close lets other programs use the file.
-func (b *Bank) Close() error { return b.file.Close() }
+func (b *Bank) Close() error { return b.store.Close() }
 
-func (b *Bank) view(read func(*bbolt.Tx) error) error { return b.file.View(read) }
+// view and update call what they are given again if need be: it must begin anew each time.
+func (b *Bank) view(read func(store.Reader) error) error { return b.store.View(b.ctx, read) }
 
-func (b *Bank) update(write func(*bbolt.Tx) error) error { return b.file.Update(write) }
+func (b *Bank) update(write func(store.Writer) error) error { return b.store.Update(b.ctx, write) }
+
+// damaged is the error for what can't be trusted in the bank.
+func (b *Bank) damaged(format string, args ...any) error {
+	return store.Damaged{Name: b.Path(), What: fmt.Sprintf(format, args...)}
+}

@@ -1,18 +1,18 @@
 package bank
 
 import (
-	"bytes"
 	"cmp"
 	"encoding/binary"
 	"slices"
 
 	"github.com/oklog/ulid/v2"
-	"go.etcd.io/bbolt"
+
+	"evenhand/bank/store"
 )
 
 // chosen is the sets of an index that a query wants, and how many items they hold.
 type chosen struct {
-	members []byte // the bucket of members
+	members string // the bucket of members
 	sets    []set
 	size    int
 }
@@ -21,47 +21,56 @@ type chosen struct {
 // the index that leaves fewer. It says false where both leave more than a half:
 // then it is faster to read all items in their order.
 func (b *Bank) candidates(q *Query) (ids []rank, narrow bool, err error) {
-	err = b.view(func(tx *bbolt.Tx) error {
-		groups, all, err := q.chooseGroups(tx.Bucket(groupsBucket))
+	err = b.view(func(r store.Reader) error {
+		groups, all, err := q.chooseGroups(r)
+		if err != nil {
+			return err
+		}
+		origins, err := q.chooseOrigins(r)
 		if err != nil {
 			return err
 		}
 		best := groups
-		if origins := q.chooseOrigins(tx.Bucket(originsBucket)); origins.size < best.size {
+		if origins.size < best.size {
 			best = origins
 		}
 		if narrow = best.size <= all/2; narrow {
-			ids = best.ids(tx)
+			ids, err = best.ids(r)
 		}
-		return nil
+		return err
 	})
 	return ids, narrow, err
 }
 
-func (q *Query) chooseGroups(names *bbolt.Bucket) (want chosen, all int, err error) {
+func (q *Query) chooseGroups(r store.Reader) (want chosen, all int, err error) {
 	want.members = groupMembers
-	return want, all, names.ForEach(func(name, value []byte) error {
-		g, err := readGroup(name, value)
+	for e, err := range r.Scan(groupsBucket, store.Range{}) {
 		if err != nil {
-			return err
+			return want, all, err
+		}
+		g, err := readGroup(e.Key, e.Value)
+		if err != nil {
+			return want, all, err
 		}
 		all += g.Size
 		if q.wantsGroup(&g) {
-			want.add(value)
-		}
-		return nil
-	})
-}
-
-func (q *Query) chooseOrigins(names *bbolt.Bucket) (want chosen) {
-	want.members = originMembers
-	c := names.Cursor()
-	for name, value := c.First(); name != nil; name, value = c.Next() {
-		if q.wantsOrigin(readOrigin(name)) {
-			want.add(value)
+			want.add(e.Value)
 		}
 	}
-	return want
+	return want, all, nil
+}
+
+func (q *Query) chooseOrigins(r store.Reader) (want chosen, err error) {
+	want.members = originMembers
+	for e, err := range r.Scan(originsBucket, store.Range{}) {
+		if err != nil {
+			return want, err
+		}
+		if q.wantsOrigin(readOrigin(e.Key)) {
+			want.add(e.Value)
+		}
+	}
+	return want, nil
 }
 
 func (want *chosen) add(value []byte) {
@@ -91,15 +100,18 @@ func (r rank) compare(to rank) int {
 }
 
 // ids reads the IDs of all members, which end their keys, and puts them in order.
-func (want *chosen) ids(tx *bbolt.Tx) []rank {
+func (want *chosen) ids(r store.Reader) ([]rank, error) {
 	ids := make([]rank, 0, want.size)
-	c := tx.Bucket(want.members).Cursor()
-	for _, s := range want.sets {
-		prefix := s.prefix()
-		for key, _ := c.Seek(prefix); bytes.HasPrefix(key, prefix); key, _ = c.Next() {
-			ids = append(ids, rankOf(key[len(key)-len(ulid.ULID{}):]))
+	ranges := make([]store.Range, len(want.sets))
+	for i, s := range want.sets {
+		ranges[i] = store.Prefix(s.prefix())
+	}
+	for e, err := range r.Scan(want.members, ranges...) {
+		if err != nil {
+			return nil, err
 		}
+		ids = append(ids, rankOf(e.Key[len(e.Key)-len(ulid.ULID{}):]))
 	}
 	slices.SortFunc(ids, rank.compare)
-	return ids
+	return ids, nil
 }

@@ -9,7 +9,8 @@ import (
 	"unicode"
 
 	"github.com/oklog/ulid/v2"
-	"go.etcd.io/bbolt"
+
+	"evenhand/bank/store"
 
 	"evenhand/standards"
 )
@@ -40,84 +41,99 @@ const mostProblems = 100
 // codes or seconds this program works out otherwise: that is no damage, another
 // evenhand wrote them. An error means that it could not be finished.
 func (b *Bank) Check() (report Report, err error) {
-	err = b.undisturbed(func(tx *bbolt.Tx) error {
-		c := newChecker(b, tx)
-		c.report.Problems = []string{}
-		c.structure()
+	problems, err := b.store.Inspect(b.ctx)
+	if err != nil {
+		return report, err
+	}
+	err = b.view(func(r store.Reader) error {
+		c := newChecker(b, r)
+		for _, problem := range problems {
+			c.found("%s", problem)
+		}
+		var err error
 		if c.report.Whole() {
-			c.items()
-			c.revisions()
-			c.uses()
-			c.table()
-			c.plansAndQuizzes()
-			c.indexes()
+			err = c.entries()
 		}
 		report = c.report
-		return nil
+		return err
 	})
 	return report, err
 }
 
 // plansAndQuizzes reads every plan and every quiz that was given.
-func (c *checker) plansAndQuizzes() {
-	plans, err := c.bank.readPlans(c.tx.Bucket(plansBucket), nil)
-	if err != nil {
+func (c *checker) plansAndQuizzes() error {
+	plans, err := c.bank.readPlans(c, nil)
+	if errors.As(err, new(store.Damaged)) {
 		c.found("%v", err)
+	} else if err != nil {
+		return err
 	}
 	for i, plan := range plans {
 		if (i == len(plans)-1 || plans[i+1].Revision == 1) && !plan.Removed {
 			c.report.Plans++
 		}
 	}
-	quizzes := c.tx.Bucket(quizzesBucket)
-	if quizzes == nil {
-		return
-	}
-	_ = quizzes.ForEach(func(key, sealed []byte) error {
-		q, err := c.bank.readQuiz(key, sealed)
+	for e, err := range c.Scan(quizzesBucket, store.Range{}) {
+		if err != nil {
+			return err
+		}
+		q, err := c.bank.readQuiz(e)
 		switch {
 		case err != nil:
 			c.found("%v", err)
 		case !q.TakenBack:
 			c.report.Quizzes++
 		}
-		return nil
-	})
-}
-
-// undisturbed reads while nobody writes, as bbolt's check demands.
-func (b *Bank) undisturbed(read func(*bbolt.Tx) error) error { return b.file.Undisturbed(read) }
-
-// Undisturbed reads while nobody writes.
-func (f *File) Undisturbed(read func(*bbolt.Tx) error) error {
-	if f.db.IsReadOnly() { // then no other program can write
-		return f.View(read)
 	}
-	done := errors.New("done, nothing is to be written")
-	err := f.Update(func(tx *bbolt.Tx) error {
-		if err := read(tx); err != nil {
-			return err
-		}
-		return done
-	})
-	if errors.Is(err, done) {
-		return nil
-	}
-	return err
+	return nil
 }
 
 // checker goes through a bank once, counting on the way what the indexes must hold.
 type checker struct {
-	*writer // reads only
-	tx      *bbolt.Tx
+	store.Reader
+	bank    *Bank
 	report  Report
 	latest  map[ulid.ULID]int // the revision that stands
-	groups  map[string]int    // how many items each group should have
-	origins map[string]int
+	groups  map[string]*counted
+	origins map[string]*counted
 }
 
-func newChecker(b *Bank, tx *bbolt.Tx) *checker {
-	return &checker{b.writer(tx), tx, Report{}, map[ulid.ULID]int{}, map[string]int{}, map[string]int{}}
+// counted is a set as it is kept, and how many items it should have.
+type counted struct {
+	set
+	here bool
+	want int
+}
+
+func newChecker(b *Bank, r store.Reader) *checker {
+	return &checker{r, b, Report{Problems: []string{}}, map[ulid.ULID]int{}, map[string]*counted{}, map[string]*counted{}}
+}
+
+func (c *checker) entries() error {
+	for _, part := range []func() error{c.sets, c.items, c.revisions, c.uses, c.table, c.plansAndQuizzes, c.indexes} {
+		if err := part(); err != nil {
+			return err
+		}
+	}
+	slices.Sort(c.report.Problems)
+	return nil
+}
+
+// sets reads the sets of both indexes.
+func (c *checker) sets() error {
+	for bucket, into := range map[string]map[string]*counted{groupsBucket: c.groups, originsBucket: c.origins} {
+		for e, err := range c.Scan(bucket, store.Range{}) {
+			if err != nil {
+				return err
+			}
+			if len(e.Value) != setNumber+4 {
+				c.found("an entry of the index of %s can't be read", bucket)
+				continue
+			}
+			into[string(e.Key)] = &counted{set: readSet(e.Value), here: true}
+		}
+	}
+	return nil
 }
 
 // printable puts a space for what a damaged text may do to a terminal.
@@ -137,42 +153,36 @@ func (c *checker) found(format string, args ...any) {
 	c.report.Problems = append(c.report.Problems, problem)
 }
 
-func (c *checker) structure() {
-	for _, problem := range c.bank.file.Structure(c.tx) {
-		c.found("%s", problem)
-	}
-}
+// together is how many items are looked up in the indexes at once.
+const together = 2000
 
-// Structure looks at the pages of the file and, if they can be trusted so far,
-// lets bbolt look at them, too. Nobody may write meanwhile.
-func (f *File) Structure(tx *bbolt.Tx) (problems []string) {
-	if err := structure(f.path); err != nil {
-		return []string{fmt.Sprintf("the file's structure: %v", err)}
-	}
-	for problem := range tx.Check() {
-		problems = append(problems, fmt.Sprintf("the file's structure: %v", problem))
-	}
-	return problems
-}
-
-func (c *checker) items() {
-	c.writer.items.ForEach(func(key, record []byte) error {
+func (c *checker) items() error {
+	some := make([]Item, 0, together)
+	for e, err := range c.Scan(itemsBucket, store.Range{}) {
+		if err != nil {
+			return err
+		}
 		c.report.Items++
-		if len(key) != len(ulid.ULID{}) {
-			c.found("the key of an item, %x, is no ID", key)
-			return nil
+		if len(e.Key) != len(ulid.ULID{}) {
+			c.found("the key of an item, %x, is no ID", e.Key)
+			continue
 		}
 		var it Item
-		id := ulid.ULID(key)
-		if err := c.bank.unsealItem(key, record, &it); err != nil {
-			c.found("item %s can't be read", id)
-			return nil
+		if err := c.bank.unsealItem(e.Key, e.Value, &it); err != nil {
+			c.found("item %s can't be read", ulid.ULID(e.Key))
+			continue
 		}
-		c.latest[id] = it.Revision
+		c.latest[ulid.ULID(e.Key)] = it.Revision
 		c.computed(&it)
-		c.indexed(id, &it)
-		return nil
-	})
+		if some = append(some, it); len(some) < together {
+			continue
+		}
+		if err := c.indexed(some); err != nil {
+			return err
+		}
+		some = some[:0]
+	}
+	return c.indexed(some)
 }
 
 // computed compares what was kept with what the task gives today. The seal says that
@@ -205,109 +215,171 @@ func (c *checker) older(format string, args ...any) {
 	}
 }
 
-// indexed looks the item up in every index.
-func (c *checker) indexed(id ulid.ULID, it *Item) {
-	if !bytes.Equal(c.fingerprint.Get(printKey(it.Fingerprint())), id[:]) {
-		c.found("item %s is not found by what it asks", id)
+// indexed looks items up in every index.
+func (c *checker) indexed(items []Item) error {
+	ids := make([]ulid.ULID, len(items))
+	for i := range items {
+		ids[i] = ulid.MustParse(items[i].ID)
 	}
-	g := newGroup(it, usageOf(c.writer.uses, id))
-	name := g.appendName(nil)
-	c.groups[string(name)]++
-	if member := lookUp(c.writer.groups, name, memberRest(id)); !bytes.Equal(member, appendMember(nil, it)) {
-		c.found("item %s is not found in its group", id)
+	weeks, err := weeksOf(c, ids)
+	if errors.Is(err, errRecord) {
+		c.found("a use can't be read")
+	} else if err != nil {
+		return err
 	}
-	name = originName(it.Origin)
-	c.origins[string(name)]++
-	if lookUp(c.writer.origins, name, id[:]) == nil {
-		c.found("item %s is not found by its origin", id)
+	var prints, members, origins lookups
+	for i := range items {
+		it, id := &items[i], ids[i]
+		prints.add(printKey(it.Fingerprint()), id[:], "item %s is not found by what it asks", id)
+		g := newGroup(it, usageIn(weeks[id]))
+		members.add(memberOf(c.groups, g.appendName(nil), memberRest(id)), appendMember(nil, it), "item %s is not found in its group", id)
+		origins.add(memberOf(c.origins, originName(it.Origin), id[:]), []byte{}, "item %s is not found by its origin", id)
 	}
+	for bucket, l := range map[string]*lookups{fingerprintBucket: &prints, groupMembers: &members, originMembers: &origins} {
+		if err := c.lookUp(bucket, l); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
-// lookUp finds a member's value in a set; nil if it isn't there.
-func lookUp(s *sets, name, rest []byte) []byte {
-	value := s.names.Get(name)
-	if value == nil {
-		return nil
+// memberOf is a member's key in a set that should have one item more than was counted.
+func memberOf(sets map[string]*counted, name, rest []byte) []byte {
+	s := sets[string(name)]
+	if s == nil {
+		s = &counted{}
+		sets[string(name)] = s
 	}
-	set := readSet(value)
-	return s.members.Get(s.memberKey(&set, rest))
+	s.want++
+	return append(s.prefix(), rest...)
+}
+
+// lookups are keys with the values that should be under them, and what to say if not.
+type lookups struct {
+	keys, values [][]byte
+	problems     []string
+}
+
+func (l *lookups) add(key, value []byte, problem string, id ulid.ULID) {
+	l.keys, l.values = append(l.keys, key), append(l.values, value)
+	l.problems = append(l.problems, fmt.Sprintf(problem, id))
+}
+
+func (c *checker) lookUp(bucket string, l *lookups) error {
+	found, err := c.GetAll(bucket, l.keys)
+	if err != nil {
+		return err
+	}
+	for i, value := range found {
+		if value == nil || !bytes.Equal(value, l.values[i]) {
+			c.found("%s", l.problems[i])
+		}
+	}
+	return nil
 }
 
 // revisions looks for gaps: each item has revisions 1 to the one before it stands.
-func (c *checker) revisions() {
+func (c *checker) revisions() error {
 	count := map[ulid.ULID]int{}
-	c.writer.revisions.ForEach(func(key, record []byte) error {
+	for e, err := range c.Scan(revisionsBucket, store.Range{}) {
+		if err != nil {
+			return err
+		}
+		if len(e.Key) < len(ulid.ULID{}) {
+			c.found("the key of an earlier revision, %x, holds no ID", e.Key)
+			continue
+		}
 		var it Item
-		id := ulid.ULID(key[:len(ulid.ULID{})])
-		err := c.bank.unsealItem(key, record, &it)
-		if err != nil || !bytes.Equal(key, revisionKey(id, it.Revision)) {
+		id := ulid.ULID(e.Key[:len(ulid.ULID{})])
+		if err := c.bank.unsealItem(e.Key, e.Value, &it); err != nil || !bytes.Equal(e.Key, revisionKey(id, it.Revision)) {
 			c.found("an earlier revision of item %s can't be read", id)
-			return nil
+			continue
 		}
 		count[id]++
 		if it.Revision != count[id] || it.Revision >= c.latest[id] {
 			c.found("item %s has a revision %d out of order", id, it.Revision)
 		}
 		c.report.Revisions++
-		return nil
-	})
+	}
 	for id, latest := range c.latest {
 		c.report.Revisions++
 		if count[id] != latest-1 {
 			c.found("item %s stands in revision %d, but %d earlier ones are kept", id, latest, count[id])
 		}
 	}
+	return nil
 }
 
-func (c *checker) table() {
-	if _, err := c.bank.readTable(c.tx); err != nil {
+func (c *checker) table() error {
+	_, err := c.bank.readTable(c)
+	if errors.As(err, new(store.Damaged)) {
 		c.found("what was learnt from papers can't be read")
+		return nil
 	}
+	return err
 }
 
-func (c *checker) uses() {
-	c.writer.uses.ForEach(func(key, value []byte) error {
+func (c *checker) uses() error {
+	for e, err := range c.Scan(usesBucket, store.Range{}) {
+		if err != nil {
+			return err
+		}
 		c.report.Uses++
-		id := ulid.ULID(key[:len(ulid.ULID{})])
+		if len(e.Key) < len(ulid.ULID{}) {
+			c.found("the key of a use, %x, holds no ID", e.Key)
+			continue
+		}
+		id := ulid.ULID(e.Key[:len(ulid.ULID{})])
 		if c.latest[id] == 0 {
 			c.found("a use of item %s is kept, but not the item", id)
 		}
-		if _, err := readUse(key, value); err != nil {
+		if _, err := readUse(e.Key, e.Value); err != nil {
 			c.found("a use of item %s can't be read", id)
 		}
-		return nil
-	})
+	}
+	return nil
 }
 
 // indexes compares sizes: as every item was found in its places, an index that
 // is as large as it should be holds nothing else.
-func (c *checker) indexes() {
-	for _, index := range []struct {
-		name   string
-		bucket *bbolt.Bucket
-		want   int
-	}{
-		{"fingerprints", c.fingerprint, c.report.Items},
-		{"groups", c.writer.groups.names, len(c.groups)},
-		{"members of groups", c.writer.groups.members, c.report.Items},
-		{"origins", c.writer.origins.names, len(c.origins)},
-		{"members of origins", c.writer.origins.members, c.report.Items},
+func (c *checker) indexes() error {
+	for _, index := range []struct{ name, bucket string }{
+		{"fingerprints", fingerprintBucket},
+		{"members of groups", groupMembers},
+		{"members of origins", originMembers},
 	} {
-		if size := index.bucket.Stats().KeyN; size != index.want {
-			c.found("the index of %s has %d entries, but should have %d", index.name, size, index.want)
+		size := 0
+		for _, err := range c.Scan(index.bucket, store.Range{}) {
+			if err != nil {
+				return err
+			}
+			size++
+		}
+		if size != c.report.Items {
+			c.found("the index of %s has %d entries, but should have %d", index.name, size, c.report.Items)
 		}
 	}
-	c.sizes("groups", c.writer.groups.names, c.groups)
-	c.sizes("origins", c.writer.origins.names, c.origins)
-	slices.Sort(c.report.Problems)
+	c.sizes("groups", c.groups)
+	c.sizes("origins", c.origins)
+	return nil
 }
 
-// sizes compares the size that each set says it has with the items counted.
-func (c *checker) sizes(index string, names *bbolt.Bucket, want map[string]int) {
-	names.ForEach(func(name, value []byte) error {
-		if size := int(readSet(value).size); size != want[string(name)] {
-			c.found("an entry of the index of %s counts %d items where there are %d", index, size, want[string(name)])
+// sizes compares the sets that are kept, and the size that each says it has, with the
+// items counted.
+func (c *checker) sizes(index string, sets map[string]*counted) {
+	here, should := 0, 0
+	for _, s := range sets {
+		if s.here {
+			here++
 		}
-		return nil
-	})
+		if s.want > 0 {
+			should++
+		}
+		if s.here && int(s.size) != s.want {
+			c.found("an entry of the index of %s counts %d items where there are %d", index, s.size, s.want)
+		}
+	}
+	if here != should {
+		c.found("the index of %s has %d entries, but should have %d", index, here, should)
+	}
 }

@@ -7,7 +7,8 @@ import (
 	"strings"
 
 	"github.com/oklog/ulid/v2"
-	"go.etcd.io/bbolt"
+
+	"evenhand/bank/store"
 
 	"evenhand/standards"
 	"evenhand/standards/task"
@@ -82,71 +83,93 @@ func (b *Bank) Count() (map[Standing]int, error) {
 
 // scan reads all items in order.
 func (b *Bank) scan(q *Query, from []byte) iter.Seq2[Item, error] {
-	return pages(b, from, func(tx *bbolt.Tx, from []byte, page *[]Item) ([]byte, error) {
-		uses := tx.Bucket(usesBucket)
-		c := tx.Bucket(itemsBucket).Cursor()
-		for key, record := c.Seek(from); key != nil; key, record = c.Next() {
-			if len(*page) == cap(*page) {
-				return bytes.Clone(key), nil
+	return pages(b, from, func(r store.Reader, from []byte, about int) (page []Item, next []byte, err error) {
+		n := 0
+		page = make([]Item, 0, about)
+		for e, err := range r.Scan(itemsBucket, store.Range{From: from, Limit: about + 1}) {
+			if err != nil {
+				return nil, nil, err
 			}
-			if err := b.keep(q, uses, key, record, page); err != nil {
-				return nil, err
+			if n++; n > about {
+				next = bytes.Clone(e.Key)
+				break
+			}
+			if page, err = b.keep(q, e.Key, e.Value, page); err != nil {
+				return page, nil, err
 			}
 		}
-		return nil, nil
+		page, err = q.unused(r, page)
+		return page, next, err
 	})
 }
 
 // among reads the items with the IDs, which are in order.
 func (b *Bank) among(q *Query, ids []rank) iter.Seq2[Item, error] {
-	next := 0
-	return pages(b, nil, func(tx *bbolt.Tx, _ []byte, page *[]Item) ([]byte, error) {
-		uses := tx.Bucket(usesBucket)
-		c := tx.Bucket(itemsBucket).Cursor()
-		var key, record []byte
-		for ; next < len(ids); next++ {
-			id := ids[next].id()
-			if len(*page) == cap(*page) {
-				return id[:], nil
+	return pages(b, nil, func(r store.Reader, from []byte, about int) (page []Item, next []byte, err error) {
+		first := 0
+		if from != nil {
+			first, _ = slices.BinarySearchFunc(ids, rankOf(from), rank.compare)
+		}
+		end := min(first+about, len(ids))
+		if end < len(ids) {
+			id := ids[end].id()
+			next = id[:]
+		}
+		now := make([]ulid.ULID, end-first)
+		for i := range now {
+			now[i] = ids[first+i].id()
+		}
+		records, err := recordsOf(r, now)
+		if err != nil {
+			return nil, nil, err
+		}
+		page = make([]Item, 0, len(now))
+		for i, id := range now {
+			if records[i] == nil {
+				return page, nil, b.damaged("an index names item %s, which is not there", id)
 			}
-			if key, record = advance(c, key, record, id); !bytes.Equal(key, id[:]) {
-				return nil, damaged(b.Path(), "an index names item "+id.String()+", which is not there")
-			}
-			if err := b.keep(q, uses, key, record, page); err != nil {
-				return nil, err
+			if page, err = b.keep(q, id[:], records[i], page); err != nil {
+				return page, nil, err
 			}
 		}
-		return nil, nil
+		page, err = q.unused(r, page)
+		return page, next, err
 	})
 }
 
-// advance moves a cursor on to an ID. A few steps are cheaper than a search.
-func advance(c *bbolt.Cursor, key, record []byte, id ulid.ULID) ([]byte, []byte) {
-	for range 8 {
-		if key == nil || bytes.Compare(key, id[:]) >= 0 {
-			break
-		}
-		key, record = c.Next()
+// keep reads an item into the page if the query, but for uses, wants it.
+func (b *Bank) keep(q *Query, key, record []byte, page []Item) ([]Item, error) {
+	at := len(page)
+	page = append(page, Item{})
+	if err := b.unsealItem(key, record, &page[at]); err != nil {
+		return page[:at], err
 	}
-	if !bytes.Equal(key, id[:]) {
-		return c.Seek(id[:])
+	if !q.wants(&page[at]) {
+		page = page[:at]
 	}
-	return key, record
+	return page, nil
 }
 
-// keep reads an item into the page if the query wants it.
-func (b *Bank) keep(q *Query, uses *bbolt.Bucket, key, record []byte, page *[]Item) error {
-	at := len(*page)
-	*page = (*page)[:at+1]
-	it := &(*page)[at]
-	if err := b.unsealItem(key, record, it); err != nil {
-		*page = (*page)[:at]
-		return err
+// unused keeps of a page what wasn't used since the query's week.
+func (q *Query) unused(r store.Reader, page []Item) ([]Item, error) {
+	if q.Unused == "" {
+		return page, nil
 	}
-	if !q.wants(it) || q.Unused != "" && usageOf(uses, ulid.ULID(key)).lastWeek >= q.Unused {
-		*page = (*page)[:at]
+	ids := make([]ulid.ULID, len(page))
+	for i := range page {
+		ids[i] = ulid.MustParse(page[i].ID)
 	}
-	return nil
+	weeks, err := weeksOf(r, ids)
+	if err != nil {
+		return nil, err
+	}
+	kept := page[:0]
+	for i := range page {
+		if usageIn(weeks[ids[i]]).lastWeek < q.Unused {
+			kept = append(kept, page[i])
+		}
+	}
+	return kept, nil
 }
 
 // wants says whether all but the uses is as the query wishes.

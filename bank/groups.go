@@ -8,8 +8,8 @@ import (
 	"slices"
 
 	"github.com/oklog/ulid/v2"
-	"go.etcd.io/bbolt"
 
+	"evenhand/bank/store"
 	"evenhand/standards"
 	"evenhand/standards/task"
 )
@@ -102,20 +102,21 @@ func (b *Bank) Groups(skills ...standards.SkillID) iter.Seq2[Group, error] {
 
 // groupsFrom gives the groups whose name begins with the prefix.
 func (b *Bank) groupsFrom(prefix []byte) iter.Seq2[Group, error] {
-	return pages(b, prefix, func(tx *bbolt.Tx, from []byte, page *[]Group) ([]byte, error) {
-		c := tx.Bucket(groupsBucket).Cursor()
-		name, value := c.Seek(from)
-		for ; bytes.HasPrefix(name, prefix) && name != nil; name, value = c.Next() {
-			if len(*page) == cap(*page) {
-				return bytes.Clone(name), nil
-			}
-			g, err := readGroup(name, value)
+	return pages(b, prefix, func(r store.Reader, from []byte, about int) (page []Group, next []byte, err error) {
+		for e, err := range r.Scan(groupsBucket, store.Range{From: from, To: store.After(prefix), Limit: about + 1}) {
 			if err != nil {
-				return nil, err
+				return nil, nil, err
 			}
-			*page = append(*page, g)
+			if len(page) == about {
+				return page, bytes.Clone(e.Key), nil
+			}
+			g, err := readGroup(e.Key, e.Value)
+			if err != nil {
+				return nil, nil, err
+			}
+			page = append(page, g)
 		}
-		return nil, nil
+		return page, nil, nil
 	})
 }
 
@@ -123,39 +124,92 @@ func (b *Bank) groupsFrom(prefix []byte) iter.Seq2[Group, error] {
 // members stand in a circle in an order that has nothing to do with their tasks;
 // the seed decides where the reading begins. A group that is no more has none.
 func (b *Bank) Members(g Group, seed uint64, limit int) ([]Member, error) {
-	var list []Member
-	err := b.view(func(tx *bbolt.Tx) error {
-		value := tx.Bucket(groupsBucket).Get(g.appendName(nil))
-		if value == nil {
-			return nil
+	lists, err := b.MembersOf([]Group{g}, seed, limit)
+	if err != nil {
+		return nil, err
+	}
+	return lists[0], nil
+}
+
+// MembersOf gives the members of several groups, each as Members does, in their order.
+func (b *Bank) MembersOf(groups []Group, seed uint64, limit int) (lists [][]Member, err error) {
+	names := make([][]byte, len(groups))
+	for i := range groups {
+		names[i] = groups[i].appendName(nil)
+	}
+	err = b.view(func(r store.Reader) error {
+		values, err := r.GetAll(groupsBucket, names)
+		if err != nil {
+			return err
 		}
-		set := readSet(value)
-		if limit < 1 || limit > int(set.size) {
-			limit = int(set.size)
-		}
-		list = make([]Member, 0, limit)
-		prefix := set.prefix()
-		start := binary.BigEndian.AppendUint64(set.prefix(), mix(seed+uint64(set.number)))
-		c := tx.Bucket(groupMembers).Cursor()
-		key, value := c.Seek(start)
-		var scratch [128]byte
-		for len(list) < limit {
-			if !bytes.HasPrefix(key, prefix) {
-				key, value = c.Seek(prefix)
+		lists = make([][]Member, len(groups))
+		circles := make([]circle, 0, len(groups))
+		for i, value := range values {
+			if value != nil {
+				circles = append(circles, newCircle(readSet(value), seed, limit, &lists[i]))
 			}
-			member, err := readMember(key, value, scratch[:])
-			if err != nil {
-				return err
-			}
-			list = append(list, member)
-			key, value = c.Next()
 		}
-		return nil
+		return readCircles(r, circles)
 	})
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", b.Path(), err)
 	}
-	return list, nil
+	return lists, nil
+}
+
+// circle is the members of a group, of which so many are wanted from a start on and,
+// behind the last, from the first on.
+type circle struct {
+	set
+	start []byte
+	want  int
+	list  *[]Member
+}
+
+func newCircle(s set, seed uint64, limit int, list *[]Member) circle {
+	if limit < 1 || limit > int(s.size) {
+		limit = int(s.size)
+	}
+	*list = make([]Member, 0, limit)
+	start := binary.BigEndian.AppendUint64(s.prefix(), mix(seed+uint64(s.number)))
+	return circle{set: s, start: start, want: limit, list: list}
+}
+
+// readCircles reads the members, all those behind a start first.
+func readCircles(r store.Reader, circles []circle) error {
+	of := make(map[uint32]*circle, len(circles))
+	ranges := make([]store.Range, len(circles))
+	for i := range circles {
+		c := &circles[i]
+		of[c.number] = c
+		ranges[i] = store.Range{From: c.start, To: store.After(c.prefix()), Limit: c.want}
+	}
+	if err := readMembers(r, of, ranges); err != nil {
+		return err
+	}
+	ranges = ranges[:0]
+	for _, c := range circles {
+		if left := c.want - len(*c.list); left > 0 {
+			ranges = append(ranges, store.Range{From: c.prefix(), To: c.start, Limit: left})
+		}
+	}
+	return readMembers(r, of, ranges)
+}
+
+func readMembers(r store.Reader, of map[uint32]*circle, ranges []store.Range) error {
+	var scratch [128]byte
+	for e, err := range r.Scan(groupMembers, ranges...) {
+		if err != nil {
+			return err
+		}
+		member, err := readMember(e.Key, e.Value, scratch[:])
+		if err != nil {
+			return err
+		}
+		c := of[binary.BigEndian.Uint32(e.Key)]
+		*c.list = append(*c.list, member)
+	}
+	return nil
 }
 
 // memberRest is what follows the group's number in a member's key: a hash that

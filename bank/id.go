@@ -22,14 +22,14 @@ func newEntropy(source io.Reader) io.Reader {
 
 // newID makes an ID that is not in the bank yet. A seeded entropy may repeat one
 // of an earlier run; it is passed over. Only writing transactions may call it.
-func (b *Bank) newID(at time.Time, taken func(ulid.ULID) bool) (ulid.ULID, error) {
+func (b *Bank) newID(at time.Time, taken func(ulid.ULID) (bool, error)) (ulid.ULID, error) {
 	for {
 		id, err := ulid.New(ulid.Timestamp(at), b.entropy)
 		if err != nil {
 			return id, fmt.Errorf("no ID could be made for an item of %s: %w", at.Format(time.DateTime), err)
 		}
-		if !taken(id) {
-			return id, nil
+		if there, err := taken(id); err != nil || !there {
+			return id, err
 		}
 	}
 }

@@ -3,21 +3,27 @@ package bank
 import (
 	"iter"
 
-	"go.etcd.io/bbolt"
+	"evenhand/bank/store"
 )
 
-const pageEntries = 256
+// A list is read in pages, of which the first are small, as many a caller stops soon, and
+// later ones larger, as behind a network each page costs a round trip.
+const (
+	firstPage = 256
+	mostPage  = 4096
+)
 
 // pages gives a long list in pages, each read in a transaction of its own, so that
-// none is open while the caller works with what it got. read fills the page, at
-// most to its capacity, beginning at the key from, and returns the key to go on at, nil at the end.
-func pages[T any](b *Bank, from []byte, read func(tx *bbolt.Tx, from []byte, page *[]T) (next []byte, err error)) iter.Seq2[T, error] {
+// none is open while the caller works with what it got. read gives a page of about so many
+// entries, beginning at the key from, and the key to go on at, nil at the end.
+func pages[T any](b *Bank, from []byte, read func(r store.Reader, from []byte, about int) (page []T, next []byte, err error)) iter.Seq2[T, error] {
 	return func(yield func(T, error) bool) {
-		page := make([]T, 0, pageEntries)
+		about := firstPage
 		for next := from; ; {
-			page = page[:0]
-			err := b.view(func(tx *bbolt.Tx) (err error) {
-				next, err = read(tx, next, &page)
+			var page []T
+			begin := next
+			err := b.view(func(r store.Reader) (err error) {
+				page, next, err = read(r, begin, about)
 				return err
 			})
 			for _, entry := range page {
@@ -31,6 +37,7 @@ func pages[T any](b *Bank, from []byte, read func(tx *bbolt.Tx, from []byte, pag
 			if err != nil || next == nil {
 				return
 			}
+			about = min(2*about, mostPage)
 		}
 	}
 }

@@ -8,13 +8,13 @@ import (
 	"strings"
 	"time"
 
-	"go.etcd.io/bbolt"
+	"evenhand/bank/store"
 )
 
 // A team's plans and pacing lists are kept by name, each text that ever stood under it with who
 // wrote it and when.
 
-var plansBucket = []byte("plans")
+const plansBucket = "plans"
 
 // Plan is a plan or a pacing list as a person wrote it, in one of its revisions.
 type Plan struct {
@@ -39,12 +39,8 @@ func (b *Bank) SavePlan(plan Plan) (Plan, error) {
 	case strings.TrimSpace(plan.By) == "":
 		return plan, errors.New("say who saves the plan")
 	}
-	err := b.update(func(tx *bbolt.Tx) error {
-		plans, err := tx.CreateBucketIfNotExists(plansBucket)
-		if err != nil {
-			return err
-		}
-		history, err := b.readPlans(plans, planPrefix(plan.Name))
+	err := b.update(func(w store.Writer) error {
+		history, err := b.readPlans(w, planPrefix(plan.Name))
 		if err != nil {
 			return err
 		}
@@ -61,7 +57,7 @@ func (b *Bank) SavePlan(plan Plan) (Plan, error) {
 		if err != nil {
 			return err
 		}
-		return plans.Put(key, Seal(key, value))
+		return w.Put(plansBucket, key, Seal(key, value))
 	})
 	return plan, err
 }
@@ -91,8 +87,8 @@ func (b *Bank) Plan(name string) (Plan, error) {
 
 // PlanHistory is every revision of a plan, the first one first; none where there is no such plan.
 func (b *Bank) PlanHistory(name string) (history []Plan, err error) {
-	err = b.view(func(tx *bbolt.Tx) error {
-		history, err = b.readPlans(tx.Bucket(plansBucket), planPrefix(name))
+	err = b.view(func(r store.Reader) error {
+		history, err = b.readPlans(r, planPrefix(name))
 		return err
 	})
 	return history, err
@@ -100,11 +96,12 @@ func (b *Bank) PlanHistory(name string) (history []Plan, err error) {
 
 // Plans lists the plans as they stand, by name.
 func (b *Bank) Plans() (list []Plan, err error) {
-	err = b.view(func(tx *bbolt.Tx) error {
-		all, err := b.readPlans(tx.Bucket(plansBucket), nil)
+	err = b.view(func(r store.Reader) error {
+		all, err := b.readPlans(r, nil)
 		if err != nil {
 			return err
 		}
+		list = nil
 		for i, plan := range all {
 			last := i == len(all)-1 || all[i+1].Revision == 1
 			if last && !plan.Removed {
@@ -125,17 +122,16 @@ func planKey(name string, revision int) []byte {
 	return binary.BigEndian.AppendUint32(planPrefix(name), uint32(revision))
 }
 
-// readPlans reads the revisions whose keys have the prefix; a bank without the bucket has none.
-func (b *Bank) readPlans(plans *bbolt.Bucket, prefix []byte) (list []Plan, err error) {
-	if plans == nil {
-		return nil, nil
-	}
-	c := plans.Cursor()
-	for key, sealed := c.Seek(prefix); key != nil && strings.HasPrefix(string(key), string(prefix)); key, sealed = c.Next() {
-		value, ok := Unseal(key, sealed)
+// readPlans reads the revisions whose keys have the prefix.
+func (b *Bank) readPlans(r store.Reader, prefix []byte) (list []Plan, err error) {
+	for e, err := range r.Scan(plansBucket, store.Prefix(prefix)) {
+		if err != nil {
+			return nil, err
+		}
+		value, ok := Unseal(e.Key, e.Value)
 		var plan Plan
 		if !ok || json.Unmarshal(value, &plan) != nil {
-			return nil, damaged(b.Path(), fmt.Sprintf("the plan %q can't be read", key))
+			return nil, b.damaged("the plan %q can't be read", e.Key)
 		}
 		list = append(list, plan)
 	}

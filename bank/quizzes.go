@@ -9,15 +9,14 @@ import (
 	"strings"
 	"time"
 
-	"go.etcd.io/bbolt"
-
+	"evenhand/bank/store"
 	"evenhand/standards"
 	"evenhand/standards/task"
 )
 
 // Quizzes are kept as they were given, with all that is needed to print and to mark them again.
 
-var quizzesBucket = []byte("quizzes")
+const quizzesBucket = "quizzes"
 
 // Quiz is a quiz as it was given. It never changes; one that is made from it is another quiz.
 type Quiz struct {
@@ -132,64 +131,54 @@ func (b *Bank) KeepQuiz(q Quiz) error {
 	case strings.TrimSpace(q.By) == "":
 		return errors.New("say who gives the quiz")
 	}
-	return b.update(func(tx *bbolt.Tx) error {
-		quizzes, err := tx.CreateBucketIfNotExists(quizzesBucket)
+	var texts []string
+	for _, form := range q.Forms {
+		for _, placed := range form.Items {
+			texts = append(texts, placed.Item.ID)
+		}
+	}
+	ids, err := parseIDs(texts)
+	if err != nil {
+		return err
+	}
+	return b.update(func(tx store.Writer) error {
+		if err := b.writer(tx).recordUses(ids, use); err != nil {
+			return err
+		}
+		key := []byte(q.ID)
+		sealed, err := tx.Get(quizzesBucket, key)
 		if err != nil {
 			return err
 		}
-		w := b.writer(tx)
-		for _, form := range q.Forms {
-			for _, placed := range form.Items {
-				id, err := parseID(placed.Item.ID)
-				if err != nil {
-					return err
-				}
-				if err := w.recordUse(id, use); err != nil {
-					return err
-				}
-			}
-		}
-		if err := w.flush(); err != nil {
-			return err
-		}
-		if there, err := b.readQuiz([]byte(q.ID), quizzes.Get([]byte(q.ID))); err == nil && !there.TakenBack {
+		if there, err := b.readQuiz(store.Entry{Key: key, Value: sealed}); err == nil && !there.TakenBack {
 			return nil
 		}
-		return putQuiz(quizzes, q)
+		return putQuiz(tx, q)
 	})
 }
 
-func putQuiz(quizzes *bbolt.Bucket, q Quiz) error {
+func putQuiz(w store.Writer, q Quiz) error {
 	value, err := json.Marshal(q)
 	if err != nil {
 		return err
 	}
 	key := []byte(q.ID)
-	return quizzes.Put(key, Seal(key, value))
+	return w.Put(quizzesBucket, key, Seal(key, value))
 }
 
-func (b *Bank) readQuiz(key, sealed []byte) (q Quiz, err error) {
-	value, ok := Unseal(key, sealed)
+func (b *Bank) readQuiz(e store.Entry) (q Quiz, err error) {
+	value, ok := Unseal(e.Key, e.Value)
 	if !ok || json.Unmarshal(value, &q) != nil {
-		return q, damaged(b.Path(), fmt.Sprintf("the quiz %s can't be read", key))
+		return q, b.damaged("the quiz %s can't be read", e.Key)
 	}
 	return q, nil
 }
 
 // Quizzes lists the quizzes that were given, by week, then by title.
 func (b *Bank) Quizzes() (list []Quiz, err error) {
-	err = b.view(func(tx *bbolt.Tx) error {
-		quizzes := tx.Bucket(quizzesBucket)
-		if quizzes == nil {
-			return nil
-		}
-		return quizzes.ForEach(func(key, sealed []byte) error {
-			q, err := b.readQuiz(key, sealed)
-			if err == nil && !q.TakenBack {
-				list = append(list, q)
-			}
-			return err
-		})
+	err = b.view(func(r store.Reader) error {
+		list, err = b.readQuizzes(r, func(q Quiz) bool { return !q.TakenBack })
+		return err
 	})
 	slices.SortStableFunc(list, func(a, b Quiz) int { return strings.Compare(a.Week+" "+a.Title, b.Week+" "+b.Title) })
 	return list, err
@@ -233,22 +222,28 @@ func (b *Bank) Quiz(called string) (Quiz, error) {
 }
 
 // markTakenBack notes that the quizzes of this title and week were not given after all.
-func (b *Bank) markTakenBack(tx *bbolt.Tx, title, week string) error {
-	quizzes := tx.Bucket(quizzesBucket)
-	if quizzes == nil {
-		return nil
-	}
-	var list []Quiz
-	err := quizzes.ForEach(func(key, sealed []byte) error {
-		q, err := b.readQuiz(key, sealed)
-		if err == nil && q.Title == title && q.Week == week {
-			list = append(list, q)
-		}
-		return err
-	})
+func (b *Bank) markTakenBack(w store.Writer, title, week string) error {
+	list, err := b.readQuizzes(w, func(q Quiz) bool { return q.Title == title && q.Week == week })
 	for _, q := range list {
 		q.TakenBack = true
-		err = errors.Join(err, putQuiz(quizzes, q))
+		err = errors.Join(err, putQuiz(w, q))
 	}
 	return err
+}
+
+// readQuizzes reads the quizzes that are wanted.
+func (b *Bank) readQuizzes(r store.Reader, wanted func(Quiz) bool) (list []Quiz, err error) {
+	for e, err := range r.Scan(quizzesBucket, store.Range{}) {
+		if err != nil {
+			return nil, err
+		}
+		q, err := b.readQuiz(e)
+		if err != nil {
+			return nil, err
+		}
+		if wanted(q) {
+			list = append(list, q)
+		}
+	}
+	return list, nil
 }

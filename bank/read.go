@@ -1,10 +1,9 @@
 package bank
 
 import (
-	"bytes"
-
 	"github.com/oklog/ulid/v2"
-	"go.etcd.io/bbolt"
+
+	"evenhand/bank/store"
 )
 
 // Get reads an item as it stands.
@@ -13,40 +12,70 @@ func (b *Bank) Get(id string) (it Item, err error) {
 	if err != nil {
 		return it, err
 	}
-	err = b.view(func(tx *bbolt.Tx) error { return b.get(tx, key, &it) })
-	return it, err
+	items, err := b.getAll([]ulid.ULID{key})
+	if err != nil {
+		return it, err
+	}
+	return items[0], nil
 }
 
-func (b *Bank) get(tx *bbolt.Tx, id ulid.ULID, it *Item) error {
-	record := tx.Bucket(itemsBucket).Get(id[:])
-	if record == nil {
-		return b.unknown(id.String())
+// getAll reads items as they stand; all must be there.
+func (b *Bank) getAll(ids []ulid.ULID) ([]Item, error) {
+	items := make([]Item, len(ids))
+	return items, b.view(func(r store.Reader) error {
+		records, err := recordsOf(r, ids)
+		if err != nil {
+			return err
+		}
+		for i, id := range ids {
+			if records[i] == nil {
+				return b.unknown(id.String())
+			}
+			if err := b.unsealItem(id[:], records[i], &items[i]); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
+// recordsOf reads the records of items, nil for one that isn't there.
+func recordsOf(r store.Reader, ids []ulid.ULID) ([][]byte, error) {
+	keys := make([][]byte, len(ids))
+	for i := range ids {
+		keys[i] = ids[i][:]
 	}
-	return b.unsealItem(id[:], record, it)
+	return r.GetAll(itemsBucket, keys)
 }
 
 // History lists all revisions of an item, the first one first and the one that
 // stands last.
-func (b *Bank) History(id string) ([]Item, error) {
+func (b *Bank) History(id string) (list []Item, err error) {
 	key, err := parseID(id)
 	if err != nil {
 		return nil, err
 	}
-	var list []Item
-	err = b.view(func(tx *bbolt.Tx) error {
-		var it Item
-		c := tx.Bucket(revisionsBucket).Cursor()
-		for k, record := c.Seek(key[:]); bytes.HasPrefix(k, key[:]); k, record = c.Next() {
-			if err := b.unsealItem(k, record, &it); err != nil {
+	err = b.view(func(r store.Reader) error {
+		list = nil
+		for e, err := range r.Scan(revisionsBucket, store.Prefix(key[:])) {
+			if err != nil {
+				return err
+			}
+			var it Item
+			if err := b.unsealItem(e.Key, e.Value, &it); err != nil {
 				return err
 			}
 			list = append(list, it)
 		}
-		if err := b.get(tx, key, &it); err != nil {
+		record, err := r.Get(itemsBucket, key[:])
+		if err != nil {
 			return err
 		}
-		list = append(list, it)
-		return nil
+		if record == nil {
+			return b.unknown(id)
+		}
+		list = append(list, Item{})
+		return b.unsealItem(key[:], record, &list[len(list)-1])
 	})
 	return list, err
 }

@@ -8,7 +8,8 @@ import (
 	"time"
 
 	"github.com/oklog/ulid/v2"
-	"go.etcd.io/bbolt"
+
+	"evenhand/bank/store"
 )
 
 // Revise changes an item and keeps what it was. change gets the item as it stands
@@ -52,44 +53,53 @@ func (b *Bank) ReviseAll(ids []string, by, reason string, at time.Time, change f
 
 // revision is an item before and after a change.
 type revision struct {
-	old, next   Item
-	fingerprint string // of the next
+	id            ulid.ULID
+	old, next     Item
+	before, after string // their fingerprints
 }
 
 // reviseBatch changes a batch. change is called before the transaction begins, so
 // that it may use the bank; whether the items are still the same is seen to in it.
 func (b *Bank) reviseBatch(ids []string, table Table, by, reason string, at time.Time, change func(*Item) error) (int, error) {
+	keys, err := parseIDs(ids)
+	if err != nil {
+		return 0, err
+	}
+	items, err := b.getAll(keys)
+	if err != nil {
+		return 0, err
+	}
 	var revisions []revision
-	seen := map[string]bool{}
-	for _, id := range ids {
-		old, err := b.Get(id)
-		if err != nil {
-			return 0, err
-		}
-		if seen[old.ID] {
-			continue
-		}
-		seen[old.ID] = true
+	for i, old := range items {
 		r, err := revise(old, table, by, reason, at, change)
 		if err != nil {
 			return 0, fmt.Errorf("item %s: %w", old.ID, err)
 		}
 		if !r.same() {
+			r.id = keys[i]
 			revisions = append(revisions, r)
 		}
 	}
 	if len(revisions) == 0 {
 		return 0, nil
 	}
-	return len(revisions), b.update(func(tx *bbolt.Tx) error {
-		w := b.writer(tx)
-		for i := range revisions {
-			if err := w.revise(&revisions[i]); err != nil {
-				return err
-			}
+	return len(revisions), b.update(func(tx store.Writer) error { return b.writer(tx).reviseAll(revisions) })
+}
+
+// parseIDs reads IDs as people give them, each once.
+func parseIDs(texts []string) (ids []ulid.ULID, err error) {
+	seen := make(map[ulid.ULID]bool, len(texts))
+	for _, text := range texts {
+		id, err := parseID(text)
+		if err != nil {
+			return nil, err
 		}
-		return w.flush()
-	})
+		if !seen[id] {
+			seen[id] = true
+			ids = append(ids, id)
+		}
+	}
+	return ids, nil
 }
 
 // Retire takes an item out of use; it stays in the bank with its history.
@@ -116,7 +126,7 @@ func revise(old Item, table Table, by, reason string, at time.Time, change func(
 			next.Predicted = table.Predict(next.Skill, next.Traits)
 		}
 	}
-	return revision{old, next, fingerprint}, err
+	return revision{old: old, next: next, before: old.Fingerprint(), after: fingerprint}, err
 }
 
 // same says whether the change left all as it was, but for who and why.
@@ -129,35 +139,91 @@ func (r revision) same() bool {
 // errMoved says that somebody else revised an item in between.
 var errMoved = errors.New("an item was revised in between")
 
-func (w *writer) revise(r *revision) error {
-	id := ulid.MustParse(r.old.ID)
+func (w *writer) reviseAll(revisions []revision) error {
+	ids := make([]ulid.ULID, len(revisions))
+	for i := range revisions {
+		ids[i] = revisions[i].id
+	}
+	if err := w.load(ids); err != nil {
+		return err
+	}
+	if err := w.loadNext(revisions); err != nil {
+		return err
+	}
+	prints, err := w.movedPrints(revisions)
+	if err != nil {
+		return err
+	}
+	for i := range revisions {
+		if err := w.revise(&revisions[i], prints); err != nil {
+			return err
+		}
+	}
+	return w.flush()
+}
+
+// loadNext reads the groups that the items will be in.
+func (w *writer) loadNext(revisions []revision) error {
+	names := make([][]byte, len(revisions))
+	for i := range revisions {
+		g := newGroup(&revisions[i].next, usageIn(w.weeks[revisions[i].id]))
+		names[i] = g.appendName(nil)
+	}
+	return w.groups.load(names)
+}
+
+// movedPrints finds the items that stand under the new fingerprints, where those change.
+func (w *writer) movedPrints(revisions []revision) (map[string][]byte, error) {
+	var keys [][]byte
+	for i := range revisions {
+		if r := &revisions[i]; r.before != r.after {
+			keys = append(keys, printKey(r.after))
+		}
+	}
+	here, err := w.GetAll(fingerprintBucket, keys)
+	prints := make(map[string][]byte, len(keys))
+	for i, key := range keys {
+		if err == nil {
+			prints[string(key)] = here[i]
+		}
+	}
+	return prints, err
+}
+
+func (w *writer) revise(r *revision, prints map[string][]byte) error {
 	var now Item
-	if err := w.get(id, &now); err != nil {
+	if err := w.get(r.id, &now); err != nil {
 		return err
 	}
 	if now.Revision != r.old.Revision {
 		return errMoved
 	}
-	if err := w.reprint(id, r.old.Fingerprint(), r.fingerprint); err != nil {
+	if err := w.reprint(r.id, r.before, r.after, prints); err != nil {
 		return err
 	}
-	return w.replace(id, &r.old, &r.next)
+	return w.replace(r.id, &r.old, &r.next)
 }
 
 // reprint moves the item's fingerprint, if no other item has the new one.
-func (w *writer) reprint(id ulid.ULID, old, next string) error {
+func (w *writer) reprint(id ulid.ULID, old, next string, prints map[string][]byte) error {
 	if old == next {
 		return nil
 	}
-	if here := w.fingerprint.Get(printKey(next)); here != nil {
-		var other Item
-		if err := w.get(ulid.ULID(here), &other); err != nil {
+	from, to := printKey(old), printKey(next)
+	if here := prints[string(to)]; here != nil {
+		other := ulid.ULID(here)
+		if err := w.load([]ulid.ULID{other}); err != nil {
 			return err
 		}
-		return fmt.Errorf("item %s: item %s (%s) asks the same already; change that one, or keep this as it is", id, other.ID, other.Standing)
+		var it Item
+		if err := w.get(other, &it); err != nil {
+			return err
+		}
+		return fmt.Errorf("item %s: item %s (%s) asks the same already; change that one, or keep this as it is", id, it.ID, it.Standing)
 	}
-	if err := w.fingerprint.Delete(printKey(old)); err != nil {
+	prints[string(from)], prints[string(to)] = nil, id[:]
+	if err := w.Delete(fingerprintBucket, from); err != nil {
 		return err
 	}
-	return w.fingerprint.Put(printKey(next), id[:])
+	return w.Put(fingerprintBucket, to, id[:])
 }

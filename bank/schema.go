@@ -1,12 +1,13 @@
 package bank
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
-	"go.etcd.io/bbolt"
-
+	"evenhand/bank/store"
 	"evenhand/standards/task"
 )
 
@@ -33,60 +34,60 @@ func traitNames() string {
 }
 
 // layOut makes the buckets of a new bank.
-func layOut(tx *bbolt.Tx) error {
-	about, err := tx.CreateBucket(aboutBucket)
-	if err != nil {
-		return err
-	}
+func layOut(w store.Writer) error {
 	for _, name := range dataBuckets {
-		if _, err := tx.CreateBucket(name); err != nil {
+		if err := w.Make(name); err != nil {
 			return err
 		}
 	}
-	if err := about.Put(traitsKey, []byte(traitNames())); err != nil {
-		return err
-	}
-	if err := about.Put(schemaKey, strconv.AppendInt(nil, schema, 10)); err != nil {
-		return err
-	}
-	return about.Put(whatKey, []byte(kindOfFile))
+	return cmp.Or(
+		w.Put(aboutBucket, traitsKey, []byte(traitNames())),
+		w.Put(aboutBucket, schemaKey, strconv.AppendInt(nil, schema, 10)),
+		w.Put(aboutBucket, whatKey, []byte(kindOfFile)),
+	)
 }
 
 // adopt notes the traits that this program adds to the list, so that an older one
 // leaves the bank alone.
-func adopt(file *File) error {
+func (b *Bank) adopt() error {
 	same := false
-	err := file.View(func(tx *bbolt.Tx) error {
-		same = string(tx.Bucket(aboutBucket).Get(traitsKey)) == traitNames()
-		return nil
+	err := b.view(func(r store.Reader) error {
+		names, err := r.Get(aboutBucket, traitsKey)
+		same = string(names) == traitNames()
+		return err
 	})
 	if err != nil || same {
 		return err
 	}
-	return file.Update(func(tx *bbolt.Tx) error {
-		return tx.Bucket(aboutBucket).Put(traitsKey, []byte(traitNames()))
-	})
+	return b.update(func(w store.Writer) error { return w.Put(aboutBucket, traitsKey, []byte(traitNames())) })
 }
 
 // recognise says what is wrong when the store is no bank that this program reads.
-func recognise(path string, tx *bbolt.Tx) error {
-	about := tx.Bucket(aboutBucket)
-	if about == nil || string(about.Get(whatKey)) != kindOfFile {
-		return fmt.Errorf("%s holds no item bank; name another file with --bank", path)
+func recognise(address string, r store.Reader) error {
+	about, err := r.GetAll(aboutBucket, [][]byte{schemaKey, traitsKey, whatKey})
+	if err != nil {
+		return err
 	}
-	written, err := strconv.Atoi(string(about.Get(schemaKey)))
+	if string(about[2]) != kindOfFile {
+		return fmt.Errorf("%s holds no item bank; name another file with --bank", address)
+	}
+	written, err := strconv.Atoi(string(about[0]))
 	if err != nil || written < 1 {
-		return damaged(path, "the number of its format can't be read")
+		return store.Damaged{Name: address, What: "the number of its format can't be read"}
 	}
 	if written > schema {
-		return fmt.Errorf("%s was written by a newer evenhand (bank format %d, this one reads up to %d); use that evenhand, or bring this one up to date", path, written, schema)
+		return fmt.Errorf("%s was written by a newer evenhand (bank format %d, this one reads up to %d); use that evenhand, or bring this one up to date", address, written, schema)
 	}
-	if !strings.HasPrefix(traitNames()+" ", string(about.Get(traitsKey))+" ") {
-		return fmt.Errorf("%s was written by an evenhand that knows other traits; use that evenhand, or export there and import here", path)
+	if !strings.HasPrefix(traitNames()+" ", string(about[1])+" ") {
+		return fmt.Errorf("%s was written by an evenhand that knows other traits; use that evenhand, or export there and import here", address)
+	}
+	names, err := r.Buckets()
+	if err != nil {
+		return err
 	}
 	for _, name := range dataBuckets {
-		if tx.Bucket(name) == nil {
-			return damaged(path, fmt.Sprintf("its part %q is missing", name))
+		if !slices.Contains(names, name) {
+			return store.Damaged{Name: address, What: fmt.Sprintf("its part %q is missing", name)}
 		}
 	}
 	return nil

@@ -48,7 +48,7 @@ func (b *Bank) unsealItem(key, sealed []byte, it *Item) error {
 		return fmt.Errorf("%s: item %s was written by a newer evenhand; use that one, or bring this one up to date", b.Path(), id)
 	}
 	if !ok || decode(record, it) != nil {
-		return damaged(b.Path(), fmt.Sprintf("item %s can't be read", id))
+		return b.damaged("item %s can't be read", id)
 	}
 	it.ID = id.String()
 	return nil

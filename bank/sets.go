@@ -1,9 +1,11 @@
 package bank
 
 import (
+	"bytes"
 	"encoding/binary"
+	"slices"
 
-	"go.etcd.io/bbolt"
+	"evenhand/bank/store"
 )
 
 // sets is an index: it puts items into named sets and knows each set's size. The
@@ -15,7 +17,8 @@ import (
 // Changes of size are gathered until flush, as many items of a batch belong to
 // one set.
 type sets struct {
-	names, members *bbolt.Bucket
+	store          store.Writer
+	names, members string // the buckets
 	open           map[string]*set
 	scratch        []byte
 }
@@ -24,12 +27,34 @@ type set struct{ number, size, stored uint32 }
 
 const setNumber = 4 // bytes
 
-func groupSets(tx *bbolt.Tx) *sets {
-	return &sets{tx.Bucket(groupsBucket), tx.Bucket(groupMembers), map[string]*set{}, nil}
+func groupSets(w store.Writer) *sets {
+	return &sets{w, groupsBucket, groupMembers, map[string]*set{}, nil}
 }
 
-func originSets(tx *bbolt.Tx) *sets {
-	return &sets{tx.Bucket(originsBucket), tx.Bucket(originMembers), map[string]*set{}, nil}
+func originSets(w store.Writer) *sets {
+	return &sets{w, originsBucket, originMembers, map[string]*set{}, nil}
+}
+
+// load reads the sets of the names together, so that what follows finds them here.
+func (s *sets) load(names [][]byte) error {
+	var unknown [][]byte
+	for _, name := range names {
+		if s.open[string(name)] == nil {
+			s.open[string(name)] = &set{}
+			unknown = append(unknown, name)
+		}
+	}
+	slices.SortFunc(unknown, bytes.Compare)
+	values, err := s.store.GetAll(s.names, unknown)
+	if err != nil {
+		return err
+	}
+	for i, value := range values {
+		if value != nil {
+			*s.open[string(unknown[i])] = readSet(value)
+		}
+	}
+	return nil
 }
 
 // add puts a member into a set, made when new. The rest of its key tells it from
@@ -40,7 +65,7 @@ func (s *sets) add(name, rest, value []byte) error {
 		return err
 	}
 	set.size++
-	return s.members.Put(s.memberKey(set, rest), value)
+	return s.store.Put(s.members, s.memberKey(set, rest), value)
 }
 
 // remove takes a member out of a set that it is in.
@@ -50,30 +75,31 @@ func (s *sets) remove(name, rest []byte) error {
 		return err
 	}
 	set.size--
-	return s.members.Delete(s.memberKey(set, rest))
+	return s.store.Delete(s.members, s.memberKey(set, rest))
 }
 
-// memberKey's result is valid until the next call; bbolt copies keys.
+// memberKey's result is valid until the next call; the store copies keys.
 func (s *sets) memberKey(set *set, rest []byte) []byte {
 	s.scratch = append(append(s.scratch[:0], set.prefix()...), rest...)
 	return s.scratch
 }
 
+// find is the set of a name; a new one gets a number, of which none is 0.
 func (s *sets) find(name []byte) (*set, error) {
-	if known, ok := s.open[string(name)]; ok {
-		return known, nil
+	found := s.open[string(name)]
+	if found == nil {
+		if err := s.load([][]byte{name}); err != nil {
+			return nil, err
+		}
+		found = s.open[string(name)]
 	}
-	found := &set{}
-	if value := s.names.Get(name); value != nil {
-		*found = readSet(value)
-	} else {
-		number, err := s.names.NextSequence()
+	if found.number == 0 {
+		number, err := s.store.Next(s.names, 1)
 		if err != nil {
 			return nil, err
 		}
 		found.number = uint32(number)
 	}
-	s.open[string(name)] = found
 	return found, nil
 }
 
@@ -101,7 +127,7 @@ func (s *sets) flush() error {
 
 func (s *sets) write(name []byte, set *set) error {
 	if set.size == 0 {
-		return s.names.Delete(name)
+		return s.store.Delete(s.names, name)
 	}
-	return s.names.Put(name, binary.BigEndian.AppendUint32(set.prefix(), set.size))
+	return s.store.Put(s.names, name, binary.BigEndian.AppendUint32(set.prefix(), set.size))
 }

@@ -6,8 +6,7 @@ import (
 	"math"
 	"time"
 
-	"go.etcd.io/bbolt"
-
+	"evenhand/bank/store"
 	"evenhand/standards"
 	"evenhand/standards/task"
 )
@@ -117,8 +116,8 @@ var tableKey = []byte("learnt")
 // Table is what the bank has learnt. A table that was learnt beside other defaults than this
 // program's teaches nothing any more, but for its number.
 func (b *Bank) Table() (t Table, err error) {
-	err = b.view(func(tx *bbolt.Tx) error {
-		t, err = b.readTable(tx)
+	err = b.view(func(r store.Reader) error {
+		t, err = b.readTable(r)
 		return err
 	})
 	if !t.fits() {
@@ -127,14 +126,14 @@ func (b *Bank) Table() (t Table, err error) {
 	return t, err
 }
 
-func (b *Bank) readTable(tx *bbolt.Tx) (t Table, err error) {
-	sealed := tx.Bucket(aboutBucket).Get(tableKey)
-	if sealed == nil {
-		return t, nil
+func (b *Bank) readTable(r store.Reader) (t Table, err error) {
+	sealed, err := r.Get(aboutBucket, tableKey)
+	if sealed == nil || err != nil {
+		return t, err
 	}
 	text, ok := Unseal(tableKey, sealed)
 	if !ok || json.Unmarshal(text, &t) != nil {
-		return Table{}, damaged(b.Path(), "what was learnt from papers can't be read")
+		return Table{}, b.damaged("what was learnt from papers can't be read")
 	}
 	return t, nil
 }
@@ -146,7 +145,7 @@ func (b *Bank) KeepTable(t Table) error {
 	if err != nil {
 		return fmt.Errorf("what was learnt can't be kept: %w", err)
 	}
-	return b.update(func(tx *bbolt.Tx) error {
-		return tx.Bucket(aboutBucket).Put(tableKey, Seal(tableKey, text))
+	return b.update(func(w store.Writer) error {
+		return w.Put(aboutBucket, tableKey, Seal(tableKey, text))
 	})
 }

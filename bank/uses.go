@@ -6,10 +6,12 @@ import (
 	"fmt"
 	"iter"
 	"regexp"
+	"slices"
 	"time"
 
 	"github.com/oklog/ulid/v2"
-	"go.etcd.io/bbolt"
+
+	"evenhand/bank/store"
 )
 
 // usage is what the assembler sees of an item's uses.
@@ -45,22 +47,23 @@ func (b *Bank) RecordUse(ids []string, use Use) error {
 	if err := use.Check(); err != nil {
 		return err
 	}
-	keys := make([]ulid.ULID, len(ids))
-	for i, id := range ids {
-		var err error
-		if keys[i], err = parseID(id); err != nil {
+	keys, err := parseIDs(ids)
+	if err != nil {
+		return err
+	}
+	return b.update(func(tx store.Writer) error { return b.writer(tx).recordUses(keys, use) })
+}
+
+func (w *writer) recordUses(ids []ulid.ULID, use Use) error {
+	if err := w.load(ids); err != nil {
+		return err
+	}
+	for _, id := range ids {
+		if err := w.recordUse(id, use); err != nil {
 			return err
 		}
 	}
-	return b.update(func(tx *bbolt.Tx) error {
-		w := b.writer(tx)
-		for _, id := range keys {
-			if err := w.recordUse(id, use); err != nil {
-				return err
-			}
-		}
-		return w.flush()
-	})
+	return w.flush()
 }
 
 func (w *writer) recordUse(id ulid.ULID, use Use) error {
@@ -69,31 +72,36 @@ func (w *writer) recordUse(id ulid.ULID, use Use) error {
 		return err
 	}
 	key := append(append(id[:], use.Week...), use.Quiz...)
-	if w.uses.Get(key) != nil {
-		return nil
+	if before, err := w.Get(usesBucket, key); before != nil || err != nil {
+		return err
 	}
 	if err := w.ungroup(id, &it); err != nil {
 		return err
 	}
-	if err := w.uses.Put(key, Seal(key, appendTime(nil, use.At))); err != nil {
+	if err := w.Put(usesBucket, key, Seal(key, appendTime(nil, use.At))); err != nil {
 		return err
 	}
+	w.weeks[id] = append(w.weeks[id], use.Week)
 	return w.group(id, &it)
 }
 
 // UsedBy lists the items that are noted as used in a quiz, which its name and week tell,
 // and when that was noted first.
 func (b *Bank) UsedBy(quiz, week string) (ids []string, at time.Time, err error) {
-	err = b.view(func(tx *bbolt.Tx) error {
-		for key, value := range usesOf(tx, quiz, week) {
-			use, err := readUse(key, value)
+	err = b.view(func(tx store.Reader) error {
+		ids = nil
+		for e, err := range usesOf(tx, quiz, week) {
 			if err != nil {
-				return damaged(b.Path(), "a use can't be read")
+				return err
+			}
+			use, err := readUse(e.Key, e.Value)
+			if err != nil {
+				return b.damaged("a use can't be read")
 			}
 			if len(ids) == 0 || use.At.Before(at) {
 				at = use.At
 			}
-			ids = append(ids, ulid.ULID(key[:len(ulid.ULID{})]).String())
+			ids = append(ids, ulid.ULID(e.Key[:len(ulid.ULID{})]).String())
 		}
 		return nil
 	})
@@ -101,12 +109,11 @@ func (b *Bank) UsedBy(quiz, week string) (ids []string, at time.Time, err error)
 }
 
 // usesOf goes through the uses of a quiz.
-func usesOf(tx *bbolt.Tx, quiz, week string) iter.Seq2[[]byte, []byte] {
+func usesOf(r store.Reader, quiz, week string) iter.Seq2[store.Entry, error] {
 	suffix := append([]byte(week), quiz...)
-	return func(yield func(key, value []byte) bool) {
-		c := tx.Bucket(usesBucket).Cursor()
-		for k, v := c.First(); k != nil; k, v = c.Next() {
-			if bytes.Equal(k[len(ulid.ULID{}):], suffix) && !yield(k, v) {
+	return func(yield func(store.Entry, error) bool) {
+		for e, err := range r.Scan(usesBucket, store.Range{}) {
+			if (err != nil || bytes.Equal(e.Key[len(ulid.ULID{}):], suffix)) && !yield(e, err) {
 				return
 			}
 		}
@@ -116,13 +123,20 @@ func usesOf(tx *bbolt.Tx, quiz, week string) iter.Seq2[[]byte, []byte] {
 // TakeBack takes back all uses of a quiz, which was not given after all, and returns
 // how many items are free again.
 func (b *Bank) TakeBack(quiz, week string) (free int, err error) {
-	err = b.update(func(tx *bbolt.Tx) error {
+	err = b.update(func(tx store.Writer) error {
 		var keys [][]byte
-		for key := range usesOf(tx, quiz, week) {
-			keys = append(keys, bytes.Clone(key))
+		var ids []ulid.ULID
+		for e, err := range usesOf(tx, quiz, week) {
+			if err != nil {
+				return err
+			}
+			keys, ids = append(keys, e.Key), append(ids, ulid.ULID(e.Key[:len(ulid.ULID{})]))
 		}
 		free = len(keys)
 		w := b.writer(tx)
+		if err := w.load(ids); err != nil {
+			return err
+		}
 		for _, key := range keys {
 			if err := w.dropUse(key); err != nil {
 				return err
@@ -145,8 +159,11 @@ func (w *writer) dropUse(key []byte) error {
 	if err := w.ungroup(id, &it); err != nil {
 		return err
 	}
-	if err := w.uses.Delete(key); err != nil {
+	if err := w.Delete(usesBucket, key); err != nil {
 		return err
+	}
+	if at := slices.Index(w.weeks[id], string(key[len(id):][:weekSize])); at >= 0 {
+		w.weeks[id] = slices.Delete(w.weeks[id], at, at+1)
 	}
 	return w.group(id, &it)
 }
@@ -158,15 +175,22 @@ func (b *Bank) Uses(id string) ([]Use, error) {
 		return nil, err
 	}
 	var list []Use
-	err = b.view(func(tx *bbolt.Tx) error {
-		if tx.Bucket(itemsBucket).Get(key[:]) == nil {
+	err = b.view(func(r store.Reader) error {
+		record, err := r.Get(itemsBucket, key[:])
+		if err != nil {
+			return err
+		}
+		if record == nil {
 			return b.unknown(id)
 		}
-		c := tx.Bucket(usesBucket).Cursor()
-		for k, v := c.Seek(key[:]); bytes.HasPrefix(k, key[:]); k, v = c.Next() {
-			use, err := readUse(k, v)
+		list = nil
+		for e, err := range r.Scan(usesBucket, store.Prefix(key[:])) {
 			if err != nil {
-				return damaged(b.Path(), fmt.Sprintf("a use of item %s can't be read", id))
+				return err
+			}
+			use, err := readUse(e.Key, e.Value)
+			if err != nil {
+				return b.damaged("a use of item %s can't be read", id)
 			}
 			list = append(list, use)
 		}
@@ -185,12 +209,30 @@ func readUse(key, sealed []byte) (Use, error) {
 	return Use{Week: string(key[:weekSize]), Quiz: string(key[weekSize:]), At: r.time()}, r.end()
 }
 
-// usageOf counts the uses of an item; uses is the bucket of uses.
-func usageOf(uses *bbolt.Bucket, id ulid.ULID) (u usage) {
-	c := uses.Cursor()
-	for k, _ := c.Seek(id[:]); bytes.HasPrefix(k, id[:]); k, _ = c.Next() {
-		u.count++
-		u.lastWeek = string(k[len(id):][:weekSize])
+// weeksOf reads the weeks in which items were used, one for each use.
+func weeksOf(r store.Reader, ids []ulid.ULID) (map[ulid.ULID][]string, error) {
+	ranges := make([]store.Range, len(ids))
+	for i, id := range ids {
+		ranges[i] = store.Prefix(id[:])
 	}
-	return u
+	weeks := map[ulid.ULID][]string{}
+	for e, err := range r.Scan(usesBucket, ranges...) {
+		if err != nil {
+			return nil, err
+		}
+		if len(e.Key) < len(ulid.ULID{})+weekSize {
+			return nil, errRecord
+		}
+		id := ulid.ULID(e.Key[:len(ulid.ULID{})])
+		weeks[id] = append(weeks[id], string(e.Key[len(id):][:weekSize]))
+	}
+	return weeks, nil
+}
+
+// usageIn sums up uses in these weeks.
+func usageIn(weeks []string) usage {
+	if len(weeks) == 0 {
+		return usage{}
+	}
+	return usage{len(weeks), slices.Max(weeks)}
 }

@@ -6,30 +6,48 @@ import (
 	"fmt"
 
 	"github.com/oklog/ulid/v2"
-	"go.etcd.io/bbolt"
+
+	"evenhand/bank/store"
 )
 
 // writer changes items and keeps every index in step, within one transaction.
 type writer struct {
-	bank                                *Bank
-	items, revisions, uses, fingerprint *bbolt.Bucket
-	groups, origins                     *sets
-	name                                []byte // of a group; used again and again
+	bank *Bank
+	store.Writer
+	groups, origins *sets
+	records         map[ulid.ULID][]byte   // items as they stand now, of those that load has read
+	weeks           map[ulid.ULID][]string // the weeks of their uses
 }
 
-func (b *Bank) writer(tx *bbolt.Tx) *writer {
-	w := &writer{
-		bank:        b,
-		items:       tx.Bucket(itemsBucket),
-		revisions:   tx.Bucket(revisionsBucket),
-		uses:        tx.Bucket(usesBucket),
-		fingerprint: tx.Bucket(fingerprintBucket),
-		groups:      groupSets(tx),
-		origins:     originSets(tx),
+func (b *Bank) writer(w store.Writer) *writer {
+	return &writer{b, w, groupSets(w), originSets(w), map[ulid.ULID][]byte{}, map[ulid.ULID][]string{}}
+}
+
+// load reads items with their uses and groups, all together, so that a change of each
+// costs no more questions. An ID that isn't there is none of its business.
+func (w *writer) load(ids []ulid.ULID) error {
+	records, err := recordsOf(w, ids)
+	if err != nil {
+		return err
 	}
-	w.items.FillPercent = 0.95 // IDs grow, so that full pages stay full
-	w.origins.members.FillPercent = 0.95
-	return w
+	weeks, err := weeksOf(w, ids)
+	if err != nil {
+		return err
+	}
+	var groups [][]byte
+	for i, id := range ids {
+		if records[i] == nil {
+			continue
+		}
+		w.records[id], w.weeks[id] = records[i], weeks[id]
+		var it Item
+		if err := w.get(id, &it); err != nil {
+			return err
+		}
+		g := newGroup(&it, usageIn(weeks[id]))
+		groups = append(groups, g.appendName(nil))
+	}
+	return w.groups.load(groups)
 }
 
 // flush ends the batch: it writes what was gathered.
@@ -40,27 +58,27 @@ func (w *writer) flush() error {
 	return w.origins.flush()
 }
 
-// get reads an item as it stands.
+// get reads an item as it stands; it must have been loaded.
 func (w *writer) get(id ulid.ULID, it *Item) error {
-	record := w.items.Get(id[:])
+	record := w.records[id]
 	if record == nil {
 		return w.bank.unknown(id.String())
 	}
 	return w.bank.unsealItem(id[:], record, it)
 }
 
-// insert keeps a new item.
-func (w *writer) insert(id ulid.ULID, it *Item, print []byte) error {
-	if err := w.items.Put(id[:], sealItem(id[:], it)); err != nil {
+// insert keeps a new item, whose group has the name.
+func (w *writer) insert(id ulid.ULID, it *Item, print, group []byte) error {
+	if err := w.Put(itemsBucket, id[:], sealItem(id[:], it)); err != nil {
 		return err
 	}
-	if err := w.fingerprint.Put(print, id[:]); err != nil {
+	if err := w.Put(fingerprintBucket, print, id[:]); err != nil {
 		return err
 	}
 	if err := w.origins.add(originName(it.Origin), id[:], nil); err != nil {
 		return err
 	}
-	return w.join(id, it, usage{})
+	return w.groups.add(group, memberRest(id), appendMember(nil, it))
 }
 
 // replace keeps the item's old revision and puts the new one in its place. The
@@ -70,10 +88,12 @@ func (w *writer) replace(id ulid.ULID, old, new *Item) error {
 		return err
 	}
 	key := revisionKey(id, old.Revision)
-	if err := w.revisions.Put(key, sealItem(key, old)); err != nil {
+	if err := w.Put(revisionsBucket, key, sealItem(key, old)); err != nil {
 		return err
 	}
-	if err := w.items.Put(id[:], sealItem(id[:], new)); err != nil {
+	record := sealItem(id[:], new)
+	w.records[id] = record
+	if err := w.Put(itemsBucket, id[:], record); err != nil {
 		return err
 	}
 	return w.group(id, new)
@@ -81,18 +101,13 @@ func (w *writer) replace(id ulid.ULID, old, new *Item) error {
 
 // group puts an item into the group that its fields and uses make.
 func (w *writer) group(id ulid.ULID, it *Item) error {
-	return w.join(id, it, usageOf(w.uses, id))
-}
-
-func (w *writer) join(id ulid.ULID, it *Item, uses usage) error {
-	g := newGroup(it, uses)
-	w.name = g.appendName(w.name[:0])
-	return w.groups.add(w.name, memberRest(id), appendMember(nil, it))
+	g := newGroup(it, usageIn(w.weeks[id]))
+	return w.groups.add(g.appendName(nil), memberRest(id), appendMember(nil, it))
 }
 
 // ungroup takes it out again, before its fields or uses change.
 func (w *writer) ungroup(id ulid.ULID, it *Item) error {
-	g := newGroup(it, usageOf(w.uses, id))
+	g := newGroup(it, usageIn(w.weeks[id]))
 	return w.groups.remove(g.appendName(nil), memberRest(id))
 }
 

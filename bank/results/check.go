@@ -1,10 +1,6 @@
 package results
 
-import (
-	"slices"
-
-	"go.etcd.io/bbolt"
-)
+import "evenhand/bank/store"
 
 // Checked is what Check counted.
 type Checked struct {
@@ -17,46 +13,55 @@ type Checked struct {
 // Check proves the results undamaged: the structure of the file, every record as it was
 // written and none lost, every paper of a quiz that is there. The error is the first damage.
 func (s *Store) Check() (found Checked, err error) {
-	err = s.named(s.file.Undisturbed(func(tx *bbolt.Tx) error {
-		for _, problem := range s.file.Structure(tx) {
-			return damage(problem)
+	problems, err := s.store.Inspect(s.ctx)
+	if err != nil {
+		return found, err
+	}
+	for _, problem := range problems {
+		return found, s.named(damage(problem))
+	}
+	err = s.view(func(r store.Reader) error {
+		found = Checked{}
+		if err := prove(r); err != nil {
+			return err
 		}
-		if err := prove(tx); err != nil {
+		sealed, err := isSealed(r)
+		if err != nil {
 			return err
 		}
 		quizzes := map[string]Quiz{}
-		return records(tx, func(bucket, key, record []byte) error {
-			if !isSealed(tx) {
+		return records(r, func(bucket string, key, record []byte) error {
+			if !sealed {
 				found.Unsealed++
 			}
-			return found.count(tx, quizzes, bucket, key, record)
+			return found.count(r, quizzes, bucket, key, record)
 		})
-	}))
+	})
 	return found, err
 }
 
 // count reads one record; the quizzes come before their papers.
-func (f *Checked) count(tx *bbolt.Tx, quizzes map[string]Quiz, bucket, key, record []byte) error {
+func (f *Checked) count(r store.Reader, quizzes map[string]Quiz, bucket string, key, record []byte) error {
 	switch {
-	case slices.Equal(bucket, quizzesBucket):
+	case bucket == quizzesBucket:
 		var q Quiz
-		if err := decode(tx, bucket, key, record, &q); err != nil {
+		if err := decode(r, bucket, key, record, &q); err != nil {
 			return err
 		}
 		quizzes[q.ID] = q
 		f.Quizzes++
-	case slices.Equal(bucket, classesBucket):
+	case bucket == classesBucket:
 		var codes []string
-		return decode(tx, bucket, key, record, &codes)
+		return decode(r, bucket, key, record, &codes)
 	default:
 		var p Paper
-		if err := decode(tx, bucket, key, record, &p); err != nil {
+		if err := decode(r, bucket, key, record, &p); err != nil {
 			return err
 		}
 		if quiz, known := quizzes[p.Quiz]; !known || p.fits(quiz) != nil {
 			return unreadable(bucket, key)
 		}
-		if slices.Equal(bucket, papersBucket) {
+		if bucket == papersBucket {
 			f.Papers++
 		} else {
 			f.Earlier++

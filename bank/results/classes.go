@@ -3,7 +3,7 @@ package results
 import (
 	"slices"
 
-	"go.etcd.io/bbolt"
+	"evenhand/bank/store"
 )
 
 // Enrol notes pupils of a class. Codes that are in it already stay as they are.
@@ -11,12 +11,12 @@ func (s *Store) Enrol(class string, codes ...string) error {
 	if err := CheckClass(class); err != nil {
 		return err
 	}
-	return s.update(func(tx *bbolt.Tx) error { return enrol(tx, class, codes) })
+	return s.update(func(w store.Writer) error { return enrol(w, class, codes) })
 }
 
-func enrol(tx *bbolt.Tx, class string, codes []string) error {
+func enrol(w store.Writer, class string, codes []string) error {
 	var all []string
-	if _, err := get(tx, classesBucket, key(class), &all); err != nil {
+	if _, err := get(w, classesBucket, key(class), &all); err != nil {
 		return err
 	}
 	before := len(all)
@@ -33,13 +33,14 @@ func enrol(tx *bbolt.Tx, class string, codes []string) error {
 		return nil
 	}
 	slices.Sort(all)
-	return put(tx, classesBucket, key(class), all)
+	return put(w, classesBucket, key(class), all)
 }
 
 // Pupils lists the codes of a class in order.
 func (s *Store) Pupils(class string) (codes []string, err error) {
-	err = s.view(func(tx *bbolt.Tx) error {
-		_, err := get(tx, classesBucket, key(class), &codes)
+	err = s.view(func(r store.Reader) error {
+		codes = nil
+		_, err := get(r, classesBucket, key(class), &codes)
 		return err
 	})
 	return codes, err

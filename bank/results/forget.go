@@ -5,9 +5,8 @@ import (
 	"errors"
 	"slices"
 
-	"go.etcd.io/bbolt"
-
 	"evenhand/bank"
+	"evenhand/bank/store"
 )
 
 // Forgotten is what was removed of a pupil, or would be.
@@ -19,18 +18,21 @@ type Forgotten struct {
 
 // Of tells what the results hold of a pupil, class by class.
 func (s *Store) Of(pupil string) (held []Forgotten, err error) {
-	err = s.view(func(tx *bbolt.Tx) (err error) {
-		held, _, err = of(tx, pupil)
+	err = s.view(func(r store.Reader) (err error) {
+		held, _, err = of(r, pupil)
 		return err
 	})
 	return held, err
 }
 
 // spot is a place of a record.
-type spot struct{ bucket, key []byte }
+type spot struct {
+	bucket string
+	key    []byte
+}
 
 // of finds a pupil's records: all that is kept but the class lists.
-func of(tx *bbolt.Tx, pupil string) (held []Forgotten, spots []spot, err error) {
+func of(r store.Reader, pupil string) (held []Forgotten, spots []spot, err error) {
 	in := func(class string) *Forgotten {
 		at := slices.IndexFunc(held, func(f Forgotten) bool { return f.Class == class })
 		if at < 0 {
@@ -38,20 +40,20 @@ func of(tx *bbolt.Tx, pupil string) (held []Forgotten, spots []spot, err error) 
 		}
 		return &held[at]
 	}
-	err = records(tx, func(bucket, key, record []byte) error {
+	err = records(r, func(bucket string, key, record []byte) error {
 		switch names := bytes.Split(key, []byte{0}); {
-		case bytes.Equal(bucket, classesBucket):
+		case bucket == classesBucket:
 			var codes []string
-			if err := decode(tx, bucket, key, record, &codes); err != nil {
+			if err := decode(r, bucket, key, record, &codes); err != nil {
 				return err
 			}
 			if slices.Contains(codes, pupil) {
 				in(string(names[0]))
 			}
-		case bytes.Equal(bucket, quizzesBucket):
+		case bucket == quizzesBucket:
 		case len(names) > 2 && string(names[2]) == pupil:
-			spots = append(spots, spot{bucket, bytes.Clone(key)})
-			if bytes.Equal(bucket, papersBucket) {
+			spots = append(spots, spot{bucket, key})
+			if bucket == papersBucket {
 				in(string(names[1])).Papers++
 			} else {
 				in(string(names[1])).Earlier++
@@ -70,18 +72,18 @@ func Forget(path, pupil string, o bank.Options) (held []Forgotten, err error) {
 	if err != nil {
 		return nil, err
 	}
-	err = s.update(func(tx *bbolt.Tx) error {
+	err = s.update(func(w store.Writer) error {
 		var spots []spot
-		if held, spots, err = of(tx, pupil); err != nil {
+		if held, spots, err = of(w, pupil); err != nil {
 			return err
 		}
 		for _, at := range spots {
-			if err := remove(tx, at.bucket, at.key); err != nil {
+			if err := remove(w, at.bucket, at.key); err != nil {
 				return err
 			}
 		}
 		for _, class := range held {
-			if err := unenrol(tx, class.Class, pupil); err != nil {
+			if err := unenrol(w, class.Class, pupil); err != nil {
 				return err
 			}
 		}
@@ -90,18 +92,21 @@ func Forget(path, pupil string, o bank.Options) (held []Forgotten, err error) {
 	if err != nil || len(held) == 0 {
 		return held, errors.Join(err, s.Close())
 	}
-	return held, s.named(s.file.Rewrite())
+	if file, ok := s.store.(store.Rewriter); ok {
+		return held, s.named(file.Rewrite())
+	}
+	return held, s.Close()
 }
 
 // unenrol takes a pupil off a class list.
-func unenrol(tx *bbolt.Tx, class, pupil string) error {
+func unenrol(w store.Writer, class, pupil string) error {
 	var codes []string
-	if _, err := get(tx, classesBucket, key(class), &codes); err != nil {
+	if _, err := get(w, classesBucket, key(class), &codes); err != nil {
 		return err
 	}
 	left := slices.DeleteFunc(codes, func(code string) bool { return code == pupil })
 	if len(left) == 0 {
-		return remove(tx, classesBucket, key(class))
+		return remove(w, classesBucket, key(class))
 	}
-	return put(tx, classesBucket, key(class), left)
+	return put(w, classesBucket, key(class), left)
 }

@@ -10,6 +10,7 @@ import (
 
 	"evenhand/bank"
 	"evenhand/bank/files"
+	"evenhand/bank/store"
 )
 
 // Restored is what Restore did.
@@ -23,6 +24,10 @@ type Restored struct {
 // there, damaged or not, is kept under a name with the time in it. Without marks in the
 // backup those of the bank stay.
 func Restore(bankPath, backup string, at time.Time) (done Restored, err error) {
+	if bank.InDatabase(bankPath) {
+		return done, errors.New("a bank in a database is not overwritten by a backup; bring it into a new one with " +
+			"evenhand copy BACKUP 'postgres://HOST/DATABASE?bank=NEW-NAME'")
+	}
 	path := files.Real(bankPath)
 	if files.Same(path, backup) {
 		return done, fmt.Errorf("%s is the bank itself; name a backup of it", backup)
@@ -58,11 +63,11 @@ func Restore(bankPath, backup string, at time.Time) (done Restored, err error) {
 
 // holdStill keeps others out of the bank, if it is one that can be opened.
 func holdStill(path string) (release func() error, err error) {
-	file, err := bank.OpenFile(path, bank.Options{})
+	file, err := bank.OpenStore(path, bank.Options{})
 	switch {
 	case err == nil:
 		return file.Close, nil
-	case errors.Is(err, bank.ErrInUse), errors.Is(err, fs.ErrPermission):
+	case errors.Is(err, store.ErrInUse), errors.Is(err, fs.ErrPermission):
 		return nil, err
 	}
 	return func() error { return nil }, nil // missing or damaged: that is what a backup is for
@@ -95,7 +100,7 @@ func (p *part) stage() error {
 	}
 	p.temp = temp
 	err = p.prove(temp)
-	if found := (bank.Damaged{}); errors.As(err, &found) {
+	if found := (store.Damaged{}); errors.As(err, &found) {
 		return fmt.Errorf("the backup %s is damaged (%s); nothing was changed, try an older one", p.from, found.What)
 	}
 	if err != nil {

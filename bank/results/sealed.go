@@ -8,9 +8,8 @@ import (
 	"slices"
 	"strconv"
 
-	"go.etcd.io/bbolt"
-
 	"evenhand/bank"
+	"evenhand/bank/store"
 )
 
 // A record is JSON under a seal (bank.Seal) that covers its bucket, its key and its
@@ -36,13 +35,17 @@ func (a *account) take(sealed []byte, one int) {
 	a.Seals ^= binary.BigEndian.Uint32(sealed[len(sealed)-4:])
 }
 
-func (a account) put(tx *bbolt.Tx) error {
+func (a account) put(w store.Writer) error {
 	value := binary.BigEndian.AppendUint32(binary.BigEndian.AppendUint64(nil, uint64(a.Records)), a.Seals)
-	return tx.Bucket(aboutBucket).Put(accountKey, bank.Seal(sealKey(aboutBucket, accountKey), value))
+	return w.Put(aboutBucket, accountKey, bank.Seal(sealKey(aboutBucket, accountKey), value))
 }
 
-func readAccount(tx *bbolt.Tx) (a account, err error) {
-	value, ok := bank.Unseal(sealKey(aboutBucket, accountKey), tx.Bucket(aboutBucket).Get(accountKey))
+func readAccount(r store.Reader) (a account, err error) {
+	record, err := r.Get(aboutBucket, accountKey)
+	if err != nil {
+		return a, err
+	}
+	value, ok := bank.Unseal(sealKey(aboutBucket, accountKey), record)
 	if !ok || len(value) != 12 {
 		return a, damage("the account of its records can't be read")
 	}
@@ -50,62 +53,66 @@ func readAccount(tx *bbolt.Tx) (a account, err error) {
 }
 
 // sealKey is what a seal covers beside the value.
-func sealKey(bucket, key []byte) []byte { return slices.Concat(bucket, []byte{0}, key) }
+func sealKey(bucket string, key []byte) []byte { return slices.Concat([]byte(bucket), []byte{0}, key) }
 
 // isSealed says whether the file's records have seals.
-func isSealed(tx *bbolt.Tx) bool {
-	return string(tx.Bucket(aboutBucket).Get(schemaKey)) != "1"
+func isSealed(r store.Reader) (bool, error) {
+	written, err := r.Get(aboutBucket, schemaKey)
+	return string(written) != "1", err
 }
 
 // put writes a value as JSON.
-func put(tx *bbolt.Tx, bucket, key []byte, value any) error {
+func put(w store.Writer, bucket string, key []byte, value any) error {
 	text, err := json.Marshal(value)
 	if err != nil {
 		return err
 	}
-	return replace(tx, bucket, key, bank.Seal(sealKey(bucket, key), text))
+	return replace(w, bucket, key, bank.Seal(sealKey(bucket, key), text))
 }
 
 // remove takes a record away.
-func remove(tx *bbolt.Tx, bucket, key []byte) error { return replace(tx, bucket, key, nil) }
+func remove(w store.Writer, bucket string, key []byte) error { return replace(w, bucket, key, nil) }
 
 // replace puts a sealed record, or none, in the place of what stands under the key.
-func replace(tx *bbolt.Tx, bucket, key, sealed []byte) error {
-	all, err := readAccount(tx)
+func replace(w store.Writer, bucket string, key, sealed []byte) error {
+	all, err := readAccount(w)
 	if err != nil {
 		return err
 	}
-	b := tx.Bucket(bucket)
-	if before := b.Get(key); before != nil {
-		if _, err := unsealed(tx, bucket, key, before); err != nil {
+	before, err := w.Get(bucket, key)
+	if err != nil {
+		return err
+	}
+	if before != nil {
+		if _, err := unsealed(w, bucket, key, before); err != nil {
 			return err
 		}
 		all.take(before, -1)
 	}
 	if sealed == nil {
-		err = b.Delete(key)
+		err = w.Delete(bucket, key)
 	} else {
 		all.take(sealed, 1)
-		err = b.Put(key, sealed)
+		err = w.Put(bucket, key, sealed)
 	}
 	if err != nil {
 		return err
 	}
-	return all.put(tx)
+	return all.put(w)
 }
 
 // get reads a value; ok is false when there is none.
-func get(tx *bbolt.Tx, bucket, key []byte, value any) (ok bool, err error) {
-	record := tx.Bucket(bucket).Get(key)
-	if record == nil {
-		return false, nil
+func get(r store.Reader, bucket string, key []byte, value any) (ok bool, err error) {
+	record, err := r.Get(bucket, key)
+	if record == nil || err != nil {
+		return false, err
 	}
-	return true, decode(tx, bucket, key, record, value)
+	return true, decode(r, bucket, key, record, value)
 }
 
 // decode reads a record.
-func decode(tx *bbolt.Tx, bucket, key, record []byte, value any) error {
-	text, err := unsealed(tx, bucket, key, record)
+func decode(r store.Reader, bucket string, key, record []byte, value any) error {
+	text, err := unsealed(r, bucket, key, record)
 	if err == nil && json.Unmarshal(text, value) != nil {
 		err = unreadable(bucket, key)
 	}
@@ -113,9 +120,9 @@ func decode(tx *bbolt.Tx, bucket, key, record []byte, value any) error {
 }
 
 // unsealed is a record without its seal, which is proved.
-func unsealed(tx *bbolt.Tx, bucket, key, record []byte) ([]byte, error) {
-	if !isSealed(tx) {
-		return record, nil
+func unsealed(r store.Reader, bucket string, key, record []byte) ([]byte, error) {
+	if sealed, err := isSealed(r); err != nil || !sealed {
+		return record, err
 	}
 	text, ok := bank.Unseal(sealKey(bucket, key), record)
 	if !ok {
@@ -124,22 +131,22 @@ func unsealed(tx *bbolt.Tx, bucket, key, record []byte) ([]byte, error) {
 	return text, nil
 }
 
-func unreadable(bucket, key []byte) error {
+func unreadable(bucket string, key []byte) error {
 	return damage(fmt.Sprintf("a record of its part %q can't be read: %q", bucket, bytes.ReplaceAll(bytes.TrimRight(key, "\x00"), []byte{0}, []byte(" "))))
 }
 
 // prove says what is damaged: a record that isn't as it was written, or one that is lost.
-func prove(tx *bbolt.Tx) error {
-	if !isSealed(tx) {
-		return nil
+func prove(r store.Reader) error {
+	if sealed, err := isSealed(r); err != nil || !sealed {
+		return err
 	}
-	want, err := readAccount(tx)
+	want, err := readAccount(r)
 	if err != nil {
 		return err
 	}
 	var have account
-	err = records(tx, func(bucket, key, record []byte) error {
-		_, err := unsealed(tx, bucket, key, record)
+	err = records(r, func(bucket string, key, record []byte) error {
+		_, err := unsealed(r, bucket, key, record)
 		if err == nil {
 			have.take(record, 1)
 		}
@@ -152,11 +159,15 @@ func prove(tx *bbolt.Tx) error {
 }
 
 // records visits every record.
-func records(tx *bbolt.Tx, visit func(bucket, key, record []byte) error) error {
+func records(r store.Reader, visit func(bucket string, key, record []byte) error) error {
 	for _, bucket := range dataBuckets {
-		err := tx.Bucket(bucket).ForEach(func(key, record []byte) error { return visit(bucket, key, record) })
-		if err != nil {
-			return err
+		for e, err := range r.Scan(bucket, store.Range{}) {
+			if err != nil {
+				return err
+			}
+			if err := visit(bucket, e.Key, e.Value); err != nil {
+				return err
+			}
 		}
 	}
 	return nil
@@ -165,17 +176,24 @@ func records(tx *bbolt.Tx, visit func(bucket, key, record []byte) error) error {
 // adopt seals and counts the records of a file of format 1.
 func (s *Store) adopt() error {
 	done := true
-	if err := s.view(func(tx *bbolt.Tx) error { done = isSealed(tx); return nil }); err != nil || done {
+	err := s.view(func(r store.Reader) (err error) {
+		done, err = isSealed(r)
+		return err
+	})
+	if err != nil || done {
 		return err
 	}
-	return s.update(func(tx *bbolt.Tx) error {
-		type record struct{ bucket, key, text []byte }
+	return s.update(func(w store.Writer) error {
+		type record struct {
+			bucket    string
+			key, text []byte
+		}
 		var all []record
-		err := records(tx, func(bucket, key, text []byte) error {
+		err := records(w, func(bucket string, key, text []byte) error {
 			if !json.Valid(text) {
 				return unreadable(bucket, key)
 			}
-			all = append(all, record{bucket, bytes.Clone(key), bytes.Clone(text)})
+			all = append(all, record{bucket, key, text})
 			return nil
 		})
 		if err != nil {
@@ -185,13 +203,13 @@ func (s *Store) adopt() error {
 		for _, r := range all {
 			sealed := bank.Seal(sealKey(r.bucket, r.key), r.text)
 			sum.take(sealed, 1)
-			if err := tx.Bucket(r.bucket).Put(r.key, sealed); err != nil {
+			if err := w.Put(r.bucket, r.key, sealed); err != nil {
 				return err
 			}
 		}
-		if err := sum.put(tx); err != nil {
+		if err := sum.put(w); err != nil {
 			return err
 		}
-		return tx.Bucket(aboutBucket).Put(schemaKey, strconv.AppendInt(nil, schema, 10))
+		return w.Put(aboutBucket, schemaKey, strconv.AppendInt(nil, schema, 10))
 	})
 }

@@ -1,34 +1,38 @@
 package results
 
 import (
+	"cmp"
+	"context"
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
+	"slices"
 	"strconv"
-
-	"go.etcd.io/bbolt"
 
 	"evenhand/bank"
 	"evenhand/bank/files"
+	"evenhand/bank/store"
+	"evenhand/bank/store/postgres"
 )
 
 // Store is an open file of results. Close it soon: while it is open, other
 // programs wait.
 type Store struct {
-	file *bank.File
+	store store.Store
+	ctx   context.Context
 }
 
 // The buckets of the file; see the package comment.
-var (
-	aboutBucket   = []byte("about")
-	classesBucket = []byte("classes")
-	quizzesBucket = []byte("quizzes")
-	papersBucket  = []byte("papers")
-	earlierBucket = []byte("earlier")
-
-	dataBuckets = [][]byte{classesBucket, quizzesBucket, papersBucket, earlierBucket}
+const (
+	aboutBucket   = "about"
+	classesBucket = "classes"
+	quizzesBucket = "quizzes"
+	papersBucket  = "papers"
+	earlierBucket = "earlier"
 )
+
+var dataBuckets = []string{classesBucket, quizzesBucket, papersBucket, earlierBucket}
 
 // schema is the number of the file's format. In format 1 records had no seal and were not
 // counted; see sealed.go.
@@ -49,7 +53,11 @@ const ending = ".marks"
 
 // Path is where the results of a bank stand: beside the bank itself, also when it was
 // opened through a link. Results that an earlier program put beside the link are found, too.
+// Of a bank in a database they stand in a schema of their own.
 func Path(bankPath string) string {
+	if bank.InDatabase(bankPath) {
+		return postgres.MarksOf(bankPath)
+	}
 	path, beside := files.Real(bankPath)+ending, bankPath+ending
 	if missing(path) && !missing(beside) {
 		return beside
@@ -76,40 +84,41 @@ func missing(path string) bool {
 // to be as it was written, and none to be lost. A file of an earlier format is brought
 // along when it is opened to write.
 func Open(path string, o bank.Options) (*Store, error) {
-	if missing(path) {
+	at, err := bank.OpenStore(path, o)
+	if errors.Is(err, fs.ErrNotExist) {
 		if o.ReadOnly {
 			return nil, ErrNone
 		}
-		if err := bank.NewFile(path, layOut); err != nil && !errors.Is(err, fs.ErrExist) {
+		if err := bank.NewStore(path, o, layOut); err != nil && !errors.Is(err, fs.ErrExist) {
 			return nil, err
 		}
+		at, err = bank.OpenStore(path, o)
 	}
-	file, err := bank.OpenFile(path, o)
 	if err != nil {
 		return nil, err
 	}
-	s := &Store{file}
-	if err = s.view(func(tx *bbolt.Tx) error { return recognise(path, tx) }); err == nil && !o.ReadOnly {
+	s := &Store{at, cmp.Or(o.Context, context.Background())}
+	if err = s.view(func(r store.Reader) error { return recognise(path, r) }); err == nil && !o.ReadOnly {
 		err = s.adopt()
 	}
 	if err == nil {
 		err = s.view(prove)
 	}
 	if err != nil {
-		return nil, errors.Join(err, file.Close())
+		return nil, errors.Join(err, at.Close())
 	}
 	return s, nil
 }
 
 // Close lets other programs use the file.
-func (s *Store) Close() error { return s.file.Close() }
+func (s *Store) Close() error { return s.store.Close() }
 
 // Path is the file's name as it was opened.
-func (s *Store) Path() string { return s.file.Path() }
+func (s *Store) Path() string { return s.store.Name() }
 
 // BackupFile writes a copy to a file, as bank.BackupFile does.
 func (s *Store) BackupFile(path string) (size int64, err error) {
-	return s.file.BackupFile(path, ProveFile)
+	return bank.BackupStore(s.ctx, s.store, path, ProveFile)
 }
 
 // ProveFile says what is damaged in a file of results.
@@ -123,55 +132,56 @@ func ProveFile(path string) error {
 }
 
 // view reads, and update writes; damage that they meet is told with the file's name.
-func (s *Store) view(read func(*bbolt.Tx) error) error {
-	return s.named(s.file.View(read))
+func (s *Store) view(read func(store.Reader) error) error {
+	return s.named(s.store.View(s.ctx, read))
 }
 
-func (s *Store) update(write func(*bbolt.Tx) error) error {
-	return s.named(s.file.Update(write))
+func (s *Store) update(write func(store.Writer) error) error {
+	return s.named(s.store.Update(s.ctx, write))
 }
 
 func (s *Store) named(err error) error {
 	if found := damage(""); errors.As(err, &found) {
-		return bank.Damaged{Path: s.file.Path(), What: string(found)}
+		return store.Damaged{Name: s.Path(), What: string(found)}
 	}
 	return err
 }
 
-func layOut(tx *bbolt.Tx) error {
-	about, err := tx.CreateBucket(aboutBucket)
-	if err != nil {
-		return err
-	}
+func layOut(w store.Writer) error {
 	for _, name := range dataBuckets {
-		if _, err := tx.CreateBucket(name); err != nil {
+		if err := w.Make(name); err != nil {
 			return err
 		}
 	}
-	if err := about.Put(whatKey, []byte(kindOfFile)); err != nil {
-		return err
-	}
-	if err := about.Put(schemaKey, strconv.AppendInt(nil, schema, 10)); err != nil {
-		return err
-	}
-	return account{}.put(tx)
+	return cmp.Or(
+		w.Put(aboutBucket, whatKey, []byte(kindOfFile)),
+		w.Put(aboutBucket, schemaKey, strconv.AppendInt(nil, schema, 10)),
+		account{}.put(w),
+	)
 }
 
 // recognise says what is wrong when the file holds no results that this program reads.
-func recognise(path string, tx *bbolt.Tx) error {
-	about := tx.Bucket(aboutBucket)
-	if about == nil || string(about.Get(whatKey)) != kindOfFile {
+func recognise(path string, r store.Reader) error {
+	about, err := r.GetAll(aboutBucket, [][]byte{schemaKey, whatKey})
+	if err != nil {
+		return err
+	}
+	if string(about[1]) != kindOfFile {
 		return fmt.Errorf("%s holds no results; move it away, and a new file is made", path)
 	}
-	written, err := strconv.Atoi(string(about.Get(schemaKey)))
+	written, err := strconv.Atoi(string(about[0]))
 	if err != nil || written < 1 {
 		return damage("the number of its format can't be read")
 	}
 	if written > schema {
 		return fmt.Errorf("%s was written by a newer evenhand (format %d, this one reads up to %d); use that evenhand, or bring this one up to date", path, written, schema)
 	}
+	names, err := r.Buckets()
+	if err != nil {
+		return err
+	}
 	for _, name := range dataBuckets {
-		if tx.Bucket(name) == nil {
+		if !slices.Contains(names, name) {
 			return damage(fmt.Sprintf("its part %q is missing", name))
 		}
 	}

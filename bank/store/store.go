@@ -31,7 +31,6 @@ package store
 
 import (
 	"context"
-	"errors"
 	"io"
 	"iter"
 )
@@ -48,7 +47,7 @@ type Store interface {
 	// the Writer reads what it has written.
 	Update(ctx context.Context, write func(Writer) error) error
 
-	// Inspect looks for damage below the entries, in pages and settings, and says in
+	// Inspect looks for damage below the entries, in the pages of a file, and says in
 	// plain words what it found. An error means that it could not be finished.
 	Inspect(ctx context.Context) (problems []string, err error)
 
@@ -59,6 +58,10 @@ type Store interface {
 	// Close ends the use of the store; nothing may be using it any more.
 	Close() error
 }
+
+// Rewriter is a store that can be written anew, so that nothing of what was deleted is
+// left in it. That closes it. A database leaves this to its server.
+type Rewriter interface{ Rewrite() error }
 
 // Reader reads within a View or an Update. The keys and values that it gives are the
 // store's own: they must not be changed, and are valid until the transaction ends.
@@ -130,7 +133,3 @@ func After(prefix []byte) []byte {
 	}
 	return nil
 }
-
-// ErrUnsure says that a connection was lost while an Update was being committed, and
-// that nobody could be asked any more whether it was: all of it may be there, or nothing.
-var ErrUnsure = errors.New("it is not known whether this was kept; look before doing it again")

@@ -13,7 +13,6 @@ import (
 	"context"
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"runtime/debug"
 	"time"
@@ -21,6 +20,7 @@ import (
 	"go.etcd.io/bbolt"
 	bberrors "go.etcd.io/bbolt/errors"
 
+	"evenhand/bank/files"
 	"evenhand/bank/store"
 )
 
@@ -31,50 +31,86 @@ type File struct {
 	turn chan struct{} // holds one token: the right to write
 }
 
+// Create makes a file that only its owner can read, with what layOut writes in it. It appears
+// under its name with that or not at all, and never takes the place of another, however
+// many programs make it at once: the error is then fs.ErrExist.
+func Create(path string, layOut func(store.Writer) error) error {
+	temp := files.TempName(path)
+	db, err := bbolt.Open(temp, files.Private, &bbolt.Options{FreelistType: bbolt.FreelistMapType})
+	if err != nil {
+		return err
+	}
+	err = db.Update(func(tx *bbolt.Tx) error { return layOut(newTransaction(context.Background(), tx)) })
+	if err := errors.Join(err, db.Close()); err != nil {
+		return errors.Join(err, os.Remove(temp))
+	}
+	return files.Place(temp, path)
+}
+
+// Open opens a file that is there; else the error is fs.ErrNotExist. What is wrong
+// with it is said in one sentence.
+func Open(path string, o store.Options) (*File, error) {
+	told := o.Waiting == nil
+	first := o
+	if first.Timeout = o.Patience(); !told {
+		first.Timeout = min(o.Patience(), aWhile)
+	}
+	for {
+		f, opened, err := open(path, first)
+		if errors.Is(err, bberrors.ErrTimeout) && !told && o.Patience() > aWhile {
+			told = true
+			o.Waiting(path)
+			first.Timeout = o.Patience() - aWhile
+			continue
+		}
+		if err != nil {
+			return nil, inWords(path, o, err)
+		}
+		// While this program waited, another may have put a backup in the file's place.
+		if still, err := os.Stat(path); err == nil && os.SameFile(still, opened) {
+			return f, nil
+		}
+		if err := f.Close(); err != nil {
+			return nil, err
+		}
+	}
+}
+
 // aWhile is how long is waited for a file before anybody is told.
 const aWhile = time.Second
 
-// Create makes a new file and opens it. Where there is one already the error is os.ErrExist.
-func Create(path string, o store.Options) (*File, error) {
-	return open(path, o, os.O_CREATE|os.O_EXCL)
-}
-
-// Open opens a file that is there; else the error is os.ErrNotExist. What is wrong
-// with it is said in one sentence.
-func Open(path string, o store.Options) (*File, error) { return open(path, o, 0) }
-
-func open(path string, o store.Options, flags int) (*File, error) {
-	first := min(o.Patience(), aWhile)
-	f, err := lock(path, o, flags, first)
-	if rest := o.Patience() - first; errors.Is(err, bberrors.ErrTimeout) && rest > 0 {
-		o.Told(path)
-		f, err = lock(path, o, flags, rest)
-	}
-	switch {
-	case errors.Is(err, bberrors.ErrTimeout):
-		return nil, fmt.Errorf("%s is in use by another evenhand command or window; "+
-			"close that, or wait until it is done, and try again (waited %s)", path, o.Patience())
-	case errors.Is(err, bberrors.ErrInvalid), errors.Is(err, bberrors.ErrVersionMismatch), errors.Is(err, bberrors.ErrChecksum):
-		return nil, damaged(path, err)
-	}
-	return f, err
-}
-
-// lock opens the file as soon as no other program keeps it from that.
-func lock(path string, o store.Options, flags int, timeout time.Duration) (*File, error) {
-	f := &File{path: path, turn: make(chan struct{}, 1)}
+// open opens the file and tells which one it was.
+func open(path string, o store.Options) (f *File, opened os.FileInfo, err error) {
+	f = &File{path: path, turn: make(chan struct{}, 1)}
 	f.turn <- struct{}{}
-	return f, guard(path, func() (err error) {
-		f.db, err = bbolt.Open(path, 0o600, &bbolt.Options{
-			Timeout:  timeout,
+	err = guard(path, func() (err error) {
+		f.db, err = bbolt.Open(path, files.Private, &bbolt.Options{
+			Timeout:  o.Timeout,
 			ReadOnly: o.ReadOnly,
 			OpenFile: func(name string, flag int, mode os.FileMode) (*os.File, error) {
-				return openWhole(name, flag&^os.O_CREATE|flags, mode)
+				file, err := openWhole(name, flag&^os.O_CREATE, mode)
+				if err == nil {
+					opened, err = file.Stat()
+				}
+				return file, err
 			},
 			FreelistType: bbolt.FreelistMapType,
 		})
 		return err
 	})
+	return f, opened, err
+}
+
+// inWords says why a file can't be opened.
+func inWords(path string, o store.Options, err error) error {
+	switch {
+	case errors.Is(err, bberrors.ErrTimeout):
+		return fmt.Errorf("%s is %w; close that, or wait until it is done, and try again (waited %s)",
+			path, store.ErrInUse, o.Patience())
+	case errors.Is(err, bberrors.ErrInvalid), errors.Is(err, bberrors.ErrVersionMismatch), errors.Is(err, bberrors.ErrChecksum):
+		return store.Damaged{Name: path, What: "its beginning can't be read"}
+	}
+	return err
 }
 
 // Name is the file's name as it was opened.
@@ -122,46 +158,14 @@ func (f *File) update(ctx context.Context, write func(*bbolt.Tx) error) error {
 	return err
 }
 
-// Backup writes a copy of the file's pages as they stand at one moment.
-func (f *File) Backup(ctx context.Context, to io.Writer) (size int64, err error) {
-	if err := ctx.Err(); err != nil {
-		return 0, err
-	}
-	err = guard(f.path, func() error {
-		return f.db.View(func(tx *bbolt.Tx) error {
-			size, err = tx.WriteTo(writer{ctx, to})
-			return err
-		})
-	})
-	return size, err
-}
-
-// writer writes until its context ends.
-type writer struct {
-	ctx context.Context
-	to  io.Writer
-}
-
-func (w writer) Write(bytes []byte) (int, error) {
-	if err := w.ctx.Err(); err != nil {
-		return 0, err
-	}
-	return w.to.Write(bytes)
-}
-
-// guard runs work on the file and turns what bbolt does on damaged pages, a panic
-// or a memory fault, into an error.
+// guard runs work on the file and turns what bbolt does on damaged pages, a panic or a
+// memory fault, into an error. What bbolt says then is for programmers only.
 func guard(path string, work func() error) (err error) {
 	defer debug.SetPanicOnFault(debug.SetPanicOnFault(true))
 	defer func() {
 		if cause := recover(); cause != nil {
-			err = damaged(path, cause)
+			err = store.Damaged{Name: path, What: "its pages don't hang together"}
 		}
 	}()
 	return work()
-}
-
-// damaged is the one sentence for a file that can't be trusted any more.
-func damaged(path string, cause any) error {
-	return fmt.Errorf("%s is damaged (%v); put a backup in its place", path, cause)
 }

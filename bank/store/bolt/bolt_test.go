@@ -18,7 +18,7 @@ var maker = storetest.Maker{
 		}
 		return filepath.Join(dir, "store")
 	},
-	Create: func(path string, o store.Options) (store.Store, error) { return bolt.Create(path, o) },
+	Create: bolt.Create,
 	Open:   func(path string, o store.Options) (store.Store, error) { return bolt.Open(path, o) },
 }
 

@@ -3,6 +3,7 @@ package bolt
 import (
 	"context"
 	"errors"
+	"fmt"
 
 	"go.etcd.io/bbolt"
 )
@@ -12,11 +13,11 @@ import (
 func (f *File) Inspect(ctx context.Context) (problems []string, err error) {
 	err = f.undisturbed(ctx, func(tx *bbolt.Tx) error {
 		if err := structure(f.path); err != nil {
-			problems = []string{err.Error()}
+			problems = []string{fmt.Sprintf("the file's structure: %v", err)}
 			return nil
 		}
 		for problem := range tx.Check() {
-			problems = append(problems, problem.Error())
+			problems = append(problems, fmt.Sprintf("the file's structure: %v", problem))
 		}
 		return nil
 	})

@@ -6,6 +6,8 @@ import (
 	"hash/fnv"
 	"io"
 	"os"
+
+	"evenhand/bank/store"
 )
 
 // openWhole opens the file for bbolt and makes sure that it is all there: bbolt
@@ -14,12 +16,18 @@ import (
 // length it has. It is read before its length is taken, as a bank that is being
 // written only grows.
 func openWhole(path string, flag int, mode os.FileMode) (*os.File, error) {
-	if info, err := os.Stat(path); err == nil && info.IsDir() {
+	info, err := os.Stat(path)
+	switch {
+	case err != nil:
+		return nil, err
+	case info.IsDir():
 		return nil, fmt.Errorf("%s is a folder; name a file", path)
+	case !info.Mode().IsRegular():
+		return nil, fmt.Errorf("%s is no ordinary file; name another", path)
 	}
 	file, err := os.OpenFile(path, flag, mode)
-	if err != nil || flag&os.O_CREATE != 0 {
-		return file, err
+	if err != nil {
+		return nil, err
 	}
 	if err := checkLength(path, file); err != nil {
 		file.Close()
@@ -36,11 +44,11 @@ func checkLength(path string, file *os.File) error {
 	case err != nil:
 		return err
 	case info.Size() == 0:
-		return fmt.Errorf("%s is empty; put a backup in its place, or remove it and begin a new one", path)
+		return fmt.Errorf("%s is empty; put a backup in its place with evenhand restore BACKUP, or name another file", path)
 	case !found:
-		return fmt.Errorf("%s is not a file that evenhand made, or its beginning is lost; name another, or put a backup in its place", path)
+		return fmt.Errorf("%s is not a file that evenhand made, or its beginning is lost; name another, or put a backup in its place with evenhand restore BACKUP", path)
 	case info.Size() < needs:
-		return fmt.Errorf("%s is cut short: %d of at least %d bytes are there; put a backup in its place", path, info.Size(), needs)
+		return store.Damaged{Name: path, What: fmt.Sprintf("it is cut short: %d of at least %d bytes are there", info.Size(), needs)}
 	}
 	return nil
 }

@@ -51,18 +51,22 @@ type Store struct {
 	known   buckets
 }
 
-// Create makes a new, empty store of the address's name, and the tables for all if there
-// are none. Where there is one of that name the error is fs.ErrExist.
-func Create(ctx context.Context, address string, o store.Options) (*Store, error) {
+// Create makes a new store of the address's name, with what layOut writes in it, and the
+// tables for all if there are none. Where there is one of that name the error is fs.ErrExist.
+func Create(ctx context.Context, address string, o store.Options, layOut func(store.Writer) error) error {
 	s, err := connect(address, o)
 	if err != nil {
-		return nil, err
+		return err
 	}
-	if err := s.again(ctx, s.create); err != nil {
-		s.pool.Close()
-		return nil, err
-	}
-	return s, nil
+	defer s.Close()
+	return s.again(ctx, func(ctx context.Context, c *pgxpool.Conn) error {
+		return pgx.BeginFunc(ctx, c, func(tx pgx.Tx) error {
+			if err := s.create(ctx, tx); err != nil {
+				return err
+			}
+			return s.writeIn(ctx, tx, layOut)
+		})
+	})
 }
 
 // Open opens a store that is there; else the error is fs.ErrNotExist.
@@ -111,27 +115,26 @@ func connect(address string, o store.Options) (*Store, error) {
 // layoutLock is a number of our own for the lock under which tables are made.
 const layoutLock = 0x6576656e68616e64
 
-func (s *Store) create(ctx context.Context, c *pgxpool.Conn) error {
-	return pgx.BeginFunc(ctx, c, func(tx pgx.Tx) error {
-		if _, err := tx.Exec(ctx, `select pg_advisory_xact_lock($1)`, int64(layoutLock)); err != nil {
-			return err
-		}
-		var there bool
-		if err := tx.QueryRow(ctx, `select to_regclass($1) is not null`, s.schema+".entries").Scan(&there); err != nil {
-			return err
-		}
-		if !there {
-			if _, err := tx.Exec(ctx, s.in(layout)); err != nil {
-				return err
-			}
-		}
-		insert := s.in(`insert into $schema.banks (name, format) values ($1, $2) on conflict do nothing returning number`)
-		err := tx.QueryRow(ctx, insert, s.bank, layoutFormat).Scan(&s.number)
-		if errors.Is(err, pgx.ErrNoRows) {
-			return fmt.Errorf("%s is there already: %w", s.Name(), fs.ErrExist)
-		}
+// create makes the tables and the bank's row.
+func (s *Store) create(ctx context.Context, tx pgx.Tx) error {
+	if _, err := tx.Exec(ctx, `select pg_advisory_xact_lock($1)`, int64(layoutLock)); err != nil {
 		return err
-	})
+	}
+	var there bool
+	if err := tx.QueryRow(ctx, `select to_regclass($1) is not null`, s.schema+".entries").Scan(&there); err != nil {
+		return err
+	}
+	if !there {
+		if _, err := tx.Exec(ctx, s.in(layout)); err != nil {
+			return err
+		}
+	}
+	insert := s.in(`insert into $schema.banks (name, format) values ($1, $2) on conflict do nothing returning number`)
+	err := tx.QueryRow(ctx, insert, s.bank, layoutFormat).Scan(&s.number)
+	if errors.Is(err, pgx.ErrNoRows) {
+		return fmt.Errorf("%s is there already: %w", s.Name(), fs.ErrExist)
+	}
+	return err
 }
 
 // find looks the bank's number up.

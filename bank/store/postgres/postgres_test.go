@@ -21,8 +21,8 @@ var maker = storetest.Maker{
 	Place: func(t testing.TB) string {
 		return storetest.SharedServer(t).Address(fmt.Sprintf("bank-%d", banks.Add(1)))
 	},
-	Create: func(address string, o store.Options) (store.Store, error) {
-		return postgres.Create(background, address, o)
+	Create: func(address string, layOut func(store.Writer) error) error {
+		return postgres.Create(background, address, store.Options{}, layOut)
 	},
 	Open: func(address string, o store.Options) (store.Store, error) {
 		return postgres.Open(background, address, o)

@@ -22,11 +22,10 @@ const victim = "EVENHAND_STORE_VICTIM"
 func killed(t *testing.T, m Maker) {
 	for _, after := range []time.Duration{0, 3, 11, 40, 120} {
 		address := m.Place(t)
-		s, err := m.Create(address, store.Options{})
-		must(t, err)
+		s := madeAt(t, m, address)
 		must(t, s.Close())
 		said := kill(t, address, after*time.Millisecond)
-		s, err = m.Open(address, store.Options{})
+		s, err := m.Open(address, store.Options{})
 		must(t, err)
 		problems, err := s.Inspect(background)
 		if must(t, err); len(problems) > 0 {

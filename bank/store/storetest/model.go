@@ -64,9 +64,7 @@ func model(t *testing.T, maker Maker) {
 	}
 	rapid.Check(t, func(r *rapid.T) {
 		m := &machine{maker: maker, address: maker.Place(t), want: contents{map[string]map[string]string{}, map[string]uint64{}}}
-		var err error
-		m.store, err = maker.Create(m.address, store.Options{})
-		must(r, err)
+		m.store = madeAt(r, maker, m.address)
 		defer func() { must(r, m.store.Close()) }()
 		r.Repeat(map[string]func(*rapid.T){
 			"update": m.update,

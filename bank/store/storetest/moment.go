@@ -19,17 +19,16 @@ func opening(t *testing.T, m Maker) {
 	if _, err := m.Open(address, store.Options{}); !errors.Is(err, fs.ErrNotExist) {
 		t.Fatalf("opening nothing gives %v, want fs.ErrNotExist", err)
 	}
-	s, err := m.Create(address, store.Options{})
-	must(t, err)
+	s := madeAt(t, m, address)
 	put(t, s, "items", "a", "1")
 	if s.Name() != address {
 		t.Errorf("the store's name is %q, want %q", s.Name(), address)
 	}
 	must(t, s.Close())
-	if _, err := m.Create(address, store.Options{}); !errors.Is(err, fs.ErrExist) {
+	if err := m.Create(address, func(store.Writer) error { return nil }); !errors.Is(err, fs.ErrExist) {
 		t.Fatalf("making it again gives %v, want fs.ErrExist", err)
 	}
-	s, err = m.Open(address, store.Options{ReadOnly: true})
+	s, err := m.Open(address, store.Options{ReadOnly: true})
 	must(t, err)
 	err = s.Update(background, func(w store.Writer) error { return w.Put("items", []byte("a"), []byte("2")) })
 	if err == nil || !strings.Contains(err.Error(), "opened only to read") {

@@ -13,7 +13,6 @@ import (
 	"strconv"
 	"strings"
 	"sync"
-	"syscall"
 	"testing"
 	"time"
 
@@ -173,7 +172,9 @@ func (s *Server) Kill() {
 	s.c.Process.Kill()
 	for _, child := range strings.Fields(string(children)) {
 		if pid, err := strconv.Atoi(child); err == nil {
-			syscall.Kill(pid, syscall.SIGKILL)
+			if p, err := os.FindProcess(pid); err == nil {
+				p.Kill()
+			}
 		}
 	}
 	<-s.ended

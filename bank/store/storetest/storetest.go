@@ -23,7 +23,8 @@ type Maker struct {
 	// Place is an address at which nothing is yet.
 	Place func(t testing.TB) string
 
-	Create, Open func(address string, o store.Options) (store.Store, error)
+	Create func(address string, layOut func(store.Writer) error) error
+	Open   func(address string, o store.Options) (store.Store, error)
 
 	// Shared says that several programs may have a store open to write at once.
 	Shared bool
@@ -81,9 +82,17 @@ func must(t failer, err error) {
 // made is a new store, closed when the test ends.
 func made(t testing.TB, m Maker) store.Store {
 	t.Helper()
-	s, err := m.Create(m.Place(t), store.Options{})
-	must(t, err)
+	s := madeAt(t, m, m.Place(t))
 	t.Cleanup(func() { must(t, s.Close()) })
+	return s
+}
+
+// madeAt is a new, empty store.
+func madeAt(t failer, m Maker, address string) store.Store {
+	t.Helper()
+	must(t, m.Create(address, func(store.Writer) error { return nil }))
+	s, err := m.Open(address, store.Options{})
+	must(t, err)
 	return s
 }
 

@@ -19,13 +19,13 @@ const (
 // writer has opened it for itself.
 func turns(t *testing.T, m Maker) {
 	address := m.Place(t)
-	first, err := m.Create(address, store.Options{})
-	must(t, err)
+	first := madeAt(t, m, address)
 	defer first.Close()
 	var all sync.WaitGroup
 	for n := range writers {
 		s := first
 		if m.Shared {
+			var err error
 			s, err = m.Open(address, store.Options{})
 			must(t, err)
 			defer s.Close()
@@ -81,8 +81,7 @@ func addOne(w store.Writer, writer int) error {
 // used up that is an error.
 func sequences(t *testing.T, m Maker) {
 	address := m.Place(t)
-	s, err := m.Create(address, store.Options{})
-	must(t, err)
+	s := madeAt(t, m, address)
 	next := func(bucket string, n, want uint64) {
 		t.Helper()
 		must(t, s.Update(background, func(w store.Writer) error {
@@ -99,7 +98,7 @@ func sequences(t *testing.T, m Maker) {
 	next("items", 1<<63-3, 1<<63-1)
 	next("items", 1, 1<<63)
 	must(t, s.Close())
-	s, err = m.Open(address, store.Options{})
+	s, err := m.Open(address, store.Options{})
 	must(t, err)
 	defer s.Close()
 	next("items", 1<<63-2, 1<<64-2)

@@ -26,7 +26,11 @@ func teamDesk(t *testing.T, now func() time.Time) (address, link string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s, err := bolt.Create(filepath.Join(folder, "people"), store.Options{})
+	people := filepath.Join(folder, "people")
+	if err := bolt.Create(people, func(store.Writer) error { return nil }); err != nil {
+		t.Fatal(err)
+	}
+	s, err := bolt.Open(people, store.Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

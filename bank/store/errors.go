@@ -1,0 +1,20 @@
+package store
+
+import (
+	"errors"
+	"fmt"
+)
+
+// ErrUnsure says that a connection was lost while an Update was being committed, and
+// that nobody could be asked any more whether it was: all of it may be there, or nothing.
+var ErrUnsure = errors.New("it is not known whether this was kept; look before doing it again")
+
+// ErrInUse says that another program has the store open.
+var ErrInUse = errors.New("in use by another evenhand command or window")
+
+// Damaged is a store that can't be trusted any more, and what to do.
+type Damaged struct{ Name, What string }
+
+func (d Damaged) Error() string {
+	return fmt.Sprintf("%s is damaged (%s); put a backup in its place with evenhand restore BACKUP", d.Name, d.What)
+}
