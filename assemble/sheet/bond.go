@@ -47,7 +47,7 @@ func (k kit) member(m member) drawing {
 		return k.ring(bondRadius, m.number)
 	}
 	print := k.text(m.number)
-	return drawing{2 * bondRadius, 2 * bondRadius, bondRadius, func(c canvas, at point) {
+	return drawing{w: 2 * bondRadius, h: 2 * bondRadius, axis: bondRadius, paint: func(c canvas, at point) {
 		middle := point{at.x + bondRadius, at.y + bondRadius}
 		c.circle(middle, bondRadius, style{line: plain, fill: white})
 		print.paint(c, point{middle.x - print.w/2, middle.y - print.axis})

@@ -48,7 +48,7 @@ func (k kit) coinRow(worths []int, share float64) drawing {
 func (k kit) coin(worth int, share float64) drawing {
 	radius := share * coinDiameters[worth] / 2
 	print := k.fitting(fmt.Sprintf("%d¢", worth), lettering{size: .8 * k.size}, 1.7*radius)
-	return drawing{2 * radius, 2 * radius, radius, func(c canvas, at point) {
+	return drawing{w: 2 * radius, h: 2 * radius, axis: radius, paint: func(c canvas, at point) {
 		c.circle(point{at.x + radius, at.y + radius}, radius, style{line: plain})
 		print.paint(c, point{at.x + radius - print.w/2, at.y + radius - print.axis})
 	}}

@@ -70,7 +70,7 @@ func (c columns) middle(place int) float64 {
 
 // line of the sum: something in some of the places.
 func (c columns) lineOf(h float64, at func(place int) (drawing, bool)) drawing {
-	return drawing{c.whole(), h, h / 2, func(cv canvas, p point) {
+	return drawing{w: c.whole(), h: h, axis: h / 2, paint: func(cv canvas, p point) {
 		for place := c.places - 1; place >= 0; place-- {
 			if d, ok := at(place); ok {
 				d.paint(cv, point{p.x + c.middle(place) - d.w/2, p.y + h/2 - d.axis})
@@ -109,7 +109,7 @@ const operatorShare = .85
 
 // rule is the line that means "makes".
 func (c columns) rule() drawing {
-	return drawing{c.whole(), 4, 2, func(cv canvas, at point) {
+	return drawing{w: c.whole(), h: 4, axis: 2, paint: func(cv canvas, at point) {
 		cv.line(point{at.x, at.y + 1.5}, point{at.x + c.whole(), at.y + 1.5}, style{line: thick})
 	}}
 }
@@ -140,7 +140,7 @@ func (c columns) notes() drawing {
 
 func (c columns) note(digit string) drawing {
 	print := c.small(digit)
-	return drawing{noteSize, noteSize, noteSize / 2, func(cv canvas, at point) {
+	return drawing{w: noteSize, h: noteSize, axis: noteSize / 2, paint: func(cv canvas, at point) {
 		cv.rect(at, noteSize, noteSize, style{line: thin, dashed: true})
 		if c.key {
 			print.paint(cv, point{at.x + (noteSize-print.w)/2, at.y + noteSize/2 - print.axis})

@@ -50,7 +50,7 @@ func (k kit) dialOf(radius float64) dialParts {
 // dial is a clock face with its hands, or without when the time is nil.
 func (k kit) dial(radius float64, t *words.Time) drawing {
 	parts := k.dialOf(radius)
-	return drawing{2 * radius, 2 * radius, k.size / 2, func(c canvas, at point) {
+	return drawing{w: 2 * radius, h: 2 * radius, axis: k.size / 2, paint: func(c canvas, at point) {
 		middle := point{at.x + radius, at.y + radius}
 		c.circle(middle, radius, style{line: rimWidth * radius, fill: white})
 		for minute := range 60 {

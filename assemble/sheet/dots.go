@@ -42,7 +42,7 @@ func rings(n, each int) drawing {
 
 // ringsAt are dots at places in a room of the given size.
 func ringsAt(w, h float64, middles []point) drawing {
-	return drawing{w, h, h / 2, func(c canvas, at point) {
+	return drawing{w: w, h: h, axis: h / 2, paint: func(c canvas, at point) {
 		for _, m := range middles {
 			c.circle(point{at.x + m.x, at.y + m.y}, ringRadius, style{line: plain})
 		}

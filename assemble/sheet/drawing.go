@@ -7,6 +7,8 @@ type drawing struct {
 	w, h  float64
 	axis  float64
 	paint func(c canvas, at point)
+
+	speaks bool // its parts are tagged: a screen reader needs no words in its place
 }
 
 // row sets drawings side by side, their middle lines level.
@@ -18,7 +20,7 @@ func row(gap float64, parts ...drawing) drawing {
 			w += gap
 		}
 	}
-	return drawing{w, above + below, above, func(c canvas, at point) {
+	return drawing{w: w, h: above + below, axis: above, paint: func(c canvas, at point) {
 		x := at.x
 		for _, d := range parts {
 			d.paint(c, point{x, at.y + above - d.axis})
@@ -43,7 +45,7 @@ func piled(gap, indent float64, parts []drawing) drawing {
 			h += gap
 		}
 	}
-	return drawing{w, h, parts[0].axis, func(c canvas, at point) {
+	return drawing{w: w, h: h, axis: parts[0].axis, paint: func(c canvas, at point) {
 		y := at.y
 		for _, d := range parts {
 			d.paint(c, point{at.x + indent*(w-d.w), y})

@@ -50,7 +50,7 @@ const (
 // heading is the name of a place on top of its column.
 func (k kit) heading(name string) drawing {
 	title := k.print(name, lettering{size: k.headSize()})
-	return drawing{cellWidth, headHeight, headHeight / 2, func(c canvas, at point) {
+	return drawing{w: cellWidth, h: headHeight, axis: headHeight / 2, paint: func(c canvas, at point) {
 		c.rect(at, cellWidth, headHeight, style{line: plain, fill: pale})
 		title.paint(c, point{at.x + (cellWidth-title.w)/2, at.y + headHeight/2 - title.axis})
 	}}
@@ -84,7 +84,7 @@ func placeValueFrame(k kit, t task.PlaceValue) drawing {
 func (k kit) cell(name, digit string, blank bool) drawing {
 	const body = boxHeight + 2
 	head, print := k.heading(name), k.text(digit)
-	return drawing{cellWidth, headHeight + body, headHeight + body/2, func(c canvas, at point) {
+	return drawing{w: cellWidth, h: headHeight + body, axis: headHeight + body/2, paint: func(c canvas, at point) {
 		head.paint(c, at)
 		below := point{at.x, at.y + headHeight}
 		if blank {

@@ -29,7 +29,7 @@ func dotGroups(k kit, asked task.Task) (drawing, bool) {
 
 // within sets a drawing in the middle of a room.
 func within(w, h float64, d drawing) drawing {
-	return drawing{w, h, h / 2, func(c canvas, at point) {
+	return drawing{w: w, h: h, axis: h / 2, paint: func(c canvas, at point) {
 		d.paint(c, point{at.x + (w-d.w)/2, at.y + (h-d.h)/2})
 	}}
 }

@@ -13,7 +13,7 @@ func (k kit) halvesOfDay(t words.Time) drawing {
 func (k kit) toCircle(s string, right bool) drawing {
 	word := k.print(s, lettering{size: .9 * k.size})
 	w, h := word.w+7, 1.15*word.h+2
-	return drawing{w, h, h / 2, func(c canvas, at point) {
+	return drawing{w: w, h: h, axis: h / 2, paint: func(c canvas, at point) {
 		if k.key && right {
 			oval(c, at, w, h, style{line: thick})
 		}

@@ -33,8 +33,8 @@ func (s settings) answers(p Paper) []block {
 		k.size = size
 		list = []block{
 			{drawing: k.markingStrip(p.Questions), what: "the marking strip", close: true},
-			{drawing: k.print(s.say(suggestTitle), lettering{size: 1.2 * size, bold: true}), gap: 5, keep: true},
-			{drawing: k.paragraph(s.say(caution), lettering{size: size}), gap: 1.5, what: "the caution"},
+			{drawing: tagged(tagDirection, "", k.print(s.say(suggestTitle), lettering{size: 1.2 * size, bold: true})), gap: 5, keep: true},
+			{drawing: tagged(tagText, "", k.paragraph(s.say(caution), lettering{size: size})), gap: 1.5, what: "the caution"},
 		}
 		k.width = (s.width - columnGap) / 2
 		var items []drawing
@@ -85,7 +85,7 @@ func inTwo(step float64, items []drawing) drawing {
 func (k kit) markingStrip(questions []Question) drawing {
 	var cells []drawing
 	for _, q := range questions {
-		cells = append(cells, k.strip(fmt.Sprint(q.Number), k.answerText(q)))
+		cells = append(cells, tagged(tagText, "", k.strip(fmt.Sprint(q.Number), k.answerText(q))))
 	}
 	return flow(k.width, 0, 0, cells...)
 }
@@ -95,7 +95,7 @@ func (k kit) strip(number, answer string) drawing {
 	top := k.print(number, lettering{size: .8 * k.size})
 	below := k.fitting(answer, lettering{size: k.size, bold: true}, k.width-4)
 	w, h := max(14, below.w+4), 11.0
-	return drawing{w, h, h / 2, func(c canvas, at point) {
+	return drawing{w: w, h: h, axis: h / 2, paint: func(c canvas, at point) {
 		c.rect(at, w, h, style{line: thin})
 		top.paint(c, point{at.x + (w-top.w)/2, at.y + .6})
 		below.paint(c, point{at.x + (w-below.w)/2, at.y + h - below.h - .8})
@@ -115,15 +115,15 @@ func (k kit) wrongAnswersOf(q Question) drawing {
 	const label = 8.0
 	inner := k
 	inner.width = k.width - label
-	parts := []drawing{inner.paragraph(inner.inShort(q), lettering{size: k.size, bold: true})}
+	parts := []drawing{tagged(tagText, "", inner.paragraph(inner.inShort(q), lettering{size: k.size, bold: true}))}
 	for _, m := range shown(q) {
-		parts = append(parts, inner.misstep(q, m))
+		parts = append(parts, tagged(tagText, "", inner.misstep(q, m)))
 	}
 	number := k.bold(fmt.Sprint(q.Number))
 	number.w = label
-	d := row(0, number, stack(1, parts...))
+	d := row(0, tagged(tagText, "", number), stack(1, parts...))
 	d.axis = 0 // items side by side begin at one height
-	return d
+	return tagged(tagItem, "", d)
 }
 
 // misstep is a wrong answer to an item and what it suggests.

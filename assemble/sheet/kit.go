@@ -58,7 +58,7 @@ func (k kit) bold(s string) drawing { return k.print(s, lettering{size: k.size, 
 // print is one line; its middle line runs through the middle of its digits.
 func (k kit) print(s string, l lettering) drawing {
 	h := 1.25 * l.size
-	return drawing{k.face.width(s, l), h, h / 2, func(c canvas, at point) {
+	return drawing{w: k.face.width(s, l), h: h, axis: h / 2, paint: func(c canvas, at point) {
 		c.text(point{at.x, at.y + h/2 + k.face.digit*l.size/2}, s, l)
 	}}
 }
@@ -93,7 +93,7 @@ func (k kit) paragraph(s string, l lettering) drawing {
 
 // box is a box to write in, with the answer on the key.
 func (k kit) box(w, h float64, answer string) drawing {
-	return drawing{w, h, h / 2, func(c canvas, at point) {
+	return drawing{w: w, h: h, axis: h / 2, paint: func(c canvas, at point) {
 		c.rect(at, w, h, k.answerStyle())
 		k.fillIn(c, point{at.x + w/2, at.y + h/2}, answer)
 	}}
@@ -106,7 +106,7 @@ func (k kit) answerBox(digits int, answer string) drawing {
 
 // ring is a round box.
 func (k kit) ring(radius float64, answer string) drawing {
-	return drawing{2 * radius, 2 * radius, radius, func(c canvas, at point) {
+	return drawing{w: 2 * radius, h: 2 * radius, axis: radius, paint: func(c canvas, at point) {
 		middle := point{at.x + radius, at.y + radius}
 		c.circle(middle, radius, k.answerStyle())
 		k.fillIn(c, middle, answer)
@@ -116,7 +116,7 @@ func (k kit) ring(radius float64, answer string) drawing {
 // answerLine is a line to write on.
 func (k kit) answerLine(w float64, answer string) drawing {
 	print := k.fitting(answer, lettering{size: k.size}, w-k.gap())
-	return drawing{w, lineHeight, lineHeight - k.size/2, func(c canvas, at point) {
+	return drawing{w: w, h: lineHeight, axis: lineHeight - k.size/2, paint: func(c canvas, at point) {
 		c.line(point{at.x, at.y + lineHeight}, point{at.x + w, at.y + lineHeight}, style{line: plain})
 		if k.key {
 			print.paint(c, point{at.x + k.gap(), at.y + lineHeight - print.h})

@@ -24,20 +24,66 @@ type block struct {
 	what  string  // what it is, for a message when it's too tall for a page
 }
 
-// blocks are the title and the items in groups, each under its direction.
-func (s settings) blocks(p Paper) ([]block, error) {
-	list := []block{{drawing: s.heading(p), keep: true}}
-	for _, group := range groups(p.Questions) {
-		rows, err := s.rows(group)
+// blocks are the title and the items in groups, each under its direction. Sparing paper, two
+// groups of one narrow item each stand side by side.
+func (s settings) blocks(p Paper, sparing bool) ([]block, error) {
+	list := []block{{drawing: tagged(tagTitle, "", s.heading(p)), keep: true}}
+	all := groups(p.Questions)
+	for i := 0; i < len(all); i++ {
+		if sparing && i+1 < len(all) {
+			pair, ok, err := s.abreast(all[i], all[i+1])
+			if err != nil {
+				return nil, err
+			}
+			if ok {
+				list = append(list, pair)
+				i++
+				continue
+			}
+		}
+		rows, err := s.rows(all[i])
 		if err != nil {
 			return nil, err
 		}
-		said := s.say(directionOf(group[0]))
-		direction := s.paragraph(said, lettering{size: .78 * s.size})
-		list = append(list, block{drawing: direction, gap: groupGap, keep: true, mark: numbers(group) + "  " + said})
+		list = append(list, block{drawing: s.direction(all[i], s.width), gap: groupGap, keep: true, mark: s.outline(all[i])})
 		list = append(list, rows...)
 	}
 	return list, nil
+}
+
+// direction is what the teacher reads aloud before a group, in lines of the given width.
+func (s settings) direction(group []Question, width float64) drawing {
+	k := s.kit
+	k.width = width
+	return tagged(tagDirection, "", k.paragraph(s.say(directionOf(group[0])), lettering{size: .78 * s.size}))
+}
+
+// outline is a group's line in the file's outline.
+func (s settings) outline(group []Question) string {
+	return numbers(group) + "  " + s.say(directionOf(group[0]))
+}
+
+// abreast is two groups side by side, each under its own direction; false where they are of more than
+// one item or too wide.
+func (s settings) abreast(a, b []Question) (block, bool, error) {
+	half := (s.width - columnGap) / 2
+	if s.Columns == 1 || len(a) > 1 || len(b) > 1 {
+		return block{}, false, nil
+	}
+	var cells []drawing
+	for _, group := range [][]Question{a, b} {
+		items, err := s.items(group)
+		if err != nil {
+			return block{}, false, err
+		}
+		if items[0].w > half {
+			return block{}, false, nil
+		}
+		cell := stack(.7*rowGap, s.direction(group, half), items[0])
+		cell.axis = 0
+		cells = append(cells, cell)
+	}
+	return block{drawing: grid(half+columnGap, cells), gap: groupGap, mark: s.outline(a), what: "item " + numbers(a)}, true, nil
 }
 
 // numbers is "1" or "1-4".
@@ -97,7 +143,10 @@ func (s settings) items(group []Question) ([]drawing, error) {
 		}
 		number := k.bold(fmt.Sprint(q.Number))
 		number.w = s.label()
-		list = append(list, row(0, number, d))
+		if !d.speaks {
+			d = tagged(tagFigure, s.aloud(q), d)
+		}
+		list = append(list, tagged(tagItem, "", row(0, tagged(tagText, "", number), d)))
 	}
 	return list, nil
 }

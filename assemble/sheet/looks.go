@@ -115,7 +115,8 @@ func (k kit) draw(q Question) (drawing, error) {
 		return drawing{}, fmt.Errorf("item %d: %q can't be shown as %s; it can be shown as %s", q.Number, q.Task, q.Look, lookNames(q.Task))
 	}
 	if q.Text != "" && !k.words.printed {
-		d = stack(3, k.paragraph(q.Text, lettering{size: k.size}), d)
+		d = stack(3, tagged(tagText, "", k.paragraph(q.Text, lettering{size: k.size})), tagged(tagFigure, k.aloud(q), d))
+		d.speaks = true
 	}
 	return d, nil
 }

@@ -34,7 +34,7 @@ func match(k kit, asked task.Task) (drawing, bool) {
 		f = both
 	}
 	rows := (m.N + f.sides - 1) / f.sides
-	return drawing{f.width(), float64(rows)*f.pitch - matchGap, k.size / 2, f.paint}, true
+	return drawing{w: f.width(), h: float64(rows)*f.pitch - matchGap, axis: k.size / 2, paint: f.paint}, true
 }
 
 // matchOf lays out a matching item with the clocks on one or on both sides of times so wide.

@@ -26,11 +26,7 @@ func (s settings) leaves(p Paper) ([]leaf, error) {
 	if s.Layout == Strips && !s.Key {
 		return s.strips([]Paper{p})
 	}
-	blocks, err := s.blocks(p)
-	if err != nil {
-		return nil, err
-	}
-	list, err := s.pages(p, blocks)
+	list, err := s.itemPages(p)
 	if err != nil || !s.Key {
 		return list, err
 	}
@@ -40,6 +36,26 @@ func (s settings) leaves(p Paper) ([]leaf, error) {
 	}
 	list[0].newPart = s.say(workedTitle)
 	return append(answers, list...), nil
+}
+
+// itemPages are the pages of the items, set closer where that saves a page.
+func (s settings) itemPages(p Paper) ([]leaf, error) {
+	usual, err := s.blocks(p, false)
+	if err != nil {
+		return nil, err
+	}
+	list, err := s.pages(p, usual)
+	if err != nil || len(list) == 1 {
+		return list, err
+	}
+	close, err := s.blocks(p, true)
+	if err != nil {
+		return nil, err
+	}
+	if fewer, err := s.pages(p, close); err == nil && len(fewer) < len(list) {
+		return fewer, nil
+	}
+	return list, nil
 }
 
 // answerPages are the answers of a form and what wrong ones suggest.
@@ -58,7 +74,7 @@ func (s settings) pages(p Paper, blocks []block) ([]leaf, error) {
 	var list []leaf
 	for _, page := range full {
 		list = append(list, leaf{scale: s.scale, paint: func(c *pdfCanvas, number, of int) {
-			s.nameLine(p).paint(c, point{s.margin, s.nameSpace})
+			tagged(tagText, "", s.nameLine(p)).paint(c, point{s.margin, s.nameSpace})
 			s.down(c, page, s.topSpace, stretch(page, room))
 			s.footer(c, p, number, of)
 		}})

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"bytes"
 	"io"
 	"time"
 
@@ -15,6 +16,7 @@ type pdfCanvas struct {
 	pdf   *fpdf.Fpdf
 	face  *face
 	scale float64 // all lengths are drawn so many times as long
+	tags  *structure
 }
 
 // newPDF starts a file of pages of the given size in millimetres.
@@ -33,11 +35,35 @@ func newPDF(f *face, w, h float64, lang, title string) *pdfCanvas {
 	pdf.AddUTF8FontFromBytes(f.name, "", f.files[0])
 	pdf.AddUTF8FontFromBytes(f.name, "B", f.files[1])
 	pdf.SetFont(f.name, "", 12)
-	return &pdfCanvas{pdf, f, 1}
+	return &pdfCanvas{pdf, f, 1, newStructure()}
 }
 
 // page starts a new page.
-func (c *pdfCanvas) page() { c.pdf.AddPage() }
+func (c *pdfCanvas) page() {
+	c.pdf.AddPage()
+	c.tags.nextPage()
+}
+
+func (c *pdfCanvas) begin(t tag, alt string) { c.operator(c.tags.begin(t, c.face.printable(alt))) }
+
+func (c *pdfCanvas) end() { c.operator(c.tags.end()) }
+
+func (c *pdfCanvas) operator(s string) {
+	if s != "" {
+		c.pdf.RawWriteStr(s)
+	}
+}
+
+// decorating draws what stands outside all tags as decoration, which a screen reader passes over.
+func (c *pdfCanvas) decorating(draw func()) {
+	if c.tags.marked {
+		draw()
+		return
+	}
+	c.pdf.RawWriteStr("/Artifact BMC")
+	draw()
+	c.pdf.RawWriteStr("EMC")
+}
 
 // bookmark puts a line into the file's outline, at this height of the page.
 func (c *pdfCanvas) bookmark(s string, level int, y float64) {
@@ -45,7 +71,18 @@ func (c *pdfCanvas) bookmark(s string, level int, y float64) {
 }
 
 // write ends the file.
-func (c *pdfCanvas) write(w io.Writer) error { return c.pdf.Output(w) }
+func (c *pdfCanvas) write(w io.Writer) error {
+	var file bytes.Buffer
+	if err := c.pdf.Output(&file); err != nil {
+		return err
+	}
+	whole, err := c.tags.addTo(file.Bytes())
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(whole)
+	return err
+}
 
 func (c *pdfCanvas) line(from, to point, s style) {
 	c.styled(s, func(string) { k := c.scale; c.pdf.Line(k*from.x, k*from.y, k*to.x, k*to.y) })
@@ -82,7 +119,7 @@ func (c *pdfCanvas) styled(s style, draw func(mode string)) {
 		c.pdf.SetDashPattern([]float64{c.scale * dash, c.scale * dash}, c.scale*dash/2)
 		defer c.pdf.SetDashPattern(nil, 0)
 	}
-	draw(mode)
+	c.decorating(func() { draw(mode) })
 }
 
 // dash is the length of a dash and of the gap after it. The side of a small box has six, and
@@ -95,7 +132,9 @@ func (c *pdfCanvas) text(at point, s string, l lettering) {
 		weight = "B"
 	}
 	c.pdf.SetFont(c.face.name, weight, c.scale*l.size/pointSize)
-	c.pdf.Text(c.scale*(at.x-c.face.width(s, l)*share[l.align]), c.scale*at.y, c.face.printable(s))
+	c.decorating(func() {
+		c.pdf.Text(c.scale*(at.x-c.face.width(s, l)*share[l.align]), c.scale*at.y, c.face.printable(s))
+	})
 }
 
 // pointSize is a typographic point in millimetres.

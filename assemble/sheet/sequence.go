@@ -44,7 +44,7 @@ func (k kit) evenRows(n int, step float64) float64 {
 // given is a number in a thin frame, as wide as the boxes beside it.
 func (k kit) given(w float64, number string) drawing {
 	print := k.text(number)
-	return drawing{w, boxHeight, boxHeight / 2, func(c canvas, at point) {
+	return drawing{w: w, h: boxHeight, axis: boxHeight / 2, paint: func(c canvas, at point) {
 		c.rect(at, w, boxHeight, style{line: thin})
 		print.paint(c, point{at.x + (w-print.w)/2, at.y + boxHeight/2 - print.axis})
 	}}

@@ -25,20 +25,25 @@ func story(k kit, asked task.Task) (drawing, bool) {
 		answer = append(answer, k.answerBox(digits, number))
 	}
 	answer = append(answer, k.text(t.Unit(k.lang)))
-	told, below := k.paragraph(k.prompt(t), lettering{size: k.size}), row(k.gap(), answer...)
+	told := tagged(tagText, "", k.paragraph(k.prompt(t), lettering{size: k.size}))
+	below := tagged(tagFigure, k.saidOn(k.say(boxToWrite)+" "+t.Unit(k.lang), answerIn(t, k.lang)), row(k.gap(), answer...))
 	beside := k.width - below.w - 2*k.gap()
 	if beside < leastDrawing {
-		return stack(3, told, drawHere(k.width), below), true
+		d := stack(3, told, drawHere(k.width), below)
+		d.speaks = true
+		return d, true
 	}
 	room := drawHere(beside)
 	room.axis, below.axis = room.h, below.h // the answer stands at the foot of the room to draw in
-	return stack(3, told, row(2*k.gap(), room, below)), true
+	d := stack(3, told, row(2*k.gap(), room, below))
+	d.speaks = true
+	return d, true
 }
 
 // leastDrawing is how wide the room to draw in must be to have the answer beside it.
 const leastDrawing = 75.0
 
-// drawHere is room to draw in.
+// drawHere is room to draw in: nothing that a screen reader has to tell.
 func drawHere(w float64) drawing {
 	return drawing{w: w, h: drawingRoom, paint: func(c canvas, at point) {
 		c.rect(at, w, drawingRoom, style{line: thin, dashed: true})

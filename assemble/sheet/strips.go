@@ -36,7 +36,7 @@ func (s settings) strips(papers []Paper) ([]leaf, error) {
 				if i > 0 {
 					c.line(point{0, y}, point{s.pageWidth, y}, style{line: thin, dashed: true})
 				}
-				contents[form].paint(c, point{s.margin, y + stripEdge})
+				tagged(tagPart, "", contents[form]).paint(c, point{s.margin, y + stripEdge})
 				c.text(point{s.margin + s.width, y + height - 4}, s.formMark(papers[form]), lettering{size: smallPrint, align: right})
 			}
 		}})
@@ -60,9 +60,9 @@ func (s settings) stripOf(p Paper) (drawing, error) {
 		body := flow(s.width, cellGap, stripGap, items...)
 		k := s.kit
 		k.width = min(s.width, max(body.w, cellWords))
-		cell := stack(2, k.paragraph(s.say(directionOf(group[0])), lettering{size: leastPrint}), body)
+		cell := stack(2, tagged(tagDirection, "", k.paragraph(s.say(directionOf(group[0])), lettering{size: leastPrint})), body)
 		cell.axis = 0
 		cells = append(cells, cell)
 	}
-	return stack(4, s.nameLine(p), flow(s.width, cellGap, stripGap, cells...)), nil
+	return stack(4, tagged(tagText, "", s.nameLine(p)), flow(s.width, cellGap, stripGap, cells...)), nil
 }

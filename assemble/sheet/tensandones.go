@@ -45,7 +45,7 @@ func blocks(k kit, n int) drawing {
 // bundle is a number of sticks side by side, each with its ten parts marked.
 func bundle(sticks int) drawing {
 	w := unit * float64(sticks)
-	return drawing{w, stick, stick / 2, func(c canvas, at point) {
+	return drawing{w: w, h: stick, axis: stick / 2, paint: func(c canvas, at point) {
 		c.rect(at, w, stick, style{line: plain, fill: pale})
 		for i := 1; i < 10; i++ {
 			y := at.y + unit*float64(i)
@@ -65,7 +65,7 @@ const hair = 0.25
 func singles(n int) drawing {
 	const pitch = 2*dotRadius + 1.4
 	w := pitch*float64((n+4)/5) + dotRadius
-	return drawing{w, stick, stick / 2, func(c canvas, at point) {
+	return drawing{w: w, h: stick, axis: stick / 2, paint: func(c canvas, at point) {
 		for i := range n {
 			middle := point{at.x + dotRadius + pitch*float64(i/5), at.y + stick - dotRadius - pitch*float64(i%5)}
 			c.circle(middle, dotRadius, style{fill: black})

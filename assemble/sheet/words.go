@@ -46,5 +46,7 @@ func (k kit) asked(question, key string) drawing {
 	if strings.ContainsFunc(key, unicode.IsLetter) {
 		length = k.width
 	}
-	return stack(2, print, k.answerLine(length, key))
+	d := stack(2, tagged(tagText, "", print), tagged(tagFigure, k.saidOn(k.say(lineToWrite), key), k.answerLine(length, key)))
+	d.speaks = true
+	return d
 }

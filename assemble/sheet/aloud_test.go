@@ -1,0 +1,69 @@
+package sheet
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"evenhand/bank/generate"
+	"evenhand/standards"
+	"evenhand/standards/task"
+)
+
+// Worked by hand: what is said in place of a picture.
+func TestPicturesInWords(t *testing.T) {
+	for _, c := range []struct {
+		task string
+		look task.Look
+		want string
+	}{
+		{"47 + 36 = ?", task.LookColumn, "47 plus 36 equals blank."},
+		{"47 ? 74", task.LookCompare, "47 blank 74."},
+		{"98, 99, ?, 101", task.LookSequence, "98, 99, blank, 101."},
+		{"234 = ? hundreds ? tens ? ones", task.LookTensAndOnes, "square of a hundred, square of a hundred, stick of ten, stick of ten, stick of ten, dot, dot, dot, dot. 234 equals blank hundreds blank tens blank ones."},
+		{"coins 25, 10, 1", task.LookCoins, "Count the money. Write how many cents. 25-cent coin, 10-cent coin, 1-cent coin."},
+		{"read 7:25 pm", task.LookClockFace, "A clock face. The short hand is between the 7 and the 8. The long hand points to the 5. What time is it? It is evening."},
+		{"read 4:37", task.LookClockFace, "A clock face. The short hand is between the 4 and the 5. The long hand is 2 small marks past the 7. What time is it?"},
+		{"83 - 47 = ?", task.LookHundredsChart, "83 minus 47 equals blank. A chart of the numbers from 1 to 120, with 83 in a frame."},
+		{"array 2 by 3", task.LookArray, "Add the rows. Write how many dots in all. dot, dot, dot; dot, dot, dot."},
+	} {
+		k := testKit(t, false)
+		if got := k.aloud(Question{Number: 1, Task: task.MustParse(c.task), Look: c.look}); got != c.want {
+			t.Errorf("%s as %s is said as\n%q, want\n%q", c.task, c.look, got, c.want)
+		}
+	}
+}
+
+// Who only hears an item can tell it from every other: no two tasks with different keys sound alike. And
+// what is heard is never the whole sentence with its answer, nor a time in digits where a clock is
+// to be read.
+func TestWordsInPlaceOfPicturesAreEnough(t *testing.T) {
+	for _, skill := range standards.Catalogue() {
+		made, err := generate.Make(generate.Request{Skill: skill.ID, Count: 30, Seed: 5})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, lang := range []string{"en", "es"} {
+			k := testKit(t, false)
+			k.lang = lang
+			heard := map[string]task.Task{}
+			for _, asked := range made.Tasks {
+				for _, l := range asked.Looks() {
+					said := k.aloud(Question{Number: 1, Task: asked, Look: l})
+					if other, ok := heard[string(l)+said]; ok && other.Key() != asked.Key() {
+						t.Errorf("%s and %s as %s both sound like %q", other, asked, l, said)
+					}
+					heard[string(l)+said] = asked
+					c, isClock := asked.(task.Clock)
+					if isClock && c.Verb != task.Draw && l == task.LookClockFace && regexp.MustCompile(`[0-9]:[0-9]`).MatchString(said) {
+						t.Errorf("%s as %s gives the time: %q", asked, l, said)
+					}
+					whole := strings.Replace(k.sentenceAloud(asked.String()), k.say(blankSaid), asked.Key(), 1)
+					if strings.Contains(asked.String(), "?") && strings.Contains(said, whole) {
+						t.Errorf("%s as %s gives the answer: %q", asked, l, said)
+					}
+				}
+			}
+		}
+	}
+}
