@@ -29,17 +29,18 @@ type block struct {
 func (s settings) blocks(p Paper, sparing bool) ([]block, error) {
 	list := []block{{drawing: tagged(tagTitle, "", s.heading(p)), keep: true}}
 	all := groups(p.Questions)
+	var pairs map[int]block
+	if sparing {
+		var err error
+		if pairs, err = s.pairs(all); err != nil {
+			return nil, err
+		}
+	}
 	for i := 0; i < len(all); i++ {
-		if sparing && i+1 < len(all) {
-			pair, ok, err := s.abreast(all[i], all[i+1])
-			if err != nil {
-				return nil, err
-			}
-			if ok {
-				list = append(list, pair)
-				i++
-				continue
-			}
+		if pair, ok := pairs[i]; ok {
+			list = append(list, pair)
+			i++
+			continue
 		}
 		rows, err := s.rows(all[i])
 		if err != nil {
@@ -49,6 +50,31 @@ func (s settings) blocks(p Paper, sparing bool) ([]block, error) {
 		list = append(list, rows...)
 	}
 	return list, nil
+}
+
+// pairs are the groups that stand beside their next, by the place of the first, chosen so that as much
+// height as possible is spared.
+func (s settings) pairs(all [][]Question) (map[int]block, error) {
+	spared := make([]float64, len(all)+2) // by what stands from each group on
+	beside := make([]*block, len(all))
+	for i := len(all) - 2; i >= 0; i-- {
+		spared[i] = spared[i+1]
+		pair, saves, err := s.abreast(all[i], all[i+1])
+		if err != nil {
+			return nil, err
+		}
+		if saves > 0 && saves+spared[i+2] > spared[i+1] {
+			spared[i], beside[i] = saves+spared[i+2], &pair
+		}
+	}
+	chosen := map[int]block{}
+	for i := 0; i < len(all); i++ {
+		if beside[i] != nil {
+			chosen[i] = *beside[i]
+			i++
+		}
+	}
+	return chosen, nil
 }
 
 // direction is what the teacher reads aloud before a group, in lines of the given width.
@@ -63,27 +89,28 @@ func (s settings) outline(group []Question) string {
 	return numbers(group) + "  " + s.say(directionOf(group[0]))
 }
 
-// abreast is two groups side by side, each under its own direction; false where they are of more than
-// one item or too wide.
-func (s settings) abreast(a, b []Question) (block, bool, error) {
+// abreast is two groups side by side, each under its own direction, and the height that this spares; 0
+// where they are of more than one item or too wide.
+func (s settings) abreast(a, b []Question) (block, float64, error) {
 	half := (s.width - columnGap) / 2
 	if s.Columns == 1 || len(a) > 1 || len(b) > 1 {
-		return block{}, false, nil
+		return block{}, 0, nil
 	}
 	var cells []drawing
 	for _, group := range [][]Question{a, b} {
 		items, err := s.items(group)
 		if err != nil {
-			return block{}, false, err
+			return block{}, 0, err
 		}
 		if items[0].w > half {
-			return block{}, false, nil
+			return block{}, 0, nil
 		}
 		cell := stack(.7*rowGap, s.direction(group, half), items[0])
 		cell.axis = 0
 		cells = append(cells, cell)
 	}
-	return block{drawing: grid(half+columnGap, cells), gap: groupGap, mark: s.outline(a), what: "item " + numbers(a)}, true, nil
+	pair := block{drawing: grid(half+columnGap, cells), gap: groupGap, mark: s.outline(a), what: "item " + numbers(a)}
+	return pair, groupGap + min(cells[0].h, cells[1].h), nil
 }
 
 // numbers is "1" or "1-4".

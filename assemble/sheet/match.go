@@ -9,7 +9,7 @@ import (
 
 // Sizes of a matching item in millimetres.
 const (
-	matchRadius = 23.5 // of a clock, at most
+	matchRadius = 21.0 // of a clock, at most
 	matchGap    = 4.0  // between clocks one below the other
 	matchReach  = 60.0 // from the dots at the clocks to those at the times, at most
 	leastReach  = 12.0
