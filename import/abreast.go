@@ -15,7 +15,8 @@ import (
 // in the same order, and gives them a block number; it returns how many items a row has.
 func alongside(columns []Column, rows []record) int {
 	questions := columnsThat(columns, func(i int, c Column) bool {
-		return (c.Meaning == Question || c.rival == Question || c.Meaning == "" && c.rival == "" && taskColumn(rows, i)) && !allNumbers(rows, i)
+		asks := c.Meaning == Question || c.rival == Question || c.Meaning == "" && c.rival == "" && taskColumn(rows, i)
+		return asks && !allNumbers(rows, i)
 	})
 	if len(questions) < 2 {
 		return 1
@@ -26,7 +27,6 @@ func alongside(columns []Column, rows []record) int {
 	if !takeTurns(questions, answers) {
 		return 1
 	}
-	first := Answer
 	for block, at := range questions {
 		c := &columns[at]
 		c.block = block
@@ -41,7 +41,7 @@ func alongside(columns []Column, rows []record) int {
 		c := &columns[at]
 		c.block, c.rival = block, ""
 		if block == 0 && c.Meaning == "" {
-			c.Meaning, c.Why = first, "its cells answer the questions beside them"
+			c.Meaning, c.Why = Answer, "its cells answer the questions beside them"
 		}
 		if block > 0 {
 			c.Meaning, c.Why = "", fmt.Sprintf("answers too: %d items a row", len(questions))

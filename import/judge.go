@@ -137,7 +137,8 @@ func (j *judge) item(rec record) verdict {
 	}
 	clock := dayShare.MatchString(question) && j.inClocks(rec)
 	mended, changed := mendTimes(question, clock)
-	asking, whole := leaveOut(strings.TrimLeft(mended, "= "), notDigit.ReplaceAllString(j.cell(rec, Answer), ""), j.leaveOut) // "=7+8" is a sum typed into a spreadsheet
+	typed := strings.TrimLeft(mended, "= ") // "=7+8" is a sum typed into a spreadsheet
+	asking, whole := leaveOut(typed, notDigit.ReplaceAllString(j.cell(rec, Answer), ""), j.leaveOut)
 	asked, err := task.Parse(asking)
 	var v verdict
 	switch {
