@@ -11,8 +11,6 @@ import (
 	"github.com/oklog/ulid/v2"
 
 	"evenhand/bank/store"
-
-	"evenhand/standards"
 )
 
 // Report is what Check found.
@@ -198,7 +196,7 @@ func (c *checker) computed(it *Item) {
 		{"key", it.Key, again.Key},
 		{"skill", string(it.Skill), string(again.Skill)},
 		{"traits", strings.Join(it.Traits.List(), " "), strings.Join(again.Traits.List(), " ")},
-		{"standards", standards.JoinCodes(it.Codes), standards.JoinCodes(again.Codes)},
+		{"standards", it.Standards(), again.Standards()},
 		{"seconds", fmt.Sprint(it.Seconds), fmt.Sprint(again.Seconds)},
 	} {
 		if field.kept != field.now {

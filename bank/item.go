@@ -55,6 +55,14 @@ func (it Item) Predictable() bool { return !it.ByHand() || it.Skill != "" || it.
 // difficulty were given by a person.
 func (it Item) ByHand() bool { return it.Task == "" }
 
+// Standards shows the standards that the item meets in one cell, or says why there is none.
+func (it Item) Standards() string {
+	if it.ByHand() {
+		return standards.JoinCodes(it.Codes, "")
+	}
+	return standards.JoinCodes(it.Codes, it.Skill)
+}
+
 // Question is the text of the item as a person reads it: its wording in the language, else
 // the story that its task tells, else its task.
 func (it Item) Question(lang string) string {

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"evenhand/bank"
-	"evenhand/standards"
 )
 
 // edit brings what a person may change in an export into an item: what follows from its
@@ -35,7 +34,7 @@ func edits(it, row bank.Item) (changes []string) {
 	if row.ByHand() {
 		differ("key", it.Key, row.Key)
 		differ("skill", string(it.Skill), string(row.Skill))
-		differ("standards", standards.JoinCodes(it.Codes), standards.JoinCodes(row.Codes))
+		differ("standards", it.Standards(), row.Standards())
 		differ("seconds", fmt.Sprint(it.Seconds), fmt.Sprint(row.Seconds))
 	}
 	return changes

@@ -191,13 +191,14 @@ func (j *judge) compareSkill(v *verdict, rec record) {
 func (j *judge) compareCodes(v *verdict, rec record) {
 	cell := j.cell(rec, Standards)
 	codes := standards.SplitCodes(cell)
+	noCode := slices.Contains([]string{standards.BeyondK2, standards.NoneNamesIt, standards.CodeNotKnown}, cell)
 	meets := func(c task.Code) bool { return slices.Contains(v.item.Codes, c) }
 	switch {
-	case cell == "" || cell == standards.BeyondK2 && len(v.item.Codes) == 0 || slices.ContainsFunc(codes, meets):
-	case len(codes) == 0 && cell != standards.BeyondK2:
-		v.note(rec.first, Standards, fmt.Sprintf("%q is no standard from kindergarten to grade 2; %s meets %s", shorten(cell), v.item.Task, standards.JoinCodes(v.item.Codes)))
+	case cell == "" || noCode && len(v.item.Codes) == 0 || slices.ContainsFunc(codes, meets):
+	case len(codes) == 0 && !noCode:
+		v.note(rec.first, Standards, fmt.Sprintf("%q is no standard from kindergarten to grade 2; %s meets %s", shorten(cell), v.item.Task, v.item.Standards()))
 	default:
-		v.note(rec.first, Standards, fmt.Sprintf("the list says %s; by its numbers %s meets %s", shorten(cell), v.item.Task, standards.JoinCodes(v.item.Codes)))
+		v.note(rec.first, Standards, fmt.Sprintf("the list says %s; by its numbers %s meets %s", shorten(cell), v.item.Task, v.item.Standards()))
 	}
 }
 

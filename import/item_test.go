@@ -36,11 +36,11 @@ func TestWrongAnswers(t *testing.T) {
 // An understood item needs no answer; what else is said of it is kept or compared.
 func TestUnderstoodItem(t *testing.T) {
 	b, r := importText(t, "Topic;Level;Question;Pregunta;Answer;Look;Standard;By;Notes\n"+
-		"add-two-digit;hard;63 + 45;¿Cuánto es 63 más 45?;;column;2.NBT.5;T.L.;use blocks\n"+
+		"add-two-digit;hard;63 + 45;¿Cuánto suman 63 fichas y 45 fichas?;;column;2.NBT.5;T.L.;use blocks\n"+
 		"adding;;47 + 36;;83;clock-face;K.ZZ.9;;\n")
 	all := items(t, b, r)
 	want := bank.NewItem(task.MustParse("63 + 45 = ?"), task.LookColumn, bank.Origin{Kind: "imported", File: "list.csv", Row: 2, By: "T.L."})
-	want.Wording = map[string]string{"es": "¿Cuánto es 63 más 45?"}
+	want.Wording = map[string]string{"es": "¿Cuánto suman 63 fichas y 45 fichas?"}
 	want.Notes = "use blocks; level: hard"
 	want.ID, want.Revision, want.By, want.At = all[0].ID, 1, "M.O.", monday
 	if got, want := fmt.Sprintf("%+v", all[0]), fmt.Sprintf("%+v", want); got != want {
@@ -84,7 +84,7 @@ func TestItemByHand(t *testing.T) {
 			t.Errorf("item %d: %+v", i, it)
 		}
 	}
-	if it := all[0]; it.Skill != "" || it.Key != "a triangle" || standards.JoinCodes(it.Codes) != "2.G.A.1" || it.Notes != "grade: 2; skill: shapes" {
+	if it := all[0]; it.Skill != "" || it.Key != "a triangle" || standards.JoinCodes(it.Codes, it.Skill) != "2.G.A.1" || it.Notes != "grade: 2; skill: shapes" {
 		t.Errorf("got %+v", it)
 	}
 	if it := all[1]; it.Wording["es"] == "" || it.Wording["en"] != "" || it.Skill != "count-by-steps" {

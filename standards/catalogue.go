@@ -16,21 +16,21 @@ var catalogue = SkillList{
 		"count up to 20 things in rows, up to 10 scattered", "count 13", is[task.HowMany]},
 	{"compare-groups", 0, []task.Code{"K.CC.C.6"}, []task.Look{task.LookGroups}, 15, -1900,
 		"say which of two groups has more or fewer", "more: 5 or 8 dots", is[task.Groups]},
-	{"write-to-20", 0, []task.Code{"K.CC.A.3", "1.NBT.A.1"}, []task.Look{task.LookWords, task.LookChoice}, 15, -2200,
+	{"write-to-20", 0, []task.Code{"K.CC.A.3", "1.NBT.A.1", "2.NBT.A.3"}, []task.Look{task.LookWords, task.LookChoice}, 15, -2200,
 		"write numbers to 20 in digits", "write thirteen", writing(20)},
 	{"number-pairs", 0, []task.Code{"K.OA.A.3"}, []task.Look{task.LookPairs}, 45, -2000,
 		"find two pairs that make a number to 10", "pairs of 7", is[task.Pairs]},
-	{"make-ten", 0, []task.Code{"K.OA.A.4"}, []task.Look{task.LookSentence, task.LookBond, task.LookNumberLine, task.LookHundredsChart, task.LookChoice}, 20, -2600,
+	{"make-ten", 0, []task.Code{"K.OA.A.4", "1.OA.D.8"}, []task.Look{task.LookSentence, task.LookBond, task.LookNumberLine, task.LookHundredsChart, task.LookChoice}, 20, -2600,
 		"find the partner that makes 10", "6 + ? = 10", sentence(func(s task.Sentence) bool {
-			return s.N == 2 && s.IsAddition() && s.Blank != 2 && s.Result() == 10
+			return s.N == 2 && s.IsAddition() && s.Blank != 2 && s.Result() == 10 && min(s.Terms[0], s.Terms[1]) > 0
 		})},
-	{"subtract-tens", 1, []task.Code{"1.NBT.C.6"}, []task.Look{task.LookSentence, task.LookColumn, task.LookBond, task.LookNumberLine, task.LookHundredsChart}, 25, -2400,
+	{"subtract-tens", 1, []task.Code{"1.NBT.C.6", "1.OA.C.6", "2.OA.B.2", "K.OA.A.2"}, []task.Look{task.LookSentence, task.LookColumn, task.LookBond, task.LookNumberLine, task.LookHundredsChart}, 25, -2400,
 		"take tens from tens", "80 - 30 = ?", result2(func(s task.Sentence) bool { return s.IsTens() })},
 	{"stories-within-10", 0, []task.Code{"K.OA.A.2", "K.OA.A.3", "1.OA.A.1", "2.OA.A.1"}, []task.Look{task.LookStory, task.LookChoice}, 60, -2100,
 		"stories of the situations of kindergarten, within 10", "story add-to result-unknown: 5 + 3 = ?, shells, Mia", kindergartenStory},
-	{"length-stories", 2, []task.Code{"2.MD.B.5", "2.OA.A.1"}, []task.Look{task.LookStory, task.LookChoice}, 80, -1800,
+	{"length-stories", 2, []task.Code{"2.MD.B.5", "2.OA.A.1", "1.OA.A.1"}, []task.Look{task.LookStory, task.LookChoice}, 80, -1800,
 		"stories about lengths, within 100", "story take-from result-unknown: 62 - 25 = ?, rope, Omar", story(func(s task.Story) bool { return s.Measured() })},
-	{"money-stories", 2, []task.Code{"2.MD.C.8", "2.OA.A.1"}, []task.Look{task.LookStory, task.LookChoice}, 80, -1800,
+	{"money-stories", 2, []task.Code{"2.MD.C.8", "2.OA.A.1", "1.OA.A.1"}, []task.Look{task.LookStory, task.LookChoice}, 80, -1800,
 		"stories about cents, within a dollar", "story take-from result-unknown: 60 - 25 = ?, cents, Ana", story(func(s task.Story) bool { return s.Money() })},
 	{"two-step-stories", 2, []task.Code{"2.OA.A.1", "1.OA.A.2"}, []task.Look{task.LookStory, task.LookChoice}, 100, -1100,
 		"stories with two steps, within 100", "story two-step: 25 + 17 - 12 = ?, shells, Mia", story(func(s task.Story) bool { return s.Situation == task.TwoSteps })},
@@ -38,15 +38,15 @@ var catalogue = SkillList{
 		"stories of the situations of grade 1, within 20", "story add-to change-unknown: 5 + ? = 12, shells, Mia", story(func(s task.Story) bool {
 			return s.Situation.Mastered() <= 1 && s.Sentence.Size() <= 20
 		})},
-	{"stories-within-100", 2, []task.Code{"2.OA.A.1"}, []task.Look{task.LookStory, task.LookChoice}, 80, -2000,
+	{"stories-within-100", 2, []task.Code{"2.OA.A.1", "1.OA.A.1"}, []task.Look{task.LookStory, task.LookChoice}, 80, -2000,
 		"stories of all fourteen situations, within 100", "story compare smaller-unknown more: 62 - 25 = ?, books, Lin, Kofi", is[task.Story]},
-	{"facts-within-20", 1, []task.Code{"K.OA.A.2", "K.OA.A.5", "1.OA.C.6", "2.OA.B.2"}, []task.Look{task.LookSentence, task.LookBond, task.LookColumn, task.LookMakeTen, task.LookNumberLine, task.LookHundredsChart, task.LookChoice}, 20, -2600,
+	{"facts-within-20", 1, []task.Code{"K.OA.A.2", "K.OA.A.5", "1.OA.C.6", "2.OA.B.2", "K.NBT.A.1"}, []task.Look{task.LookSentence, task.LookBond, task.LookColumn, task.LookMakeTen, task.LookNumberLine, task.LookHundredsChart, task.LookChoice}, 20, -2600,
 		"add and subtract two numbers within 20", "7 + 8 = ?", result2(func(s task.Sentence) bool { return s.Size() <= 20 })},
-	{"three-addends", 1, []task.Code{"1.OA.A.2"}, []task.Look{task.LookSentence, task.LookColumn, task.LookChoice}, 30, -2100,
+	{"three-addends", 1, []task.Code{"1.OA.B.3", "1.OA.C.6"}, []task.Look{task.LookSentence, task.LookColumn, task.LookChoice}, 30, -2100,
 		"add three numbers to 20", "9 + 4 + 6 = ?", sentence(func(s task.Sentence) bool {
 			return s.N == 3 && s.Blank == 3 && s.IsAddition() && s.Size() <= 20
 		})},
-	{"missing-number", 1, []task.Code{"1.OA.D.8"}, []task.Look{task.LookSentence, task.LookBond, task.LookNumberLine, task.LookHundredsChart, task.LookChoice}, 30, -2600,
+	{"missing-number", 1, []task.Code{"1.OA.D.8", "K.NBT.A.1"}, []task.Look{task.LookSentence, task.LookBond, task.LookNumberLine, task.LookHundredsChart, task.LookChoice}, 30, -2600,
 		"find the unknown number within 20", "8 + ? = 11", sentence(func(s task.Sentence) bool { return s.Blank != s.N && s.Size() <= 20 })},
 	{"related-facts", 1, []task.Code{"1.OA.B.4"}, []task.Look{task.LookTwin}, 35, -2500,
 		"take away by finding the unknown addend", "8 + ? = 11, 11 - 8 = ?", is[task.Related]},
@@ -91,7 +91,7 @@ var catalogue = SkillList{
 		})},
 	{"add-within-1000", 2, []task.Code{"2.NBT.B.7"}, []task.Look{task.LookSentence, task.LookColumn, task.LookHundredsChart, task.LookChoice}, 60, -2200,
 		"add within 1000", "347 + 128 = ?", sentence(func(s task.Sentence) bool { return s.Blank == s.N && s.IsAddition() && s.Size() <= 1000 })},
-	{"subtract-two-digit", 2, []task.Code{"2.NBT.B.5"}, []task.Look{task.LookSentence, task.LookColumn, task.LookBond, task.LookNumberLine, task.LookHundredsChart}, 40, -2500,
+	{"subtract-two-digit", 2, []task.Code{"2.NBT.B.5"}, []task.Look{task.LookSentence, task.LookColumn, task.LookBond, task.LookNumberLine, task.LookHundredsChart, task.LookChoice}, 40, -2500,
 		"subtract within 100 without regrouping", "87 - 34 = ?", result2(func(s task.Sentence) bool {
 			return s.Size() <= 100 && task.SubtractionRegroups(s.Terms[0], s.Terms[1]) == 0
 		})},
@@ -99,7 +99,7 @@ var catalogue = SkillList{
 		"subtract within 100 with regrouping", "83 - 47 = ?", result2(func(s task.Sentence) bool { return s.Size() <= 100 })},
 	{"subtract-within-1000", 2, []task.Code{"2.NBT.B.7"}, []task.Look{task.LookSentence, task.LookColumn, task.LookBond, task.LookHundredsChart, task.LookChoice}, 65, -2600,
 		"subtract within 1000", "402 - 178 = ?", result2(func(s task.Sentence) bool { return s.Size() <= 1000 })},
-	{"add-and-subtract", 2, []task.Code{"1.OA.C.6", "2.NBT.B.5", "2.NBT.B.7"}, []task.Look{task.LookSentence, task.LookChoice}, 50, -1900,
+	{"add-and-subtract", 2, []task.Code{"1.OA.C.6", "2.NBT.B.5", "2.NBT.B.7", "2.OA.B.2"}, []task.Look{task.LookSentence, task.LookChoice}, 50, -1900,
 		"add and take away in one sentence", "12 + 5 - 3 = ?", sentence(func(s task.Sentence) bool { return s.N > 2 && !s.IsAddition() && s.Size() <= 1000 })},
 	{"tens-and-ones", 1, []task.Code{"1.NBT.B.2", "K.NBT.A.1"}, []task.Look{task.LookFrame, task.LookTensAndOnes, task.LookSentence, task.LookChoice}, 30, -2200,
 		"tens and ones of a two-digit number, and back", "47 = ? tens ? ones", placeValue(2)},
@@ -111,7 +111,7 @@ var catalogue = SkillList{
 		"compare two-digit numbers", "47 ? 74", comparing(99)},
 	{"compare-three-digit", 2, []task.Code{"2.NBT.A.4"}, []task.Look{task.LookCompare}, 25, -2100,
 		"compare three-digit numbers", "347 ? 374", comparing(task.MaxNumber)},
-	{"count-on", 1, []task.Code{"K.CC.A.2", "1.NBT.A.1"}, []task.Look{task.LookSequence}, 25, -2600,
+	{"count-on", 1, []task.Code{"K.CC.A.2", "1.NBT.A.1", "K.CC.A.1"}, []task.Look{task.LookSequence}, 25, -2600,
 		"count on and back by ones, to 120", "98, 99, ?, 101", func(t task.Task) bool {
 			s, ok := t.(task.Sequence)
 			return ok && (s.Step == 1 || s.Step == -1) && max(s.First, s.Number(s.N-1)) <= 120

@@ -10,8 +10,12 @@ import (
 	"evenhand/standards/words"
 )
 
-// BeyondK2 stands where codes are shown for a task that no standard up to grade 2 asks for.
-const BeyondK2 = "beyond K-2"
+// What stands where codes are shown and there is none.
+const (
+	BeyondK2     = "beyond K-2"               // the skill comes after grade 2
+	NoneNamesIt  = "no K-2 standard names it" // the skill is taught up to grade 2, but no standard asks for just this
+	CodeNotKnown = "standard not known"       // an item kept by hand, whose mathematics nobody has read
+)
 
 // Topic describes a standard in our own few words.
 func Topic(c task.Code) string {
@@ -52,10 +56,18 @@ func ParseCode(text string) (task.Code, error) {
 	return "", fmt.Errorf("no standard %q from kindergarten to grade 2%s", text, words.Suggest(clean, names))
 }
 
-// JoinCodes shows codes in one cell, separated by a space, or "beyond K-2".
-func JoinCodes(codes []task.Code) string {
+// JoinCodes shows the codes of an item of a skill in one cell, separated by a space, or says why
+// there is none. The skill is empty for an item whose mathematics isn't understood.
+func JoinCodes(codes []task.Code, skill SkillID) string {
 	if len(codes) == 0 {
-		return BeyondK2
+		s, known := catalogue.Skill(skill)
+		switch {
+		case !known:
+			return CodeNotKnown
+		case s.Grade > 2:
+			return BeyondK2
+		}
+		return NoneNamesIt
 	}
 	parts := make([]string, len(codes))
 	for i, c := range codes {

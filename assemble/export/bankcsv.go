@@ -7,7 +7,6 @@ import (
 	"time"
 
 	"evenhand/bank"
-	"evenhand/standards"
 )
 
 // bankRow is one line of a bank as CSV: an item as it stands now, all of it, so that
@@ -25,7 +24,7 @@ type bankRow struct {
 	QuestionES string `csv:"question_es"`
 	Key        string `csv:"key"`
 	Skill      string `csv:"skill"`
-	Standards  string `csv:"standards"` // codes separated by a space, or "beyond K-2"
+	Standards  string `csv:"standards"` // codes separated by a space, or why there is none
 	Look       string `csv:"look"`
 	Standing   string `csv:"standing"`
 	Band       string `csv:"band"`
@@ -76,7 +75,7 @@ func rowOf(item bank.Item) bankRow {
 		QuestionES: item.Wording["es"],
 		Key:        item.Key,
 		Skill:      string(item.Skill),
-		Standards:  standards.JoinCodes(item.Codes),
+		Standards:  item.Standards(),
 		Look:       string(item.Look),
 		Standing:   string(item.Standing),
 		Band:       string(difficulty.Band()),

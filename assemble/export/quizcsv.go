@@ -5,7 +5,6 @@ import (
 	"slices"
 
 	"evenhand/assemble"
-	"evenhand/standards"
 )
 
 // QuizRow is one line of quiz.csv: an item in its place on a form.
@@ -46,7 +45,7 @@ func quizRow(form string, placed assemble.Placed) QuizRow {
 		Number:     Whole(placed.Number),
 		ID:         item.ID,
 		Skill:      string(item.Skill),
-		Standards:  standards.JoinCodes(item.Codes),
+		Standards:  item.Standards(),
 		Task:       item.Asks(),
 		Look:       string(item.Look),
 		Key:        item.Key,

@@ -14,7 +14,7 @@ import (
 type TagRow struct {
 	Task      string `csv:"task"` // in its plain form; as it was typed where there is a Problem
 	Skill     string `csv:"skill"`
-	Standards string `csv:"standards"` // codes separated by a space, or "beyond K-2"
+	Standards string `csv:"standards"` // codes separated by a space, or why there is none
 	Key       string `csv:"key"`
 	Traits
 	Difficulty string `csv:"difficulty"` // predicted, in logits
@@ -35,7 +35,7 @@ func Tag(line string) TagRow {
 	return TagRow{
 		Task:       asked.String(),
 		Skill:      string(skill),
-		Standards:  standards.JoinCodes(asked.Codes()),
+		Standards:  standards.JoinCodes(asked.Codes(), standards.SkillOf(asked)),
 		Key:        asked.Key(),
 		Traits:     TraitsOf(traits),
 		Difficulty: difficulty.String(),

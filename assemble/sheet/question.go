@@ -9,7 +9,7 @@ import (
 func QuestionOf(item bank.Item, number int, lang string) Question {
 	q := Question{Number: number, Look: item.Look, Text: item.OwnWords(lang), Key: item.Key}
 	if asked, err := task.Parse(item.Task); err == nil {
-		q.Task, q.Missteps = asked, asked.Missteps()
+		q.Task, q.Missteps = asked, task.MisstepsIn(asked, item.Look)
 	}
 	return q
 }

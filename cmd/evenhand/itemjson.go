@@ -92,7 +92,7 @@ type useJSON struct {
 func withPast(item bank.Item, basis bank.Basis, uses []bank.Use, history []bank.Item) pastJSON {
 	past := pastJSON{itemJSON: toJSON(item, basis), Missteps: []misstepJSON{}, Uses: []useJSON{}}
 	if asked, err := task.Parse(item.Task); err == nil {
-		for _, m := range asked.Missteps() {
+		for _, m := range task.MisstepsIn(asked, item.Look) {
 			row := misstepJSON{Answer: m.Answer, Tells: tells(m)}
 			for _, kind := range m.Kinds {
 				row.Missteps = append(row.Missteps, kind.Name)

@@ -112,14 +112,6 @@ func itemLine(item bank.Item, basis bank.Basis, verbose bool) []string {
 // noPrediction is said of an item by hand of which no skill is known.
 const noPrediction = "no prediction"
 
-// standardsInWords are the codes that an item meets, or that they aren't known.
-func standardsInWords(item bank.Item) string {
-	if !item.Predictable() && len(item.Codes) == 0 {
-		return "standard not known"
-	}
-	return standards.JoinCodes(item.Codes)
-}
-
 // cut is a text on one line of a table, without its end where it is long.
 func cut(text string, longest int) string {
 	text = strings.Join(strings.Fields(text), " ")

@@ -77,7 +77,7 @@ func describe(w io.Writer, item bank.Item, learnt bank.Table) {
 	line("in Spanish", item.Wording["es"])
 	line("key", item.Key)
 	line("skill", string(item.Skill))
-	line("standards", standardsInWords(item))
+	line("standards", item.Standards())
 	line("look", item.Look.Title())
 	line("traits", traitsInWords(item))
 	if item.Predictable() {
@@ -89,7 +89,7 @@ func describe(w io.Writer, item bank.Item, learnt bank.Table) {
 	line("origin", originInWords(item.Origin))
 	line("notes", item.Notes)
 	if asked, err := task.Parse(item.Task); err == nil {
-		for _, m := range asked.Missteps() {
+		for _, m := range task.MisstepsIn(asked, item.Look) {
 			line("answered", m.Answer+": "+tells(m))
 		}
 	}

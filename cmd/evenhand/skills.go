@@ -41,7 +41,7 @@ func listSkills(c *cli.Context) error {
 		for i, look := range s.Looks {
 			looks[i] = string(look)
 		}
-		rows = append(rows, []string{string(s.ID), s.GradeName(), standards.JoinCodes(s.Codes), s.Example, s.Description, strings.Join(looks, " ")})
+		rows = append(rows, []string{string(s.ID), s.GradeName(), standards.JoinCodes(s.Codes, s.ID), s.Example, s.Description, strings.Join(looks, " ")})
 	}
 	if c.Bool("json") {
 		return printJSON(c, list)

@@ -13,7 +13,7 @@ import (
 // Array asks how many things stand in equal rows: "array 3 by 4" is 3 rows of 4.
 type Array struct{ Rows, Columns int } // each 1 to 5
 
-var arrayPattern = regexp.MustCompile(`^array:? ?([0-9]{1,3}) ?(?:by|x|×|rows of) ?([0-9]{1,3})$|^([0-9]{1,3}) rows of ([0-9]{1,3})$`)
+var arrayPattern = regexp.MustCompile(`^array:? ?([0-9]{1,3}) ?(?:by|x|×|rows of) ?([0-9]{1,3})$|^([0-9]{1,3}) rows of ([0-9]{1,3})(?: dots| things)?$`)
 
 func readArray(text string) (Task, error) {
 	m := arrayPattern.FindStringSubmatch(strings.TrimRight(text, "? ="))

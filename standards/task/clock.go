@@ -2,6 +2,7 @@ package task
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"evenhand/standards/words"
@@ -30,12 +31,18 @@ var clockVerbs = []struct {
 }{
 	{"read", Read}, {"read the clock", Read}, {"what time is it", Read}, {"write the time", Read}, {"time", Read},
 	{"draw", Draw}, {"draw the hands", Draw}, {"draw the hands for", Draw}, {"show", Draw}, {"show the time", Draw},
+	{"draw the hands to show", Draw}, {"draw hands to show", Draw}, {"draw hands for", Draw}, {"draw the time", Draw}, {"draw the hands at", Draw}, {"show the time on the clock", Draw},
+	{"draw the clock hands for", Draw}, {"write the time in words", Say}, {"read the time", Read}, {"tell the time", Read},
 	{"say", Say}, {"say in words", Say}, {"write in words", Say},
 }
 
+// signInText finds a sign of arithmetic, with which no text is a time; the hyphen of half-past is
+// none.
+var signInText = regexp.MustCompile(`[+=<>]|[0-9?] ?-|- ?[0-9?]| - `)
+
 // readClock reads a verb and a time, or a time alone, which asks to read it.
 func readClock(text string) (Task, error) {
-	if strings.ContainsAny(text, "+=") {
+	if signInText.MatchString(text) {
 		return nil, errOther
 	}
 	verb, rest := Read, text
@@ -45,12 +52,13 @@ func readClock(text string) (Task, error) {
 			verb, rest, cut = row.verb, after, len(row.word)
 		}
 	}
-	rest = strings.TrimLeft(rest, " :?,")
-	t, err := words.ParseTime(strings.TrimRight(rest, " ?="))
+	rest = strings.Trim(rest, " :?,")
+	says := cut > 0 || words.SaysTime(rest)
+	t, err := words.ParseTime(rest)
 	switch {
-	case err == nil:
+	case err == nil && says && !twoNumbers.MatchString(rest):
 		return Clock{verb, t}, nil
-	case cut > 0 && strings.ContainsAny(rest, "0123456789") || words.LooksLikeTime(rest):
+	case err != nil && says && words.LooksLikeTime(rest):
 		return nil, err
 	}
 	return nil, errOther

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // Coins asks what some coins are worth together, in cents: "coins 25, 10, 10, 5, 1".
@@ -19,6 +21,28 @@ var CoinValues = [5]int{50, 25, 10, 5, 1}
 // maxCoins is the most coins a task shows.
 const maxCoins = 10
 
+// coinNames are the coins by their names, also in Spanish.
+var coinNames = map[string]string{
+	"penny": "1", "pennies": "1", "nickel": "5", "nickels": "5", "dime": "10", "dimes": "10", "quarter": "25", "quarters": "25",
+	"half dollar": "50", "half dollars": "50", "half-dollar": "50", "half-dollars": "50",
+}
+
+var namedCoins = regexp.MustCompile(`^([1-9]|10|an?|one|two|three|four|five|six|seven|eight|nine|ten) ([a-z][a-z -]+)$`)
+
+// coinCells is a cell, "25" or "2 dimes", as so many coins.
+func coinCells(cell string) []string {
+	m := namedCoins.FindStringSubmatch(cell)
+	if m == nil || coinNames[m[2]] == "" {
+		return []string{cell}
+	}
+	n, err := strconv.Atoi(m[1])
+	if err != nil {
+		n, _ = words.ReadNumber(m[1])
+		n = max(n, 1)
+	}
+	return slices.Repeat([]string{coinNames[m[2]]}, n)
+}
+
 var coinCell = regexp.MustCompile(`^([0-9]{1,3}) ?(?:¢|c|cents?)?$`)
 
 func readCoins(text string) (Task, error) {
@@ -27,17 +51,20 @@ func readCoins(text string) (Task, error) {
 		return nil, errOther
 	}
 	var t Coins
-	for _, cell := range strings.FieldsFunc(strings.Trim(rest, ":?= "), func(r rune) bool { return r == ',' || r == ';' || r == '+' }) {
-		m := coinCell.FindStringSubmatch(strings.TrimSpace(cell))
-		if m == nil {
-			return nil, errOther // a question about coins in somebody's own words
+	rest = strings.ReplaceAll(rest, " and ", ", ")
+	for _, typed := range strings.FieldsFunc(strings.Trim(rest, ":?= "), func(r rune) bool { return r == ',' || r == ';' || r == '+' }) {
+		for _, cell := range coinCells(strings.TrimSpace(typed)) {
+			m := coinCell.FindStringSubmatch(cell)
+			if m == nil {
+				return nil, errOther // a question about coins in somebody's own words
+			}
+			worth, _ := strconv.Atoi(m[1])
+			at := slices.Index(CoinValues[:], worth)
+			if at < 0 {
+				return nil, fmt.Errorf("%q is no coin; the coins are 50, 25, 10, 5 and 1 cent, as in coins 25, 10, 10, 5, 1", cell)
+			}
+			t.Counts[at]++
 		}
-		worth, _ := strconv.Atoi(m[1])
-		at := slices.Index(CoinValues[:], worth)
-		if at < 0 {
-			return nil, fmt.Errorf("%q is no coin; the coins are 50, 25, 10, 5 and 1 cent, as in coins 25, 10, 10, 5, 1", strings.TrimSpace(cell))
-		}
-		t.Counts[at]++
 	}
 	if n := t.count(); n < 2 || n > maxCoins {
 		return nil, fmt.Errorf("%q has %d coins; a task here has 2 to %d, as in coins 25, 10, 10, 5, 1", text, n, maxCoins)

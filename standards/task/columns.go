@@ -117,3 +117,32 @@ func borrowAt(top *[5]int, i int, stop bool) bool {
 	}
 	return false
 }
+
+// alignedLeft works a sum (sign 1) or difference (sign -1) with the shorter number under the
+// left end of the longer one: 47 + 5 as 47 + 50. Empty where both are as long, or where more
+// would be taken away than there is.
+func alignedLeft(longer, shorter, sign int) string {
+	shift := digitCount(longer) - digitCount(shorter)
+	if shift == 0 || shorter == 0 {
+		return ""
+	}
+	for range shift {
+		shorter *= 10
+	}
+	if longer+sign*shorter < 0 {
+		return ""
+	}
+	return strconv.Itoa(longer + sign*shorter)
+}
+
+// withoutZero adds tens as if they were ones, 47 + 30 as 47 + 3; empty where no number is tens
+// alone beside one that is not.
+func withoutZero(a, b int) string {
+	if a%10 == 0 {
+		a, b = b, a
+	}
+	if b < 10 || b > 90 || b%10 != 0 || a%10 == 0 {
+		return ""
+	}
+	return strconv.Itoa(a + b/10)
+}

@@ -12,15 +12,15 @@ import (
 // Compare asks for <, > or = between two numbers: "47 ? 74".
 type Compare struct{ A, B int }
 
-var comparePattern = regexp.MustCompile(`^(?:compare )?([0-9]+) ?(?:\?|and|,) ?([0-9]+)$`)
+var comparePattern = regexp.MustCompile(`^(?:([0-9]+) ?\? ?([0-9]+)|compare:? ([0-9]+) ?(?:\?|and|y|with|to|con|,) ?([0-9]+))$`)
 
 func readCompare(text string) (Task, error) {
 	m := comparePattern.FindStringSubmatch(text)
-	if m == nil || strings.Contains(text, ",") && !strings.HasPrefix(text, "compare ") {
+	if m == nil {
 		return nil, errOther
 	}
-	a, errA := strconv.Atoi(m[1])
-	b, errB := strconv.Atoi(m[2])
+	a, errA := strconv.Atoi(m[1] + m[3])
+	b, errB := strconv.Atoi(m[2] + m[4])
 	if errA != nil || errB != nil || a > MaxNumber || b > MaxNumber {
 		return nil, fmt.Errorf("%q compares numbers above %d", text, MaxNumber)
 	}
@@ -101,14 +101,15 @@ func (c Compare) Traits() Traits {
 	return ts
 }
 
-// Codes: to 10 in kindergarten, two digits in grade 1, three in grade 2.
+// Codes: 1 to 10 in kindergarten, both numbers of two digits in grade 1, of three in grade 2;
+// no standard compares 2 with 89.
 func (c Compare) Codes() []Code {
 	switch small, large := min(c.A, c.B), max(c.A, c.B); {
 	case large <= 10 && small >= 1:
 		return []Code{"K.CC.C.7"}
-	case large <= 99:
+	case large <= 99 && small >= 10:
 		return []Code{"1.NBT.B.3"}
-	case large <= 999:
+	case large <= 999 && small >= 100:
 		return []Code{"2.NBT.A.4"}
 	}
 	return nil

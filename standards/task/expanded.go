@@ -21,6 +21,9 @@ func readExpanded(text string) (Task, error) {
 		return nil, errOther
 	}
 	n, err := strconv.Atoi(m[1])
+	if n < 11 {
+		return nil, errOther // "7 = ? + ?" has no one answer
+	}
 	if err != nil || n < 11 || n > 999 {
 		return nil, fmt.Errorf("expanded form is for numbers from 11 to 999, not %s", m[1])
 	}

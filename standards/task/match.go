@@ -17,11 +17,15 @@ type Match struct {
 
 // readMatch reads the verb and the times, separated by commas or semicolons.
 func readMatch(text string) (Task, error) {
-	rest, ok := strings.CutPrefix(text, "match ")
-	if !ok {
+	rest, ok := strings.CutPrefix(text, "match")
+	if !ok || rest == "" || !strings.ContainsAny(rest[:1], " :") {
 		return nil, errOther
 	}
-	rest = strings.TrimPrefix(strings.TrimPrefix(rest, "clocks "), "the clocks ")
+	rest = strings.TrimLeft(rest, " :")
+	rest = strings.TrimPrefix(strings.TrimPrefix(rest, "the "), "clocks")
+	if !strings.ContainsAny(rest, ",;") && !words.SaysTime(rest) {
+		return nil, errOther // a question in somebody's own words
+	}
 	cells := strings.FieldsFunc(strings.TrimLeft(rest, ": "), func(r rune) bool { return r == ',' || r == ';' })
 	if len(cells) < 2 || len(cells) > 6 {
 		return nil, fmt.Errorf("%q gives %d times; matching takes 2 to 6, as in match 4:00, 7:00, 11:00", text, len(cells))

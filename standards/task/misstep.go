@@ -51,6 +51,31 @@ func (m Misstep) Why() string {
 	return strings.Join(names, " or ")
 }
 
+// unseen are the looks in which a kind can't be made: a time said in words has no hands to
+// misread, hands that are drawn are not read, a bond has no sign, and in a column one number
+// already stands rightly under the other.
+var unseen = map[*MisstepKind][]Look{
+	handsSwapped: {LookSaidTime}, nextHour: {LookSaidTime},
+	numeralMinutes:    {LookSaidTime, LookBlankFace, LookSaidFace},
+	minuteIgnored:     {LookSaidTime, LookBlankFace, LookSaidFace},
+	hourFromMinutes:   {LookSaidTime, LookBlankFace, LookSaidFace},
+	addedInstead:      {LookBond},
+	subtractedInstead: {LookBond},
+	misaligned:        {LookColumn},
+}
+
+// MisstepsIn are the missteps of a task that a child can make on what the look shows.
+func MisstepsIn(t Task, look Look) []Misstep {
+	var list []Misstep
+	for _, m := range t.Missteps() {
+		m.Kinds = slices.DeleteFunc(slices.Clone(m.Kinds), func(kind *MisstepKind) bool { return slices.Contains(unseen[kind], look) })
+		if len(m.Kinds) > 0 {
+			list = append(list, m)
+		}
+	}
+	return list
+}
+
 // slip is one wrong answer on its way into a list of missteps.
 type slip struct {
 	kind   *MisstepKind

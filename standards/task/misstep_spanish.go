@@ -17,6 +17,8 @@ var spanishTells = map[*MisstepKind]string{
 	tenNotPaid:        "toma una decena para las unidades, pero deja las decenas como estaban",
 	borrowFromZero:    "al pedir prestado cambia un cero por nueve y no sigue a la posición siguiente",
 	borrowAcrossZero:  "pide prestado a la posición que está más allá del cero y deja el cero como estaba",
+	misaligned:        "pone las unidades del número más corto debajo de las decenas del más largo",
+	zeroDropped:       "deja fuera el cero y suma las decenas como si fueran unidades",
 	zeroInstead:       "escribe 0 donde el dígito de arriba es demasiado pequeño",
 	addedInstead:      "suma aunque el signo indica restar",
 	carryDropped:      "forma una decena nueva y se olvida de sumarla",

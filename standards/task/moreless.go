@@ -103,8 +103,9 @@ func (t MoreLess) Prompt(lang string) string {
 func (t MoreLess) Traits() Traits {
 	var ts Traits
 	n, result := t.Number, t.answer()
-	ts.setFlag(Crosses100, n < 100 && result > 100 || n > 100 && result < 100)
-	ts.setFlag(Reaches100, result == 100 || n == 100 && t.Less)
+	crosses, reaches := t.sentence().aroundHundred()
+	ts.setFlag(Crosses100, crosses)
+	ts.setFlag(Reaches100, reaches)
 	ts.setNumber(Digits, digitCount(n))
 	ts.setNumber(Largest, max(n, result))
 	ts.setNumber(Step, t.Step)
@@ -150,8 +151,12 @@ func (t MoreLess) Missteps() []Misstep {
 
 // Clashes of more and less: the fact family.
 func (t MoreLess) Clashes() []string {
-	s := Sentence{Terms: [4]int{t.Number, t.Step}, Minus: [4]bool{1: t.Less}, N: 2, Blank: 2}
-	return s.Clashes()
+	return t.sentence().Clashes()
+}
+
+// sentence is the question as a sum or difference: ten less than 304 is 304 - 10.
+func (t MoreLess) sentence() Sentence {
+	return Sentence{Terms: [4]int{t.Number, t.Step}, Minus: [4]bool{1: t.Less}, N: 2, Blank: 2}
 }
 
 // Fingerprint of more and less is its text.

@@ -86,6 +86,74 @@ var typed = []struct{ text, want string }{
 	{"story compare bigger-unknown fewer: 5 + 7 = ?, books, Noor, Sam", "story compare bigger-unknown fewer: 5 + 7 = ?, books, Noor, Sam"},
 	{"story two-step: 25 + 17 - 12, cents, Ravi", "story two-step: 25 + 17 - 12 = ?, cents, Ravi"},
 	{"match 4 o'clock; 7:00; 11:00", "match 4:00, 7:00, 11:00"},
+
+	// With words round it, or in words, in English and Spanish.
+	{"¿Cuánto es 47 + 36?", "47 + 36 = ?"}, {"How much is 47 + 36?", "47 + 36 = ?"}, {"Add: 47 + 36", "47 + 36 = ?"}, {"a) 47 + 36", "47 + 36 = ?"},
+	{"• 47 + 36", "47 + 36 = ?"}, {"(b) 83 - 47", "83 - 47 = ?"}, {"Find the sum: 47 + 36", "47 + 36 = ?"}, {"Calcula: 83 - 47", "83 - 47 = ?"},
+	{"47 + 36 = n", "47 + 36 = ?"}, {"47 + x = 83", "47 + ? = 83"}, {"n + 36 = 83", "? + 36 = 83"}, {"83 = 47 + n", "83 = 47 + ?"}, {"47 + blank = 83", "47 + ? = 83"},
+	{"47 + △ = 83", "47 + ? = 83"}, {"47 + (?) = 83", "47 + ? = 83"}, {"47 + 36 = ___.", "47 + 36 = ?"}, {"= 47 + 36", "? = 47 + 36"},
+	{"47 plus 36 equals", "47 + 36 = ?"}, {"47 plus what is 83", "47 + ? = 83"}, {"47 plus what number equals 83?", "47 + ? = 83"}, {"forty-seven plus thirty-six", "47 + 36 = ?"},
+	{"8 menos 5", "8 - 5 = ?"}, {"cuánto es 8 menos 5", "8 - 5 = ?"}, {"calcula 8 menos 5", "8 - 5 = ?"}, {"ocho menos cinco", "8 - 5 = ?"}, {"doce menos cinco", "12 - 5 = ?"},
+	{"8 menos 5 = ?", "8 - 5 = ?"}, {"83 menos 47", "83 - 47 = ?"}, {"8 más 5", "8 + 5 = ?"}, {"8 más 5 es igual a ?", "8 + 5 = ?"}, {"treinta y seis más cuatro", "36 + 4 = ?"},
+	{"subtract 47 from 83", "83 - 47 = ?"}, {"take 5 from 8", "8 - 5 = ?"}, {"resta 5 de 8", "8 - 5 = ?"}, {"83 less 47", "83 - 47 = ?"}, {"add 47 and 36", "47 + 36 = ?"},
+	{"the sum of 47 and 36", "47 + 36 = ?"}, {"suma 47 y 36", "47 + 36 = ?"}, {"the difference between 83 and 47", "83 - 47 = ?"}, {"47 ➕ 36", "47 + 36 = ?"}, {"83 ➖ 47", "83 - 47 = ?"},
+	{"8 take away 5", "8 - 5 = ?"}, {"Write the missing number: 47 + ? = 83", "47 + ? = 83"}, {"Escribe el número que falta: 47 + ? = 83", "47 + ? = 83"},
+	{"7 = 8 - 1 true or false", "true or false: 7 = 8 - 1"}, {"7 = 8 - 1. True or false?", "true or false: 7 = 8 - 1"}, {"verdadero o falso: 7 = 8 - 1", "true or false: 7 = 8 - 1"},
+	{"47 = ? tens + ? ones", "47 = ? tens ? ones"}, {"? tens ? ones = 47", "47 = ? tens ? ones"}, {"47 has ? tens and ? ones", "47 = ? tens ? ones"},
+	{"47 = __ decenas __ unidades", "47 = ? tens ? ones"}, {"4 decenas 7 unidades", "4 tens 7 ones = ?"}, {"4 decenas y 7 unidades", "4 tens 7 ones = ?"},
+	{"10 más que 47", "10 more than 47 = ?"}, {"diez menos que 47", "10 less than 47 = ?"}, {"What number is 10 more than 47?", "10 more than 47 = ?"}, {"¿Qué número es 10 más que 47?", "10 more than 47 = ?"},
+	{"Write <, > or =: 47 ? 74", "47 ? 74"}, {"compara 47 y 74", "47 ? 74"}, {"compare: 47, 74", "47 ? 74"}, {"Compare 8 and 5.", "8 ? 5"},
+	{"98; 99; ?; 101", "98, 99, ?, 101"}, {"count by fives: 5, 10, 15, ?", "5, 10, 15, ?"}, {"Skip count by 2s: 2, 4, ?, 8", "2, 4, ?, 8"}, {"Write the missing numbers: 98, 99, ?, 101", "98, 99, ?, 101"},
+	{"Complete the pattern: 5, 10, 15, ___.", "5, 10, 15, ?"}, {"cuenta de 5 en 5: 5, 10, 15, ?", "5, 10, 15, ?"},
+	{"3 rows of 4 dots", "array 3 by 4"}, {"3 filas de 4 puntos", "array 3 by 4"}, {"coins 1 quarter, 2 dimes", "coins 25, 10, 10"}, {"Coins: a quarter, two dimes and 3 pennies", "coins 25, 10, 10, 1, 1, 1"},
+	{"monedas 25, 10", "coins 25, 10"}, {"Count 13 dots.", "count 13"}, {"cuenta 13 puntos", "count 13"}, {"par o impar: 14", "odd or even: 14"}, {"¿Es 14 par o impar?", "odd or even: 14"},
+	{"escribe 342 con palabras", "write 342 in words"}, {"Escribe el número: trescientos cuarenta y dos", "write three hundred forty-two"},
+	{"Half past 4.", "read 4:30"}, {"quarter of five", "read 4:45"}, {"quarter till 5", "read 4:45"}, {"half-past four", "read 4:30"}, {"draw four-thirty", "draw 4:30"}, {"12 noon", "read 12:00 pm"},
+	{"12 midnight", "read 12:00 am"}, {"7 o clock", "read 7:00"}, {"a las cuatro y media", "read 4:30"}, {"son las cuatro y media", "read 4:30"}, {"cuarto para las cinco", "read 4:45"},
+	{"4 : 30", "read 4:30"}, {"Draw the hands to show 4:30", "draw 4:30"}, {"Draw the hands to show half past 4.", "draw 4:30"}, {"dibuja las 4 y media", "draw 4:30"}, {"lee 4:30", "read 4:30"},
+	{"match clocks: 4:00, 7:00", "match 4:00, 7:00"}, {"Match: 4:00, 7:00", "match 4:00, 7:00"}, {"Match the clocks: 4:00, 7:00", "match 4:00, 7:00"}, {"une 4:00, 7:00", "match 4:00, 7:00"},
+	{"las 8 menos 5", "read 7:55"}, {"las 5 menos cuarto", "read 4:45"}, {"20 past 3", "read 3:20"}, {"ten to six", "read 5:50"}, {"20 minutes to 5", "read 4:40"}, {"read 20 to 5", "read 4:40"},
+}
+
+// None of these says what is asked; a wrong guess would be worse than none.
+var unclear = []string{
+	"8 y 5", "cuánto es 8 y 5", "7 8", "8 5", "3 4", "5 12", "seven eight", "ten four", "what is 1 before 10", "what is 2 after 5", "1 to 10", "12.50", "8 and 5", "4.30", "8 to 5",
+	"Draw 5 apples", "Draw a shape with 4 sides", "Show 47 on a number line", "7 = ? + ?", "? + ? = 7", "1/2 + 1/4", "11/25/2026", "$12.50", "12,50", "read 7 8", "7 eggs", "47, 74",
+	"half of 8", "8 o 5", "5 before 8", "10:30 - 11:30", "read 8 - 5", "a quarter", "match the shapes", "4 and a half", "47 36", "10 and 4 more",
+}
+
+func TestUnclearTextsAreNotGuessedAt(t *testing.T) {
+	for _, text := range unclear {
+		if asked, err := task.Parse(text); err == nil {
+			t.Errorf("%q is read as %s", text, asked)
+		}
+	}
+}
+
+// A text with a sign of arithmetic is never read as a time, whatever else stands in it.
+func TestSignsAreNoTimes(t *testing.T) {
+	parts := []string{"8", "5", "12", "30", "?", "quarter", "half", "read", "say", "las", "menos", "y", "past", "to", "am", "o'clock", "4:30", "?"}
+	rapid.Check(t, func(t *rapid.T) {
+		pick := func(name string) string { return rapid.SampledFrom(parts).Draw(t, name) }
+		sign := rapid.SampledFrom([]string{"+", "-", "=", "−", "<", "➕", "–"}).Draw(t, "sign")
+		text := strings.Join([]string{pick("a"), pick("b"), sign, pick("c"), pick("d")}, " ")
+		asked, err := task.Parse(text)
+		if _, isClock := asked.(task.Clock); err == nil && isClock {
+			t.Fatalf("%q is read as %s", text, asked)
+		}
+	})
+}
+
+// What an item's own words ask is either not read or read as the item.
+func TestPromptsAreNeverMisread(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		asked := drawTask(t)
+		for _, lang := range []string{"en", "es"} {
+			if read, err := task.Parse(asked.Prompt(lang)); err == nil && read != asked {
+				t.Fatalf("%s: its words %q are read as %s", asked, asked.Prompt(lang), read)
+			}
+		}
+	})
 }
 
 func TestParseReadsWhatPeopleType(t *testing.T) {

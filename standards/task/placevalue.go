@@ -20,11 +20,15 @@ type PlaceValue struct {
 }
 
 var (
-	decomposePattern = regexp.MustCompile(`^([0-9]+) ?= ?(?:(\?) ?hundreds?,? ?(?:and )?)?\? ?tens?,? ?(?:and )?\? ?ones?\.?$`)
-	composePattern   = regexp.MustCompile(`^(?:([0-9]) hundreds?,? ?(?:and )?\+? ?)?([0-9]) tens?,? ?(?:and )?\+? ?([0-9]) ones?\.? ?(?:= ?\??)?$`)
+	decomposePattern = regexp.MustCompile(`^([0-9]+) ?(?:=|has|is|tiene|es) ?(?:(\?) ?hundreds?,? ?(?:and |y |\+ ?)?)?\? ?tens?,? ?(?:and |y |\+ ?)?\? ?ones?\.?$`)
+	turnedPattern    = regexp.MustCompile(`^(\?.*\bones?) ?= ?([0-9]+)$`)
+	composePattern   = regexp.MustCompile(`^(?:([0-9]) hundreds?,? ?(?:and |y )?\+? ?)?([0-9]) tens?,? ?(?:and |y )?\+? ?([0-9]) ones?\.? ?(?:= ?\??)?$`)
 )
 
 func readPlaceValue(text string) (Task, error) {
+	if m := turnedPattern.FindStringSubmatch(text); m != nil {
+		text = m[2] + " = " + m[1]
+	}
 	if m := decomposePattern.FindStringSubmatch(text); m != nil {
 		p := PlaceValue{Places: 2}
 		if m[2] != "" {
@@ -240,9 +244,9 @@ var (
 )
 
 // writtenOutSlips are the ways of writing the parts of n one after the other.
-func writtenOutSlips(n int) []slip {
+func writtenOutSlips(n int, parts []int) []slip {
 	var all strings.Builder
-	for _, part := range expandedParts(n) {
+	for _, part := range parts {
 		all.WriteString(strconv.Itoa(part))
 	}
 	slips := []slip{{writtenOut, all.String()}}
@@ -260,7 +264,7 @@ func (p PlaceValue) Missteps() []Misstep {
 		turned = append(turned, digits[len(digits)-1-i])
 	}
 	if p.Compose {
-		slips := append(writtenOutSlips(p.Number), slip{turnedAround, joinInts(turned, "")}, slip{partsAdded, strconv.Itoa(DigitSum(p.Number))})
+		slips := append(writtenOutSlips(p.Number, expandedParts(p.Number)), slip{turnedAround, joinInts(turned, "")}, slip{partsAdded, strconv.Itoa(DigitSum(p.Number))})
 		return gather(p, slips)
 	}
 	worth := make([]int, 0, 3)

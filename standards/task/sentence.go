@@ -66,8 +66,16 @@ func (s Sentence) Result() int {
 	return sum
 }
 
-// Size is the largest number of the sentence, the answer included.
-func (s Sentence) Size() int { return max(s.Result(), slices.Max(s.Operands())) }
+// Size is the largest number of the sentence, the answer and the values on the way included:
+// 22 for 18 + 4 - 20.
+func (s Sentence) Size() int {
+	size, value := slices.Max(s.Operands()), 0
+	for i, n := range s.Operands() {
+		value += s.sign(i) * n
+		size = max(size, value)
+	}
+	return size
+}
 
 // IsAddition says that nothing is taken away.
 func (s Sentence) IsAddition() bool { return s.Minus == [4]bool{} }

@@ -30,6 +30,12 @@ var (
 	subtractedInstead = &MisstepKind{"subtracted instead", "takes away although the sign says add", "read the sign aloud first", additionSource}
 )
 
+// Missteps in putting one number under the other.
+var (
+	misaligned  = &MisstepKind{"columns not lined up", "puts the ones of the shorter number under the tens of the longer", "ones under ones: write both into a place-value frame first", additionSource}
+	zeroDropped = &MisstepKind{"tens added as ones", "leaves off the zero and adds tens as if they were ones", "what the digit in the tens place is worth: build both numbers", additionSource}
+)
+
 // Missteps with small numbers and more than two numbers.
 var (
 	countedFirst  = &MisstepKind{"start counted too", "counts the starting number as the first step", "counting on: the first step lands on the next number", "common practice"}
@@ -43,11 +49,11 @@ var (
 func (s Sentence) Missteps() []Misstep {
 	switch {
 	case s.IsExpanded():
-		return gather(s, writtenOutSlips(s.Result()))
+		return gather(s, writtenOutSlips(s.Result(), expandedParts(s.Result())))
 	case s.Blank != s.N && s.N == 2:
 		return gather(s, s.missingSlips())
 	case s.Blank != s.N:
-		return nil
+		return gather(s, s.missingOfSeveralSlips())
 	case s.IsAddition():
 		return gather(s, s.additionSlips())
 	case s.N == 2:
@@ -70,10 +76,14 @@ func (s Sentence) additionSlips() []slip {
 	if slices.Max(operands) >= 10 {
 		slips = append(slips, slip{allDigits, strconv.Itoa(digits)})
 	} else {
-		slips = []slip{{countedFirst, strconv.Itoa(result - 1)}}
+		slips = nil
+	}
+	if slices.Max(operands) < 10 && result > slices.Max(operands) || s.N == 2 && slices.Min(operands) < 10 && slices.Min(operands) > 0 && result <= 20 {
+		slips = append(slips, slip{countedFirst, strconv.Itoa(result - 1)})
 	}
 	if s.N == 2 {
 		a, b := operands[0], operands[1]
+		slips = append(slips, slip{misaligned, alignedLeft(max(a, b), min(a, b), 1)}, slip{zeroDropped, withoutZero(a, b)})
 		return append(slips, slip{subtractedInstead, strconv.Itoa(max(a-b, b-a))})
 	}
 	return append(slips, s.leftOutSlips()...)
@@ -115,6 +125,22 @@ func (s Sentence) missingSlips() []slip {
 	return append([]slip{{operatedSeen, strconv.Itoa(seen + result)}, copied}, workSlips(result, seen)...)
 }
 
+// missingOfSeveralSlips are the wrong ways to find one number among more than two.
+func (s Sentence) missingOfSeveralSlips() []slip {
+	all, result := s.Result(), s.Result()
+	var left []slip
+	for i, n := range s.Operands() {
+		if i == s.Blank {
+			continue
+		}
+		all += n
+		if found := s.answer() + s.sign(s.Blank)*s.sign(i)*n; found >= 0 && n > 0 {
+			left = append(left, slip{addendLeftOut, strconv.Itoa(found)})
+		}
+	}
+	return append([]slip{{operatedSeen, strconv.Itoa(all)}, {copiedSeen, strconv.Itoa(result)}}, left...)
+}
+
 // workSlips are those of a − b when it is only the work towards an answer: the sign
 // is not on paper, so it can't be misread.
 func workSlips(a, b int) []slip {
@@ -123,7 +149,11 @@ func workSlips(a, b int) []slip {
 
 func subtractionSlips(a, b int) []slip {
 	if a < 10 || a <= 20 && b < 10 {
-		return []slip{{countedFirst, strconv.Itoa(a - b + 1)}, {addedInstead, strconv.Itoa(a + b)}, {smallerFromLarger, columnwise(a, b, largerMinusSmaller)}}
+		slips := []slip{{addedInstead, strconv.Itoa(a + b)}, {smallerFromLarger, columnwise(a, b, largerMinusSmaller)}}
+		if b > 0 { // with nothing to take away no step is counted
+			slips = slices.Insert(slips, 0, slip{countedFirst, strconv.Itoa(a - b + 1)})
+		}
+		return slips
 	}
 	return []slip{
 		{smallerFromLarger, columnwise(a, b, largerMinusSmaller)},
@@ -131,6 +161,7 @@ func subtractionSlips(a, b int) []slip {
 		{borrowFromZero, buggyBorrow(a, b, true)},
 		{borrowAcrossZero, buggyBorrow(a, b, false)},
 		{zeroInstead, columnwise(a, b, zeroIfSmaller)},
+		{misaligned, alignedLeft(a, b, -1)},
 		{addedInstead, strconv.Itoa(a + b)},
 	}
 }

@@ -11,7 +11,7 @@ import (
 var (
 	sentenceShape  = regexp.MustCompile(`^[0-9 ?+=,-]*$`)
 	thousands      = regexp.MustCompile(`([0-9]),([0-9]{3})\b`)
-	otherOperation = regexp.MustCompile(`^[0-9 ?+=,-]*[0-9?] ?[×x*÷/·] ?[0-9?][0-9 ?+=×x*÷/·,-]*$`)
+	otherOperation = regexp.MustCompile(`^[0-9 ?+=,-]*[0-9?](?: ?[×x*÷·] ?| / )[0-9?][0-9 ?+=×x*÷/·,-]*$`)
 	termPattern    = regexp.MustCompile(`[0-9]+|\?|[-+=]`)
 	twoNumbers     = regexp.MustCompile(`[0-9?]\s+[0-9?]`)
 )
@@ -39,6 +39,9 @@ func readSentence(text string) (Task, error) {
 	}
 	if !both || strings.TrimSpace(right) == "" {
 		right = "?"
+	}
+	if both && strings.TrimSpace(left) == "" { // "= 47 + 36"
+		left = "?"
 	}
 	resultFirst := !strings.ContainsAny(left, "+-")
 	if resultFirst {

@@ -8,9 +8,9 @@ func (s Sentence) Traits() Traits {
 	var ts Traits
 	operands, result := s.Operands(), s.Result()
 	s.regroupTraits(&ts)
-	low, high := slices.Min(operands) < 100, slices.Max(operands) > 100
-	ts.setFlag(Crosses100, low && result > 100 || high && result < 100)
-	ts.setFlag(Reaches100, result == 100 || s.Terms[0] == 100 && s.Minus[1])
+	crosses, reaches := s.aroundHundred()
+	ts.setFlag(Crosses100, crosses)
+	ts.setFlag(Reaches100, reaches)
 	ts.setNumber(Digits, digitCount(slices.Max(operands)))
 	ts.setNumber(Largest, max(result, slices.Max(operands)))
 	ts[Unknown] = s.unknown()
@@ -21,6 +21,28 @@ func (s Sentence) Traits() Traits {
 		s.additionTraits(&ts)
 	}
 	return ts
+}
+
+// aroundHundred says whether a hundred is crossed, and whether it is reached. A sum crosses it when
+// every addend is below 100 and the sum above; a difference when what is taken from is above 100
+// and what is left below. With more signs than one, each step is looked at.
+func (s Sentence) aroundHundred() (crosses, reaches bool) {
+	if s.IsAddition() {
+		return slices.Max(s.Operands()) < 100 && s.Result() > 100, s.Result() == 100
+	}
+	before := s.Terms[0]
+	for i := 1; i < s.N; i++ {
+		after := before + s.sign(i)*s.Terms[i]
+		if s.Minus[i] {
+			crosses = crosses || before > 100 && after < 100
+			reaches = reaches || before == 100
+		} else {
+			crosses = crosses || max(before, s.Terms[i]) < 100 && after > 100
+		}
+		reaches = reaches || after == 100
+		before = after
+	}
+	return crosses, reaches
 }
 
 // countSteps are those of the fact family of two numbers.
@@ -85,8 +107,7 @@ func (s Sentence) unknown() string {
 // never a grade-1 standard. The limits are those of the Common Core State
 // Standards for Mathematics (2010).
 func (s Sentence) Codes() []Code {
-	size := max(s.Result(), slices.Max(s.Operands()))
-	switch {
+	switch size := s.Size(); {
 	case size > 1000:
 		return nil
 	case s.IsExpanded():
@@ -95,18 +116,27 @@ func (s Sentence) Codes() []Code {
 		return s.unknownCodes(size)
 	case s.N > 2 && s.IsAddition():
 		return s.severalCodes(size)
-	case s.N == 2 && s.IsAddition():
+	case s.N > 2:
+		return largerCodes(size)
+	case s.IsAddition():
 		return s.sumCodes(size)
-	case s.N == 2 && s.IsTens():
+	case s.IsTens() && size > 20:
 		return []Code{"1.NBT.C.6"}
+	case s.IsTens():
+		return append([]Code{"1.NBT.C.6"}, sizeCodes(size)...)
+	default:
+		return sizeCodes(size)
 	}
-	return sizeCodes(size)
 }
 
+// unknownCodes: the partner of 1 to 9 that makes 10, ten and some ones, then by size.
 func (s Sentence) unknownCodes(size int) []Code {
-	switch {
-	case size == 10 && s.N == 2 && s.IsAddition() && !s.ResultFirst:
+	small, large := min(s.Terms[0], s.Terms[1]), max(s.Terms[0], s.Terms[1])
+	switch pair := s.N == 2 && s.IsAddition() && small >= 1 && small <= 9; {
+	case size == 10 && pair:
 		return []Code{"K.OA.A.4", "1.OA.D.8"}
+	case size <= 20 && pair && large == 10:
+		return []Code{"K.NBT.A.1", "1.OA.D.8"}
 	case size <= 20:
 		return []Code{"1.OA.D.8"}
 	case size <= 100:
@@ -115,14 +145,18 @@ func (s Sentence) unknownCodes(size int) []Code {
 	return []Code{"2.NBT.B.7"}
 }
 
+// severalCodes: three numbers to 20 are grade 1, by any order and by putting two of them
+// together first; only sums of two-digit numbers are the standard about four of them.
 func (s Sentence) severalCodes(size int) []Code {
 	switch {
 	case size <= 20 && s.N == 3:
-		return []Code{"1.OA.A.2"}
-	case slices.Max(s.Operands()) <= 99:
+		return []Code{"1.OA.B.3", "1.OA.C.6"}
+	case size <= 20:
+		return []Code{"1.OA.C.6"}
+	case slices.Min(s.Operands()) >= 10 && slices.Max(s.Operands()) <= 99:
 		return []Code{"2.NBT.B.6"}
 	}
-	return []Code{"2.NBT.B.7"}
+	return largerCodes(size)
 }
 
 func (s Sentence) sumCodes(size int) []Code {
@@ -138,6 +172,9 @@ func (s Sentence) sumCodes(size int) []Code {
 	}
 	return sizeCodes(size)
 }
+
+// largerCodes are those of sizeCodes for more than two numbers, which kindergarten doesn't add.
+func largerCodes(size int) []Code { return sizeCodes(max(size, 11)) }
 
 // sizeCodes are the standards for adding and subtracting within a size.
 func sizeCodes(size int) []Code {

@@ -21,7 +21,7 @@ type Sequence struct {
 var sequencePattern = regexp.MustCompile(`^[0-9?]+( ?,? ?[0-9?]+){2,}$`)
 
 func readSequence(text string) (Task, error) {
-	text = strings.TrimRight(text, ", .")
+	text = strings.TrimRight(strings.ReplaceAll(text, ";", ","), ", .")
 	if !strings.ContainsAny(text, ", ") || !sequencePattern.MatchString(text) {
 		return nil, errOther
 	}
@@ -165,7 +165,7 @@ func (s Sequence) Traits() Traits {
 	var ts Traits
 	low, high := min(s.First, s.at(s.N-1)), max(s.First, s.at(s.N-1))
 	ts.setFlag(Crosses100, low < 100 && high > 100)
-	ts.setFlag(Reaches100, high == 100)
+	ts.setFlag(Reaches100, slices.Contains(s.all(), 100))
 	ts.setNumber(Digits, digitCount(high))
 	ts.setNumber(Largest, high)
 	ts.setNumber(Step, max(s.Step, -s.Step))
@@ -176,22 +176,25 @@ func (s Sequence) Traits() Traits {
 	return ts
 }
 
-// Codes: counting on by ones to 120 in the first years; by 1, 5, 10, 100 within 1000 in
-// grade 2; by twos with odd and even.
+// Codes: counting on by ones to 120 in the first years, by ones and tens from the start to 100;
+// by 1, 5, 10, 100 within 1000 in grade 2; by twos with odd and even. No standard up to
+// grade 2 asks to count back.
 func (s Sequence) Codes() []Code {
-	high := max(s.First, s.at(s.N-1))
-	switch step := max(s.Step, -s.Step); {
-	case high > 1000:
+	high := s.at(s.N - 1)
+	switch {
+	case s.Step < 0 || high > 1000:
 		return nil
-	case step == 1 && s.Step > 0 && high <= 100:
+	case s.Step == 1 && s.First <= 1 && high <= 100:
+		return []Code{"K.CC.A.1", "K.CC.A.2", "1.NBT.A.1"}
+	case s.Step == 1 && high <= 100:
 		return []Code{"K.CC.A.2", "1.NBT.A.1"}
-	case step == 1 && high <= 120:
+	case s.Step == 1 && high <= 120:
 		return []Code{"1.NBT.A.1"}
 	case s.Step == 10 && s.First%10 == 0 && high <= 100:
 		return []Code{"K.CC.A.1", "2.NBT.A.2"}
-	case step == 1 || step == 5 || step == 10 || step == 100:
+	case s.Step == 1 || s.Step == 5 || s.Step == 10 || s.Step == 100:
 		return []Code{"2.NBT.A.2"}
-	case step == 2 && high <= 20:
+	case s.Step == 2 && high <= 20:
 		return []Code{"2.OA.C.3"}
 	}
 	return nil

@@ -160,7 +160,7 @@ const mostInStories = 100
 func (t Story) check() error {
 	s := t.Sentence
 	numbers := append(s.Operands(), s.Result())
-	if slices.Max(numbers) > mostInStories {
+	if max(s.Size(), slices.Max(numbers)) > mostInStories {
 		return fmt.Errorf("%s goes past %d; stories stay within %d", s, mostInStories, mostInStories)
 	}
 	for i, n := range numbers {
@@ -296,7 +296,7 @@ func (t Story) Codes() []Code {
 	if t.Situation == TogetherBoth && size <= 10 {
 		codes = append(codes, "K.OA.A.3")
 	}
-	if mastered <= 1 && size <= 20 {
+	if t.Situation != TwoSteps && size <= 20 { // "with unknowns in all positions"
 		codes = append(codes, "1.OA.A.1")
 	}
 	if t.Situation == TwoSteps && t.Sentence.IsAddition() && size <= 20 {

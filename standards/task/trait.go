@@ -15,8 +15,8 @@ type Trait int
 // The traits, in the order of their columns.
 const (
 	Regroups      Trait = iota // regroupings in column addition or subtraction
-	Crosses100                 // an operand and the result lie strictly on either side of 100
-	Reaches100                 // the result, or the number taken away from, is exactly 100
+	Crosses100                 // a sum of numbers below 100 lies above it, or a number above is taken below; a sequence has both
+	Reaches100                 // 100 is the sum, the number taken from or left, or one of a sequence
 	ClockStep                  // the coarsest of hour, half-hour, quarter-hour, five-minute, minute that fits
 	Digits                     // digits of the longest operand
 	RegroupPlaces              // columns that regroup: none, ones, tens, ones+tens, ...
@@ -58,8 +58,8 @@ var traitTable = [traitCount]struct {
 	meaning string
 }{
 	Regroups:      {"regroups", WholeNumber, nil, "regroupings in column addition or subtraction"},
-	Crosses100:    {"crosses_100", TrueOrFalse, nil, "an operand and the result lie strictly on either side of 100"},
-	Reaches100:    {"reaches_100", TrueOrFalse, nil, "the result, or the number taken away from, is exactly 100"},
+	Crosses100:    {"crosses_100", TrueOrFalse, nil, "addends below 100 make more than 100, or more than 100 is taken below it; a sequence stands on both sides"},
+	Reaches100:    {"reaches_100", TrueOrFalse, nil, "100 is the sum, the number taken from or the number left, or one of a sequence"},
 	ClockStep:     {"clock_step", OrderedWords, words.ClockSteps, "the coarsest step on the dial that fits the time"},
 	Digits:        {"digits", WholeNumber, nil, "digits of the longest operand"},
 	RegroupPlaces: {"regroup_places", OneWord, nil, "columns that regroup, such as none, ones, ones+tens"},

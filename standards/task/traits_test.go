@@ -212,3 +212,22 @@ func TestCountingTraits(t *testing.T) {
 		}
 	}
 }
+
+// The definitions: a sum crosses a hundred when every addend is below it and the sum above; a
+// difference when what is taken from is above and what is left below; the completed sentence
+// decides. A hundred is reached as a sum, as what is taken from or left, or within a sequence.
+func TestCrossingAndReachingAHundred(t *testing.T) {
+	for text, want := range map[string]string{
+		"811 - 7": "false false", "347 - 58": "false false", "200 - 50 = ?": "false false", "? - 2 = 720": "false false", "1000 - 7": "false false",
+		"304 - 10": "false false", "10 less than 304 = ?": "false false", "304 + 10": "false false", "100 + 1": "false false", "400 + 50 + 5": "false false",
+		"63 + 45": "true false", "63 + ? = 108": "true false", "? + 45 = 108": "true false", "108 - 45": "true false", "108 - ? = 63": "true false", "10 less than 104 = ?": "true false",
+		"10 more than 97 = ?": "true false", "60 + 40": "false true", "100 - 7": "false true", "107 - 7": "false true", "99 + 1": "false true", "300 - 200": "false true",
+		"98, 99, ?, 101": "true true", "95, 105, ?, 125": "true false", "100, 110, ?": "false true", "120, 110, ?": "false true", "110, 120, ?": "false false", "40 + 30 + 45": "true false",
+		"60 + 50 - 30": "true false", "90 + 10 - 5": "false true", "story add-to result-unknown: 60 + 40 = ?, shells, Mia": "false true", "47 + 36": "false false",
+	} {
+		ts := task.MustParse(text).Traits()
+		if got := ts.Get(task.Crosses100) + " " + ts.Get(task.Reaches100); got != want {
+			t.Errorf("%s crosses and reaches 100: %s, want %s", text, got, want)
+		}
+	}
+}

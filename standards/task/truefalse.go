@@ -14,7 +14,10 @@ type TrueFalse struct{ Left, Right Side }
 // readTrueFalse reads the words and the sentence after them.
 func readTrueFalse(text string) (Task, error) {
 	rest, ok := strings.CutPrefix(text, "true or false")
-	rest = strings.Trim(rest, ":? ")
+	if !ok {
+		rest, ok = strings.CutSuffix(strings.TrimRight(text, "? "), "true or false")
+	}
+	rest = strings.Trim(rest, ":?.; ")
 	if !ok || !sentenceShape.MatchString(rest) {
 		return nil, errOther
 	}

@@ -16,7 +16,7 @@ type WriteNumber struct {
 	InWords bool
 }
 
-var inWordsPattern = regexp.MustCompile(`^(?:write )?([0-9]{1,5}) in words$`)
+var inWordsPattern = regexp.MustCompile(`^(?:write |escribe )?([0-9]{1,5}) in words$`)
 
 // writeLeadIns open the question for digits.
 var writeLeadIns = []string{"write the number", "write ", "escribe el número", "escribe "}
@@ -130,7 +130,7 @@ func (t WriteNumber) Missteps() []Misstep {
 	if t.InWords {
 		return gather(t, t.namingSlips())
 	}
-	slips := writtenOutSlips(t.Number)
+	slips := writtenOutSlips(t.Number, saidParts(t.Number))
 	n := t.Number
 	switch {
 	case n > 12 && n < 20:
@@ -144,6 +144,14 @@ func (t WriteNumber) Missteps() []Misstep {
 		slips = append(slips, slip{zeroLeftOut, strings.ReplaceAll(strconv.Itoa(n), "0", "")})
 	}
 	return gather(t, slips)
+}
+
+// saidParts are the parts of a number as its name says them: fourteen is one part, 114 two.
+func saidParts(n int) []int {
+	if n%100 < 11 || n%100 > 19 {
+		return expandedParts(n)
+	}
+	return append(expandedParts(n-n%100), n%100)
 }
 
 func (t WriteNumber) namingSlips() []slip {

@@ -6,16 +6,16 @@ import (
 )
 
 // blankMarks are the marks people use for the place to fill in.
-const blankMarks = "□☐▢▭⬜◻◯○_"
+const blankMarks = "□☐▢▭⬜◻◯○_△▲■●★☆◇◆▽▼"
 
 // PlainRune maps one character to the plain one it stands for, or drops it.
 func PlainRune(r rune) rune {
 	switch {
 	case r >= '！' && r <= '～': // the full-width forms of ASCII
 		r -= '！' - '!'
-	case strings.ContainsRune("−–—‐‑‒﹣⁻", r):
+	case strings.ContainsRune("−–—‐‑‒﹣⁻➖˗─", r):
 		return '-'
-	case r == '⁺':
+	case r == '⁺', r == '➕':
 		return '+'
 	case r == '’' || r == '‘':
 		return '\''

@@ -47,7 +47,7 @@ func misstepsOf(it bank.Item) []task.Misstep {
 	if err != nil {
 		return nil
 	}
-	return asked.Missteps()
+	return task.MisstepsIn(asked, it.Look)
 }
 
 // revision is one state of an item and what it changed.

@@ -1,0 +1,113 @@
+package generate_test
+
+import (
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"evenhand/bank/generate"
+	"evenhand/standards"
+	"evenhand/standards/task"
+)
+
+// draws is how many items of a skill the laws of answers are tried on; most skills have fewer.
+const draws = 10_000
+
+// everySkill makes items of each skill in turn.
+func everySkill(t *testing.T, check func(asked task.Task)) {
+	t.Helper()
+	count := draws
+	if testing.Short() {
+		count = 500
+	}
+	for _, skill := range standards.Catalogue() {
+		r, err := generate.Make(generate.Request{Skill: skill.ID, Count: count, Seed: 83})
+		if err != nil {
+			t.Fatalf("%s: %v", skill.ID, err)
+		}
+		for _, asked := range r.Tasks {
+			check(asked)
+			if t.Failed() {
+				break
+			}
+		}
+	}
+}
+
+func TestNoEmptyAnswerIsRight(t *testing.T) {
+	everySkill(t, func(asked task.Task) {
+		for _, text := range []string{"", " ", ".", "..", ",", "-", "?", "+", "≈", "absent", "x"} {
+			if asked.Judge(text) || asked.Possible(text) {
+				t.Errorf("%s: %q is judged %v, possible %v", asked, text, asked.Judge(text), asked.Possible(text))
+			}
+		}
+	})
+}
+
+var digits = regexp.MustCompile(`[0-9]+`)
+
+// with is a text with its numbers changed.
+func with(text string, numbers []string) string {
+	i := -1
+	return digits.ReplaceAllStringFunc(text, func(string) string { i++; return numbers[i] })
+}
+
+// In these any order is right, or many answers are.
+var orderFree = regexp.MustCompile(`^(pairs of|story put-together both)|= \?( \+ \?)+$`)
+
+func TestOtherNumbersAreWrong(t *testing.T) {
+	everySkill(t, func(asked task.Task) {
+		key := asked.Key()
+		if !asked.Judge(key) || !asked.Possible(key) {
+			t.Errorf("%s: its own key %q is judged %v, possible %v", asked, key, asked.Judge(key), asked.Possible(key))
+		}
+		for _, m := range asked.Missteps() {
+			if asked.Judge(m.Answer) || !asked.Possible(m.Answer) {
+				t.Errorf("%s: %q (%s) is judged %v, possible %v", asked, m.Answer, m.Why(), asked.Judge(m.Answer), asked.Possible(m.Answer))
+			}
+		}
+		numbers := digits.FindAllString(key, -1)
+		for i, old := range numbers {
+			n, _ := strconv.Atoi(old)
+			for _, other := range []int{n + 1, n + 10, 10*n + 1, n + 1000} {
+				changed := slices.Clone(numbers)
+				changed[i] = strconv.Itoa(other)
+				if text := with(key, changed); asked.Judge(text) {
+					t.Errorf("%s: %q is right, as %q is", asked, text, key)
+				}
+			}
+			for j := range i {
+				turned := slices.Clone(numbers)
+				turned[i], turned[j] = turned[j], turned[i]
+				if text := with(key, turned); text != key && asked.Judge(text) && !orderFree.MatchString(asked.String()) {
+					t.Errorf("%s: %q is right, as %q is", asked, text, key)
+				}
+			}
+			if len(old) > 1 && len(numbers) == 1 { // a mark where no thousands are
+				if text := old[:1] + "," + old[1:]; len(old) != 4 && asked.Judge(text) {
+					t.Errorf("%s: %q is right, as %q is", asked, text, key)
+				}
+			}
+		}
+	})
+}
+
+// The item with its answer filled in is right, and with a wrong one is wrong.
+func TestFilledInItemsAreJudged(t *testing.T) {
+	everySkill(t, func(asked task.Task) {
+		question := asked.String()
+		if strings.Count(question, "?") != 1 || digits.FindString(asked.Key()) == "" || strings.HasPrefix(question, "story") {
+			return
+		}
+		if text := strings.Replace(question, "?", asked.Key(), 1); !asked.Judge(text) {
+			t.Errorf("%s: %q is wrong", asked, text)
+		}
+		for _, m := range asked.Missteps() {
+			if text := strings.Replace(question, "?", m.Answer, 1); asked.Judge(text) {
+				t.Errorf("%s: %q is right", asked, text)
+			}
+		}
+	})
+}
