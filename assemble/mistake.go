@@ -23,11 +23,14 @@ type MistakesError struct {
 	Mistakes []Mistake
 }
 
+// longestExcerpt is how long a line may be, in bytes, that is shown: more would bury the message.
+const longestExcerpt = 300
+
 func (e *MistakesError) Error() string {
 	parts := make([]string, len(e.Mistakes))
 	for i, m := range e.Mistakes {
 		parts[i] = fmt.Sprintf("%s:%d:%d: %s", e.Name, m.Line, m.Column, m.Message)
-		if strings.TrimSpace(m.Excerpt) != "" {
+		if strings.TrimSpace(m.Excerpt) != "" && len(m.Excerpt) <= longestExcerpt {
 			parts[i] += "\n    " + m.Excerpt + "\n    " + m.Mark
 		}
 		if m.Hint != "" {

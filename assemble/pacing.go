@@ -55,6 +55,10 @@ func ParsePacing(text []byte, name string) (Pacing, error) {
 	if err := d.decode(&typed); err != nil {
 		return Pacing{}, err
 	}
+	d.atMost("new", len(typed.Skills))
+	if err := d.err(); err != nil {
+		return Pacing{}, err
+	}
 	p := Pacing{Weekly: d.common(typed.commonText)}
 	p.Items = d.whole("items", typed.Items, 0, 1, maxItems)
 	if typed.Items == nil {

@@ -54,6 +54,7 @@ const (
 	maxItems   = 100 // in a form
 	maxMinutes = 600
 	maxRest    = 520 // ten years of weeks
+	maxRules   = 60  // rows, and quotas, and new skills of a term: more than anybody can look over
 )
 
 // MaxForms is how many forms a quiz has at most.
@@ -150,6 +151,11 @@ func ParsePlan(text []byte, name string) (Plan, error) {
 	if err := d.decode(&typed); err != nil {
 		return Plan{}, err
 	}
+	d.atMost("row", len(typed.Rows))
+	d.atMost("quota", len(typed.Quotas))
+	if err := d.err(); err != nil {
+		return Plan{}, err
+	}
 	plan := d.common(typed.commonText)
 	for i, r := range typed.Rows {
 		plan.Rows = append(plan.Rows, d.row(element("row", i), r))
@@ -163,6 +169,14 @@ func ParsePlan(text []byte, name string) (Plan, error) {
 		plan.Quotas = append(plan.Quotas, d.quota(element("quota", i), q, size))
 	}
 	return plan, d.err()
+}
+
+// atMost bounds how many rules of a kind there may be, before any is looked at: the search
+// weighs them all against each other.
+func (d *document) atMost(rule string, n int) {
+	if n > maxRules {
+		d.wrong(element(rule, maxRules), "", "there are %d [[%s]] here; %d are the most", n, rule, maxRules)
+	}
 }
 
 // common reads what plans and pacing lists have in common, but for items and

@@ -26,6 +26,27 @@ func TestExamplePlan(t *testing.T) {
 	}
 }
 
+// However long a plan is, it is refused at once and in few words when it has more rules than anybody can look over.
+func TestPlanWithTooManyRules(t *testing.T) {
+	const row = "[[row]]\nskill = \"add-two-digit\"\ncount = 1\n"
+	const quota = "[[quota]]\nwhere = [\"regroups = 1\"]\ncount = [0, 10]\n"
+	for text, want := range map[string]string{
+		strings.Repeat(row, 61):            "there are 61 [[row]] here; 60 are the most",
+		row + strings.Repeat(quota, 60000): "there are 60000 [[quota]] here; 60 are the most",
+	} {
+		if _, err := assemble.ParsePlan([]byte(text), "plan.toml"); err == nil || !strings.Contains(err.Error(), want) || len(err.Error()) > 1000 {
+			t.Errorf("got %v, want %q", err, want)
+		}
+	}
+	if _, err := assemble.ParsePlan([]byte(row+strings.Repeat(quota, 60)), "plan.toml"); err != nil {
+		t.Error(err)
+	}
+	term := "title = \"Term\"\nitems = 4\n" + strings.Repeat("[[new]]\nweek = 1\nskill = \"add-two-digit\"\n", 61)
+	if _, err := assemble.ParsePacing([]byte(term), "term.toml"); err == nil || !strings.Contains(err.Error(), "there are 61 [[new]] here; 60 are the most") {
+		t.Error(err)
+	}
+}
+
 func TestPlanDefaults(t *testing.T) {
 	plan := mustPlan(t, "\ufeff[row]\r\nskill = 'clock-hour'\r\ncount = 3\r\n[[quota]]\nwhere='past_noon = true'\ncount = 1\n")
 	if plan.Forms != 1 || plan.ShareRight != 75 || plan.Rest != 0 || plan.Minutes != 0 || plan.Shared != 0 {

@@ -46,9 +46,12 @@ func (g Guard) Check(path string) error {
 		}
 		return nil
 	}
+	link, linkErr := os.Lstat(path)
 	switch {
 	case err != nil:
 		return err
+	case linkErr == nil && link.Mode()&os.ModeSymlink != 0 && info.Mode().IsRegular():
+		return TakenError{path, "is a link to " + Real(path), false}
 	case info.IsDir():
 		return TakenError{path, "is a folder", false}
 	case info.Mode().IsRegular() && stored(path):

@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"strconv"
+	"sync"
 	"time"
 )
 
@@ -45,7 +46,20 @@ func Real(path string) string {
 // TempName is a new name beside the path for what will get that name when it is done.
 // It tells this computer and this run of the program, so that others let it be.
 func TempName(path string) string {
-	return filepath.Join(filepath.Dir(path), fmt.Sprintf(".evenhand-%s-%d-%06x", thisComputer(), os.Getpid(), rand.Uint32N(1<<24)))
+	name := filepath.Join(filepath.Dir(path), fmt.Sprintf(".evenhand-%s-%d-%06x", thisComputer(), os.Getpid(), rand.Uint32N(1<<24)))
+	begun.Store(name, true)
+	return name
+}
+
+// begun are the names that TempName gave.
+var begun sync.Map
+
+// Abandon takes away all that this run has begun and not finished, before it ends.
+func Abandon() {
+	begun.Range(func(name, _ any) bool {
+		os.RemoveAll(name.(string))
+		return true
+	})
 }
 
 var tempName = regexp.MustCompile(`^\.evenhand-(?:([0-9a-f]{4})-([0-9]+)-[0-9a-f]{6}|[0-9]+)$`)

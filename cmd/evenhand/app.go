@@ -1,11 +1,8 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"io"
-	"os"
-	"os/signal"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -14,23 +11,21 @@ import (
 // run is the whole program; it gives the exit code.
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	app := newApp()
-	app.Reader, app.Writer, app.ErrWriter = stdin, stdout, stderr
+	said := &plain{to: stderr}
+	app.Reader, app.Writer, app.ErrWriter = stdin, &plain{to: stdout}, said
+	defer stoppable(said)()
 	err := app.Run(flagsFirst(app, args))
 	if err == nil {
 		return exitDone
 	}
 	code := exitCode(err)
 	if message := strings.TrimSpace(err.Error()); message != "" {
-		fmt.Fprintln(stderr, "evenhand: "+onScreen(message))
+		fmt.Fprintln(said, "evenhand: "+message)
+	}
+	if more := advice(err); more != "" {
+		fmt.Fprintln(said, more)
 	}
 	return code
-}
-
-// interruptible lets a command end in order when the user stops it, until the function given is
-// called. Elsewhere an interrupt ends the program at once, which no file here minds.
-func interruptible(c *cli.Context) (done context.CancelFunc) {
-	c.Context, done = signal.NotifyContext(c.Context, os.Interrupt)
-	return done
 }
 
 // newApp is the program's commands, in the order of a teacher's week.

@@ -22,7 +22,7 @@ func reportImport(c *cli.Context, path string, book *intake.Book, reports []*int
 			continue
 		}
 		if len(reports) > 1 {
-			fmt.Fprintf(c.App.Writer, "%s: ", onScreen(report.List.Name))
+			fmt.Fprintf(c.App.Writer, "%s: ", report.List.Name)
 		}
 		fmt.Fprintln(c.App.Writer, report.Summary())
 	}

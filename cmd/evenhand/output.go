@@ -16,20 +16,7 @@ var jsonFlag = &cli.BoolFlag{Name: "json", Usage: "print JSON for other programs
 
 // say writes a line of talk to stderr.
 func say(c *cli.Context, format string, args ...any) {
-	fmt.Fprintln(c.App.ErrWriter, onScreen(fmt.Sprintf(format, args...)))
-}
-
-// onScreen is a text, perhaps from a stranger's file, without what would move a terminal's
-// cursor, change its colours or turn the direction of writing.
-func onScreen(text string) string {
-	return strings.Map(func(r rune) rune {
-		switch {
-		case r == '\n' || r == '\t':
-		case r < ' ' || r >= 0x7f && r < 0xa0 || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069:
-			return '�'
-		}
-		return r
-	}, text)
+	fmt.Fprintf(c.App.ErrWriter, format+"\n", args...)
 }
 
 // printJSON writes a value to stdout, two spaces a level.
@@ -45,7 +32,7 @@ func table(w io.Writer, rows [][]string) error {
 	var text bytes.Buffer
 	tabs := tabwriter.NewWriter(&text, 0, 0, 2, ' ', 0)
 	for _, row := range rows {
-		fmt.Fprintln(tabs, onScreen(strings.Join(row, "\t")))
+		fmt.Fprintln(tabs, strings.ReplaceAll(strings.Join(row, "\t"), "\n", " / ")) // a cell of two lines would tear the table
 	}
 	if err := tabs.Flush(); err != nil {
 		return err

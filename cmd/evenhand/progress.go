@@ -13,7 +13,11 @@ import (
 // progress tells on a terminal how far a piece of work is that takes over two seconds; nothing
 // is shown where stderr is no terminal. The functions move it on and take it away.
 func progress(c *cli.Context, what string) (advance func(done, total int), end func()) {
-	file, ok := c.App.ErrWriter.(*os.File)
+	screen, _ := c.App.ErrWriter.(*plain)
+	if screen == nil {
+		return func(int, int) {}, func() {}
+	}
+	file, ok := screen.to.(*os.File)
 	if !ok || !term.IsTerminal(int(file.Fd())) {
 		return func(int, int) {}, func() {}
 	}

@@ -69,7 +69,7 @@ func describe(w io.Writer, item bank.Item, learnt bank.Table) {
 	d := item.Difficulty()
 	line := func(name, value string) {
 		if value != "" {
-			fmt.Fprintf(w, "%-11s %s\n", name, onScreen(value))
+			fmt.Fprintf(w, "%-11s %s\n", name, value)
 		}
 	}
 	line("item", fmt.Sprintf("%s, revision %d, %s", item.ID, item.Revision, item.Standing))

@@ -57,6 +57,9 @@ func guardOf(c *cli.Context, output string) files.Guard {
 	for _, name := range names {
 		g.Kept = append(g.Kept, files.Kept{Path: name, What: "what this command reads"})
 	}
+	if dir, name := filepath.Split(output); quizFile.MatchString(name) && exists(filepath.Join(dir, "quiz.csv")) {
+		g.Kept = append(g.Kept, files.Kept{Path: output, What: "part of a quiz"})
+	}
 	return g
 }
 
