@@ -102,12 +102,25 @@ func Open(path string, o bank.Options) (*Store, error) {
 		err = s.adopt()
 	}
 	if err == nil {
+		err = s.hangsTogether()
+	}
+	if err == nil {
 		err = s.view(prove)
 	}
 	if err != nil {
 		return nil, errors.Join(err, at.Close())
 	}
 	return s, nil
+}
+
+// hangsTogether says whether the pages of the file do, so that no paper is overlooked. That
+// the last change may be lost is for Check to say: what stands is whole.
+func (s *Store) hangsTogether() error {
+	problems, err := s.store.Inspect(s.ctx)
+	if err == nil && slices.ContainsFunc(problems, func(problem string) bool { return problem != store.LostChange }) {
+		err = s.named(damage("its pages don't hang together"))
+	}
+	return err
 }
 
 // Close lets other programs use the file.

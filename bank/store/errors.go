@@ -18,3 +18,8 @@ type Damaged struct{ Name, What string }
 func (d Damaged) Error() string {
 	return fmt.Sprintf("%s is damaged (%s); put a backup in its place with evenhand restore BACKUP", d.Name, d.What)
 }
+
+// LostChange is the problem that Inspect tells when one of a file's two beginnings, which are
+// written in turn, can't be read: then the state before the last change stands, and the next
+// change mends the beginning.
+const LostChange = "one of the file's two beginnings can't be read, and the last change may be lost"

@@ -3,6 +3,7 @@ package main
 import (
 	"os"
 	"os/user"
+	"path/filepath"
 	"time"
 
 	"evenhand/bank"
@@ -31,6 +32,7 @@ func now() time.Time { return time.Now().UTC().Truncate(time.Second) }
 
 // withBank opens the bank to change it, calls do and closes it.
 func withBank(c *cli.Context, do func(*bank.Bank) error) error {
+	saySwept(c, filepath.Dir(c.String("bank")))
 	return openedBank(c, bank.Options{}, do)
 }
 

@@ -12,9 +12,9 @@ func TestPlain(t *testing.T) {
 	for text, want := range map[string]string{
 		"7 + 8 = 15\t✓\r\n¿Cuántas?": "7 + 8 = 15\t✓\r\n¿Cuántas?",
 		// ECMA-48: ESC begins a command, and so does CSI, which is one character of its own.
-		"\x1b]0;t\a44":    "�]0;t�44",
-		"\u009b31mred":    "�31mred",
-		"over\rwritten":   "over�written",
+		"\x1b]0;t\a44":     "�]0;t�44",
+		"\u009b31mred":     "�31mred",
+		"over\rwritten":    "over�written",
 		"a\u202ecba\u2066": "a�cba�",
 	} {
 		var out bytes.Buffer

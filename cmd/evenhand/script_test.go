@@ -12,8 +12,15 @@ import (
 
 // The scripts run the real program; "evenhand" in them is main.
 func TestMain(m *testing.M) {
+	if os.Getenv(asProgram) != "" {
+		main()
+	}
 	testscript.Main(outside.M{M: m}, map[string]func(){"evenhand": main})
 }
+
+// asProgram names a variable of the environment that makes this test the program itself, for tests that
+// stop or kill it.
+const asProgram = "EVENHAND_TEST_AS_PROGRAM"
 
 func TestScripts(t *testing.T) {
 	folder := "../../testdata/script"

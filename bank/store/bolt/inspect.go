@@ -4,8 +4,11 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"os"
 
 	"go.etcd.io/bbolt"
+
+	"evenhand/bank/store"
 )
 
 // Inspect walks over all pages of the file and, if they can be trusted so far, lets
@@ -16,12 +19,27 @@ func (f *File) Inspect(ctx context.Context) (problems []string, err error) {
 			problems = []string{fmt.Sprintf("the file's structure: %v", err)}
 			return nil
 		}
+		if lost, err := lostChange(f.path); err != nil {
+			return err
+		} else if lost {
+			problems = append(problems, store.LostChange)
+		}
 		for problem := range tx.Check() {
 			problems = append(problems, fmt.Sprintf("the file's structure: %v", problem))
 		}
 		return nil
 	})
 	return problems, err
+}
+
+// lostChange says that only one of the file's beginnings can be read.
+func lostChange(path string) (bool, error) {
+	file, err := os.Open(path)
+	if err != nil {
+		return false, err
+	}
+	defer file.Close()
+	return len(metas(file)) < 2, nil
 }
 
 // undisturbed reads while nobody writes, as bbolt's check demands.
