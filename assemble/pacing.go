@@ -55,9 +55,8 @@ func ParsePacing(text []byte, name string) (Pacing, error) {
 	if err := d.decode(&typed); err != nil {
 		return Pacing{}, err
 	}
-	d.atMost("new", len(typed.Skills))
-	if err := d.err(); err != nil {
-		return Pacing{}, err
+	if !d.atMost("new", len(typed.Skills)) {
+		return Pacing{}, d.err()
 	}
 	p := Pacing{Weekly: d.common(typed.commonText)}
 	p.Items = d.whole("items", typed.Items, 0, 1, maxItems)

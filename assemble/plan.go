@@ -151,10 +151,8 @@ func ParsePlan(text []byte, name string) (Plan, error) {
 	if err := d.decode(&typed); err != nil {
 		return Plan{}, err
 	}
-	d.atMost("row", len(typed.Rows))
-	d.atMost("quota", len(typed.Quotas))
-	if err := d.err(); err != nil {
-		return Plan{}, err
+	if !d.atMost("row", len(typed.Rows)) || !d.atMost("quota", len(typed.Quotas)) {
+		return Plan{}, d.err()
 	}
 	plan := d.common(typed.commonText)
 	for i, r := range typed.Rows {
@@ -173,10 +171,11 @@ func ParsePlan(text []byte, name string) (Plan, error) {
 
 // atMost bounds how many rules of a kind there may be, before any is looked at: the search
 // weighs them all against each other.
-func (d *document) atMost(rule string, n int) {
+func (d *document) atMost(rule string, n int) bool {
 	if n > maxRules {
 		d.wrong(element(rule, maxRules), "", "there are %d [[%s]] here; %d are the most", n, rule, maxRules)
 	}
+	return n <= maxRules
 }
 
 // common reads what plans and pacing lists have in common, but for items and
