@@ -31,6 +31,7 @@ var outputs = []string{
 	"export OUT",
 	"export --as qti OUT",
 	"export --as qti friday OUT",
+	"print friday --out OUT",
 	"mark friday --out OUT --class 2A",
 	"report --html OUT",
 	"report --csv pupils --out OUT",
@@ -40,7 +41,7 @@ var outputs = []string{
 // What takes the name of a file but doesn't write it.
 var inputs = []string{
 	"import", "import --column", "plan", "assemble", "assemble --from", "tag", "mark", "mark --roster", "report", "report --roster", "restore", "list --file",
-	"unuse", "plans", "plans --save",
+	"unuse", "plans", "plans --save", "quizzes", "print",
 }
 
 // names is how the help names a file or folder.
