@@ -38,7 +38,7 @@ func tagTasks(c *cli.Context) error {
 	lines.Buffer(nil, 1<<20)
 	rows := func(yield func(export.TagRow) bool) {
 		for lines.Scan() {
-			row := export.Tag(onScreen(lines.Text()))
+			row := export.Tag(lines.Text())
 			if row.Problem != "" {
 				problems++
 			}
