@@ -46,9 +46,9 @@ type candidate struct {
 	tells   bool // it tells the plan's missteps apart
 }
 
-// balanced says whether forms should be even in a trait. The largest number of a
-// task has hundreds of values; evenness in it says nothing.
-func balanced(t task.Trait) bool { return t != task.Largest }
+// balanced says whether forms should be even in a trait. The sizes of a task's
+// numbers have many values; evenness in each of them says nothing.
+func balanced(t task.Trait) bool { return t != task.Largest && t != task.CountSteps && t != task.Apart }
 
 // quotas gives the numbers of the bands and quotas that an item counts in.
 func (p *problem) quotas(g bank.Group) (quotas []int) {

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
+	"strings"
 	"time"
 
 	"evenhand/assemble"
@@ -29,6 +31,8 @@ func assembleCommand() *cli.Command {
 			&cli.StringFlag{Name: "week", Usage: "the `WEEK` of the quiz, such as 2026-W48; else this week"},
 			&cli.BoolFlag{Name: "try", Usage: "don't note the use in the bank"},
 			&cli.DurationFlag{Name: "limit", Usage: "search at most this `LONG` for a proof that there is no better quiz", Value: 10 * time.Second},
+			&cli.StringFlag{Name: "class", Usage: "the `CLASS` it is for, such as 2A: aimed at where its marks say that it stands; else as the plan says"},
+			&cli.StringFlag{Name: "grade", Usage: "the `GRADE` it is for: K, 1 or 2; else as the plan says, or the highest among its rows"},
 			&cli.IntFlag{Name: "shared", Usage: "`HOW MANY` items stand in every form; else as the plan says"},
 			&cli.BoolFlag{Name: "fill", Usage: "generate the items that the bank lacks, then assemble"},
 			&cli.StringFlag{Name: "from", Usage: "an earlier quiz's `quiz.csv` to keep, but for --replace"},
@@ -70,7 +74,14 @@ func assembleQuiz(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	aim, err := aimOf(c, plan)
+	if err != nil {
+		return err
+	}
 	return openForUse(c)(c, func(b *bank.Bank) error {
+		if options, err = aim.at(c, b, options); err != nil {
+			return err
+		}
 		if file := c.String("model"); file != "" {
 			err := writeFile(c, file, func(w io.Writer) error { return assemble.WriteModel(w, b, plan, options) })
 			if err != nil || c.String("out") == "" {
@@ -111,6 +122,15 @@ func amended(c *cli.Context, plan assemble.Plan) (assemble.Plan, error) {
 		plan.Shared = c.Int("shared")
 		if plan.Shared < 0 || plan.Shared > plan.Size() {
 			return plan, usagef("--shared is %d; it can be 0 to %d, the items of a form", plan.Shared, plan.Size())
+		}
+	}
+	if c.IsSet("class") {
+		plan.Class = strings.TrimSpace(c.String("class"))
+	}
+	if c.IsSet("grade") {
+		plan.Grade = strings.ToUpper(c.String("grade"))
+		if !slices.Contains([]string{"K", "1", "2"}, plan.Grade) {
+			return plan, usagef("--grade is %q; it can be K, 1 or 2", c.String("grade"))
 		}
 	}
 	return plan, nil

@@ -34,7 +34,14 @@ func assembleTerm(c *cli.Context, path string) error {
 		}
 		options.Week = week
 	}
+	aim, err := aimOf(c, pacing.Weekly)
+	if err != nil {
+		return err
+	}
 	return openForUse(c)(c, func(b *bank.Bank) error {
+		if options, err = aim.at(c, b, options); err != nil {
+			return err
+		}
 		uses := termUses(pacing, options.Week, c.Int("weeks"))
 		for _, use := range uses {
 			if err := mayFill(c, b, filepath.Join(c.String("out"), use.Week), use); err != nil {
