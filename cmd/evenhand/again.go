@@ -18,7 +18,7 @@ func unuseCommand() *cli.Command {
 		Name: "unuse", Usage: "take back a quiz that was not given: its items are free again", ArgsUsage: "QUIZ [--week WEEK] [--yes]",
 		Description: "QUIZ is the quiz's folder, its quiz.csv, or with --week its title. Its files stay as they are. It asks first when\n" +
 			"papers of the quiz are marked, as then pupils have seen the items.\n\n" +
-			"Example: evenhand unuse friday",
+			"Example: evenhand unuse 2026-W48 --yes",
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "week", Usage: "the `WEEK` of a quiz named by its title, such as 2026-W48"},
 			yesFlag,

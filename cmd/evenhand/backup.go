@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"os"
 	"path/filepath"
 
 	"evenhand/bank"
@@ -26,6 +27,9 @@ func backupBank(c *cli.Context) error {
 	path, err := oneArgument(c, "FILE")
 	if err != nil {
 		return err
+	}
+	if err := os.MkdirAll(filepath.Dir(path), 0o755); err != nil {
+		return fmt.Errorf("can't make the folder for the backup: %w", err)
 	}
 	saySwept(c, filepath.Dir(path))
 	return readingBank(c, func(b *bank.Bank) error {

@@ -26,7 +26,7 @@ func deskCommand() *cli.Command {
 		Description: "Every job of a week on web pages: items, lists, plans, quizzes, marks, the class. Only this computer's browser\n" +
 			"gets in, by the link that is opened. Without --bank and $EVENHAND_BANK, and where this folder holds no\n" +
 			"evenhand.bank, the bank is evenhand/evenhand.bank in your documents folder; it is made when there is none.\n\n" +
-			"Example: evenhand --bank team.bank desk",
+			"Example: evenhand desk",
 		Flags: []cli.Flag{
 			&cli.BoolFlag{Name: "no-browser", Usage: "print the link and open nothing"},
 			byFlag,

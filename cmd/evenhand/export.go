@@ -21,7 +21,7 @@ func exportCommand() *cli.Command {
 			"a test for each form of the QUIZ, which is its folder or its quiz.csv, or without one the bank's ready items\n" +
 			"alone. Hands to draw on a clock are left to a person to mark. Nothing about pupils is in either.\n\n" +
 			"Example: evenhand export our-items.csv\n" +
-			"         evenhand export --as qti friday friday.zip",
+			"         evenhand export --as qti demo/friday friday.zip",
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "as", Usage: "the `FORMAT`: csv or qti", Value: "csv"},
 			&cli.StringFlag{Name: "lang", Usage: "with --as qti: the `LANGUAGE` of the questions, en or es", Value: "en"},

@@ -22,7 +22,7 @@ func forgetCommand() *cli.Command {
 		Name: "forget", Usage: "remove all results of a pupil", ArgsUsage: "PUPIL [--yes]",
 		Description: "Removes every marked paper of the pupil, earlier markings and the place in the class list included, and says what\n" +
 			"that was. It can't be undone. Backups, grids and reports made before still hold them.\n\n" +
-			"Example: evenhand forget P07",
+			"Example: evenhand forget P07 --yes",
 		Flags:  []cli.Flag{yesFlag},
 		Action: forgetPupil,
 	}

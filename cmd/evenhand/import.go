@@ -24,9 +24,9 @@ func importCommand() *cli.Command {
 			"go to a CSV file that can be mended and imported again; the exit code is then 3. It is 3 as well when a column or\n" +
 			"a sheet was left out that may matter: say what it is, or that it is unused.\n" +
 			"An export of this very bank that was edited shows what is different; --revise makes it so.\n\n" +
-			"Example: evenhand import reyes.csv --by MK\n" +
-			"         evenhand import reyes.csv --column 'question=Their heading' --column unused=F --dry-run\n" +
-			"         evenhand import reyes.csv --undo --by MK",
+			"Example: evenhand import demo/sv-friday-mix.csv --by SV\n" +
+			"         evenhand import demo/sv-friday-mix.csv --column answer=B --dry-run\n" +
+			"         evenhand import demo/jk-clocks.txt --undo --by JK",
 		Flags: []cli.Flag{
 			&cli.StringSliceFlag{Name: "column", Usage: "`MEANING=HEADING` of a column, such as 'answer=Result', answer=3 or answer=C; may be given again"},
 			&cli.StringSliceFlag{Name: "sheet", Usage: "read the `SHEET` of a workbook, or all; may be given again"},

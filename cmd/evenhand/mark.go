@@ -30,9 +30,9 @@ func markCommand() *cli.Command {
 			"the child's answer, - absent, . not reached, < one back (<< where numbers are compared); every pupil is saved at once.\n" +
 			"Marking again replaces and keeps what was: --history shows it. Pupils are codes such as P07; the results stay in\n" +
 			"BANK.marks beside the bank, which only you can read, and are in no bank, backup or export.\n\n" +
-			"Example: evenhand mark friday --out marks.csv --pupils P01-P24\n" +
-			"         evenhand mark friday marks.csv\n" +
-			"         evenhand mark friday --enter",
+			"Example: evenhand mark 2026-W48 --out marks.csv --pupils P01-P24\n" +
+			"         evenhand mark 2026-W48 demo/marks.csv\n" +
+			"         evenhand mark 2026-W48 --enter --pupils P25",
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "out", Usage: "write a grid to fill in to `FILE`"},
 			&cli.StringSliceFlag{Name: "pupils", Usage: "the `CODES`, such as P01-P24, for a grid or new in the class"},

@@ -21,7 +21,7 @@ func reportCommand() *cli.Command {
 			"It shows who could work together on what, each pupil's weeks, the class by skill, the items from easiest to\n" +
 			"hardest and the standards so far. --html writes one page with pictures, to look at or print. --roster shows names\n" +
 			"beside the codes on the screen only.\n\n" + report.Caution + "\n\n" +
-			"Example: evenhand report friday --html friday.html\n" +
+			"Example: evenhand report 2026-W48 --html friday.html\n" +
 			"         evenhand report --csv items --out items.csv",
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "csv", Usage: "print one `TABLE` as CSV: " + strings.Join(report.Tables(), ", ")},

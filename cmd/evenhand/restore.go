@@ -13,7 +13,8 @@ func restoreCommand() *cli.Command {
 		Name: "restore", Usage: "put a backup in the place of the bank and its marks", ArgsUsage: "BACKUP",
 		Description: "The backup is copied and the copy proved undamaged before anything is touched. What stood there is kept beside it,\n" +
 			"under a name with the time in it. A backup without marks leaves the marks as they are.\n\n" +
-			"Example: evenhand restore copies/evenhand-2026-11-27.bank",
+			"Example: evenhand backup copies/today.bank\n" +
+			"         evenhand restore copies/today.bank",
 		Action: restoreBank,
 	}
 }

@@ -15,7 +15,7 @@ func reviseCommand() *cli.Command {
 	return &cli.Command{
 		Name: "revise", Usage: "change an item, keeping what it was", ArgsUsage: "ID --reason WHY [changes]",
 		Description: "The earlier revision stays in the bank. Say who you are with --by or EVENHAND_BY.\n\n" +
-			"Example: evenhand revise 01KAXQ5Z3M8R9V2T4B6D7F1H0N --task '47 + 38 = ?' --reason 'too like item 3' --by MK",
+			"Example: evenhand revise 01M84J5E00V63QXKKD8PXJS92Y --task '47 + 38 = ?' --reason 'too like item 3' --by MK",
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "reason", Usage: "`WHY` it is changed"},
 			byFlag,
