@@ -59,6 +59,7 @@ func TestCheckFindsWhatDisagrees(t *testing.T) {
 		{"member changed", change("group members"), "is not found in its group"},
 		{"member of nothing", repeat("group members"), "the index of members of groups has 4 entries, but should have 3"},
 		{"origin lost", lose("origins"), "is not found by its origin"},
+		{"origin changed", change("origins"), "an entry of the index of origins counts"},
 		{"origin member lost", lose("origin members"), "is not found by its origin"},
 		{"origin member of nothing", repeat("origin members"), "the index of members of origins has 4 entries, but should have 3"},
 	} {
