@@ -70,6 +70,9 @@ func Open(address string, o Options) (*Bank, error) {
 // Path is the bank's address as it was opened.
 func (b *Bank) Path() string { return b.store.Name() }
 
+// Store is where the bank stands, for those who keep other things beside it, in buckets of their own.
+func (b *Bank) Store() store.Store { return b.store }
+
 // Close lets other programs use the file.
 func (b *Bank) Close() error { return b.store.Close() }
 

@@ -1,18 +1,13 @@
 package main
 
 import (
-	"context"
 	"errors"
 	"fmt"
 	"net"
-	"net/http"
 	"os"
 	"os/exec"
-	"os/signal"
 	"path/filepath"
 	"runtime"
-	"syscall"
-	"time"
 
 	"evenhand/bank"
 	"evenhand/cmd/evenhand/desk"
@@ -90,28 +85,6 @@ func deskBank(c *cli.Context) (string, error) {
 		return "", err
 	}
 	return path, b.Close()
-}
-
-// serve answers requests until the program is asked to stop; requests in hand are ended first.
-func serve(ctx context.Context, listener net.Listener, handler http.Handler) error {
-	ctx, done := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
-	defer done()
-	server := &http.Server{
-		Handler:           handler,
-		ReadHeaderTimeout: 10 * time.Second,
-		ReadTimeout:       time.Minute,
-		IdleTimeout:       2 * time.Minute,
-	}
-	failed := make(chan error, 1)
-	go func() { failed <- server.Serve(listener) }()
-	select {
-	case err := <-failed:
-		return err
-	case <-ctx.Done():
-	}
-	grace, cancel := context.WithTimeout(context.Background(), 15*time.Second)
-	defer cancel()
-	return server.Shutdown(grace)
 }
 
 // browse opens a link in the person's browser.

@@ -14,6 +14,8 @@ func initCommand() *cli.Command {
 		Description: "The bank is one file that only you can read, until you let colleagues in (on Linux and macOS: chmod g+rw team.bank).\n" +
 			"Keep it on a disk of this computer or on a server that the team works on: on a shared network folder two people\n" +
 			"at once can damage it, as such folders do not all hold a file for one program at a time.\n" +
+			"A database for a school is named by its address, postgres://HOST/DATABASE?bank=NAME; its password comes from the usual\n" +
+			"PGPASSWORD or password file.\n" +
 			"A bank that is there already is never touched.\n\nExample: evenhand --bank team.bank init",
 		Action: makeBank,
 	}

@@ -13,28 +13,17 @@ import (
 	"time"
 
 	"evenhand/bank"
-	"evenhand/bank/store"
-	"evenhand/bank/store/bolt"
 	"evenhand/cmd/evenhand/desk"
 )
 
 // teamDesk serves a desk for several people and gives the link that makes its owner.
 func teamDesk(t *testing.T, now func() time.Time) (address, link string) {
 	t.Helper()
-	folder := t.TempDir()
-	b, err := bank.Create(filepath.Join(folder, "team.bank"))
+	b, err := bank.Create(filepath.Join(t.TempDir(), "team.bank"))
 	if err != nil {
 		t.Fatal(err)
 	}
-	people := filepath.Join(folder, "people")
-	if err := bolt.Create(people, func(store.Writer) error { return nil }); err != nil {
-		t.Fatal(err)
-	}
-	s, err := bolt.Open(people, store.Options{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	d, err := desk.New(b, desk.Options{Store: s, Now: now})
+	d, err := desk.New(b, desk.Options{Store: b.Store(), Now: now})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,10 +34,8 @@ func teamDesk(t *testing.T, now func() time.Time) (address, link string) {
 	server := httptest.NewServer(d.Handler())
 	t.Cleanup(func() {
 		server.Close()
-		for _, closed := range []error{s.Close(), b.Close()} {
-			if closed != nil {
-				t.Error(closed)
-			}
+		if err := b.Close(); err != nil {
+			t.Error(err)
 		}
 	})
 	return server.URL, server.URL + path

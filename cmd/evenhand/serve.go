@@ -1,0 +1,117 @@
+package main
+
+import (
+	"context"
+	"crypto/tls"
+	"errors"
+	"fmt"
+	"log/slog"
+	"net"
+	"net/http"
+	"os"
+	"os/signal"
+	"syscall"
+	"time"
+
+	"evenhand/bank"
+	"evenhand/cmd/evenhand/desk"
+
+	"github.com/urfave/cli/v2"
+)
+
+func serveCommand() *cli.Command {
+	return &cli.Command{
+		Name: "serve", Usage: "put the bank on web pages for the team, at one address",
+		Description: "The first start prints a link that makes the desk's owner; the owner invites the others. By itself it listens on this\n" +
+			"computer only. Other computers reach it by --listen, with a certificate or behind a proxy that has one: names and\n" +
+			"passwords never go over a network in the clear.\n\n" +
+			"Example: evenhand serve --listen 127.0.0.1:8080",
+		Flags: []cli.Flag{
+			&cli.StringFlag{Name: "listen", Usage: "the `ADDRESS` and port", Value: "127.0.0.1:8080"},
+			&cli.StringFlag{Name: "tls-cert", Usage: "the certificate's `FILE` (PEM)"},
+			&cli.StringFlag{Name: "tls-key", Usage: "the certificate's key `FILE` (PEM)"},
+			&cli.BoolFlag{Name: "behind-proxy", Usage: "a proxy in front of it speaks TLS"},
+			&cli.StringSliceFlag{Name: "host", Usage: "the `NAME` (with its port, if it is no usual one) by which browsers ask; may be given again; else any"},
+		},
+		Action: runServe,
+	}
+}
+
+func runServe(c *cli.Context) error {
+	if err := noArguments(c); err != nil {
+		return err
+	}
+	cert, key, proxy := c.String("tls-cert"), c.String("tls-key"), c.Bool("behind-proxy")
+	switch address := c.String("listen"); {
+	case (cert == "") != (key == ""):
+		return usagef("a certificate needs both --tls-cert and --tls-key")
+	case cert == "" && !proxy && !onlyHere(address):
+		return usagef("%s can be reached from other computers, and passwords would go there in the clear; give --tls-cert and --tls-key, or --behind-proxy where a proxy speaks TLS", address)
+	}
+	return withBank(c, func(b *bank.Bank) error {
+		d, err := desk.New(b, desk.Options{
+			Store: b.Store(), Hosts: c.StringSlice("host"), Secure: cert != "" || proxy,
+			Log: slog.New(slog.NewJSONHandler(c.App.ErrWriter, nil)),
+		})
+		if err != nil {
+			return err
+		}
+		listener, err := listen(c.String("listen"), cert, key)
+		if err != nil {
+			return err
+		}
+		address := map[bool]string{true: "https://", false: "http://"}[cert != ""] + listener.Addr().String()
+		first, err := d.FirstOwner(c.Context)
+		if err != nil {
+			return errors.Join(err, listener.Close())
+		}
+		say(c, "the desk for %s is at %s", b.Path(), address)
+		if first != "" {
+			say(c, "open this link once to become its owner:\n%s%s", address, first)
+		}
+		return serve(c.Context, listener, d.Handler())
+	})
+}
+
+// onlyHere says that an address can be reached from this computer only.
+func onlyHere(address string) bool {
+	host, _, err := net.SplitHostPort(address)
+	if err != nil {
+		return false
+	}
+	ip := net.ParseIP(host)
+	return host == "localhost" || ip != nil && ip.IsLoopback()
+}
+
+func listen(address, cert, key string) (net.Listener, error) {
+	if cert == "" {
+		return net.Listen("tcp", address)
+	}
+	pair, err := tls.LoadX509KeyPair(cert, key)
+	if err != nil {
+		return nil, fmt.Errorf("the certificate can't be used: %w", err)
+	}
+	return tls.Listen("tcp", address, &tls.Config{Certificates: []tls.Certificate{pair}, MinVersion: tls.VersionTLS12})
+}
+
+// serve answers requests until the program is asked to stop; requests in hand are ended first.
+func serve(ctx context.Context, listener net.Listener, handler http.Handler) error {
+	ctx, done := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
+	defer done()
+	server := &http.Server{
+		Handler:           handler,
+		ReadHeaderTimeout: 10 * time.Second,
+		ReadTimeout:       time.Minute,
+		IdleTimeout:       2 * time.Minute,
+	}
+	failed := make(chan error, 1)
+	go func() { failed <- server.Serve(listener) }()
+	select {
+	case err := <-failed:
+		return err
+	case <-ctx.Done():
+	}
+	grace, cancel := context.WithTimeout(context.Background(), 15*time.Second)
+	defer cancel()
+	return server.Shutdown(grace)
+}
