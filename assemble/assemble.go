@@ -22,6 +22,8 @@ type Options struct {
 
 	Earlier Earlier // an earlier quiz to keep parts of
 
+	ofTerm bool // it is one week of a term
+
 	// Of a term: items that other weeks use, and how often earlier weeks of the
 	// term used items, beyond what the bank knows.
 	out   map[string]bool

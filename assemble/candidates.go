@@ -24,6 +24,7 @@ type pool struct {
 	difficulty standards.Difficulty // for the typical pupil
 	uses       int
 
+	lastWeek  string // of a single item of an earlier quiz: of its last other use
 	groups    []*bank.Group
 	size      int         // how many items the bank has, before looks are asked for
 	read      []candidate // those read so far

@@ -135,6 +135,12 @@ func (d *document) decode(into any) error {
 	return nil
 }
 
+// has says whether the document has a key at its top.
+func (d *document) has(key string) bool {
+	var top map[string]any
+	return toml.Unmarshal(d.text, &top) == nil && top[key] != nil
+}
+
 // brokenWords is the library's message, save where it speaks of Go's types.
 func brokenWords(e *toml.DecodeError) string {
 	message := strings.TrimPrefix(e.Error(), "toml: ")

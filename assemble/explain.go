@@ -12,55 +12,79 @@ import (
 	"evenhand/bank"
 )
 
+// mostClashes is how many clashes are told at once.
+const mostClashes = 5
+
 // explain finds out why a model is impossible and what would help. If the time
 // runs out on the way, it says what it has found so far.
 func (p *problem) explain(ctx context.Context, m *built) error {
+	p.stop = func() bool { return ctx.Err() != nil }
 	e := &ImpossibleError{}
-	rules, resting, err := p.conflict(ctx, m)
+	in, resting, err := p.whereImpossible(ctx, m)
 	if err != nil {
 		return outOfTime(e, err)
 	}
-	for _, r := range rules {
-		rule, err := p.inWords(m, r)
-		if err != nil {
-			return err
+	clashes, err := search.Conflicts(ctx, &in.Model, mostClashes, search.Options{})
+	for _, rules := range clashes {
+		c := Clash{}
+		for _, r := range rules {
+			rule, err := p.inWords(m, r)
+			if err != nil {
+				return err
+			}
+			c.Rules = append(c.Rules, rule)
 		}
-		e.Rules = append(e.Rules, rule)
+		if resting {
+			c.Rules = append(c.Rules, Rule{fmt.Sprintf("an item used in the last %s stays out", number(p.plan.Rest, "week")), -1})
+		}
+		e.Clashes = append(e.Clashes, c)
 	}
-	if resting {
-		e.Rules = append(e.Rules, Rule{fmt.Sprintf("an item used in the last %s stays out", number(p.plan.Rest, "week")), -1})
-	}
-	if e.Ways, err = p.ways(ctx, m, rules, resting); err != nil {
+	if err != nil {
 		return outOfTime(e, err)
 	}
-	e.Generate, err = p.lacking(ctx, rules)
+	for i, rules := range clashes {
+		if e.Clashes[i].Ways, err = p.ways(ctx, m, rules, others(clashes, i), resting && len(clashes) == 1); err != nil {
+			return outOfTime(e, err)
+		}
+	}
+	e.Generate, err = p.lacking(ctx, clashes[0])
 	return outOfTime(e, err)
+}
+
+// others are the rules of all clashes but one.
+func others(clashes [][]search.Rule, i int) (rules []search.Rule) {
+	for k, c := range clashes {
+		if k != i {
+			rules = append(rules, c...)
+		}
+	}
+	return rules
 }
 
 // outOfTime lets an explanation pass that is cut short by time, but no other error.
 func outOfTime(e *ImpossibleError, err error) error {
 	if err == nil || errors.Is(err, search.ErrNoTime) || errors.Is(err, context.DeadlineExceeded) || errors.Is(err, context.Canceled) {
+		e.CutShort = e.CutShort || err != nil
 		return e
 	}
 	return err
 }
 
-// conflict gives a smallest set of rules in the way, and whether the rest weeks
-// are one more of them.
-func (p *problem) conflict(ctx context.Context, m *built) (rules []search.Rule, resting bool, err error) {
-	if slices.Max(p.resting) > 0 {
-		rested, err := p.rested(ctx, 0)
-		if err != nil {
-			return nil, false, err
-		}
-		// When it is impossible without any rest too, the rest is not to blame.
-		if rules, err = search.Conflict(ctx, &rested.Model, search.Options{}); !errors.Is(err, search.ErrPossible) {
-			return rules, false, err
-		}
-		resting = true
+// whereImpossible gives the model whose rules can't be kept: that without any rest,
+// or, where that is possible, the one with it; then the rest is in the way too.
+func (p *problem) whereImpossible(ctx context.Context, m *built) (in *built, resting bool, err error) {
+	if slices.Max(p.resting) == 0 {
+		return m, false, nil
 	}
-	rules, err = search.Conflict(ctx, &m.Model, search.Options{})
-	return rules, resting, err
+	rested, err := p.rested(ctx, 0)
+	if err != nil {
+		return nil, false, err
+	}
+	ok, err := possible(ctx, rested)
+	if err != nil || !ok {
+		return rested, false, err
+	}
+	return m, true, nil
 }
 
 // rested is the model with another number of rest weeks, read as fully as this one.
@@ -114,7 +138,7 @@ func (p *problem) inWords(m *built, r search.Rule) (Rule, error) {
 	case search.SameCount:
 		return Rule{fmt.Sprintf("every form holds as many %s as the others", m.Same[r.Index].Name), -1}, nil
 	case search.Minutes:
-		return Rule{fmt.Sprintf("%s for a form; the quickest items for the rows take %s", number(p.plan.Minutes, "minute"), p.quickest()), -1}, nil
+		return Rule{fmt.Sprintf("%s for a form; the quickest items for the rows take %s%s", number(p.plan.Minutes, "minute"), p.quickest(), p.aForm()), -1}, nil
 	case search.Clash:
 		return Rule{"no form holds two items of one skill and key, of one fact family or of one time", -1}, nil
 	case search.Once:
@@ -139,6 +163,13 @@ func stand(n int) string {
 		return "1 item stands"
 	}
 	return number(n, "item") + " stand"
+}
+
+func (p *problem) aForm() string {
+	if p.forms == 1 {
+		return ""
+	}
+	return " a form"
 }
 
 func (p *problem) inEachForm() string {
@@ -196,7 +227,8 @@ func (p *problem) shown(pool *pool, g bank.Group, m bank.Member, row int) (bool,
 	return c.looks[pool.fit(row)] != "", err
 }
 
-// quickest is the time that the quickest items of each row take.
+// quickest is the time that the quickest items of each row take, enough for all
+// forms; with several forms it is what one takes on average.
 func (p *problem) quickest() string {
 	total := 0
 	for i, row := range p.plan.Rows {
@@ -210,32 +242,37 @@ func (p *problem) quickest() string {
 			}
 		}
 		slices.Sort(seconds)
-		for _, s := range seconds[:min(row.Count, len(seconds))] {
+		for _, s := range seconds[:min(row.Count*p.forms, len(seconds))] {
 			total += s
 		}
 	}
+	total = (total + p.forms - 1) / p.forms
 	return fmt.Sprintf("%d:%02d", total/60, total%60)
 }
 
-// ways finds for each rule by how much it would have to give for the whole plan
-// to become possible. The smallest step, measured against what the rule asks now,
-// comes first.
-func (p *problem) ways(ctx context.Context, m *built, rules []search.Rule, resting bool) ([]string, error) {
+// ways finds for each rule of a clash by how much it would have to give for the whole
+// plan to become possible, but for the other clashes. The smallest step, measured
+// against what the rule asks now, comes first; fewer forms come last.
+func (p *problem) ways(ctx context.Context, m *built, rules, others []search.Rule, resting bool) ([]string, error) {
 	type step struct {
 		text string
 		size float64
 	}
 	var steps []step
 	for _, r := range rules {
-		if r.Kind == search.Clash || p.aboutAnswers(r) {
-			continue // no plan can allow it
+		if r.Kind == search.Clash || p.aboutAnswers(r) || r.Kind == search.RowCount && p.options.ofTerm {
+			continue // no plan can allow it, or the pacing list has no such row
 		}
-		w, err := search.Loosen(ctx, &m.Model, r, search.Options{})
+		w, err := search.Loosen(ctx, search.Without(&m.Model, others), r, search.Options{})
 		if err != nil {
 			return nil, err
 		}
 		if w.Enough {
-			steps = append(steps, step{p.wayInWords(m, w), math.Abs(float64(w.To-w.From)) / math.Max(1, float64(w.From))})
+			size := math.Abs(float64(w.To-w.From)) / math.Max(1, float64(w.From))
+			if r.Kind == search.Once {
+				size += fewerForms
+			}
+			steps = append(steps, step{p.wayInWords(m, w), size})
 		}
 	}
 	if resting {
@@ -253,6 +290,10 @@ func (p *problem) ways(ctx context.Context, m *built, rules []search.Rule, resti
 	}
 	return texts, nil
 }
+
+// fewerForms is how much larger a step it is to make fewer forms than to change what
+// they hold: then a neighbour gets the same sheet.
+const fewerForms = 1.0
 
 func (p *problem) wayInWords(m *built, w search.Way) string {
 	switch w.Kind {

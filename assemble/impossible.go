@@ -2,6 +2,7 @@ package assemble
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"evenhand/standards"
@@ -10,13 +11,21 @@ import (
 // ImpossibleError says that no quiz keeps all the rules of the plan, why, and
 // what would help.
 type ImpossibleError struct {
-	// Rules can't be kept together; without any one of them the others can.
-	Rules []Rule
-	// Ways are changes of the plan, the smallest first; each is enough by itself.
-	Ways []string
+	// Clashes are in each other's way one by one: all of them must be mended. It is
+	// empty when the time ran out before any was found.
+	Clashes []Clash
 	// Generate is items to make: with all of them in the bank the plan can be
 	// met. It is empty when making items doesn't help.
 	Generate []Generate
+	// CutShort says that the time ran out before all was looked at: more may help
+	// than is told.
+	CutShort bool
+}
+
+// Clash is rules that can't be kept together; without any one of them the others can.
+type Clash struct {
+	Rules []Rule
+	Ways  []string // changes of the plan, the smallest first; each mends this clash by itself
 }
 
 // Rule is one rule of a plan in a teacher's words.
@@ -47,25 +56,16 @@ func (g Generate) Command() string {
 }
 
 func (e *ImpossibleError) Error() string {
-	if len(e.Rules) == 0 {
-		return "no quiz keeps all the rules of the plan together; the time ran out before it was clear which of them are in the way"
+	if len(e.Clashes) == 0 {
+		return "no quiz keeps all the rules of the plan together; the time ran out before it was clear which of them are in the way (--limit gives more)"
 	}
 	var text strings.Builder
-	text.WriteString("no quiz keeps all the rules of the plan. These can't be kept together:\n")
-	for _, r := range e.Rules {
-		fmt.Fprintf(&text, "  - %s\n", r.Text)
-	}
-	switch {
-	case len(e.Ways) > 0:
-		text.WriteString("Any one of these changes is enough:\n")
-	case len(e.Generate) == 0:
-		text.WriteString("Loosening one of them is not enough, as others are in the way too; mend these first and try again.")
-	}
-	for _, way := range e.Ways {
-		fmt.Fprintf(&text, "  - %s\n", way)
+	text.WriteString("no quiz keeps all the rules of the plan. ")
+	for i, c := range e.Clashes {
+		e.clash(&text, c, i)
 	}
 	if len(e.Generate) > 0 {
-		if len(e.Ways) > 0 {
+		if e.someWay() {
 			text.WriteString("Or make the items that lack (--fill does it):\n")
 		} else {
 			text.WriteString("Make the items that lack (--fill does it):\n")
@@ -74,5 +74,37 @@ func (e *ImpossibleError) Error() string {
 			fmt.Fprintf(&text, "      %s\n", g.Command())
 		}
 	}
+	if e.CutShort {
+		text.WriteString("The time ran out before all ways were tried; --limit gives more.")
+	}
 	return strings.TrimRight(text.String(), "\n")
+}
+
+// clash writes one clash and what mends it.
+func (e *ImpossibleError) clash(text *strings.Builder, c Clash, i int) {
+	switch {
+	case i > 0:
+		text.WriteString("Nor can these be kept together:\n")
+	default:
+		text.WriteString("These can't be kept together:\n")
+	}
+	for _, r := range c.Rules {
+		fmt.Fprintf(text, "  - %s\n", r.Text)
+	}
+	switch {
+	case len(c.Ways) > 0 && len(e.Clashes) == 1:
+		text.WriteString("Any one of these changes is enough:\n")
+	case len(c.Ways) > 0:
+		text.WriteString("Any one of these changes mends it:\n")
+	case !e.CutShort && len(e.Generate) == 0:
+		text.WriteString("No change of just one of them is enough; change two or more of them.\n")
+	}
+	for _, way := range c.Ways {
+		fmt.Fprintf(text, "  - %s\n", way)
+	}
+}
+
+// someWay says that a change of the plan is told.
+func (e *ImpossibleError) someWay() bool {
+	return slices.ContainsFunc(e.Clashes, func(c Clash) bool { return len(c.Ways) > 0 })
 }

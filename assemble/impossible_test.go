@@ -62,8 +62,8 @@ count = 2
   - no item stands in two of the 2 forms
   - row 1 (add-two-digit where regroups >= 1) takes 2 items in each of 2 forms; the bank offers 3
 Any one of these changes is enough:
-  - make 1 of the 2 forms
   - take 1 item instead of 2 in row 1
+  - make 1 of the 2 forms
 Or make the items that lack (--fill does it):
       evenhand generate --skill add-two-digit --where 'regroups>=1' --count 1`
 	if e.Error() != want {
@@ -117,6 +117,8 @@ func TestWhyNot(t *testing.T) {
 			[]string{"one skill and key", "row 1"}, []string{"take 1 item instead of 2"}, false},
 		{"looks", "[[row]]\nskill = 'missing-number-larger'\ncount = 1\nlooks = ['bond']\n",
 			[]string{"row 1 (missing-number-larger, shown as bond) takes 1 item; the bank offers 0"}, []string{"leave row 1 out"}, true},
+		{"a look that few can take", "[[row]]\nskill = 'add-within-1000'\ncount = 2\nlooks = ['hundreds-chart']\n",
+			[]string{"row 1 (add-within-1000, shown as hundreds-chart) takes 2 items; the bank offers 0"}, []string{"leave row 1 out"}, true},
 		{"shared", "forms = 2\nshared = 1\n[[row]]\nskill = 'subtract-regrouping'\ncount = 2\n",
 			[]string{"exactly 1 item stands in all 2 forms", "row 1"}, []string{"let 2 items stand in every form instead of 1"}, true},
 	} {
@@ -127,12 +129,12 @@ func TestWhyNot(t *testing.T) {
 			plan := mustPlan(t, c.plan)
 			e := mustFail(t, b, plan, assemble.Options{})
 			for _, part := range c.rules {
-				if !slices.ContainsFunc(e.Rules, func(r assemble.Rule) bool { return strings.Contains(r.Text, part) }) {
+				if !slices.ContainsFunc(e.Clashes[0].Rules, func(r assemble.Rule) bool { return strings.Contains(r.Text, part) }) {
 					t.Errorf("no rule says %q:\n%v", part, e)
 				}
 			}
 			for _, part := range c.ways {
-				if !slices.ContainsFunc(e.Ways, func(w string) bool { return strings.Contains(w, part) }) {
+				if !slices.ContainsFunc(e.Clashes[0].Ways, func(w string) bool { return strings.Contains(w, part) }) {
 					t.Errorf("no way says %q:\n%v", part, e)
 				}
 			}
@@ -144,5 +146,71 @@ func TestWhyNot(t *testing.T) {
 				mustAssemble(t, b, plan, assemble.Options{})
 			}
 		})
+	}
+}
+
+// Two mistakes in one plan are told at once, each with what mends it by itself; both mended, there is a quiz.
+func TestTwoClashesAtOnce(t *testing.T) {
+	b := newBank(t)
+	addTasks(t, b, "47 + 36 = ?", "25 + 38 = ?", "19 + 53 = ?", "read 4:30", "read 7:30")
+	plan := mustPlan(t, "[[row]]\nskill = 'add-two-digit'\ncount = 5\n[[row]]\nskill = 'clock-half-hour'\ncount = 4\n")
+	e := mustFail(t, b, plan, assemble.Options{})
+	said := e.Error()
+	for _, part := range []string{"take 3 items instead of 5 in row 1", "take 2 items instead of 4 in row 2", "Nor can these be kept together"} {
+		if !strings.Contains(said, part) {
+			t.Errorf("%q is missing in\n%s", part, said)
+		}
+	}
+	plan.Rows[0].Count, plan.Rows[1].Count = 3, 2
+	mustAssemble(t, b, plan, assemble.Options{})
+}
+
+// countdown is a context that ends after so many questions whether it has: a clock that the
+// test holds.
+type countdown struct {
+	context.Context
+	left  *int
+	after *int // questions asked when it had ended
+}
+
+func (c countdown) Err() error {
+	if *c.left--; *c.left >= 0 {
+		return nil
+	}
+	*c.after++
+	return context.DeadlineExceeded
+}
+
+// Wherever the time runs out, the search and its explanation end soon after, and what they say
+// is true: that nothing else helps is said only when all was looked at.
+func TestTimeRunsOutAnywhere(t *testing.T) {
+	b := newBank(t)
+	addTasks(t, b, "47 + 36 = ?", "25 + 38 = ?", "19 + 53 = ?", "read 4:30", "read 7:30", "47 ? 74")
+	plan := mustPlan(t, "forms = 2\nminutes = 1\n[[row]]\nskill = 'add-two-digit'\ncount = 3\n[[row]]\nskill = 'clock-half-hour'\ncount = 2\n[bands]\nstretch = [1, 2]\n")
+	whole := mustFail(t, b, plan, assemble.Options{}).Error()
+	done := false
+	for left := 1; left < 1<<20 && !done; left += 1 + left/3 {
+		n, after := left, 0
+		_, err := assemble.Assemble(countdown{t.Context(), &n, &after}, b, plan, assemble.Options{})
+		if after > 200 {
+			t.Errorf("after %d questions the time was up, and %d more were asked", left, after)
+		}
+		var e *assemble.ImpossibleError
+		switch {
+		case errors.As(err, &e) && !e.CutShort:
+			done = after == 0
+			if err.Error() != whole {
+				t.Errorf("with time for %d questions it says\n%v\nwith time enough\n%s", left, err, whole)
+			}
+		case err == nil:
+			t.Fatal("a quiz was made")
+		case e != nil && strings.Contains(err.Error(), "is enough; change two"):
+			t.Errorf("with time for %d questions it says for certain\n%v", left, err)
+		case e != nil && !strings.Contains(err.Error(), "time ran out"):
+			t.Errorf("with time for %d questions it hides that it was cut short\n%v", left, err)
+		}
+	}
+	if !done {
+		t.Error("it never came to an end")
 	}
 }

@@ -3,6 +3,8 @@ package assemble
 import (
 	"context"
 	"errors"
+	"fmt"
+	"math"
 	"slices"
 
 	"evenhand/assemble/search"
@@ -112,6 +114,9 @@ func (p *problem) wishes(row Row, rules []search.Rule) []standards.Where {
 			return (d.Band() == band) == (r.Kind == search.AtLeast)
 		})
 	}
+	if c, ok := p.lookCondition(row, where); ok {
+		where = append(where, c)
+	}
 	list := []standards.Where{}
 	if len(wanted) > 0 {
 		if c, ok := p.bandCondition(row.Skill, where, wanted); ok {
@@ -147,7 +152,7 @@ const bandSample = 200
 // bandCondition finds a trait whose value puts items of a skill into the wanted
 // bands, so that generate can be asked for them.
 func (p *problem) bandCondition(skill standards.SkillID, where standards.Where, wanted []func(standards.Difficulty) bool) (standards.Condition, bool) {
-	made, err := generate.Make(generate.Request{Skill: skill, Where: where, Count: bandSample, Seed: fillSeed})
+	made, err := generate.Make(generate.Request{Skill: skill, Where: where, Count: bandSample, Seed: fillSeed, Stop: p.stop})
 	if err != nil {
 		return standards.Condition{}, false
 	}
@@ -172,6 +177,38 @@ func (p *problem) bandCondition(skill standards.SkillID, where standards.Where, 
 	return standards.Condition{}, false
 }
 
+// lookSample is how many items are looked at to see how large their numbers may be
+// for a look: of those within 1,000 about one in a hundred fits a hundreds chart.
+const lookSample = 2000
+
+// lookCondition finds up to which largest number all items of a row can be shown as
+// it asks, so that generate can be asked for them; none where any number will do.
+func (p *problem) lookCondition(row Row, where standards.Where) (standards.Condition, bool) {
+	if len(row.Looks) == 0 {
+		return standards.Condition{}, false
+	}
+	made, err := generate.Make(generate.Request{Skill: row.Skill, Where: where, Count: lookSample, Seed: fillSeed, Stop: p.stop})
+	if err != nil {
+		return standards.Condition{}, false
+	}
+	fits, tooLarge := -1, math.MaxInt
+	for _, posed := range made.Tasks {
+		n, ok := posed.Traits().Number(task.Largest)
+		if !ok {
+			return standards.Condition{}, false
+		}
+		if slices.ContainsFunc(row.Looks, func(l task.Look) bool { return slices.Contains(posed.Looks(), l) }) {
+			fits = max(fits, n)
+		} else {
+			tooLarge = min(tooLarge, n)
+		}
+	}
+	if fits < 0 || tooLarge == math.MaxInt || fits >= tooLarge {
+		return standards.Condition{}, false
+	}
+	return standards.Condition{Trait: task.Largest, Op: "<=", Value: fmt.Sprint(fits)}, true
+}
+
 // make makes as many items as the row could take, none that the bank or an
 // earlier batch has; none at all when no such item exists.
 func (p *problem) make(row Row, where standards.Where, earlier []batch) (batch, error) {
@@ -190,7 +227,11 @@ func (p *problem) make(row Row, where standards.Where, earlier []batch) (batch, 
 			failed = errors.Join(failed, err)
 			return has || made[fingerprint]
 		},
+		Stop: p.stop,
 	})
+	if errors.Is(err, generate.ErrStopped) {
+		return b, search.ErrNoTime
+	}
 	if failed != nil {
 		return b, failed
 	}

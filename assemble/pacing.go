@@ -55,6 +55,9 @@ func ParsePacing(text []byte, name string) (Pacing, error) {
 	if err := d.decode(&typed); err != nil {
 		return Pacing{}, err
 	}
+	if d.has("row") && !d.has("new") {
+		return Pacing{}, fmt.Errorf("%s is a plan for one quiz, not a pacing list; leave --weeks out, or see evenhand plan --pacing", name)
+	}
 	if !d.atMost("new", len(typed.Skills)) {
 		return Pacing{}, d.err()
 	}

@@ -151,6 +151,9 @@ func ParsePlan(text []byte, name string) (Plan, error) {
 	if err := d.decode(&typed); err != nil {
 		return Plan{}, err
 	}
+	if d.has("new") && !d.has("row") {
+		return Plan{}, fmt.Errorf("%s is a pacing list for a term, not a plan; say for how many weeks with --weeks, or check it with evenhand plan --pacing", name)
+	}
 	if !d.atMost("row", len(typed.Rows)) || !d.atMost("quota", len(typed.Quotas)) {
 		return Plan{}, d.err()
 	}

@@ -23,6 +23,7 @@ type problem struct {
 	kept        []kept
 
 	pools          []*pool
+	stop           func() bool                // asked while items are made on trial
 	ability        int                        // of the typical pupil, in thousandths of a logit
 	offersFew      map[standards.SkillID]bool // skills whose items offer the same few answers
 	answers        []answer                   // that a form may hold too often
@@ -34,11 +35,12 @@ type problem struct {
 
 // kept is an item that must stand in a form.
 type kept struct {
-	id   string
-	name string // as "A3"
-	pool *pool  // of its own
-	form int    // or search.EveryForm
-	row  int
+	id       string
+	name     string // as "A3"
+	pool     *pool  // of its own
+	form     int    // or search.EveryForm
+	lastWeek string // of its last use, but for the week of the quiz
+	row      int
 }
 
 // newProblem checks what was asked and reads the index of the bank.

@@ -36,6 +36,9 @@ type Quiz struct {
 	Changes []string // what that changed in the balance of the forms
 }
 
+// OnTheMark says that every form meets the mark and that they are even.
+func (q Quiz) OnTheMark() bool { return q.Objective-q.UsesSum == 0 }
+
 // Verdict says how good the quiz is: "best possible" where that is proved, else
 // by how much a better one could be better at most.
 func (q Quiz) Verdict() string {

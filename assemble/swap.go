@@ -3,6 +3,7 @@ package assemble
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"evenhand/assemble/search"
 	"evenhand/bank"
@@ -61,7 +62,7 @@ func (e Earlier) keeps() (stay, out map[string]bool, err error) {
 func (e Earlier) named(names []string) (map[string]bool, error) {
 	ids := map[string]bool{}
 	for _, name := range names {
-		at := slices.IndexFunc(e.Spots, func(s Spot) bool { return s.Name() == name })
+		at := slices.IndexFunc(e.Spots, func(s Spot) bool { return strings.EqualFold(s.Name(), strings.TrimSpace(name)) })
 		if at < 0 {
 			first, last := e.Spots[0], e.Spots[len(e.Spots)-1]
 			return nil, fmt.Errorf("the earlier quiz has no item %q; its items are %s to %s", name, first.Name(), last.Name())
@@ -96,8 +97,12 @@ func (p *problem) takeEarlier(o Options) error {
 	if err != nil {
 		return err
 	}
+	var tired []string
 	for _, k := range earlier {
 		id := k.pool.read[0].id
+		if stay[k.id] && !p.out[k.id] && p.rests(k.lastWeek) {
+			tired = append(tired, k.name)
+		}
 		switch {
 		case !stay[k.id] || p.out[k.id]:
 			continue
@@ -109,7 +114,23 @@ func (p *problem) takeEarlier(o Options) error {
 		p.kept = append(p.kept, k)
 		p.out[k.id] = true
 	}
+	if len(tired) > 0 {
+		return &RestingError{Places: tired, Rest: p.plan.Rest}
+	}
 	return nil
+}
+
+// RestingError says which items of an earlier quiz can't be kept, as they were used in
+// the weeks in which the plan lets items rest.
+type RestingError struct {
+	Places []string // as "A3"
+	Rest   int      // weeks
+}
+
+func (e *RestingError) Error() string {
+	return fmt.Sprintf("%s of the earlier quiz can't be kept: used in the last %s, they still rest (rest = %d in the plan); "+
+		"replace them (--replace %s), keep others, or take a later week",
+		strings.Join(e.Places, ", "), number(e.Rest, "week"), e.Rest, strings.Join(e.Places, ","))
 }
 
 // seatEarlier gives every item of the earlier quiz a row of the plan, the same on all forms
@@ -135,7 +156,7 @@ func (p *problem) seatEarlier(o Options) (all []kept, err error) {
 			if row, seated := rowOf[s.ID]; seated {
 				rows = []int{row}
 			}
-			form, fits = append(form, kept{id: s.ID, name: s.Name(), pool: own, form: f}), append(fits, rows)
+			form, fits = append(form, kept{id: s.ID, name: s.Name(), pool: own, form: f, lastWeek: own.lastWeek}), append(fits, rows)
 		}
 		for i, row := range seats(fits, counts) {
 			form[i].row = row
@@ -190,7 +211,12 @@ func (p *problem) earlierItem(s Spot, week string) (*pool, error) {
 	if err != nil {
 		return nil, fmt.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
 	}
-	return p.alone(item, uses)
+	own, err := p.alone(item, uses)
+	if err != nil {
+		return nil, err
+	}
+	own.lastWeek, err = p.lastUse(s.ID, week)
+	return own, err
 }
 
 // usedItem is an item and how often it was used, but for the week of the quiz:
@@ -206,6 +232,17 @@ func (p *problem) usedItem(id, week string) (item bank.Item, uses int, err error
 		}
 	}
 	return item, uses, err
+}
+
+// lastUse is the last week in which an item was used, but for the week of the quiz.
+func (p *problem) lastUse(id, week string) (last string, err error) {
+	list, err := p.bank.Uses(id)
+	for _, use := range list {
+		if use.Week != week {
+			last = max(last, use.Week)
+		}
+	}
+	return last, err
 }
 
 // alone makes a pool of one item.

@@ -142,7 +142,7 @@ func (m *termMaker) lookAgain() error {
 // part of that.
 func (m *termMaker) week(w int, ownPart bool) error {
 	o := m.options
-	o.Week = m.weekOf(w).String()
+	o.Week, o.ofTerm = m.weekOf(w).String(), true
 	o.out, o.extra = map[string]bool{}, map[string]int{}
 	if ownPart {
 		for id, weeks := range m.shares {

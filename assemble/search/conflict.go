@@ -104,16 +104,44 @@ func (m *Model) rules() []Rule {
 	return list
 }
 
+// Without gives the model without some of its rules: a row may hold any number, a
+// quota count anything, and so on. The rules left keep their indices, but for
+// fixed items, which move up.
+func Without(m *Model, rules []Rule) *Model {
+	return m.only(slices.DeleteFunc(m.rules(), func(r Rule) bool { return slices.Contains(rules, r) }))
+}
+
+// Conflicts gives the conflicts of an impossible model one after the other, each
+// of what is left without the rules of those before it, at most so many. When
+// time runs out it gives those found, with the error.
+func Conflicts(ctx context.Context, m *Model, most int, o Options) (found [][]Rule, err error) {
+	var dropped []Rule
+	for len(found) < most {
+		rules, err := Conflict(ctx, Without(m, dropped), o)
+		if errors.Is(err, ErrPossible) && len(found) > 0 {
+			return found, nil
+		}
+		if err != nil {
+			return found, err
+		}
+		found, dropped = append(found, rules), append(dropped, rules...)
+		if slices.ContainsFunc(rules, func(r Rule) bool { return r.Kind == FixedItem }) {
+			return found, nil // their numbers would change
+		}
+	}
+	return found, nil
+}
+
 // only gives the model with just these rules. Without Once the forms come
 // apart; then possible looks at each of them.
 func (m *Model) only(kept []Rule) *Model {
 	c := *m
 	c.Rows, c.Quotas, c.Same, c.Fixed = slices.Clone(m.Rows), slices.Clone(m.Quotas), slices.Clone(m.Same), nil
 	for i := range c.Same {
-		c.Same[i].free = !slices.Contains(kept, Rule{SameCount, i})
+		c.Same[i].free = m.Same[i].free || !slices.Contains(kept, Rule{SameCount, i})
 	}
 	for i := range c.Rows {
-		c.Rows[i].free = !slices.Contains(kept, Rule{RowCount, i})
+		c.Rows[i].free = m.Rows[i].free || !slices.Contains(kept, Rule{RowCount, i})
 	}
 	for i := range c.Quotas {
 		if !slices.Contains(kept, Rule{AtLeast, i}) {
@@ -131,8 +159,8 @@ func (m *Model) only(kept []Rule) *Model {
 	if !slices.Contains(kept, Rule{Minutes, 0}) {
 		c.MaxSeconds = 0
 	}
-	c.freeShared = !slices.Contains(kept, Rule{SharedCount, 0})
-	c.apart = m.Forms > 1 && !slices.Contains(kept, Rule{Once, 0})
+	c.freeShared = m.freeShared || !slices.Contains(kept, Rule{SharedCount, 0})
+	c.apart = m.apart || m.Forms > 1 && !slices.Contains(kept, Rule{Once, 0})
 	if !slices.Contains(kept, Rule{Clash, 0}) {
 		c.Items = withoutClashes(m.Items)
 	}

@@ -1,6 +1,7 @@
 package generate
 
 import (
+	"errors"
 	"fmt"
 	"math/rand/v2"
 
@@ -17,7 +18,15 @@ type Request struct {
 	// Taken says whether an item with this fingerprint is in the bank already; nil
 	// when there is no bank.
 	Taken func(fingerprint string) bool
+	// Stop is asked now and then; when it says so, Make gives up with ErrStopped.
+	Stop func() bool
 }
+
+// ErrStopped says that Make was stopped before it was done.
+var ErrStopped = errors.New("making items was stopped")
+
+// stopEvery is how many possible items are looked at between two questions to Stop.
+const stopEvery = 256
 
 // Result is what was made.
 type Result struct {
@@ -56,17 +65,23 @@ func Make(r Request) (Result, error) {
 	if r.Count < 1 {
 		return Result{}, fmt.Errorf("%d items can't be made; ask for 1 or more", r.Count)
 	}
-	result := draw(all, r)
+	result, stopped := draw(all, r)
+	if stopped {
+		return Result{}, ErrStopped
+	}
 	if result.Less && result.Possible == 0 {
 		return Result{}, impossible(all, r.Skill, r.Where)
 	}
 	return result, nil
 }
 
-func draw(all space, r Request) Result {
-	var result Result
+func draw(all space, r Request) (result Result, stopped bool) {
 	random := rand.New(rand.NewPCG(r.Seed, 0))
+	looked := 0
 	for i := range shuffled(all.size, random) {
+		if looked++; looked%stopEvery == 0 && r.Stop != nil && r.Stop() {
+			return result, true
+		}
 		asked := all.at(i)
 		if asked == nil || standards.SkillOf(asked) != r.Skill || !fits(asked, r.Where) {
 			continue
@@ -77,10 +92,10 @@ func draw(all space, r Request) Result {
 		}
 		result.Tasks = append(result.Tasks, shown(asked, random))
 		if len(result.Tasks) == r.Count {
-			return result
+			return result, false
 		}
 	}
 	result.Less = true
 	result.Possible = len(result.Tasks) + result.Taken
-	return result
+	return result, false
 }

@@ -17,6 +17,9 @@ func assembleTerm(c *cli.Context, path string) error {
 			return usagef("--%s is for a single quiz and can't stand beside --weeks", flag)
 		}
 	}
+	if weeks := c.Int("weeks"); weeks < 1 || weeks > assemble.MaxWeeks {
+		return usagef("--weeks is %d; a term has 1 to %d weeks", weeks, assemble.MaxWeeks)
+	}
 	pacing, err := readPacing(c, path)
 	if err != nil {
 		return err
