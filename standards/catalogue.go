@@ -7,6 +7,15 @@ import (
 	"evenhand/standards/words"
 )
 
+// CatalogueNumber grows by one whenever this program computes other values for an item than the
+// one before: its skill, codes, traits, looks, seconds or predicted difficulty. A stored bank
+// carries the number by which its items were computed.
+//
+//  1. as first kept
+//  2. traits of what is asked; a hundred crossed and reached as taught; codes at their limits;
+//     one scale of difficulty
+const CatalogueNumber = 2
+
 // catalogue is the skills in teaching order. A task belongs to the first row whose
 // test it passes, so narrower skills stand before wider ones. Base difficulties and
 // working times are common practice, no source; the order of the clock skills is

@@ -111,3 +111,57 @@ func TestFilledInItemsAreJudged(t *testing.T) {
 		}
 	})
 }
+
+// A key lists items by their short form, so two items that ask for different things differ in it.
+func TestShortFormsTellItemsApart(t *testing.T) {
+	for _, skill := range standards.Catalogue() {
+		r, err := generate.Make(generate.Request{Skill: skill.ID, Count: 2000, Seed: 11})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, lang := range []string{"en", "es"} {
+			seen := make(map[string]task.Task)
+			for _, asked := range r.Tasks {
+				short := task.Short(asked, lang)
+				if other, twice := seen[short]; twice && other.Key() != asked.Key() {
+					t.Errorf("%s and %s are both %q", other, asked, short)
+				}
+				seen[short] = asked
+			}
+		}
+	}
+}
+
+// Each kind of task is made, so that the laws here hold for every kind.
+func TestEveryKindIsMade(t *testing.T) {
+	made := make(map[string]bool)
+	for _, skill := range standards.Catalogue() {
+		r, err := generate.Make(generate.Request{Skill: skill.ID, Count: 20, Seed: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, asked := range r.Tasks {
+			made[task.KindOf(asked)] = true
+		}
+	}
+	for _, kind := range task.Kinds() {
+		if !made[kind.Name] {
+			t.Errorf("no skill makes %s", kind.Name)
+		}
+	}
+	if delete(made, ""); len(made) != len(task.Kinds()) {
+		t.Errorf("made are %v, the kinds are %v", made, task.Kinds())
+	}
+}
+
+// Every look that an item or a skill takes stands in the table of looks.
+func TestEveryLookIsListed(t *testing.T) {
+	listed := task.AllLooks()
+	for _, skill := range standards.Catalogue() {
+		for _, look := range skill.Looks {
+			if !slices.Contains(listed, look) {
+				t.Errorf("%s takes the look %s, which the table of looks doesn't list", skill.ID, look)
+			}
+		}
+	}
+}

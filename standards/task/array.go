@@ -91,9 +91,18 @@ func (t Array) Codes() []Code { return []Code{"2.OA.C.4"} }
 
 // The missteps with arrays.
 var (
-	edgesAdded = &MisstepKind{"rows and columns added", "adds the number of rows and the number of columns", "ring each row and add the rows: 4 + 4 + 4", "common practice"}
-	rowLeftOut = &MisstepKind{"a row left out", "adds one row too few", "tick each row once it is added", "common practice"}
-	rowTooMany = &MisstepKind{"a row too many", "adds one row too many", "tick each row once it is added", "common practice"}
+	edgesAdded = newMisstep("rows and columns added",
+		"adds the number of rows and the number of columns",
+		"suma el número de filas y el número de columnas",
+		"ring each row and add the rows: 4 + 4 + 4", "common practice")
+	rowLeftOut = newMisstep("a row left out",
+		"adds one row too few",
+		"suma una fila de menos",
+		"tick each row once it is added", "common practice")
+	rowTooMany = newMisstep("a row too many",
+		"adds one row too many",
+		"suma una fila de más",
+		"tick each row once it is added", "common practice")
 )
 
 // Missteps of an array.

@@ -174,3 +174,6 @@ func (t Balance) Fingerprint() string { return t.String() }
 
 // Looks of a balance.
 func (t Balance) Looks() []Look { return withChoice(t, LookSentence) }
+
+// Short is the question alone.
+func (t Balance) Short(lang string) string { return alone(t, lang) }

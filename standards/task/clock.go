@@ -185,3 +185,11 @@ func (c Clock) Looks() []Look {
 	}
 	return withChoice(c, LookClockFace, LookSaidTime)
 }
+
+// Short tells the time that a dial shows.
+func (c Clock) Short(lang string) string {
+	if c.Verb == Draw {
+		return c.Prompt(lang)
+	}
+	return shown(c, lang, c.Time.Printed())
+}

@@ -8,11 +8,26 @@ const clockSource = "common practice; that the hour hand is the harder hand: Ear
 
 // The missteps in clock reading and drawing.
 var (
-	handsSwapped    = &MisstepKind{"hands swapped", "takes the long hand for the hour and the short hand for the minutes", "the short hand says the hour: a clock with the hour hand alone", clockSource}
-	nextHour        = &MisstepKind{"next hour", "says the hour that the hour hand is going to", "the hour hand on its way: it has left one number and not come to the next", clockSource}
-	numeralMinutes  = &MisstepKind{"numeral as minutes", "reads the numeral at the long hand as minutes", "counting by fives around the dial", clockSource}
-	minuteIgnored   = &MisstepKind{"long hand ignored", "reads the hour and not the minutes", "what the long hand tells: half past and o'clock side by side", clockSource}
-	hourFromMinutes = &MisstepKind{"hour from the long hand", "takes the hour from the long hand", "the short hand says the hour: a clock with the hour hand alone", clockSource}
+	handsSwapped = newMisstep("hands swapped",
+		"takes the long hand for the hour and the short hand for the minutes",
+		"toma la manecilla larga por la de la hora y la corta por la de los minutos",
+		"the short hand says the hour: a clock with the hour hand alone", clockSource)
+	nextHour = newMisstep("next hour",
+		"says the hour that the hour hand is going to",
+		"dice la hora hacia la que va la manecilla corta",
+		"the hour hand on its way: it has left one number and not come to the next", clockSource)
+	numeralMinutes = newMisstep("numeral as minutes",
+		"reads the numeral at the long hand as minutes",
+		"lee como minutos el número que señala la manecilla larga",
+		"counting by fives around the dial", clockSource)
+	minuteIgnored = newMisstep("long hand ignored",
+		"reads the hour and not the minutes",
+		"lee la hora y no los minutos",
+		"what the long hand tells: half past and o'clock side by side", clockSource)
+	hourFromMinutes = newMisstep("hour from the long hand",
+		"takes the hour from the long hand",
+		"toma la hora de la manecilla larga",
+		"the short hand says the hour: a clock with the hour hand alone", clockSource)
 )
 
 // misread are the known misreadings of a time. Reading the long hand as if it stood at

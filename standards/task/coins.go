@@ -148,9 +148,18 @@ func (t Coins) Codes() []Code { return []Code{"2.MD.C.8"} }
 
 // The missteps with coins.
 var (
-	coinsCounted = &MisstepKind{"coins counted", "counts the coins and not what they are worth", "lay each coin on as many single cents as it is worth", "common practice"}
-	sizeForWorth = &MisstepKind{"larger coin taken for more", "takes the nickel for ten cents and the dime for five, by their size", "a small dime buys more than a large nickel: trade each for single cents", "common practice"}
-	stepKept     = &MisstepKind{"went on in one step", "counts every coin on in the step of the first", "say the worth of each coin before counting it on", "common practice"}
+	coinsCounted = newMisstep("coins counted",
+		"counts the coins and not what they are worth",
+		"cuenta las monedas y no lo que valen",
+		"lay each coin on as many single cents as it is worth", "common practice")
+	sizeForWorth = newMisstep("larger coin taken for more",
+		"takes the nickel for ten cents and the dime for five, by their size",
+		"por el tamaño, toma la moneda de 5 centavos por diez y la de 10 por cinco",
+		"a small dime buys more than a large nickel: trade each for single cents", "common practice")
+	stepKept = newMisstep("went on in one step",
+		"counts every coin on in the step of the first",
+		"cuenta todas las monedas con el paso de la primera",
+		"say the worth of each coin before counting it on", "common practice")
 )
 
 // Missteps of coins.

@@ -117,9 +117,18 @@ func (c Compare) Codes() []Code {
 
 // The missteps in comparing.
 var (
-	signTurned   = &MisstepKind{"sign turned around", "knows which is more but turns the sign around, or goes by the words", "read the sign aloud from the left: 47 is less than 74", "common practice"}
-	onesCompared = &MisstepKind{"ones compared first", "looks at the ones before the tens", "compare the largest place first, with sticks and dots", "common practice"}
-	digitsSummed = &MisstepKind{"digit size compared", "goes by how big the digits are and not by their place", "what the digit in the tens place is worth", "common practice"}
+	signTurned = newMisstep("sign turned around",
+		"knows which is more but turns the sign around, or goes by the words",
+		"sabe cuál es mayor, pero pone el signo al revés o se guía por las palabras",
+		"read the sign aloud from the left: 47 is less than 74", "common practice")
+	onesCompared = newMisstep("ones compared first",
+		"looks at the ones before the tens",
+		"mira las unidades antes que las decenas",
+		"compare the largest place first, with sticks and dots", "common practice")
+	digitsSummed = newMisstep("digit size compared",
+		"goes by how big the digits are and not by their place",
+		"se guía por lo grandes que son los dígitos y no por su posición",
+		"what the digit in the tens place is worth", "common practice")
 )
 
 // Missteps of a comparison.
@@ -142,3 +151,9 @@ func (c Compare) Fingerprint() string { return c.String() }
 
 // Looks of a comparison.
 func (c Compare) Looks() []Look { return []Look{LookCompare} }
+
+// Short is the question alone.
+func (c Compare) Short(lang string) string { return alone(c, lang) }
+
+// Offers are the signs.
+func (c Compare) Offers() []string { return []string{"<", "=", ">"} }

@@ -105,7 +105,10 @@ func (e Expanded) Codes() []Code {
 	return []Code{"2.NBT.A.3"}
 }
 
-var digitsAsParts = &MisstepKind{"digits as parts", "splits the number into its digits and not what they are worth", "what each digit is worth: build the number with sticks and dots", "common practice"}
+var digitsAsParts = newMisstep("digits as parts",
+	"splits the number into its digits and not what they are worth",
+	"separa el número en sus dígitos y no en lo que vale cada uno",
+	"what each digit is worth: build the number with sticks and dots", "common practice")
 
 // Missteps of expanded form.
 func (e Expanded) Missteps() []Misstep {
@@ -132,3 +135,9 @@ func (e Expanded) Looks() []Look {
 	}
 	return []Look{LookExpanded}
 }
+
+// Short is the question alone.
+func (e Expanded) Short(lang string) string { return alone(e, lang) }
+
+// Fills are the parts.
+func (e Expanded) Fills() []string { return strings.Split(e.Key(), " + ") }

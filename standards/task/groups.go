@@ -122,8 +122,14 @@ func (t Groups) Codes() []Code { return []Code{"K.CC.C.6"} }
 
 // The missteps in comparing groups.
 var (
-	moreFewerMixed = &MisstepKind{"more and fewer mixed up", "chooses the group with fewer where more is asked, or the other way round", "the words more and fewer, with things to pair up", "common practice"}
-	roomCompared   = &MisstepKind{"room compared", "goes by how much room the dots take and not by how many there are", "pair the dots off, one to one", "Piaget (1952)"}
+	moreFewerMixed = newMisstep("more and fewer mixed up",
+		"chooses the group with fewer where more is asked, or the other way round",
+		"elige el grupo con menos cuando se pide el que tiene más, o al revés",
+		"the words more and fewer, with things to pair up", "common practice")
+	roomCompared = newMisstep("room compared",
+		"goes by how much room the dots take and not by how many there are",
+		"se guía por el espacio que ocupan los puntos y no por cuántos hay",
+		"pair the dots off, one to one", "Piaget (1952)")
 )
 
 // Missteps of two groups. Groups of the same size are drawn with the right one spread out.
@@ -149,3 +155,11 @@ func (t Groups) Fingerprint() string { return t.String() }
 
 // Looks of two groups.
 func (t Groups) Looks() []Look { return []Look{LookGroups} }
+
+// Short tells how many dots the groups have.
+func (t Groups) Short(lang string) string {
+	return shown(t, lang, fmt.Sprintf("%d, %d", t.Left, t.Right))
+}
+
+// Offers are the sides, and neither.
+func (t Groups) Offers() []string { return []string{"left", "same", "right"} }

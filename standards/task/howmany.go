@@ -80,9 +80,18 @@ func (t HowMany) Codes() []Code { return []Code{"K.CC.B.5"} }
 
 // The missteps in counting things; Gelman & Gallistel (1978) describe them.
 var (
-	oneMissed    = &MisstepKind{"one thing missed", "says the numbers in order but leaves a thing out", "move or mark each thing as it is counted", "Gelman & Gallistel (1978)"}
-	oneTwice     = &MisstepKind{"one thing counted twice", "says the numbers in order but counts a thing twice", "move or mark each thing as it is counted", "Gelman & Gallistel (1978)"}
-	teenReversed = &MisstepKind{"teen turned around", "writes the digit that is heard first in front, 31 for thirteen", "lay the parts on top of each other: 13 is 10 under 3", "common practice"}
+	oneMissed = newMisstep("one thing missed",
+		"says the numbers in order but leaves a thing out",
+		"dice los números en orden, pero deja una cosa sin contar",
+		"move or mark each thing as it is counted", "Gelman & Gallistel (1978)")
+	oneTwice = newMisstep("one thing counted twice",
+		"says the numbers in order but counts a thing twice",
+		"dice los números en orden, pero cuenta una cosa dos veces",
+		"move or mark each thing as it is counted", "Gelman & Gallistel (1978)")
+	teenReversed = newMisstep("teen turned around",
+		"writes the digit that is heard first in front, 31 for thirteen",
+		"pone delante el dígito que se oye primero, 31 en lugar de trece",
+		"lay the parts on top of each other: 13 is 10 under 3", "common practice")
 )
 
 // Missteps of counting.
@@ -102,3 +111,6 @@ func (t HowMany) Fingerprint() string { return t.String() }
 
 // Looks of counting.
 func (t HowMany) Looks() []Look { return []Look{LookDots} }
+
+// Short tells how many dots there are.
+func (t HowMany) Short(lang string) string { return shown(t, lang, t.Number) }

@@ -146,3 +146,6 @@ func (m Match) Fingerprint() string {
 
 // Looks of matching.
 func (m Match) Looks() []Look { return []Look{LookMatch} }
+
+// Short tells the times.
+func (m Match) Short(lang string) string { return shown(m, lang, m.Key()) }

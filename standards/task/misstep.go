@@ -3,7 +3,6 @@ package task
 import (
 	"cmp"
 	"fmt"
-	"maps"
 	"slices"
 	"strings"
 
@@ -14,13 +13,33 @@ import (
 type MisstepKind struct {
 	Name    string // short name in plain words, as in CSV files and plans
 	Tells   string // what such an answer suggests, for the key
+	spanish string // the same in Spanish as it is written in Latin America; it doesn't begin with the sound of o, as several are joined by "; o "
 	Reteach string // what to work on next, for the key and reports
 	Source  string // where the kind is described, or "common practice"
 }
 
+// misstepKinds are all that newMisstep made.
+var misstepKinds []*MisstepKind
+
+// newMisstep names a kind of misstep, in the file of the kind of task where it is most at home.
+func newMisstep(name, tells, spanish, reteach, source string) *MisstepKind {
+	kind := &MisstepKind{name, tells, spanish, reteach, source}
+	misstepKinds = append(misstepKinds, kind)
+	return kind
+}
+
+// TellsIn is what such an answer suggests, in the language ("en" or "es"; any other
+// reads as "en").
+func (k *MisstepKind) TellsIn(lang string) string {
+	if lang == "es" {
+		return k.spanish
+	}
+	return k.Tells
+}
+
 // MisstepKinds lists every kind, by name.
 func MisstepKinds() []*MisstepKind {
-	return slices.SortedFunc(maps.Keys(spanishTells), func(a, b *MisstepKind) int { return cmp.Compare(a.Name, b.Name) })
+	return slices.SortedFunc(slices.Values(misstepKinds), func(a, b *MisstepKind) int { return cmp.Compare(a.Name, b.Name) })
 }
 
 // ParseMisstep finds a kind by its name; the error names the nearest.

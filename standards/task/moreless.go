@@ -132,9 +132,18 @@ func (t MoreLess) Codes() []Code {
 
 // The missteps in more and less.
 var (
-	changedOnes  = &MisstepKind{"ones changed", "counts one more or less and not ten", "moving down one row of the hundreds chart", "common practice"}
-	otherWay     = &MisstepKind{"other way", "goes up where less is asked, or down where more is asked", "the words more and less, with things to hold", "common practice"}
-	wrongHundred = &MisstepKind{"tens and hundreds mixed up", "changes the tens by one where hundreds are asked, or the other way round", "which digit changes: build both numbers", "common practice"}
+	changedOnes = newMisstep("ones changed",
+		"counts one more or less and not ten",
+		"cuenta uno más o uno menos, y no diez",
+		"moving down one row of the hundreds chart", "common practice")
+	otherWay = newMisstep("other way",
+		"goes up where less is asked, or down where more is asked",
+		"sube cuando se pide menos, o baja cuando se pide más",
+		"the words more and less, with things to hold", "common practice")
+	wrongHundred = newMisstep("tens and hundreds mixed up",
+		"changes the tens by one where hundreds are asked, or the other way round",
+		"cambia en uno las decenas cuando se piden centenas, o al revés",
+		"which digit changes: build both numbers", "common practice")
 )
 
 // Missteps of more and less.

@@ -84,8 +84,14 @@ func (t OddEven) Codes() []Code {
 
 // The missteps with odd and even.
 var (
-	parityMixed = &MisstepKind{"odd and even mixed up", "takes the words odd and even for each other", "put things in pairs: even when none is left over", "common practice"}
-	firstDigit  = &MisstepKind{"first digit judged", "goes by the first digit and not by the ones", "put things in pairs: tens always pair up, so only the ones decide", "common practice"}
+	parityMixed = newMisstep("odd and even mixed up",
+		"takes the words odd and even for each other",
+		"confunde las palabras par e impar",
+		"put things in pairs: even when none is left over", "common practice")
+	firstDigit = newMisstep("first digit judged",
+		"goes by the first digit and not by the ones",
+		"se guía por el primer dígito y no por las unidades",
+		"put things in pairs: tens always pair up, so only the ones decide", "common practice")
 )
 
 // Missteps of odd and even.
@@ -106,3 +112,6 @@ func (t OddEven) Fingerprint() string { return t.String() }
 
 // Looks of odd and even.
 func (t OddEven) Looks() []Look { return []Look{LookTick} }
+
+// Offers are the two words.
+func (t OddEven) Offers() []string { return []string{"odd", "even"} }

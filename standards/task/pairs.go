@@ -97,8 +97,14 @@ func (t Pairs) Codes() []Code { return []Code{"K.OA.A.3"} }
 
 // The missteps with pairs.
 var (
-	pairTurned  = &MisstepKind{"one pair turned around", "turns the first pair around and takes it for another", "move one counter from one side to the other: a new pair", "common practice"}
-	wholeAsPart = &MisstepKind{"whole taken for a part", "writes the number itself as a part and adds to it", "break a train of cubes: the whole is what was there before", "common practice"}
+	pairTurned = newMisstep("one pair turned around",
+		"turns the first pair around and takes it for another",
+		"da vuelta al primer par y lo toma por otro distinto",
+		"move one counter from one side to the other: a new pair", "common practice")
+	wholeAsPart = newMisstep("whole taken for a part",
+		"writes the number itself as a part and adds to it",
+		"escribe el número mismo como una parte y le suma otra",
+		"break a train of cubes: the whole is what was there before", "common practice")
 )
 
 // Missteps of pairs.

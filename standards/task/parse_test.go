@@ -244,7 +244,7 @@ func drawTask(t *rapid.T) task.Task {
 	n := func(low, high int, name string) int { return rapid.IntRange(low, high).Draw(t, name) }
 	clock := words.Time{Hour: n(1, 12, "hour"), Minute: n(0, 59, "minute"), Half: rapid.SampledFrom([]words.Half{"", "am", "pm"}).Draw(t, "half")}
 	kind := rapid.SampledFrom([]string{"sum", "difference", "place", "expanded", "compare", "sequence", "more", "clock",
-		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story"}).Draw(t, "kind")
+		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story", "match"}).Draw(t, "kind")
 	switch kind {
 	case "sum":
 		addends := rapid.SliceOfN(rapid.IntRange(0, 999), 2, 4).Draw(t, "addends")
@@ -308,6 +308,13 @@ func drawEarly(t *rapid.T, kind string, n func(low, high int, name string) int) 
 		return task.Pairs{Whole: n(2, 10, "whole")}
 	case "write":
 		return task.WriteNumber{Number: n(0, 1000, "n"), InWords: rapid.Bool().Draw(t, "in words")}
+	case "match":
+		m := task.Match{N: n(2, 6, "clocks")}
+		hours := rapid.Permutation([]int{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12}).Draw(t, "hours")
+		for i := range m.N {
+			m.Times[i] = words.Time{Hour: hours[i], Minute: n(0, 59, "minute")}
+		}
+		return m
 	case "story":
 		return drawStory(t, n)
 	}
@@ -432,6 +439,23 @@ func TestJudgeAcceptsWhatATeacherWould(t *testing.T) {
 	} {
 		if got := task.MustParse(row.task).Judge(row.answer); got != row.want {
 			t.Errorf("%s: Judge(%q) = %v, want %v", row.task, row.answer, got, row.want)
+		}
+	}
+}
+
+// The hand-kept lists of this package hold every kind of the table.
+func TestListsHoldEveryKind(t *testing.T) {
+	typedKinds, drawn := make(map[string]bool), make(map[string]bool)
+	for _, row := range typed {
+		typedKinds[task.KindOf(task.MustParse(row.want))] = true
+	}
+	tasks := rapid.Custom(drawTask)
+	for seed := range 2000 {
+		drawn[task.KindOf(tasks.Example(seed))] = true
+	}
+	for _, kind := range task.Kinds() {
+		if !typedKinds[kind.Name] || !drawn[kind.Name] {
+			t.Errorf("%s: typed %v, drawn %v", kind.Name, typedKinds[kind.Name], drawn[kind.Name])
 		}
 	}
 }

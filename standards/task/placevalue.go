@@ -236,11 +236,26 @@ const writingSource = "Byrge, Smith & Mix (2014)"
 
 // The missteps in place value.
 var (
-	writtenOut   = &MisstepKind{"each part written out", "writes each part as it is said, one after the other", "lay the parts on top of each other: 142 is 100 under 40 under 2", writingSource}
-	hundredKept  = &MisstepKind{"hundred written out", "writes the digit and then 100 before the rest", "lay the parts on top of each other: 142 is 100 under 40 under 2", writingSource}
-	turnedAround = &MisstepKind{"digits turned around", "puts the digits in the opposite order", "which digit is worth tens: build the number with sticks and dots", "common practice"}
-	valueWritten = &MisstepKind{"value for digit", "writes what a digit is worth where how many is asked", "four tens are worth 40, but there are four of them", "common practice"}
-	partsAdded   = &MisstepKind{"digits added", "adds the digits as if all were ones", "what the digit in the tens place is worth", additionSource}
+	writtenOut = newMisstep("each part written out",
+		"writes each part as it is said, one after the other",
+		"escribe cada parte como se dice, una tras otra",
+		"lay the parts on top of each other: 142 is 100 under 40 under 2", writingSource)
+	hundredKept = newMisstep("hundred written out",
+		"writes the digit and then 100 before the rest",
+		"escribe el dígito y luego 100 antes del resto",
+		"lay the parts on top of each other: 142 is 100 under 40 under 2", writingSource)
+	turnedAround = newMisstep("digits turned around",
+		"puts the digits in the opposite order",
+		"pone los dígitos en el orden contrario",
+		"which digit is worth tens: build the number with sticks and dots", "common practice")
+	valueWritten = newMisstep("value for digit",
+		"writes what a digit is worth where how many is asked",
+		"escribe cuánto vale un dígito donde se pregunta cuántas hay",
+		"four tens are worth 40, but there are four of them", "common practice")
+	partsAdded = newMisstep("digits added",
+		"adds the digits as if all were ones",
+		"suma los dígitos como si todos fueran unidades",
+		"what the digit in the tens place is worth", additionSource)
 )
 
 // writtenOutSlips are the ways of writing the parts of n one after the other.
@@ -289,3 +304,9 @@ func (p PlaceValue) Looks() []Look {
 	}
 	return []Look{LookFrame, LookTensAndOnes, LookSentence}
 }
+
+// Short is the question alone.
+func (p PlaceValue) Short(lang string) string { return alone(p, lang) }
+
+// Fills are the digits; for Compose the number.
+func (p PlaceValue) Fills() []string { return strings.Fields(p.Key()) }

@@ -114,3 +114,9 @@ func (t Related) Fingerprint() string { return t.String() }
 
 // Looks of related facts.
 func (t Related) Looks() []Look { return []Look{LookTwin} }
+
+// Short is both sentences.
+func (t Related) Short(string) string { return t.String() }
+
+// Fills are the number twice.
+func (t Related) Fills() []string { return []string{t.Key(), t.Key()} }

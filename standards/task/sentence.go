@@ -217,3 +217,6 @@ func joinInts(numbers []int, separator string) string {
 	}
 	return strings.Join(parts, separator)
 }
+
+// Short is the question alone.
+func (s Sentence) Short(lang string) string { return alone(s, lang) }

@@ -202,10 +202,22 @@ func (s Sequence) Codes() []Code {
 
 // The missteps in counting.
 var (
-	countedOnes  = &MisstepKind{"counted by ones", "goes on by ones although the step is larger", "say the step first, then count aloud", "common practice"}
-	countedBack  = &MisstepKind{"counted the other way", "counts up where the row goes down, or down where it goes up", "look at two neighbours: is it getting more or less", "common practice"}
-	oneTooFar    = &MisstepKind{"one step too far", "skips a number", "point to each place while counting", "common practice"}
-	writtenHeard = &MisstepKind{"written as heard", "writes the hundred and then the rest, as in 1001 for 101", "lay the parts on top of each other: 101 is 100 under 1", writingSource}
+	countedOnes = newMisstep("counted by ones",
+		"goes on by ones although the step is larger",
+		"sigue de uno en uno aunque el paso es mayor",
+		"say the step first, then count aloud", "common practice")
+	countedBack = newMisstep("counted the other way",
+		"counts up where the row goes down, or down where it goes up",
+		"cuenta hacia adelante cuando la serie baja, o hacia atrás cuando sube",
+		"look at two neighbours: is it getting more or less", "common practice")
+	oneTooFar = newMisstep("one step too far",
+		"skips a number",
+		"se salta un número",
+		"point to each place while counting", "common practice")
+	writtenHeard = newMisstep("written as heard",
+		"writes the hundred and then the rest, as in 1001 for 101",
+		"escribe la centena y luego el resto, como 1001 en lugar de 101",
+		"lay the parts on top of each other: 101 is 100 under 1", writingSource)
 )
 
 // Missteps of a sequence, all blanks filled in the same wrong way.
@@ -256,3 +268,9 @@ func (s Sequence) Fingerprint() string { return s.String() }
 
 // Looks of a sequence.
 func (s Sequence) Looks() []Look { return []Look{LookSequence} }
+
+// Short is the question alone.
+func (s Sequence) Short(lang string) string { return alone(s, lang) }
+
+// Fills are the numbers to fill in.
+func (s Sequence) Fills() []string { return strings.Split(s.Key(), ", ") }

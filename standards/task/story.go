@@ -332,3 +332,12 @@ func (t Story) Looks() []Look {
 	}
 	return withChoice(t, LookStory)
 }
+
+// Short is the sentence and what it counts.
+func (t Story) Short(lang string) string {
+	word := "Story"
+	if lang == "es" {
+		word = "Problema"
+	}
+	return fmt.Sprintf("%s: %s, %s", word, t.equation(), t.Unit(lang))
+}

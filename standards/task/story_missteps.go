@@ -4,10 +4,22 @@ import "strconv"
 
 // The missteps in stories.
 var (
-	wordFollowed  = &MisstepKind{"went by one word", "adds because the story says more, or takes away because it says fewer", "tell the story again in your own words, draw it, then choose the sign", "Lewis & Mayer (1987)"}
-	otherSign     = &MisstepKind{"other operation", "adds where the story takes away, or takes away where it adds", "tell the story again in your own words, draw it, then choose the sign", "common practice"}
-	numberCopied  = &MisstepKind{"number copied", "writes a number of the story as the answer", "underline the question and say what the answer will tell", "common practice"}
-	firstStepOnly = &MisstepKind{"first step only", "stops after the first step", "draw each step and tick it once it is worked", "common practice"}
+	wordFollowed = newMisstep("went by one word",
+		"adds because the story says more, or takes away because it says fewer",
+		"suma porque el problema dice más, o resta porque dice menos",
+		"tell the story again in your own words, draw it, then choose the sign", "Lewis & Mayer (1987)")
+	otherSign = newMisstep("other operation",
+		"adds where the story takes away, or takes away where it adds",
+		"suma cuando en el problema se quita, o resta cuando se agrega",
+		"tell the story again in your own words, draw it, then choose the sign", "common practice")
+	numberCopied = newMisstep("number copied",
+		"writes a number of the story as the answer",
+		"escribe como respuesta un número del problema",
+		"underline the question and say what the answer will tell", "common practice")
+	firstStepOnly = newMisstep("first step only",
+		"stops after the first step",
+		"se detiene después del primer paso",
+		"draw each step and tick it once it is worked", "common practice")
 )
 
 // Missteps of a story: the wrong operation, a number of the story, a step left out, and

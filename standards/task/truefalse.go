@@ -135,8 +135,14 @@ const equalSignSource = "Behr, Erlwanger & Nichols (1980)"
 
 // The missteps with the equal sign.
 var (
-	answerFirst = &MisstepKind{"equal sign read as makes", "takes a sentence as wrong when the operation does not stand on the left alone", "both sides are worth the same: put each side on a balance", equalSignSource}
-	answerNext  = &MisstepKind{"number after the equal sign as result", "takes the number right after the equal sign for the result and does not read on", "both sides are worth the same: put each side on a balance", equalSignSource}
+	answerFirst = newMisstep("equal sign read as makes",
+		"takes a sentence as wrong when the operation does not stand on the left alone",
+		"toma por falsa una igualdad cuando la operación no está sola a la izquierda",
+		"both sides are worth the same: put each side on a balance", equalSignSource)
+	answerNext = newMisstep("number after the equal sign as result",
+		"takes the number right after the equal sign for the result and does not read on",
+		"toma por resultado el número que sigue al signo igual y no lee lo demás",
+		"both sides are worth the same: put each side on a balance", equalSignSource)
 )
 
 // Missteps of a true or false sentence: the misreadings of the equal sign, and the
@@ -186,3 +192,6 @@ func (t TrueFalse) Fingerprint() string { return t.String() }
 
 // Looks of a true or false sentence.
 func (t TrueFalse) Looks() []Look { return []Look{LookTick} }
+
+// Offers are the two words.
+func (t TrueFalse) Offers() []string { return []string{"true", "false"} }

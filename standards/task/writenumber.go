@@ -120,9 +120,18 @@ func (t WriteNumber) Codes() []Code {
 
 // The missteps in writing numbers.
 var (
-	teenTy      = &MisstepKind{"teen and ty mixed up", "hears thirteen for thirty or the other way round", "say and show both: ten and three, three tens", "common practice"}
-	zeroLeftOut = &MisstepKind{"zero left out", "leaves out the zero that keeps a place empty", "a place-value frame: no place may be skipped", writingSource}
-	digitsNamed = &MisstepKind{"digits named", "names the digits one by one", "what each digit is worth: hundreds, tens and ones", "common practice"}
+	teenTy = newMisstep("teen and ty mixed up",
+		"hears thirteen for thirty or the other way round",
+		"confunde trece con treinta, u otros números que suenan parecido",
+		"say and show both: ten and three, three tens", "common practice")
+	zeroLeftOut = newMisstep("zero left out",
+		"leaves out the zero that keeps a place empty",
+		"deja fuera el cero que guarda una posición vacía",
+		"a place-value frame: no place may be skipped", writingSource)
+	digitsNamed = newMisstep("digits named",
+		"names the digits one by one",
+		"nombra los dígitos uno por uno",
+		"what each digit is worth: hundreds, tens and ones", "common practice")
 )
 
 // Missteps of number writing.

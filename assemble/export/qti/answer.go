@@ -73,7 +73,7 @@ func asking(q sheet.Question, lang string) string {
 
 // typed asks for numbers, one at each blank of the prompt, or for words.
 func typed(prompt string, asked task.Task, lang string) answer {
-	keys := blanks(asked)
+	keys := task.Fills(asked)
 	if _, err := strconv.Atoi(keys[0]); err != nil {
 		r := Response{ID: only, Kind: Words, Accepted: acceptedBy(asked, lang)}
 		r.Correct = r.Accepted[:1:1]
@@ -85,21 +85,6 @@ func typed(prompt string, asked task.Task, lang string) answer {
 		a.scoring = Scoring{ByRule, allCorrect(responses)}
 	}
 	return a
-}
-
-// blanks are the right values for the places to fill in.
-func blanks(asked task.Task) []string {
-	switch t := asked.(type) {
-	case task.PlaceValue:
-		return strings.Fields(t.Key())
-	case task.Expanded:
-		return strings.Split(t.Key(), " + ")
-	case task.Sequence:
-		return strings.Split(t.Key(), ", ")
-	case task.Related:
-		return []string{t.Key(), t.Key()}
-	}
-	return []string{asked.Key()}
 }
 
 // numbers are responses with these right values.
