@@ -15,6 +15,9 @@ type Request struct {
 	Where standards.Where
 	Count int    // at least 1
 	Seed  uint64 // the same seed makes the same items
+	// Spread makes kinds of items within the skill come evenly, however many each has: counting
+	// by twos as often as by hundreds.
+	Spread bool
 	// Taken says whether an item with this fingerprint is in the bank already; nil
 	// when there is no bank.
 	Taken func(fingerprint string) bool
@@ -65,7 +68,11 @@ func Make(r Request) (Result, error) {
 	if r.Count < 1 {
 		return Result{}, fmt.Errorf("%d items can't be made; ask for 1 or more", r.Count)
 	}
-	result, stopped := draw(all, r)
+	pick := draw
+	if r.Spread {
+		pick = spread
+	}
+	result, stopped := pick(all, r)
 	if stopped {
 		return Result{}, ErrStopped
 	}

@@ -24,6 +24,7 @@ func generateCommand() *cli.Command {
 			&cli.IntFlag{Name: "count", Usage: "`HOW MANY` items", Value: 10},
 			whereFlag,
 			&cli.Uint64Flag{Name: "seed", Usage: "the `NUMBER` that decides which items", Value: 1},
+			&cli.BoolFlag{Name: "spread", Usage: "let kinds within the skill come evenly, such as counting by 2s, 5s, 10s and 100s"},
 			&cli.BoolFlag{Name: "draft", Usage: "add them as drafts, to be looked over before a quiz may use them"},
 			byFlag,
 		},
@@ -49,7 +50,7 @@ func generateItems(c *cli.Context) error {
 	if c.Int("count") < 1 {
 		return usagef("--count is %d; ask for one item or more", c.Int("count"))
 	}
-	request := generate.Request{Skill: skill, Where: where, Count: c.Int("count"), Seed: c.Uint64("seed")}
+	request := generate.Request{Skill: skill, Where: where, Count: c.Int("count"), Seed: c.Uint64("seed"), Spread: c.Bool("spread")}
 	standing := bank.Ready
 	if c.Bool("draft") {
 		standing = bank.Draft
