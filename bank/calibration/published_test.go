@@ -46,8 +46,9 @@ func TestAStrongerClassDoesNotMakeRegroupingEasy(t *testing.T) {
 		tasks = append(tasks, s.task+" = ?")
 	}
 	quiz := quizOf("2026-W48", tasks)
-	for _, level := range []float64{-1.5, -1, 0, 1, 1.5, 2.5} {
-		held, sum := 0, 0.0
+	usual := 0.0
+	for _, level := range []float64{0, -1.5, -1, 1, 1.5, 2.5} {
+		held, sum, doubt := 0, 0.0, 0.0
 		for run := range 100 {
 			papers := sit(quiz, level, rand.New(rand.NewPCG(uint64(run), 294)))
 			learnt, err := calibration.Learn([]results.Quiz{quiz}, papers, nil)
@@ -56,14 +57,20 @@ func TestAStrongerClassDoesNotMakeRegroupingEasy(t *testing.T) {
 			}
 			for _, w := range learnt.Weights {
 				if w.Name == "regroups" {
-					sum += w.Learnt.Value / 100
+					sum, doubt = sum+w.Learnt.Value/100, doubt+w.Learnt.SE/100
 					if math.Abs(w.Learnt.Value-perRegrouping) <= 2*w.Learnt.SE {
 						held++
 					}
 				}
 			}
 		}
-		t.Logf("level %+.1f: a regrouping weighs %.3f on average; %d of 100 within two standard errors", level, sum, held)
+		t.Logf("level %+.1f: a regrouping weighs %.3f, give or take %.3f; %d of 100 within two standard errors", level, sum, doubt, held)
+		if level == 0 {
+			usual = sum
+		}
+		if math.Abs(sum-usual) > 0.05 {
+			t.Errorf("level %+.1f: a regrouping weighs %.3f, but %.3f at the usual level", level, sum, usual)
+		}
 		if held < 95 {
 			t.Errorf("level %+.1f: in %d of 100 runs a regrouping is found within two standard errors of %v, want 95", level, held, perRegrouping)
 		}

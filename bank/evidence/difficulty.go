@@ -39,7 +39,7 @@ type Belief struct {
 // The spreads and doubts that Usual starts from, in logits: common practice for classroom
 // tests, without a published source.
 const (
-	UsualAbilitySD   = 1.2 // pupils inside a class
+	usualAbilitySD   = 1.2 // pupils inside a class
 	usualDeviationSD = 0.4 // items about their traits
 	usualWeightSE    = 0.5 // a weight of the default table
 	usualLevelSE     = 3.0 // the school, about what is usual: next to nothing is believed
@@ -50,7 +50,7 @@ const (
 // logit, and next to nothing about how able the school is.
 func Usual(weights []float64) Belief {
 	b := Belief{
-		AbilitySD: UsualAbilitySD, AbilityPupils: 20, DeviationSD: usualDeviationSD, DeviationItems: 10,
+		AbilitySD: usualAbilitySD, AbilityPupils: 20, DeviationSD: usualDeviationSD, DeviationItems: 10,
 		Level: Estimate{0, usualLevelSE}, ClassSD: usualClassSD,
 	}
 	for _, w := range weights {
