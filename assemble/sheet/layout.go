@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"slices"
 )
 
@@ -187,10 +188,8 @@ func grid(step float64, items []drawing) drawing {
 	return row(0, cells...)
 }
 
-// Shares of the usual gaps that are tried to save a page, and how finely pages are evened out.
+// tighterGaps are shares of the usual gaps that are tried to save a page.
 var tighterGaps = []float64{.85, .7, .55}
-
-const evenSteps = 12
 
 // spread puts blocks on as few pages of the height as the gaps allow, the widest gaps that do,
 // and fills the pages evenly, so that no item stands alone on the last one.
@@ -212,16 +211,49 @@ func spread(blocks []block, height float64) ([][]block, error) {
 	if blocks[0].close {
 		return best, nil
 	}
-	low, high := 0.0, height
-	for range evenSteps {
-		middle := (low + high) / 2
-		if pages, err := paginate(blocks, middle); err == nil && len(pages) == len(best) {
-			best, high = pages, middle
-		} else {
-			low = middle
+	return evened(blocks, height, len(best)), nil
+}
+
+// evened puts blocks on so many pages that hold them, so that the squares of the room left free add up
+// to as little as can be.
+func evened(blocks []block, height float64, count int) [][]block {
+	type split struct {
+		free float64 // squares of the room left free up to here
+		from int     // where the last page begins
+	}
+	n := len(blocks)
+	best := make([][]split, count+1) // by the number of pages and of blocks on them
+	for pages := range best {
+		best[pages] = make([]split, n+1)
+		for end := range best[pages] {
+			best[pages][end].free = math.Inf(1)
 		}
 	}
-	return best, nil
+	best[0][0].free = 0
+	for pages := 1; pages <= count; pages++ {
+		for start := 0; start < n; start++ {
+			if math.IsInf(best[pages-1][start].free, 1) {
+				continue
+			}
+			used := -blocks[start].gap
+			for end := start; end < n; {
+				next, h := together(blocks, end)
+				if used += blocks[end].gap + h; used > height {
+					break
+				}
+				end = next
+				if free := best[pages-1][start].free + (height-used)*(height-used); free < best[pages][end].free {
+					best[pages][end] = split{free, start}
+				}
+			}
+		}
+	}
+	spread := make([][]block, count)
+	for pages, end := count, n; pages > 0; pages-- {
+		start := best[pages][end].from
+		spread[pages-1], end = blocks[start:end], start
+	}
+	return spread
 }
 
 // paginate puts blocks on pages with so much height each, as many on each as it holds.
