@@ -19,8 +19,7 @@ import (
 )
 
 // update draws the golden pages anew: go test ./assemble/sheet -run Golden -update.
-// Look at every changed picture before committing it. It also draws sheet.png, the picture in
-// the README.
+// Look at every changed picture before committing it.
 var update = flag.Bool("update", false, "draw the pictures in testdata/golden anew")
 
 const goldenFolder = "../../testdata/golden"
@@ -79,9 +78,6 @@ func TestGolden(t *testing.T) {
 			}
 		}
 	}
-	if *update {
-		drawReadmePicture(t)
-	}
 }
 
 func goldenFile(name string, page int) string {
@@ -100,16 +96,6 @@ func replaceGolden(t *testing.T, name string, pages [][]byte) {
 		if err := os.WriteFile(goldenFile(name, i), page, 0o644); err != nil {
 			t.Fatal(err)
 		}
-	}
-}
-
-// drawReadmePicture draws a sheet of half a dozen looks, in this machine's best font.
-func drawReadmePicture(t *testing.T) {
-	t.Helper()
-	p := paper("47 + 36 = ?", "47 + ? = 83", "27 + 35 = ?|column", "81 - 38 = ?|column", "read 4:30", "read 7:15")
-	page := render(t, pdf(t, p, sheet.Options{}), 110)[0]
-	if err := os.WriteFile(filepath.Join(goldenFolder, "sheet.png"), page, 0o644); err != nil {
-		t.Fatal(err)
 	}
 }
 

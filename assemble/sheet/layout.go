@@ -9,6 +9,7 @@ import (
 // Space between things on a page, in millimetres.
 const (
 	rowGap      = 8.0
+	spacedGap   = 20.0 // where asked for
 	groupGap    = 11.0
 	columnGap   = 12.0
 	mostStretch = 7.0 // how far free room may widen each gap
@@ -147,13 +148,21 @@ func (s settings) rows(group []Question) ([]block, error) {
 	var rows []block
 	for start := 0; start < len(items); {
 		end := start + 1
-		if s.Columns != 1 && end < len(items) && max(items[start].w, items[end].w) <= half {
+		if s.Columns != 1 && !s.Spaced && end < len(items) && max(items[start].w, items[end].w) <= half {
 			end++
 		}
-		rows = append(rows, block{drawing: grid(half+columnGap, items[start:end]), gap: rowGap, what: "item " + numbers(group[start:end])})
+		rows = append(rows, block{drawing: grid(half+columnGap, items[start:end]), gap: s.rowGap(), what: "item " + numbers(group[start:end])})
 		start = end
 	}
 	return rows, nil
+}
+
+// rowGap is the room between items one below the other.
+func (s settings) rowGap() float64 {
+	if s.Spaced {
+		return spacedGap
+	}
+	return rowGap
 }
 
 // label is the room for an item's number.
@@ -192,14 +201,18 @@ func grid(step float64, items []drawing) drawing {
 var tighterGaps = []float64{.85, .7, .55}
 
 // spread puts blocks on as few pages of the height as the gaps allow, the widest gaps that do,
-// and fills the pages evenly, so that no item stands alone on the last one.
-func spread(blocks []block, height float64) ([][]block, error) {
+// and fills the pages evenly, so that no item stands alone on the last one. Where gaps are not to
+// shrink it only fills evenly.
+func spread(blocks []block, height float64, shrink bool) ([][]block, error) {
 	best, err := paginate(blocks, height)
 	if err != nil {
 		return nil, err
 	}
 	usual := blocks
 	for _, share := range tighterGaps {
+		if !shrink {
+			break
+		}
 		tight := slices.Clone(usual)
 		for i := range tight {
 			tight[i].gap *= share

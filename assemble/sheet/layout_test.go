@@ -63,7 +63,7 @@ func TestSpread(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		pages, err := spread(blocks, room)
+		pages, err := spread(blocks, room, true)
 		if err != nil || len(pages) > len(greedy) {
 			t.Fatalf("%d pages, one after the other %d (%v)", len(pages), len(greedy), err)
 		}

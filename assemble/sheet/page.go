@@ -9,7 +9,13 @@ import (
 type leaf struct {
 	newPart string  // line in the outline that begins a part of the file, empty for none
 	scale   float64 // how much larger than usual it is printed
-	paint   func(c *pdfCanvas, number, of int)
+	paint   func(c pageCanvas, number, of int)
+}
+
+// pageCanvas is a canvas of whole pages, whose file has an outline.
+type pageCanvas interface {
+	canvas
+	bookmark(s string, level int, y float64)
 }
 
 // Words around the items.
@@ -45,7 +51,7 @@ func (s settings) itemPages(p Paper) ([]leaf, error) {
 		return nil, err
 	}
 	list, err := s.pages(p, usual)
-	if err != nil || len(list) == 1 {
+	if err != nil || len(list) == 1 || s.Spaced {
 		return list, err
 	}
 	close, err := s.blocks(p, true)
@@ -67,14 +73,18 @@ func (s settings) answerPages(p Paper) ([]leaf, error) {
 // pages spreads the blocks over whole pages.
 func (s settings) pages(p Paper, blocks []block) ([]leaf, error) {
 	room := s.pageHeight - s.topSpace - s.bottomSpace
-	full, err := spread(blocks, room)
+	full, err := spread(blocks, room, !s.Spaced)
 	if err != nil {
 		return nil, err
 	}
 	var list []leaf
-	for _, page := range full {
-		list = append(list, leaf{scale: s.scale, paint: func(c *pdfCanvas, number, of int) {
-			tagged(tagText, "", s.nameLine(p)).paint(c, point{s.margin, s.nameSpace})
+	for i, page := range full {
+		list = append(list, leaf{scale: s.scale, paint: func(c pageCanvas, number, of int) {
+			head := tagText
+			if i == 0 && s.headlineOf(p) != "" {
+				head = tagTitle
+			}
+			tagged(head, "", s.nameLine(p)).paint(c, point{s.margin, s.nameSpace})
 			s.down(c, page, s.topSpace, stretch(page, room))
 			s.footer(c, p, number, of)
 		}})
@@ -84,7 +94,7 @@ func (s settings) pages(p Paper, blocks []block) ([]leaf, error) {
 }
 
 // down paints blocks one below the other, in the order they are read.
-func (s settings) down(c *pdfCanvas, blocks []block, y, wider float64) {
+func (s settings) down(c pageCanvas, blocks []block, y, wider float64) {
 	for i, b := range blocks {
 		if i > 0 {
 			y += b.gap + wider
@@ -114,12 +124,20 @@ func (s settings) heading(p Paper) drawing {
 	return s.paragraph(p.Title, lettering{size: 1.05 * s.size, bold: true})
 }
 
+// headlineOf stands on top of a teacher's pages.
+func (s settings) headlineOf(p Paper) string {
+	if s.Key {
+		return s.documentTitle(p)
+	}
+	return s.headline
+}
+
 // nameLine is where the name and the date go; the key has its own name there.
 func (s settings) nameLine(p Paper) drawing {
 	l := lettering{size: 12 * pointSize}
-	if s.Key {
+	if headline := s.headlineOf(p); headline != "" {
 		l.bold = true
-		return s.fitting(s.documentTitle(p), l, s.width)
+		return s.fitting(headline, l, s.width)
 	}
 	date := .33 * s.width
 	return row(6, s.field(s.say(nameWord), s.width-date-6, l), s.field(s.say(dateWord), date, l))

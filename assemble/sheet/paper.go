@@ -32,6 +32,7 @@ type Question struct {
 type Options struct {
 	PaperSize string // "letter" (the usual, also when empty) or "a4"
 	Large     bool   // everything that a child reads 1.5 times as large: 27-point type instead of 18
+	Spaced    bool   // one item below the other, with more room between
 	Columns   int    // at most so many: 1, or 2 (also when 0) where the items are narrow enough
 	Lang      string // "en" (also when empty) or "es"
 	Key       bool   // the same pages filled in, then what wrong answers suggest
@@ -58,6 +59,7 @@ type settings struct {
 	nameSpace             float64 // down to the name line
 	topSpace              float64 // down to the first block
 	bottomSpace           float64 // below the last block: the footer stands there
+	headline              string  // on a teacher's pages, in place of the line for name and date
 }
 
 // largeScale is how much larger large print is: type of 27 points where the usual has 18, and of 18

@@ -30,7 +30,7 @@ func (s settings) strips(papers []Paper) ([]leaf, error) {
 	height := s.pageHeight / float64(count)
 	var list []leaf
 	for first := 0; first == 0 || first%len(papers) != 0; first += count {
-		list = append(list, leaf{scale: s.scale, paint: func(c *pdfCanvas, _, _ int) {
+		list = append(list, leaf{scale: s.scale, paint: func(c pageCanvas, _, _ int) {
 			for i := range count {
 				y, form := height*float64(i), (first+i)%len(papers)
 				if i > 0 {

@@ -9,8 +9,9 @@ import (
 
 // svgCanvas draws on one SVG picture.
 type svgCanvas struct {
-	face *face
-	body strings.Builder
+	face   *face
+	body   strings.Builder
+	onPage bool // every line of text keeps its length, whatever font the reader's machine has
 }
 
 // picture is the whole SVG document of the given size in millimetres, drawn so many times as
@@ -71,6 +72,9 @@ func (c *svgCanvas) text(at point, s string, l lettering) {
 	weight := ""
 	if l.bold {
 		weight = ` font-weight="bold"`
+	}
+	if c.onPage {
+		weight += fmt.Sprintf(` textLength="%s" lengthAdjust="spacingAndGlyphs"`, mm(c.face.width(s, l)))
 	}
 	c.add(`<text x="%s" y="%s" font-size="%s" text-anchor="%s"%s fill="#000" stroke="none">%s</text>`,
 		mm(at.x), mm(at.y), mm(l.size), anchors[l.align], weight, html.EscapeString(c.face.printable(s)))

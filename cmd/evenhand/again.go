@@ -151,7 +151,7 @@ func freeEarlier(c *cli.Context, b *bank.Bank, use bank.Use, used int) error {
 }
 
 // quizFile is a name of the files that assemble writes.
-var quizFile = regexp.MustCompile(`^(quiz\.csv|quiz\.json|form-[A-Z](-key)?\.pdf)$`)
+var quizFile = regexp.MustCompile(`^(quiz\.csv|quiz\.json|keys\.pdf|strips\.pdf|form-[A-Z](-key|-aloud)?\.pdf|form-[A-Z]\.html)$`)
 
 // mayFill refuses a folder that holds anything but a quiz that was never given; that one
 // it refuses without --overwrite.

@@ -19,7 +19,7 @@ import (
 func assembleCommand() *cli.Command {
 	return &cli.Command{
 		Name: "assemble", Usage: "make the best quiz a plan and the bank allow, and print it", ArgsUsage: "PLAN.toml --out DIR [options]",
-		Description: "Writes quiz.csv, quiz.json and for each form a sheet and a key (form-A.pdf, form-A-key.pdf, ...) into DIR,\n" +
+		Description: "Writes quiz.csv, quiz.json and for each form a sheet and a key (form-A.pdf, form-A-key.pdf, ...) into DIR, all answers in keys.pdf,\n" +
 			"prints how even the forms are, and notes the use of the items in the bank unless --try is given.\n" +
 			"When the plan can't be met nothing is written, and it says which rules can't hold together and what would help.\n\n" +
 			"Example: evenhand assemble demo/friday.toml --out next --week 2026-W49 --forms 2 --fill\n" +
