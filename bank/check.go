@@ -43,8 +43,12 @@ func (b *Bank) Check() (report Report, err error) {
 	if err != nil {
 		return report, err
 	}
+	compute, err := b.recomputer()
+	if err != nil && !errors.As(err, new(store.Damaged)) {
+		return report, err
+	}
 	err = b.view(func(r store.Reader) error {
-		c := newChecker(b, r)
+		c := newChecker(b, r, compute)
 		for _, problem := range problems {
 			c.found("%s", problem)
 		}
@@ -90,6 +94,7 @@ func (c *checker) plansAndQuizzes() error {
 type checker struct {
 	store.Reader
 	bank    *Bank
+	compute recomputer
 	report  Report
 	latest  map[ulid.ULID]int // the revision that stands
 	groups  map[string]*counted
@@ -103,8 +108,8 @@ type counted struct {
 	want int
 }
 
-func newChecker(b *Bank, r store.Reader) *checker {
-	return &checker{r, b, Report{Problems: []string{}}, map[ulid.ULID]int{}, map[string]*counted{}, map[string]*counted{}}
+func newChecker(b *Bank, r store.Reader, compute recomputer) *checker {
+	return &checker{r, b, compute, Report{Problems: []string{}}, map[ulid.ULID]int{}, map[string]*counted{}, map[string]*counted{}}
 }
 
 func (c *checker) entries() error {
@@ -186,21 +191,14 @@ func (c *checker) items() error {
 // computed compares what was kept with what the task gives today. The seal says that
 // it is what was written.
 func (c *checker) computed(it *Item) {
-	again := it.clone()
-	if _, err := again.settle(); err != nil {
+	again, err := c.compute.item(*it)
+	if err != nil {
 		c.older("item %s: %v", it.ID, err)
 		return
 	}
-	for _, field := range []struct{ name, kept, now string }{
-		{"task", it.Task, again.Task},
-		{"key", it.Key, again.Key},
-		{"skill", string(it.Skill), string(again.Skill)},
-		{"traits", strings.Join(it.Traits.List(), " "), strings.Join(again.Traits.List(), " ")},
-		{"standards", it.Standards(), again.Standards()},
-		{"seconds", fmt.Sprint(it.Seconds), fmt.Sprint(again.Seconds)},
-	} {
-		if field.kept != field.now {
-			c.older("item %s, %s: %s %s, the bank says %s", it.ID, it.Question("en"), field.name, field.now, field.kept)
+	for _, f := range computed(*it, again) {
+		if f.Old != f.New {
+			c.older("item %s, %s: %s %s, the bank says %s", it.ID, it.Question("en"), f.Name, f.New, f.Old)
 			return
 		}
 	}
@@ -211,69 +209,6 @@ func (c *checker) older(format string, args ...any) {
 	if c.report.Older++; c.report.Older == 1 {
 		c.report.Example = strings.Map(printable, fmt.Sprintf(format, args...))
 	}
-}
-
-// indexed looks items up in every index.
-func (c *checker) indexed(items []Item) error {
-	ids := make([]ulid.ULID, len(items))
-	for i := range items {
-		ids[i] = ulid.MustParse(items[i].ID)
-	}
-	weeks, err := weeksOf(c, ids)
-	if errors.Is(err, errRecord) {
-		c.found("a use can't be read")
-	} else if err != nil {
-		return err
-	}
-	var prints, members, origins lookups
-	for i := range items {
-		it, id := &items[i], ids[i]
-		prints.add(printKey(it.Fingerprint()), id[:], "item %s is not found by what it asks", id)
-		g := newGroup(it, usageIn(weeks[id]))
-		members.add(memberOf(c.groups, g.appendName(nil), memberRest(id)), appendMember(nil, it), "item %s is not found in its group", id)
-		origins.add(memberOf(c.origins, originName(it.Origin), id[:]), []byte{}, "item %s is not found by its origin", id)
-	}
-	for bucket, l := range map[string]*lookups{fingerprintBucket: &prints, groupMembers: &members, originMembers: &origins} {
-		if err := c.lookUp(bucket, l); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// memberOf is a member's key in a set that should have one item more than was counted.
-func memberOf(sets map[string]*counted, name, rest []byte) []byte {
-	s := sets[string(name)]
-	if s == nil {
-		s = &counted{}
-		sets[string(name)] = s
-	}
-	s.want++
-	return append(s.prefix(), rest...)
-}
-
-// lookups are keys with the values that should be under them, and what to say if not.
-type lookups struct {
-	keys, values [][]byte
-	problems     []string
-}
-
-func (l *lookups) add(key, value []byte, problem string, id ulid.ULID) {
-	l.keys, l.values = append(l.keys, key), append(l.values, value)
-	l.problems = append(l.problems, fmt.Sprintf(problem, id))
-}
-
-func (c *checker) lookUp(bucket string, l *lookups) error {
-	found, err := c.GetAll(bucket, l.keys)
-	if err != nil {
-		return err
-	}
-	for i, value := range found {
-		if value == nil || !bytes.Equal(value, l.values[i]) {
-			c.found("%s", l.problems[i])
-		}
-	}
-	return nil
 }
 
 // revisions looks for gaps: each item has revisions 1 to the one before it stands.
@@ -336,48 +271,4 @@ func (c *checker) uses() error {
 		}
 	}
 	return nil
-}
-
-// indexes compares sizes: as every item was found in its places, an index that
-// is as large as it should be holds nothing else.
-func (c *checker) indexes() error {
-	for _, index := range []struct{ name, bucket string }{
-		{"fingerprints", fingerprintBucket},
-		{"members of groups", groupMembers},
-		{"members of origins", originMembers},
-	} {
-		size := 0
-		for _, err := range c.Scan(index.bucket, store.Range{}) {
-			if err != nil {
-				return err
-			}
-			size++
-		}
-		if size != c.report.Items {
-			c.found("the index of %s has %d entries, but should have %d", index.name, size, c.report.Items)
-		}
-	}
-	c.sizes("groups", c.groups)
-	c.sizes("origins", c.origins)
-	return nil
-}
-
-// sizes compares the sets that are kept, and the size that each says it has, with the
-// items counted.
-func (c *checker) sizes(index string, sets map[string]*counted) {
-	here, should := 0, 0
-	for _, s := range sets {
-		if s.here {
-			here++
-		}
-		if s.want > 0 {
-			should++
-		}
-		if s.here && int(s.size) != s.want {
-			c.found("an entry of the index of %s counts %d items where there are %d", index, s.size, s.want)
-		}
-	}
-	if here != should {
-		c.found("the index of %s has %d entries, but should have %d", index, here, should)
-	}
 }

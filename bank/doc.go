@@ -13,12 +13,13 @@
 //
 // Keys begin with an item's ID, a ULID of 16 bytes, unless said otherwise.
 //
-//	about           what the file is, the number of its format, the traits by their names,
-//	                and what was learnt from papers (JSON and its sum; table.go)
+//	about           what the file is, the numbers of its format and of the catalogue that
+//	                computed its items (refresh.go), the traits by their names, and what was learnt from papers (JSON and its sum; table.go)
 //	items           ID: the item as it stands
 //	revisions       ID, revision (4 bytes): each earlier revision
 //	uses            ID, week (8 characters), quiz: when it was recorded
 //	fingerprints    half a SHA-256 of what the item asks: its ID, so that an item given twice is known
+//	doubles         the same and ID: nothing, for an item that asks the same as another (doubles.go)
 //	groups          all that the assembler sees of an item: the group's number and size (4 bytes each)
 //	group members   group's number, hash (8 bytes), ID: the item's task and key
 //	origins         kind, file, author: the set's number and size

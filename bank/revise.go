@@ -10,6 +10,7 @@ import (
 	"github.com/oklog/ulid/v2"
 
 	"evenhand/bank/store"
+	"evenhand/standards/task"
 )
 
 // Revise changes an item and keeps what it was. change gets the item as it stands
@@ -120,13 +121,22 @@ func revise(old Item, table Table, by, reason string, at time.Time, change func(
 	next.ID, next.Origin, next.Revision = old.ID, old.Origin, old.Revision+1
 	next.By, next.At, next.Reason = by, at, reason
 	fingerprint, err := next.settle()
-	if next.Task != old.Task && !next.ByHand() {
+	if !next.ByHand() && next.Task != old.Task && next.Task != respelled(old.Task) {
 		next.Measured = nil
 		if predicted == old.Predicted {
 			next.Predicted = table.Predict(next.Skill, next.Traits)
 		}
 	}
 	return revision{old: old, next: next, before: old.Fingerprint(), after: fingerprint}, err
+}
+
+// respelled is a task as this program writes it.
+func respelled(text string) string {
+	asked, err := task.Parse(text)
+	if err != nil {
+		return text
+	}
+	return asked.String()
 }
 
 // same says whether the change left all as it was, but for who and why.
@@ -222,8 +232,8 @@ func (w *writer) reprint(id ulid.ULID, old, next string, prints map[string][]byt
 		return fmt.Errorf("item %s: item %s (%s) asks the same already; change that one, or keep this as it is", id, it.ID, it.Standing)
 	}
 	prints[string(from)], prints[string(to)] = nil, id[:]
-	if err := w.Delete(fingerprintBucket, from); err != nil {
+	if err := release(w, from, id); err != nil {
 		return err
 	}
-	return w.Put(fingerprintBucket, to, id[:])
+	return claim(w, to, id)
 }

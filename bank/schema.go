@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"evenhand/bank/store"
+	"evenhand/standards"
 	"evenhand/standards/task"
 )
 
@@ -42,6 +43,7 @@ func layOut(w store.Writer) error {
 	}
 	return cmp.Or(
 		w.Put(aboutBucket, traitsKey, []byte(traitNames())),
+		putCatalogue(w, standards.CatalogueNumber),
 		w.Put(aboutBucket, schemaKey, strconv.AppendInt(nil, schema, 10)),
 		w.Put(aboutBucket, whatKey, []byte(kindOfFile)),
 	)

@@ -72,10 +72,11 @@ func (t Table) Predict(skill standards.SkillID, traits task.Traits) standards.Di
 	return predicted + standards.Difficulty(math.Round(moved))
 }
 
-// predict fills in the prediction of an item whose prediction is the default one. One that
+// predict fills in the prediction. Of an item by hand it is filled in only where it is the
+// default one: one that
 // a person or another bank has given stays.
 func (t Table) predict(it *Item) {
-	if it.Predicted == standards.Predict(it.Skill, it.Traits) {
+	if !it.ByHand() || it.Predicted == standards.Predict(it.Skill, it.Traits) {
 		it.Predicted = t.Predict(it.Skill, it.Traits)
 	}
 }

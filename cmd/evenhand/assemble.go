@@ -107,10 +107,18 @@ func assembleQuiz(c *cli.Context) error {
 
 // openForUse opens the bank to write only where something will be written.
 func openForUse(c *cli.Context) func(*cli.Context, func(*bank.Bank) error) error {
+	open := withBank
 	if c.Bool("try") && !c.Bool("fill") || c.String("out") == "" {
-		return readingBank
+		open = readingBank
 	}
-	return withBank
+	return func(c *cli.Context, do func(*bank.Bank) error) error {
+		return open(c, func(b *bank.Bank) error {
+			if err := sayOlder(c, b); err != nil {
+				return err
+			}
+			return do(b)
+		})
+	}
 }
 
 // amended is the plan with what the command line says in place of it.

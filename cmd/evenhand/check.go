@@ -54,7 +54,7 @@ func checkBank(c *cli.Context) error {
 			return damage
 		}
 		if report.Older > 0 {
-			say(c, "%s worked out by another evenhand, which is no damage; one is %s", count(report.Older, "item"), report.Example)
+			say(c, "%s worked out by another evenhand, which is no damage (evenhand refresh brings them along); one is %s", count(report.Older, "item"), report.Example)
 		}
 		say(c, "%s is undamaged%s", b.Path(), map[bool]string{true: ", and so are its marks"}[marks != nil])
 		return nil

@@ -1,0 +1,66 @@
+package standards
+
+// LevelIn is the predicted difficulty of a skill's easiest tasks in the catalogue of an
+// earlier number; ok is false where it isn't known.
+func LevelIn(number int, skill SkillID) (level Difficulty, ok bool) {
+	if number == 1 {
+		level, ok = levels1[skill]
+	}
+	return level, ok
+}
+
+// levels1 is the levels of catalogue 1, by which items by hand of that time were predicted.
+var levels1 = map[SkillID]Difficulty{
+	"count-dots":            -2300,
+	"compare-groups":        -2400,
+	"write-to-20":           -2000,
+	"number-pairs":          -1500,
+	"make-ten":              -1900,
+	"subtract-tens":         -1500,
+	"stories-within-10":     -1600,
+	"length-stories":        -1100,
+	"money-stories":         -1100,
+	"two-step-stories":      -700,
+	"stories-within-20":     -1500,
+	"stories-within-100":    -1300,
+	"facts-within-20":       -2200,
+	"three-addends":         -1500,
+	"missing-number":        -1700,
+	"related-facts":         -1500,
+	"true-or-false":         -1300,
+	"turn-around":           -1400,
+	"balance":               -900,
+	"balance-larger":        -900,
+	"missing-number-larger": -1400,
+	"add-ones":              -1900,
+	"add-tens":              -1700,
+	"add-two-digit":         -1500,
+	"add-past-100":          -1300,
+	"expanded-form":         -1400,
+	"add-several":           -1200,
+	"add-within-1000":       -1500,
+	"subtract-two-digit":    -1500,
+	"subtract-regrouping":   -1500,
+	"subtract-within-1000":  -1500,
+	"add-and-subtract":      -1300,
+	"tens-and-ones":         -1900,
+	"hundreds-tens-ones":    -1500,
+	"compare-within-10":     -2300,
+	"compare-two-digit":     -1800,
+	"compare-three-digit":   -1800,
+	"count-on":              -1700,
+	"count-by-steps":        -1500,
+	"write-to-120":          -1700,
+	"write-to-1000":         -1500,
+	"number-names":          -1000,
+	"odd-or-even":           -1800,
+	"small-arrays":          -1700,
+	"ten-more-less":         -1500,
+	"hundred-more-less":     -1600,
+	"count-coins":           -1300,
+	"match-clocks":          -2000,
+	"clock-hour":            -2000,
+	"clock-half-hour":       -2000,
+	"clock-quarter-hour":    -2000,
+	"clock-five-minutes":    -2000,
+}
