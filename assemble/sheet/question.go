@@ -13,3 +13,12 @@ func QuestionOf(item bank.Item, number int, lang string) Question {
 	}
 	return q
 }
+
+// PaperOf is a form of a quiz, its items in the order of the sheet.
+func PaperOf(title, week, form string, items []bank.Item, lang string) Paper {
+	paper := Paper{Title: title, Form: form, Week: week}
+	for i, item := range items {
+		paper.Questions = append(paper.Questions, QuestionOf(item, i+1, lang))
+	}
+	return paper
+}

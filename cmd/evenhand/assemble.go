@@ -176,7 +176,7 @@ func assembleOrFill(c *cli.Context, b *bank.Bank, plan assemble.Plan, o assemble
 	}
 	for _, row := range plan.Rows { // there is a quiz, but too little to choose from
 		request := generate.Request{Skill: row.Skill, Where: row.Where, Count: toChooseFrom, Seed: o.Seed}
-		result, err := addGenerated(b, request, bank.Ready, author(c), now())
+		result, err := generate.Into(b, request, bank.Ready, author(c), now())
 		if err == nil {
 			say(c, "%s: %s", row.Skill, result)
 		}
@@ -200,7 +200,7 @@ func filling(c *cli.Context, b *bank.Bank, times int, try func() error) error {
 	for ; times > 0 && c.Bool("fill") && errors.As(err, &impossible) && len(impossible.Generate) > 0; times-- {
 		for _, wish := range impossible.Generate {
 			request := generate.Request{Skill: wish.Skill, Where: wish.Where, Count: max(toChooseFrom, spare*wish.Count), Seed: wish.Seed}
-			result, err := addGenerated(b, request, bank.Ready, author(c), now())
+			result, err := generate.Into(b, request, bank.Ready, author(c), now())
 			if err != nil {
 				return err
 			}

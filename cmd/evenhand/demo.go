@@ -163,7 +163,7 @@ func demoItems(c *cli.Context, b *bank.Bank) error {
 			return err
 		}
 		request := generate.Request{Skill: wish.skill, Where: where, Count: wish.count, Seed: uint64(i + 1)}
-		result, err := addGenerated(b, request, bank.Ready, "grade team", demoTime)
+		result, err := generate.Into(b, request, bank.Ready, "grade team", demoTime)
 		if err != nil {
 			return err
 		}

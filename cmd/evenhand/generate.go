@@ -2,7 +2,6 @@ package main
 
 import (
 	"strings"
-	"time"
 
 	"evenhand/bank"
 	"evenhand/bank/generate"
@@ -56,7 +55,7 @@ func generateItems(c *cli.Context) error {
 		standing = bank.Draft
 	}
 	return withBank(c, func(b *bank.Bank) error {
-		result, err := addGenerated(b, request, standing, author(c), now())
+		result, err := generate.Into(b, request, standing, author(c), now())
 		if err != nil {
 			return err
 		}
@@ -72,32 +71,6 @@ func generateItems(c *cli.Context) error {
 		}
 		return nil
 	})
-}
-
-// addGenerated makes items that the bank does not have and adds them.
-func addGenerated(b *bank.Bank, r generate.Request, standing bank.Standing, by string, at time.Time) (generate.Result, error) {
-	var broken error
-	r.Taken = func(fingerprint string) bool {
-		_, taken, err := b.Has(fingerprint)
-		if err != nil {
-			broken = err
-		}
-		return taken
-	}
-	result, err := generate.Make(r)
-	if broken != nil {
-		return result, broken
-	}
-	if err != nil {
-		return result, err
-	}
-	items := make([]bank.Item, len(result.Tasks))
-	for i, task := range result.Tasks {
-		items[i] = bank.NewItem(task, "", bank.Origin{Kind: "generated", Seed: r.Seed, By: by})
-		items[i].Standing = standing
-	}
-	_, err = b.Add(items, by, at)
-	return result, err
 }
 
 // splitList splits "a, b" at commas and spaces.

@@ -11,6 +11,7 @@ import (
 	"net/http"
 	"path"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -47,6 +48,8 @@ type room struct {
 var allRooms = []room{
 	{"week", "/", toRead},
 	{"items", "/items", toRead},
+	{"plans", "/plans", toRead},
+	{"quizzes", "/quizzes", toRead},
 }
 
 // rooms are those that a person may enter.
@@ -73,7 +76,8 @@ func loadPages() (*pages, error) {
 	}
 	look := lookNames()
 	functions := template.FuncMap{
-		"look": func(name string) string { return look[name] },
+		"points": func(thousandths int) string { return strconv.FormatFloat(float64(thousandths)/1000, 'f', 2, 64) },
+		"look":   func(name string) string { return look[name] },
 	}
 	for _, file := range files {
 		name := strings.TrimSuffix(path.Base(file), ".html")

@@ -1,0 +1,139 @@
+package desk
+
+import (
+	"bytes"
+	"fmt"
+	"net/url"
+	"strconv"
+	"strings"
+
+	"evenhand/assemble"
+
+	"github.com/pelletier/go-toml/v2"
+)
+
+// planForm is a plan as a person fills it in. What the form has no field for, such as bands and
+// quotas, stands in More as the plan's own text.
+type planForm struct {
+	Title   string    `toml:"title"`
+	Minutes int       `toml:"minutes,omitempty"`
+	Forms   int       `toml:"forms"`
+	Share   int       `toml:"share_right"`
+	Rest    int       `toml:"rest"`
+	Class   string    `toml:"class,omitempty"`
+	Rows    []rowForm `toml:"-"`
+	More    string    `toml:"-"`
+}
+
+// rowForm is one row of the form.
+type rowForm struct {
+	Skill string   `toml:"skill"`
+	Count int      `toml:"count"`
+	Where []string `toml:"where,omitempty"`
+	Looks []string `toml:"looks,omitempty"`
+	Vary  bool     `toml:"vary,omitempty"`
+}
+
+// Conditions are the row's conditions as they are typed.
+func (r rowForm) Conditions() string { return strings.Join(r.Where, ", ") }
+
+// newPlanForm is what a plan begins with.
+func newPlanForm(said sentences) planForm {
+	return planForm{
+		Title: said.say("plan.firsttitle"), Minutes: 15, Forms: 2, Share: assemble.DefaultShareRight, Rest: 4,
+		Rows: []rowForm{{Count: 3}, {Count: 2}},
+	}
+}
+
+// text is the form as a plan's text.
+func (f planForm) text() (string, error) {
+	var text bytes.Buffer
+	head, err := toml.Marshal(f)
+	if err != nil {
+		return "", err
+	}
+	// Single keys of More have to stand before the first table.
+	keys, tables := f.More, ""
+	if at := strings.Index("\n"+f.More, "\n["); at >= 0 {
+		keys, tables = f.More[:max(0, at-1)], f.More[max(0, at-1):]
+	}
+	fmt.Fprintf(&text, "%s%s\n", head, strings.TrimSpace(keys))
+	for _, row := range f.Rows {
+		if row.Skill == "" {
+			continue
+		}
+		part, err := toml.Marshal(row)
+		if err != nil {
+			return "", err
+		}
+		fmt.Fprintf(&text, "\n[[row]]\n%s", part)
+	}
+	if tables = strings.TrimSpace(tables); tables != "" {
+		fmt.Fprintf(&text, "\n%s\n", tables)
+	}
+	return text.String(), nil
+}
+
+// readPlanForm is the form that shows a plan's text.
+func readPlanForm(text string) (planForm, error) {
+	var f planForm
+	var rows struct {
+		Rows []rowForm `toml:"row"`
+	}
+	var rest map[string]any
+	for _, part := range []any{&f, &rows, &rest} {
+		if err := toml.Unmarshal([]byte(text), part); err != nil {
+			return f, err
+		}
+	}
+	f.Rows = rows.Rows
+	for _, key := range []string{"title", "minutes", "forms", "share_right", "rest", "class", "row", "items"} {
+		delete(rest, key)
+	}
+	if len(rest) > 0 {
+		more, err := toml.Marshal(rest)
+		if err != nil {
+			return f, err
+		}
+		f.More = strings.TrimSpace(string(more))
+	}
+	if f.Forms == 0 {
+		f.Forms = 1
+	}
+	if f.Share == 0 {
+		f.Share = assemble.DefaultShareRight
+	}
+	return f, nil
+}
+
+// planFormOf reads the form that was sent. What is no number becomes 0, which the plan then refuses
+// in its own words.
+func planFormOf(sent url.Values) planForm {
+	number := func(text string) int { n, _ := strconv.Atoi(strings.TrimSpace(text)); return n }
+	f := planForm{
+		Title: strings.TrimSpace(sent.Get("title")), Minutes: number(sent.Get("minutes")), Forms: number(sent.Get("forms")),
+		Share: number(sent.Get("share")), Rest: number(sent.Get("rest")), Class: strings.TrimSpace(sent.Get("class")),
+		More: strings.TrimSpace(strings.ReplaceAll(sent.Get("more"), "\r\n", "\n")),
+	}
+	at := func(name string, i int) string {
+		if list := sent[name]; i < len(list) {
+			return list[i]
+		}
+		return ""
+	}
+	for i := range sent["skill"] {
+		row := rowForm{Skill: at("skill", i), Count: number(at("count", i)), Vary: at("vary", i) == "yes"}
+		for _, name := range []struct {
+			sent string
+			list *[]string
+		}{{at("where", i), &row.Where}, {at("looks", i), &row.Looks}} {
+			for part := range strings.SplitSeq(name.sent, ",") {
+				if part = strings.TrimSpace(part); part != "" {
+					*name.list = append(*name.list, part)
+				}
+			}
+		}
+		f.Rows = append(f.Rows, row)
+	}
+	return f
+}

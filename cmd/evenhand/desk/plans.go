@@ -1,0 +1,199 @@
+package desk
+
+import (
+	"errors"
+	"net/url"
+	"slices"
+	"strconv"
+	"strings"
+
+	"evenhand/assemble"
+	"evenhand/bank"
+	"evenhand/standards"
+)
+
+// plans lists the team's plans.
+func plans(v *visit) error {
+	list, err := v.desk.bank.Plans()
+	if err != nil {
+		return err
+	}
+	list = slices.DeleteFunc(list, func(p bank.Plan) bool { return p.Pacing })
+	return v.show("plans", struct{ Plans []bank.Plan }{list})
+}
+
+// planPage is all that the page of a plan shows.
+type planPage struct {
+	Name    string // under which it is kept; empty for a new one
+	Form    planForm
+	Week    string
+	Skills  standards.SkillList
+	Offered []offer
+	Mistake string // what is wrong with the plan as typed
+	Verdict string // whether it can be met
+	Fill    bool   // making items would help
+	Saved   bool
+}
+
+// offer is how many of the bank's items may fill a row.
+type offer struct {
+	Skill        string
+	Count, Found int
+}
+
+// newPlan shows an empty plan, or another one's text to start from.
+func newPlan(v *visit) error {
+	f := newPlanForm(v.said)
+	if from := v.FormValue("from"); from != "" {
+		saved, err := v.desk.bank.Plan(from)
+		if err != nil {
+			return v.missing("plan.nothing")
+		}
+		if f, err = readPlanForm(saved.Text); err != nil {
+			return err
+		}
+	}
+	return v.showPlan(planPage{Form: f})
+}
+
+// plan shows a plan that is kept.
+func plan(v *visit) error {
+	saved, err := v.desk.bank.Plan(v.PathValue("name"))
+	if err != nil {
+		return v.missing("plan.nothing")
+	}
+	f, err := readPlanForm(saved.Text)
+	if err != nil {
+		return err
+	}
+	return v.showPlan(planPage{Name: saved.Name, Form: f, Saved: v.URL.Query().Has("saved")})
+}
+
+// typedPlan shows how a plan stands as far as it is typed.
+func typedPlan(v *visit) error {
+	return v.showPlan(planPage{Name: v.PathValue("name"), Form: planFormOf(v.URL.Query())})
+}
+
+// showPlan fills in what follows from the form.
+func (v *visit) showPlan(page planPage) error {
+	page.Skills = standards.Catalogue()
+	if page.Week == "" {
+		page.Week = v.week()
+	}
+	p, err := v.parsed(page.Form)
+	if err != nil {
+		page.Mistake = err.Error()
+		return v.show("plan", page)
+	}
+	counts, err := assemble.Offered(v.desk.bank, p, page.Week)
+	if err != nil {
+		page.Mistake = err.Error()
+		return v.show("plan", page)
+	}
+	for i, row := range p.Rows {
+		page.Offered = append(page.Offered, offer{row.Name(), row.Count * p.Forms, counts[i]})
+	}
+	return v.show("plan", page)
+}
+
+// week is the week that the form says, else this one.
+func (v *visit) week() string {
+	if week, err := assemble.ParseWeek(v.FormValue("week")); err == nil {
+		return week.String()
+	}
+	return assemble.WeekOf(v.desk.o.Now()).String()
+}
+
+// parsed reads the form as a plan.
+func (v *visit) parsed(f planForm) (assemble.Plan, error) {
+	text, err := f.text()
+	if err != nil {
+		return assemble.Plan{}, err
+	}
+	p, err := assemble.ParsePlan([]byte(text), v.said.say("plan.title"))
+	var mistakes *assemble.MistakesError
+	if errors.As(err, &mistakes) { // the form has no lines: only what was read and what would be right
+		var said []string
+		for _, m := range mistakes.Mistakes {
+			said = append(said, m.Message)
+		}
+		return p, errors.New(strings.Join(said, "; "))
+	}
+	return p, err
+}
+
+// sentPlan does what a button of the page asks: add or drop a row, try, keep the plan, or make the
+// quiz.
+func sentPlan(v *visit) error {
+	if err := v.ParseForm(); err != nil {
+		return err
+	}
+	page := planPage{Name: strings.TrimSpace(v.FormValue("name")), Form: planFormOf(v.PostForm), Week: v.week()}
+	action, at, _ := strings.Cut(v.FormValue("do"), ":")
+	switch action {
+	case "add":
+		page.Form.Rows = append(page.Form.Rows, rowForm{Count: 2})
+		return v.showPlan(page)
+	case "drop":
+		if n, err := strconv.Atoi(at); err == nil && n >= 0 && n < len(page.Form.Rows) {
+			page.Form.Rows = slices.Delete(page.Form.Rows, n, n+1)
+		}
+		return v.showPlan(page)
+	case "keep":
+		return v.keepPlan(page)
+	case "make", "fill":
+		return v.makeQuiz(page, action == "fill")
+	}
+	return v.tryPlan(page)
+}
+
+// keepPlan keeps the plan under its name.
+func (v *visit) keepPlan(page planPage) error {
+	text, err := page.Form.text()
+	if err != nil {
+		return err
+	}
+	if page.Name == "" {
+		page.Name = page.Form.Title
+	}
+	if _, err := v.parsed(page.Form); err != nil {
+		return v.showPlan(page)
+	}
+	kept, err := v.desk.bank.SavePlan(bank.Plan{Name: page.Name, Text: text, By: v.by(), At: v.now()})
+	if err != nil {
+		return asTyped(err)
+	}
+	return v.to("/plans/" + url.PathEscape(kept.Name) + "?saved")
+}
+
+// tryPlan finds out whether the plan can be met, and what would help if not.
+func (v *visit) tryPlan(page planPage) error {
+	p, err := v.parsed(page.Form)
+	if err != nil {
+		return v.showPlan(page)
+	}
+	quiz, err := assemble.Assemble(v.Context(), v.desk.bank, p, v.aimed(p, page.Week))
+	var impossible *assemble.ImpossibleError
+	switch {
+	case errors.As(err, &impossible):
+		page.Verdict, page.Fill = impossible.Error(), len(impossible.Generate) > 0
+	case err != nil:
+		page.Verdict = err.Error()
+	default:
+		page.Verdict = v.said.say("plan.canbe", apart(quiz))
+	}
+	return v.showPlan(page)
+}
+
+// apart is how far the forms of a quiz lie apart at the most, in points.
+func apart(quiz assemble.Quiz) string {
+	most := 0
+	for t := range quiz.Forms[0].Scores {
+		low, high := quiz.Forms[0].Scores[t], quiz.Forms[0].Scores[t]
+		for _, form := range quiz.Forms {
+			low, high = min(low, form.Scores[t]), max(high, form.Scores[t])
+		}
+		most = max(most, high-low)
+	}
+	return strconv.FormatFloat(float64(most)/1000, 'f', 2, 64)
+}

@@ -1,0 +1,114 @@
+package desk_test
+
+import (
+	"fmt"
+	"net/http"
+	"net/url"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// planned is a plan as its form sends it.
+func planned(action string, rows ...string) url.Values {
+	form := url.Values{
+		"title": {"Friday check"}, "week": {"2026-W48"}, "forms": {"2"}, "minutes": {"15"}, "share": {"75"}, "rest": {"4"}, "do": {action},
+	}
+	for _, row := range rows {
+		count, skill, _ := strings.Cut(row, " ")
+		form.Add("count", count)
+		form.Add("skill", skill)
+		form.Add("where", "")
+		form.Add("looks", "")
+		form.Add("vary", "")
+	}
+	return form
+}
+
+// writeItems writes sums of two digits that are not there yet.
+func writeItems(t *testing.T, browser *http.Client, address string, n int) {
+	t.Helper()
+	for i := range n {
+		form := url.Values{"task": {fmt.Sprintf("%d + %d", 41+i, 17+i)}, "ready": {"yes"}}
+		if status, text, _ := post(t, browser, address+"/items", form); status != http.StatusOK {
+			t.Fatalf("%d: %s", status, text)
+		}
+	}
+}
+
+// From a plan to a quiz, without any script: rows are added and dropped, what fits is counted, the quiz is
+// made, an item is swapped, sheets are printed, and the quiz is taken back.
+func TestPlanBecomesAQuiz(t *testing.T) {
+	browser, address := opened(t)
+	writeItems(t, browser, address, 12)
+	if _, text, _ := post(t, browser, address+"/plans", planned("add", "3 add-two-digit")); strings.Count(text, `name="skill"`) != 2 {
+		t.Errorf("a row added makes %d", strings.Count(text, `name="skill"`))
+	}
+	if _, text, _ := post(t, browser, address+"/plans", planned("drop:0", "3 add-two-digit", "1 clock-half-hour")); strings.Count(text, `name="skill"`) != 1 || !strings.Contains(text, `value="clock-half-hour" selected`) {
+		t.Errorf("the wrong row is dropped: %s", text)
+	}
+	typed := planned("", "3 add-two-digit", "2 clock-half-hour")
+	if _, text := get(t, browser, address+"/plans/typed?"+typed.Encode()); !strings.Contains(text, "1 items fit, 4 are needed") || !strings.Contains(text, "too few") {
+		t.Errorf("what fits is not counted: %s", text)
+	}
+	if _, text, _ := post(t, browser, address+"/plans", planned("make", "3 add-two-digit", "2 clock-half-hour")); !strings.Contains(text, "Make the missing items and the quiz") {
+		t.Errorf("no way out is shown: %s", text)
+	}
+	status, text, at := post(t, browser, address+"/plans", planned("make", "3 add-two-digit"))
+	if status != http.StatusOK || !strings.Contains(at, "/quizzes/") || strings.Count(text, "/swap") != 6 {
+		t.Fatalf("no quiz: %d at %s: %s", status, at, text)
+	}
+	if _, text, _ := post(t, browser, address+"/plans", planned("make", "3 add-two-digit")); !strings.Contains(text, "There is a quiz Friday check (2026-W48) already") {
+		t.Errorf("the same quiz is made twice: %s", text)
+	}
+	items := regexp.MustCompile(`href="/items/(01[0-9A-Z]+)"`)
+	before := items.FindAllStringSubmatch(text, -1)
+	_, text, at = post(t, browser, at+"/swap", url.Values{"place": {"A2"}})
+	after, changed := items.FindAllStringSubmatch(text, -1), 0
+	for i := range after {
+		if after[i][1] != before[i][1] {
+			changed++
+		}
+	}
+	if len(after) != 6 || changed != 1 {
+		t.Errorf("a swap changes %d of %d items", changed, len(after))
+	}
+	for file, begins := range map[string]string{
+		"form-A.pdf": "%PDF-", "form-B-key.pdf?lang=es": "%PDF-", "form-A.pdf?large=yes": "%PDF-", "answers.pdf": "%PDF-", "quiz.csv": "form,", "quiz.zip": "PK",
+	} {
+		if status, text := get(t, browser, at+"/"+file); status != http.StatusOK || !strings.HasPrefix(text, begins) {
+			t.Errorf("%s: %d %.40q", file, status, text)
+		}
+	}
+	for _, file := range []string{"form-C.pdf", "form-A", "x", "form-A.pdf?lang=xx"} {
+		if status, _ := get(t, browser, at+"/"+file); status != http.StatusNotFound && status != http.StatusBadRequest {
+			t.Errorf("%s: %d", file, status)
+		}
+	}
+	if _, text := get(t, browser, address+"/plans"); !strings.Contains(text, `href="/plans/Friday%20check"`) {
+		t.Errorf("the plan is not kept: %s", text)
+	}
+	if status, text := get(t, browser, address+"/plans/Friday%20check"); status != http.StatusOK || !strings.Contains(text, `value="add-two-digit" selected`) {
+		t.Errorf("the plan kept is %d: %s", status, text)
+	}
+	if _, text, _ := post(t, browser, at+"/back", nil); strings.Contains(text, "Friday check") {
+		t.Error("a quiz taken back is still listed")
+	}
+}
+
+// Rules without a field of their own go through the form unharmed; mistakes are told in words.
+func TestPlanKeepsItsOtherRules(t *testing.T) {
+	browser, address := opened(t)
+	form := planned("keep", "2 add-two-digit")
+	form.Set("more", "shared = 1\n[bands]\nstretch = [0, 1]")
+	if status, text, at := post(t, browser, address+"/plans", form); status != http.StatusOK || !strings.HasSuffix(at, "?saved") || !strings.Contains(text, "stretch = [0, 1]") || !strings.Contains(text, "shared = 1") {
+		t.Errorf("%d at %s: %s", status, at, text)
+	}
+	form.Set("more", "[bandz]\nstretch = [0, 1]")
+	if _, text, _ := post(t, browser, address+"/plans", form); !strings.Contains(text, "bandz") || strings.Contains(text, "~~~") {
+		t.Errorf("a mistake is not told: %s", text)
+	}
+	if status, _ := get(t, browser, address+"/plans/nothing"); status != http.StatusNotFound {
+		t.Errorf("a plan that isn't there: %d", status)
+	}
+}

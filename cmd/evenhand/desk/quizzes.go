@@ -1,0 +1,337 @@
+package desk
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"net/http"
+	"net/url"
+	"strings"
+	"time"
+
+	"evenhand/assemble"
+	"evenhand/assemble/export"
+	"evenhand/assemble/export/qti"
+	"evenhand/assemble/sheet"
+	"evenhand/bank"
+	"evenhand/bank/calibration"
+	"evenhand/bank/generate"
+	"evenhand/bank/results"
+)
+
+// searchFor is how long a quiz is searched for before the best so far is taken.
+const searchFor = 10 * time.Second
+
+// quizzes lists the quizzes that were made, the latest first.
+func quizzes(v *visit) error {
+	list, err := v.desk.bank.Quizzes()
+	if err != nil {
+		return err
+	}
+	for i, k := 0, len(list)-1; i < k; i, k = i+1, k-1 {
+		list[i], list[k] = list[k], list[i]
+	}
+	return v.show("quizzes", struct{ Quizzes []bank.Quiz }{list})
+}
+
+// quizAsked is the quiz that the address names.
+func (v *visit) quizAsked() (bank.Quiz, error) {
+	q, err := v.desk.bank.Quiz(v.PathValue("id"))
+	if err != nil {
+		return q, &fault{status: http.StatusNotFound, text: v.said.say("quiz.nothing"), err: err}
+	}
+	return q, nil
+}
+
+// placed is a place of the quiz with the drawing of each form's item.
+type placed struct {
+	Number int
+	Items  []placedItem
+}
+
+type placedItem struct {
+	shown
+	Place string // such as A3
+}
+
+// quiz shows the forms side by side.
+func quiz(v *visit) error {
+	q, err := v.quizAsked()
+	if err != nil {
+		return err
+	}
+	var places []placed
+	for i := range q.Forms[0].Items {
+		place := placed{Number: i + 1}
+		for _, form := range q.Forms {
+			if i < len(form.Items) {
+				place.Items = append(place.Items, placedItem{v.draw(form.Items[i].Item), fmt.Sprint(form.Name, i+1)})
+			}
+		}
+		places = append(places, place)
+	}
+	papers, err := v.markedPapers(q)
+	if err != nil {
+		return err
+	}
+	return v.show("quiz", struct {
+		bank.Quiz
+		Places []placed
+		Apart  string
+		Marked int
+	}{q, places, apart(assemble.QuizOf(q)), papers})
+}
+
+// markedPapers counts the papers of the quiz that are marked.
+func (v *visit) markedPapers(q bank.Quiz) (n int, err error) {
+	err = v.readMarks(func(s *results.Store) error {
+		papers, err := s.Papers(results.QuizOf(q).ID)
+		n = len(papers)
+		return err
+	})
+	return n, err
+}
+
+// readMarks reads the pupils' results; without any, nothing is read.
+func (v *visit) readMarks(read func(*results.Store) error) error {
+	s, err := results.Open(results.Path(v.desk.bank.Path()), bank.Options{ReadOnly: true})
+	if errors.Is(err, results.ErrNone) {
+		return nil
+	}
+	if err != nil {
+		return err
+	}
+	return errors.Join(read(s), s.Close())
+}
+
+// aimed are the options for a quiz of the plan in the week, aimed at the plan's class.
+func (v *visit) aimed(p assemble.Plan, week string) assemble.Options {
+	o := assemble.Options{Seed: 1, Week: week, Limit: searchFor}
+	if p.Class == "" {
+		return o
+	}
+	_ = v.readMarks(func(s *results.Store) error { // without papers it is for the usual of the grade
+		quizzes, papers, err := allPapers(s)
+		if err != nil {
+			return err
+		}
+		level, err := calibration.LevelOf(p.Class, quizzes, papers, v.desk.bank)
+		if err == nil {
+			ability := level.Aim(p.ShareRight)
+			o.Ability = &ability
+		}
+		return err
+	})
+	return o
+}
+
+// allPapers reads everything that is marked.
+func allPapers(s *results.Store) (quizzes []results.Quiz, papers []results.Paper, err error) {
+	if quizzes, err = s.Quizzes(); err != nil {
+		return nil, nil, err
+	}
+	for _, q := range quizzes {
+		some, err := s.Papers(q.ID)
+		if err != nil {
+			return nil, nil, err
+		}
+		papers = append(papers, some...)
+	}
+	return quizzes, papers, nil
+}
+
+// makeQuiz makes the quiz of a plan, keeps both and shows it. With fill, missing items are made.
+func (v *visit) makeQuiz(page planPage, fill bool) error {
+	p, err := v.parsed(page.Form)
+	if err != nil {
+		return v.showPlan(page)
+	}
+	text, err := page.Form.text()
+	if err != nil {
+		return err
+	}
+	if there, err := v.desk.bank.Quiz(p.Title + " (" + page.Week + ")"); err == nil {
+		page.Verdict = v.said.say("quiz.there", there.Name())
+		return v.showPlan(page)
+	}
+	q, err := v.assemble(p, v.aimed(p, page.Week), fill)
+	var impossible *assemble.ImpossibleError
+	if errors.As(err, &impossible) {
+		page.Verdict, page.Fill = impossible.Error(), len(impossible.Generate) > 0
+		return v.showPlan(page)
+	}
+	if err != nil {
+		page.Verdict = err.Error()
+		return v.showPlan(page)
+	}
+	given := q.Given(v.by(), v.now())
+	given.Plan, given.Class = text, p.Class
+	if err := v.desk.bank.KeepQuiz(given); err != nil {
+		return err
+	}
+	if page.Name == "" {
+		page.Name = p.Title
+	}
+	if _, err := v.desk.bank.SavePlan(bank.Plan{Name: page.Name, Text: text, By: v.by(), At: v.now()}); err != nil {
+		return err
+	}
+	return v.to("/quizzes/" + given.ID)
+}
+
+// assemble makes a quiz; with fill it makes the items that are missing and tries once more.
+func (v *visit) assemble(p assemble.Plan, o assemble.Options, fill bool) (assemble.Quiz, error) {
+	ctx, done := context.WithTimeout(v.Context(), 6*searchFor)
+	defer done()
+	q, err := assemble.Assemble(ctx, v.desk.bank, p, o)
+	var impossible *assemble.ImpossibleError
+	if !fill || !errors.As(err, &impossible) {
+		return q, err
+	}
+	for _, wish := range impossible.Generate {
+		request := generate.Request{Skill: wish.Skill, Where: wish.Where, Count: wish.Count, Seed: wish.Seed}
+		if _, err := generate.Into(v.desk.bank, request, bank.Ready, v.by(), v.now()); err != nil {
+			return q, err
+		}
+	}
+	return assemble.Assemble(ctx, v.desk.bank, p, o)
+}
+
+// swapItem puts a quiz with other items at the named places in the place of this one, which nobody
+// has sat yet.
+func swapItem(v *visit) error {
+	q, err := v.quizAsked()
+	if err != nil {
+		return err
+	}
+	marked, err := v.markedPapers(q)
+	if err != nil {
+		return err
+	}
+	if marked > 0 {
+		return v.wrong("quiz.sat")
+	}
+	p, err := assemble.ParsePlan([]byte(q.Plan), v.said.say("plan.title"))
+	if err != nil {
+		return v.wrong("quiz.noplan")
+	}
+	o := v.aimed(p, q.Week)
+	o.Forms, o.Earlier = len(q.Forms), assemble.EarlierOf(q)
+	o.Earlier.Replace = []string{v.FormValue("place")}
+	if _, err := v.desk.bank.TakeBack(q.Title, q.Week); err != nil {
+		return err
+	}
+	swapped, err := v.assemble(p, o, false)
+	if err != nil {
+		return errors.Join(v.notSwapped(err), v.desk.bank.KeepQuiz(q))
+	}
+	given := swapped.Given(v.by(), v.now())
+	given.Plan, given.Class, given.From = q.Plan, q.Class, q.ID
+	if err := v.desk.bank.KeepQuiz(given); err != nil {
+		return err
+	}
+	return v.to("/quizzes/" + given.ID)
+}
+
+func (v *visit) notSwapped(err error) error {
+	return &fault{status: http.StatusConflict, text: v.said.say("quiz.notswapped", err.Error())}
+}
+
+// takeBackQuiz frees the items of a quiz that was not given.
+func takeBackQuiz(v *visit) error {
+	q, err := v.quizAsked()
+	if err != nil {
+		return err
+	}
+	marked, err := v.markedPapers(q)
+	if err != nil {
+		return err
+	}
+	if marked > 0 {
+		return v.wrong("quiz.sat")
+	}
+	if _, err := v.desk.bank.TakeBack(q.Title, q.Week); err != nil {
+		return err
+	}
+	return v.to("/quizzes")
+}
+
+// printQuiz gives a form's sheet or key, the answers of all forms, or the quiz for other programs.
+func printQuiz(v *visit) error {
+	kept, err := v.quizAsked()
+	if err != nil {
+		return err
+	}
+	q := assemble.QuizOf(kept)
+	o := sheet.Options{PaperSize: v.FormValue("paper"), Lang: v.FormValue("lang"), Large: v.FormValue("large") != ""}
+	if err := o.Check(); err != nil {
+		return asTyped(err)
+	}
+	var papers []sheet.Paper
+	for _, form := range q.Forms {
+		papers = append(papers, sheet.PaperOf(q.Title, q.Week, form.Name, itemsOf(form), o.Lang))
+	}
+	name := strings.ToLower(url.PathEscape(strings.ReplaceAll(q.Title, " ", "-")))
+	var file bytes.Buffer
+	what := v.PathValue("what")
+	switch what {
+	case "quiz.csv":
+		err = export.WriteQuiz(&file, q)
+	case "quiz.zip":
+		err = writeQTI(&file, kept, o.Lang)
+	case "answers.pdf":
+		err = sheet.WriteKeys(&file, papers, o)
+	default:
+		form, key := strings.CutSuffix(strings.TrimSuffix(what, ".pdf"), "-key")
+		o.Key = key
+		err = errors.New("no form")
+		for _, paper := range papers {
+			if "form-"+paper.Form == form && strings.HasSuffix(what, ".pdf") {
+				err = sheet.WritePDF(&file, paper, o)
+			}
+		}
+		if err != nil && file.Len() == 0 {
+			return v.missing("fault.nothing")
+		}
+	}
+	if err != nil {
+		return err
+	}
+	types := map[string]string{"csv": "text/csv; charset=utf-8", "zip": "application/zip", "pdf": "application/pdf"}
+	v.w.Header().Set("Content-Type", types[what[len(what)-3:]])
+	v.w.Header().Set("Content-Disposition", fmt.Sprintf(`inline; filename="%s-%s"`, name, what))
+	_, err = file.WriteTo(v.w)
+	return err
+}
+
+func itemsOf(form assemble.Form) []bank.Item {
+	var items []bank.Item
+	for _, p := range form.Items {
+		items = append(items, p.Item)
+	}
+	return items
+}
+
+// writeQTI writes the quiz as a package of the open standard QTI 3.0.
+func writeQTI(file *bytes.Buffer, kept bank.Quiz, lang string) error {
+	var table bytes.Buffer
+	if err := export.WriteQuiz(&table, assemble.QuizOf(kept)); err != nil {
+		return err
+	}
+	rows, err := export.ReadQuiz(&table)
+	if err != nil {
+		return err
+	}
+	items := map[string]bank.Item{}
+	for _, form := range kept.Forms {
+		for _, placed := range form.Items {
+			items[placed.Item.ID] = placed.Item
+		}
+	}
+	p, err := qti.OfQuiz(kept.Title, lang, rows, func(id string) (bank.Item, error) { return items[id], nil })
+	if err != nil {
+		return err
+	}
+	_, err = qti.Write(file, p, p.Sequence())
+	return err
+}
