@@ -23,7 +23,7 @@ func assembleCommand() *cli.Command {
 			"prints how even the forms are, and notes the use of the items in the bank unless --try is given.\n" +
 			"When the plan can't be met nothing is written, and it says which rules can't hold together and what would help.\n\n" +
 			"Example: evenhand assemble demo/friday.toml --out next --week 2026-W49 --forms 2 --fill\n" +
-			"         evenhand assemble demo/friday.toml --out next2 --week 2026-W49 --from next --replace A3",
+			"         evenhand assemble demo/friday.toml --out next2 --week 2026-W49 --from next --replace A1",
 		Flags: append([]cli.Flag{
 			&cli.StringFlag{Name: "out", Usage: "the `DIR` to write into; it is made if need be"},
 			&cli.IntFlag{Name: "forms", Usage: "`HOW MANY` even forms, 1 to 6; else as the plan says"},
