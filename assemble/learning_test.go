@@ -27,7 +27,7 @@ rest = 10
 
 [[row]]
 skill = "subtract-regrouping"
-count = 3
+count = 2
 
 [[row]]
 skill = "subtract-two-digit"
@@ -35,7 +35,7 @@ count = 3
 
 [[row]]
 skill = "facts-within-20"
-count = 4
+count = 5
 `
 
 // weakClass is 24 pupils of grade 2 who stand 1.3 logits below the usual, and how difficult
@@ -132,7 +132,7 @@ func TestTheFourthQuizFitsTheClass(t *testing.T) {
 func fourQuizzes(t *testing.T, seed uint64) (first, fourth float64) {
 	b, w := newBank(t), newWeakClass(seed)
 	for _, skill := range []standards.SkillID{"subtract-regrouping", "subtract-two-digit", "facts-within-20"} {
-		made, err := generate.Make(generate.Request{Skill: skill, Count: 100, Seed: seed})
+		made, err := generate.Make(generate.Request{Skill: skill, Count: 150, Seed: seed})
 		if err != nil {
 			t.Fatal(err)
 		}
