@@ -20,5 +20,5 @@ func (k kit) faceToDraw(given string, t words.Time) drawing {
 	if k.key {
 		hands = &t
 	}
-	return centred(3, k.bold(given), k.dial(dialRadius, hands))
+	return centred(3, k.bold(given), k.dial(k.radius, hands))
 }

@@ -50,7 +50,7 @@ func keyPlace(number int) int { return keyPlaces[max(0, number-1)%len(keyPlaces)
 func (k kit) questionAlone(posed task.Task) drawing {
 	switch t := posed.(type) {
 	case task.Clock:
-		return k.dial(dialRadius, &t.Time)
+		return k.dial(k.radius, &t.Time)
 	case task.Sentence, task.Balance, task.PlaceValue, task.Expanded:
 		return k.sentenceOf(posed.String(), nil, 0)
 	case task.WriteNumber:

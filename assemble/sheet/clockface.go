@@ -24,7 +24,7 @@ func clockFace(k kit, asked task.Task) (drawing, bool) {
 			answer = centred(1, k.print(t.Time.DayHint(k.lang), lettering{size: .78 * k.size}), answer)
 		}
 	}
-	return centred(4, k.dial(dialRadius, &t.Time), answer), true
+	return centred(4, k.dial(k.radius, &t.Time), answer), true
 }
 
 // digitalTime is a box for the hour and one for the minutes, and the halves of the

@@ -17,6 +17,7 @@ type kit struct {
 	height float64 // of the tallest item that a page holds
 	scale  float64 // how much larger all is printed: 1, or more for large print
 	place  int     // of the right answer where there are three to choose from, 0 to 2
+	radius float64 // of a clock face
 	words  *ownWords
 }
 

@@ -85,7 +85,7 @@ func (o Options) settle() (settings, error) {
 	if err != nil {
 		return settings{}, err
 	}
-	k := kit{face: f, size: 18 * pointSize, lang: o.Lang, key: o.Key, scale: 1}
+	k := kit{face: f, size: 18 * pointSize, lang: o.Lang, key: o.Key, scale: 1, radius: dialRadius}
 	s := settings{Options: o, kit: k, margin: 16, nameSpace: 14, topSpace: 29, bottomSpace: 19}
 	if o.Large { // wide margins would cost words
 		s.scale, s.margin, s.nameSpace, s.topSpace, s.bottomSpace = largeScale, 16/largeScale, 9, 21, 13

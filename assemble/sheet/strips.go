@@ -8,12 +8,15 @@ const (
 	stripGap  = 5.0  // between rows of items
 	cellGap   = 8.0  // between items side by side
 	cellWords = 58.0 // least width of a direction
+
+	stripRadius = 19.0 // of a clock face
 )
 
 // strips repeats short quizzes down a page, to be cut apart: one strip a pupil. Several forms take
 // turns, so that neighbours get different ones, on as many pages as it takes for each page's
 // cuts to be the same again.
 func (s settings) strips(papers []Paper) ([]leaf, error) {
+	s.radius = stripRadius
 	contents := make([]drawing, len(papers))
 	tallest := 0.0
 	for i, p := range papers {
