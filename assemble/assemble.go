@@ -28,6 +28,8 @@ type Options struct {
 	// term used items, beyond what the bank knows.
 	out   map[string]bool
 	extra map[string]int
+
+	sat []bank.QuizForm // of a make-up form: the forms before it
 }
 
 // Assemble makes the best quiz that the bank can give under the plan: all rules

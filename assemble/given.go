@@ -8,7 +8,8 @@ import (
 	"evenhand/bank/results"
 )
 
-// Given is the quiz as the bank keeps it, from the hands of by.
+// Given is the quiz as the bank keeps it, from the hands of by. What is beside the quiz itself, such as
+// its plan, is left to fill in.
 func (q Quiz) Given(by string, at time.Time) bank.Quiz {
 	given := bank.Quiz{
 		Title: q.Title, Week: q.Week, Seed: q.Seed,
@@ -18,8 +19,8 @@ func (q Quiz) Given(by string, at time.Time) bank.Quiz {
 	}
 	for _, form := range q.Forms {
 		kept := bank.QuizForm{Name: form.Name, Scores: form.Scores}
-		for _, placed := range form.Items {
-			kept.Items = append(kept.Items, bank.QuizItem{Item: placed.Item, Row: placed.Row, Uses: placed.Uses, Shared: placed.Shared})
+		for _, p := range form.Items {
+			kept.Items = append(kept.Items, bank.QuizItem{Item: p.Item, Row: p.Row, Uses: p.Uses, Shared: p.Shared, Choices: p.Choices})
 		}
 		given.Forms = append(given.Forms, kept)
 	}
@@ -37,8 +38,8 @@ func QuizOf(given bank.Quiz) Quiz {
 	}
 	for _, kept := range given.Forms {
 		form := Form{Name: kept.Name, Scores: search.Points(kept.Scores)}
-		for i, placed := range kept.Items {
-			form.Items = append(form.Items, Placed{Number: i + 1, Item: placed.Item, Row: placed.Row, Uses: placed.Uses, Shared: placed.Shared})
+		for i, p := range kept.Items {
+			form.Items = append(form.Items, Placed{i + 1, p.Item, p.Row, p.Uses, p.Shared, p.Choices})
 		}
 		q.Forms = append(q.Forms, form)
 	}
@@ -47,11 +48,29 @@ func QuizOf(given bank.Quiz) Quiz {
 
 // EarlierOf is the quiz as one that another is made from.
 func EarlierOf(given bank.Quiz) Earlier {
-	var earlier Earlier
+	earlier := Earlier{Quiz: given.ID}
 	for _, form := range given.Forms {
 		for i, placed := range form.Items {
-			earlier.Spots = append(earlier.Spots, Spot{Form: form.Name, Number: i + 1, ID: placed.Item.ID, Look: placed.Item.Look})
+			spot := Spot{Form: form.Name, Number: i + 1, ID: placed.Item.ID, Look: placed.Item.Look}
+			earlier.Spots = append(earlier.Spots, spot)
 		}
 	}
 	return earlier
+}
+
+// PlanOf is the plan that a quiz was given under; ok is false where the bank keeps none.
+func PlanOf(given bank.Quiz) (plan Plan, ok bool, err error) {
+	name := "the plan of " + given.Name()
+	switch {
+	case given.Plan == "":
+		return Plan{}, false, nil
+	case given.PacingWeek == 0:
+		plan, err = ParsePlan([]byte(given.Plan), name)
+		return plan, err == nil, err
+	}
+	pacing, err := ParsePacing([]byte(given.Plan), name)
+	if err != nil {
+		return Plan{}, false, err
+	}
+	return pacing.Plans(given.PacingWeek)[given.PacingWeek-1], true, nil
 }

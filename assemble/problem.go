@@ -73,6 +73,9 @@ func newProblem(b *bank.Bank, plan Plan, o Options) (*problem, error) {
 	if err := p.takeEarlier(o); err != nil {
 		return nil, err
 	}
+	if err := p.takeSat(o); err != nil {
+		return nil, err
+	}
 	if err := p.gather(); err != nil {
 		return nil, err
 	}

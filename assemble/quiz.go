@@ -82,6 +82,8 @@ type Placed struct {
 	Row    string    // the name of the plan's row that it fills
 	Uses   int       // how often it was used before
 	Shared bool      // it stands in every form
+
+	Choices []string // the answers printed to choose from, in order; nil where the printing decides
 }
 
 // Swap is one exchange of an item for another on a form.

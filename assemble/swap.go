@@ -15,6 +15,7 @@ import (
 // item is named by its form and number, such as "A3". At most one of the two is
 // used; with neither, all is kept.
 type Earlier struct {
+	Quiz    string // its ID, where the bank keeps it
 	Spots   []Spot // every item of the quiz
 	Replace []string
 	Keep    []string

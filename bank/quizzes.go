@@ -25,10 +25,13 @@ type Quiz struct {
 	Week  string `json:"week"`            // ISO week, such as 2026-W48
 	Class string `json:"class,omitempty"` // for whom; empty for the whole grade
 
-	Plan   string `json:"plan,omitempty"`    // the text of its plan
-	From   string `json:"from,omitempty"`    // ID of the quiz that it was started from
-	MakeUp string `json:"make_up,omitempty"` // ID of the quiz whose absent pupils it is for
-	Seed   uint64 `json:"seed,string"`
+	Plan       string `json:"plan,omitempty"`        // the text of its plan
+	PacingWeek int    `json:"pacing_week,omitempty"` // from 1, where the text is a pacing list: which of its weeks
+	From       string `json:"from,omitempty"`        // ID of the quiz that it was started from
+	MakeUp     string `json:"make_up,omitempty"`     // ID of the quiz whose absent pupils it is for
+	Seed       uint64 `json:"seed,string"`
+
+	Printed *Printed `json:"printed,omitempty"` // how its sheets were printed; nil where nobody noted it
 
 	ShareRight int    `json:"share_right"` // the mark aimed at, in 100
 	Level      int    `json:"level"`       // ability of the typical pupil, thousandths of a logit
@@ -47,6 +50,19 @@ type Quiz struct {
 	TakenBack bool `json:"taken_back,omitempty"` // it was not given after all: its items are free again
 }
 
+// Printed is how the sheets of a quiz were printed.
+type Printed struct {
+	Paper   string `json:"paper"`             // letter or a4
+	Lang    string `json:"lang"`              // en or es
+	Large   bool   `json:"large,omitempty"`   // large print
+	Columns int    `json:"columns,omitempty"` // at most so many items side by side
+	Spaced  bool   `json:"spaced,omitempty"`  // more room between the items
+	Fewer   int    `json:"fewer,omitempty"`   // only so many items of each form; 0 is all
+	Aloud   bool   `json:"aloud,omitempty"`   // also what to read aloud
+	HTML    bool   `json:"html,omitempty"`    // also pages for a browser
+	Strips  bool   `json:"strips,omitempty"`  // strips to cut apart, not pages
+}
+
 // QuizForm is a form of a quiz, its items in the order of the sheet.
 type QuizForm struct {
 	Name   string     `json:"name"`            // "A", "B", ...
@@ -60,6 +76,8 @@ type QuizItem struct {
 	Row    string `json:"row"`              // the name of the plan's row that it fills
 	Uses   int    `json:"uses,omitempty"`   // how often it was used before
 	Shared bool   `json:"shared,omitempty"` // it stands in every form
+
+	Choices []string `json:"choices,omitempty"` // the answers printed to choose from, in order
 }
 
 // quizItem is how a QuizItem is kept: all of the item that a sheet, a key or a marking may ask for.
@@ -78,6 +96,7 @@ type quizItem struct {
 	Row        string            `json:"row"`
 	Uses       int               `json:"uses,omitempty"`
 	Shared     bool              `json:"shared,omitempty"`
+	Choices    []string          `json:"choices,omitempty"`
 }
 
 // MarshalJSON writes the item with its place.
@@ -86,7 +105,7 @@ func (q QuizItem) MarshalJSON() ([]byte, error) {
 	kept := quizItem{
 		ID: it.ID, Revision: it.Revision, Task: it.Task, Wording: it.Wording, Key: it.Key, Skill: it.Skill, Look: it.Look,
 		Standards: it.Codes, Traits: map[string]string{}, Difficulty: int(it.Difficulty()), Seconds: it.Seconds,
-		Row: q.Row, Uses: q.Uses, Shared: q.Shared,
+		Row: q.Row, Uses: q.Uses, Shared: q.Shared, Choices: q.Choices,
 	}
 	for _, trait := range task.AllTraits() {
 		if value := it.Traits.Get(trait); value != "" {
@@ -111,7 +130,7 @@ func (q *QuizItem) UnmarshalJSON(text []byte) error {
 			it.Traits[trait] = value
 		}
 	}
-	*q = QuizItem{Item: it, Row: kept.Row, Uses: kept.Uses, Shared: kept.Shared}
+	*q = QuizItem{Item: it, Row: kept.Row, Uses: kept.Uses, Shared: kept.Shared, Choices: kept.Choices}
 	return nil
 }
 

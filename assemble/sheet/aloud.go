@@ -110,9 +110,8 @@ func (k kit) sentenceAloud(sentence string) string {
 var optionsSaid = phrase{"Answers to choose from: %s.", "Respuestas para elegir: %s."}
 
 func (k kit) choiceAloud(q Question) []string {
-	options, _, _ := task.OptionsAt(q.Task, keyPlace(q.Number))
 	var list []string
-	for _, option := range options {
+	for _, option := range Choices(q) {
 		list = append(list, OptionText(q.Task, option))
 	}
 	var asked []string

@@ -14,16 +14,28 @@ func choice(k kit, posed task.Task) (drawing, bool) {
 	if !slices.Contains(posed.Looks(), task.LookChoice) {
 		return drawing{}, false
 	}
-	options, at, _ := task.OptionsAt(posed, k.place)
-	answers := make([]drawing, len(options))
-	for i, option := range options {
-		answers[i] = row(k.gap(), k.markBox(i == at), k.text(OptionText(posed, option)))
+	answers := make([]drawing, len(k.choices))
+	for i, option := range k.choices {
+		answers[i] = row(k.gap(), k.markBox(option == posed.Key()), k.text(OptionText(posed, option)))
 	}
 	parts := []drawing{k.questionAlone(posed), flow(k.width, 4*k.gap(), 3, answers...)}
 	if t, ok := posed.(task.Clock); ok && t.Time.Half != "" {
 		parts = append(parts, k.halvesOfDay(t.Time))
 	}
 	return stack(4, parts...), true
+}
+
+// Choices are the answers that a question offers to choose from, in order: those it was given with,
+// else the rule's. Questions in another look have none.
+func Choices(q Question) []string {
+	switch {
+	case q.Task == nil || q.Look != task.LookChoice:
+		return nil
+	case len(q.Choices) > 0:
+		return q.Choices
+	}
+	options, _, _ := task.OptionsAt(q.Task, keyPlace(q.Number))
+	return options[:]
 }
 
 // OptionText is an answer to choose as it is printed: a time stands without its half of the

@@ -145,11 +145,11 @@ func (k kit) misstep(q Question, m task.Misstep) drawing {
 // shown are the missteps that can show on the sheet: where there are answers to choose from,
 // those that stand there.
 func shown(q Question) []task.Misstep {
-	if q.Task == nil || q.Look != task.LookChoice {
+	choices := Choices(q)
+	if len(choices) == 0 {
 		return q.Missteps
 	}
-	options, _, _ := task.OptionsAt(q.Task, keyPlace(q.Number))
 	return slices.DeleteFunc(slices.Clone(q.Missteps), func(m task.Misstep) bool {
-		return !slices.Contains(options[:], m.Answer)
+		return !slices.Contains(choices, m.Answer)
 	})
 }

@@ -9,16 +9,16 @@ import (
 // kit is what looks are drawn with: the type, its size, the language, whether the
 // answers are filled in, and the width there is.
 type kit struct {
-	face   *face
-	size   float64 // of the type, in millimetres
-	lang   string
-	key    bool
-	width  float64
-	height float64 // of the tallest item that a page holds
-	scale  float64 // how much larger all is printed: 1, or more for large print
-	place  int     // of the right answer where there are three to choose from, 0 to 2
-	radius float64 // of a clock face
-	words  *ownWords
+	face    *face
+	size    float64 // of the type, in millimetres
+	lang    string
+	key     bool
+	width   float64
+	height  float64  // of the tallest item that a page holds
+	scale   float64  // how much larger all is printed: 1, or more for large print
+	choices []string // the answers to choose from, where there are such
+	radius  float64  // of a clock face
+	words   *ownWords
 }
 
 // ownWords is a question as a colleague worded it, in place of the task's own words.

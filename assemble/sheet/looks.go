@@ -109,7 +109,7 @@ func (k kit) draw(q Question) (drawing, error) {
 	if !ok {
 		return drawing{}, fmt.Errorf("item %d: no look %q; %q can be shown as %s", q.Number, q.Look, q.Task, lookNames(q.Task))
 	}
-	k.place, k.words = keyPlace(q.Number), &ownWords{text: q.Text}
+	k.choices, k.words = Choices(q), &ownWords{text: q.Text}
 	d, ok := l.draw(k, q.Task)
 	if !ok {
 		return drawing{}, fmt.Errorf("item %d: %q can't be shown as %s; it can be shown as %s", q.Number, q.Task, q.Look, lookNames(q.Task))

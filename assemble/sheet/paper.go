@@ -25,6 +25,7 @@ type Question struct {
 	Text     string         // the question in words of its own; may be empty where there is a task
 	Key      string         // the right answer, used without a task
 	Missteps []task.Misstep // likely wrong answers, for the key
+	Choices  []string       // three answers to choose from, in order, one of them right; empty for those that Choices gives
 }
 
 // Options are how a paper is printed. The zero value is a Letter sheet for pupils in

@@ -66,7 +66,11 @@ func assembleQuiz(c *cli.Context) error {
 	if c.IsSet("from-week") {
 		return usagef("--from-week is the first week of a term; say how many there are with --weeks")
 	}
-	plan, err := readPlan(c, path)
+	text, err := planText(c, path, false)
+	if err != nil {
+		return err
+	}
+	plan, err := assemble.ParsePlan(text, path)
 	if err != nil {
 		return err
 	}
@@ -100,7 +104,7 @@ func assembleQuiz(c *cli.Context) error {
 			if err != nil {
 				return err
 			}
-			return deliver(c, b, quiz, c.String("out"))
+			return deliver(c, b, quiz, c.String("out"), bank.Quiz{Plan: string(text), Class: plan.Class, From: options.Earlier.Quiz})
 		})
 	})
 }
@@ -214,13 +218,15 @@ func filling(c *cli.Context, b *bank.Bank, times int, try func() error) error {
 	return err
 }
 
-// deliver writes the quiz's files, shows its balance and notes its use.
-func deliver(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string) error {
+// deliver writes the quiz's files, shows its balance and notes its use; about is what the bank keeps
+// beside the quiz.
+func deliver(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string, about bank.Quiz) error {
+	quiz = withChoices(quiz)
 	if err := writeQuizFiles(c, quiz, dir); err != nil {
 		return err
 	}
 	if !c.Bool("try") {
-		if err := b.KeepQuiz(quiz.Given(author(c), now())); err != nil {
+		if err := b.KeepQuiz(givenNow(c, quiz, about)); err != nil {
 			return fmt.Errorf("the quiz is in %s, but it could not be noted in the bank: %w", dir, err)
 		}
 	}
@@ -235,6 +241,14 @@ func deliver(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string) error
 	saySwaps(c, b, quiz)
 	say(c, "%s in %s: %s", quiz.Title, dir, fileNames(quiz))
 	return nil
+}
+
+// givenNow is the quiz as it is given now, with what is known about it.
+func givenNow(c *cli.Context, quiz assemble.Quiz, about bank.Quiz) bank.Quiz {
+	given, printed := quiz.Given(author(c), now()), printedAs(c)
+	given.Plan, given.PacingWeek, given.Class = about.Plan, about.PacingWeek, about.Class
+	given.From, given.MakeUp, given.Printed = about.From, about.MakeUp, &printed
+	return given
 }
 
 // saySwaps says what was exchanged in an earlier quiz and what that changed.

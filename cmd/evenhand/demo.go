@@ -186,11 +186,14 @@ func demoQuiz(c *cli.Context, b *bank.Bank, dir string) error {
 	if err != nil {
 		return err
 	}
+	quiz = withChoices(quiz)
 	out := filepath.Join(dir, "friday")
 	if err := writeQuizFiles(c, quiz, out); err != nil {
 		return err
 	}
-	if err := b.KeepQuiz(quiz.Given("grade team", demoTime)); err != nil {
+	given, printed := quiz.Given("grade team", demoTime), printedAs(c)
+	given.Plan, given.Class, given.Printed = string(demoPlan), plan.Class, &printed
+	if err := b.KeepQuiz(given); err != nil {
 		return err
 	}
 	tell(c, "Assembled %s: %s", quiz.Title, quiz.Verdict())

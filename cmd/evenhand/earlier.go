@@ -48,6 +48,9 @@ func spotsOf(c *cli.Context, name string) (earlier assemble.Earlier, err error) 
 		name = filepath.Join(name, "quiz.csv")
 	}
 	rows, err := export.ReadQuizFile(name)
+	if given, wrong := export.Given(name, c.String("week")); wrong == nil {
+		earlier.Quiz = given.ID
+	}
 	for _, row := range rows {
 		earlier.Spots = append(earlier.Spots, assemble.Spot{Form: row.Form, Number: int(row.Number), ID: row.ID, Look: task.Look(row.Look)})
 	}

@@ -8,6 +8,7 @@ import (
 	"evenhand/assemble"
 	"evenhand/assemble/export"
 	"evenhand/assemble/sheet"
+	"evenhand/bank"
 	"evenhand/bank/files"
 
 	"github.com/urfave/cli/v2"
@@ -26,9 +27,42 @@ var printFlags = []cli.Flag{
 	&cli.BoolFlag{Name: "strips", Usage: "strips to cut apart; several forms take turns in strips.pdf"},
 }
 
-func printOptions(c *cli.Context, key bool) sheet.Options {
-	o := sheet.Options{PaperSize: c.String("paper"), Lang: c.String("lang"), Large: c.Bool("large"), Columns: c.Int("columns"), Spaced: c.Bool("spaced"), Key: key}
-	if c.Bool("strips") {
+// printedAs is how the command line wants sheets printed.
+func printedAs(c *cli.Context) bank.Printed {
+	return bank.Printed{
+		Paper: c.String("paper"), Lang: c.String("lang"), Large: c.Bool("large"), Columns: c.Int("columns"),
+		Spaced: c.Bool("spaced"), Fewer: c.Int("fewer"), Aloud: c.Bool("aloud"), HTML: c.Bool("html"), Strips: c.Bool("strips"),
+	}
+}
+
+// printedAgain is the same for a quiz that was given: what the command line leaves open is as it was.
+func printedAgain(c *cli.Context, before *bank.Printed) bank.Printed {
+	again := printedAs(c)
+	if before == nil {
+		return again
+	}
+	unlessSaid(c, "paper", &again.Paper, before.Paper)
+	unlessSaid(c, "lang", &again.Lang, before.Lang)
+	unlessSaid(c, "large", &again.Large, before.Large)
+	unlessSaid(c, "columns", &again.Columns, before.Columns)
+	unlessSaid(c, "spaced", &again.Spaced, before.Spaced)
+	unlessSaid(c, "fewer", &again.Fewer, before.Fewer)
+	unlessSaid(c, "aloud", &again.Aloud, before.Aloud)
+	unlessSaid(c, "html", &again.HTML, before.HTML)
+	unlessSaid(c, "strips", &again.Strips, before.Strips)
+	return again
+}
+
+// unlessSaid puts the value from before where the command line leaves the flag off.
+func unlessSaid[T any](c *cli.Context, flag string, value *T, before T) {
+	if !c.IsSet(flag) {
+		*value = before
+	}
+}
+
+func sheetOptions(p bank.Printed, key bool) sheet.Options {
+	o := sheet.Options{PaperSize: p.Paper, Lang: p.Lang, Large: p.Large, Columns: p.Columns, Spaced: p.Spaced, Key: key}
+	if p.Strips {
 		o.Layout = sheet.Strips
 	}
 	return o
@@ -36,7 +70,7 @@ func printOptions(c *cli.Context, key bool) sheet.Options {
 
 // checkPrint refuses print options before any work is done.
 func checkPrint(c *cli.Context) error {
-	if err := printOptions(c, false).Check(); err != nil {
+	if err := sheetOptions(printedAs(c), false).Check(); err != nil {
 		return usagef("%v", err)
 	}
 	if c.IsSet("fewer") && c.Int("fewer") < 1 {
@@ -49,16 +83,30 @@ func checkPrint(c *cli.Context) error {
 func paperOf(quiz assemble.Quiz, form assemble.Form, lang string) sheet.Paper {
 	paper := sheet.Paper{Title: quiz.Title, Form: form.Name, Week: quiz.Week}
 	for _, placed := range form.Items {
-		paper.Questions = append(paper.Questions, sheet.QuestionOf(placed.Item, placed.Number, lang))
+		question := sheet.QuestionOf(placed.Item, placed.Number, lang)
+		question.Choices = placed.Choices
+		paper.Questions = append(paper.Questions, question)
 	}
 	return paper
+}
+
+// withChoices notes which answers the sheets offer to choose from, and in which order, so that they
+// stay the same whenever they are printed.
+func withChoices(quiz assemble.Quiz) assemble.Quiz {
+	for _, form := range quiz.Forms {
+		for i := range form.Items {
+			placed := &form.Items[i]
+			placed.Choices = sheet.Choices(sheet.QuestionOf(placed.Item, placed.Number, "en"))
+		}
+	}
+	return quiz
 }
 
 // writeQuizFiles writes all files of a quiz into a folder, which appears with all of
 // them or not at all. mayFill says whether it may be replaced.
 func writeQuizFiles(c *cli.Context, quiz assemble.Quiz, dir string) error {
 	return writeFolder(c, dir, func(write writing) error {
-		if err := writeForms(c, quiz, write); err != nil {
+		if err := writeForms(c, quiz, printedAs(c), write); err != nil {
 			return err
 		}
 		if err := write("quiz.json", func(w io.Writer) error { return export.WriteQuizJSON(w, quiz) }); err != nil {
@@ -87,33 +135,33 @@ func writeFolder(c *cli.Context, dir string, fill func(writing) error) error {
 
 // writeForms writes every form's sheet and key, the answers of all forms in one file, and with --strips
 // the forms by turns.
-func writeForms(c *cli.Context, quiz assemble.Quiz, write writing) error {
+func writeForms(c *cli.Context, quiz assemble.Quiz, as bank.Printed, write writing) error {
 	var papers []sheet.Paper
 	for _, form := range quiz.Forms {
-		if c.IsSet("fewer") {
+		if as.Fewer > 0 {
 			var err error
-			if form, err = assemble.Fewer(form, c.Int("fewer")); err != nil {
+			if form, err = assemble.Fewer(form, as.Fewer); err != nil {
 				return err
 			}
 		}
-		papers = append(papers, paperOf(quiz, form, c.String("lang")))
-		sayOtherLanguage(c, form)
-		if err := writeForm(c, papers[len(papers)-1], write); err != nil {
+		papers = append(papers, paperOf(quiz, form, as.Lang))
+		sayOtherLanguage(c, form, as.Lang)
+		if err := writeForm(c, papers[len(papers)-1], as, write); err != nil {
 			return err
 		}
 	}
-	if c.Bool("strips") && len(papers) > 1 {
-		if err := write("strips.pdf", func(w io.Writer) error { return sheet.WriteStrips(w, papers, printOptions(c, false)) }); err != nil {
+	if as.Strips && len(papers) > 1 {
+		if err := write("strips.pdf", func(w io.Writer) error { return sheet.WriteStrips(w, papers, sheetOptions(as, false)) }); err != nil {
 			return err
 		}
 	}
-	return write("keys.pdf", func(w io.Writer) error { return sheet.WriteKeys(w, papers, printOptions(c, true)) })
+	return write("keys.pdf", func(w io.Writer) error { return sheet.WriteKeys(w, papers, sheetOptions(as, true)) })
 }
 
 // sayOtherLanguage names the items that a Spanish sheet has in English, as a colleague worded them there
 // alone.
-func sayOtherLanguage(c *cli.Context, form assemble.Form) {
-	if c.String("lang") != "es" {
+func sayOtherLanguage(c *cli.Context, form assemble.Form, lang string) {
+	if lang != "es" {
 		return
 	}
 	for _, placed := range form.Items {
@@ -125,30 +173,30 @@ func sayOtherLanguage(c *cli.Context, form assemble.Form) {
 }
 
 // writeForm writes a form's sheet and its key.
-func writeForm(c *cli.Context, paper sheet.Paper, write writing) error {
-	if err := sayUnprintable(c, paper); err != nil {
+func writeForm(c *cli.Context, paper sheet.Paper, as bank.Printed, write writing) error {
+	if err := sayUnprintable(c, paper, as); err != nil {
 		return err
 	}
 	for _, key := range []bool{false, true} {
 		name := "form-" + paper.Form + map[bool]string{true: "-key"}[key] + ".pdf"
-		if err := write(name, func(w io.Writer) error { return sheet.WritePDF(w, paper, printOptions(c, key)) }); err != nil {
+		if err := write(name, func(w io.Writer) error { return sheet.WritePDF(w, paper, sheetOptions(as, key)) }); err != nil {
 			return err
 		}
 	}
-	if c.Bool("aloud") {
-		if err := write("form-"+paper.Form+"-aloud.pdf", func(w io.Writer) error { return sheet.WriteScript(w, paper, printOptions(c, false)) }); err != nil {
+	if as.Aloud {
+		if err := write("form-"+paper.Form+"-aloud.pdf", func(w io.Writer) error { return sheet.WriteScript(w, paper, sheetOptions(as, false)) }); err != nil {
 			return err
 		}
 	}
-	if !c.Bool("html") {
+	if !as.HTML {
 		return nil
 	}
-	return write("form-"+paper.Form+".html", func(w io.Writer) error { return sheet.WriteHTML(w, paper, printOptions(c, false)) })
+	return write("form-"+paper.Form+".html", func(w io.Writer) error { return sheet.WriteHTML(w, paper, sheetOptions(as, false)) })
 }
 
 // sayUnprintable warns of characters that the font does not have.
-func sayUnprintable(c *cli.Context, paper sheet.Paper) error {
-	missing, err := sheet.Unprintable(paper, printOptions(c, false))
+func sayUnprintable(c *cli.Context, paper sheet.Paper, as bank.Printed) error {
+	missing, err := sheet.Unprintable(paper, sheetOptions(as, false))
 	if err == nil && len(missing) > 0 {
 		say(c, "form %s: the font has no %q; a question mark stands there", paper.Form, string(missing))
 	}

@@ -15,7 +15,7 @@ func printCommand() *cli.Command {
 	return &cli.Command{
 		Name: "print", Usage: "print a quiz that was given again: large, in Spanish, one form", ArgsUsage: "QUIZ --out DIR [options]",
 		Description: "QUIZ is a quiz that the bank keeps, by its title, week or the beginning of its ID, or its folder. Its sheets and keys\n" +
-			"come as the options say, with the very items it was given with, whatever has become of them since.\n\n" +
+			"come as they were given, with the very items as they stood then; options change the paper, the language or the print.\n\n" +
 			"Example: evenhand print 2026-W48 --out friday-large --large --form B",
 		Flags: append([]cli.Flag{
 			&cli.StringFlag{Name: "out", Usage: "the new `DIR` to write into"},
@@ -41,14 +41,15 @@ func printQuiz(c *cli.Context) error {
 		return fmt.Errorf("%s is there already; name a new folder", dir)
 	}
 	return readingBank(c, func(b *bank.Bank) error {
-		quiz, err := keptQuiz(c, b, name)
+		kept, err := keptQuiz(c, b, name)
 		if err != nil {
 			return err
 		}
+		quiz, as := assemble.QuizOf(kept), printedAgain(c, kept.Printed)
 		if quiz.Forms, err = wantedForms(c, quiz); err != nil {
 			return err
 		}
-		if err := writeFolder(c, dir, func(write writing) error { return writeForms(c, quiz, write) }); err != nil {
+		if err := writeFolder(c, dir, func(write writing) error { return writeForms(c, quiz, as, write) }); err != nil {
 			return err
 		}
 		say(c, "%s (%s) in %s", quiz.Title, quiz.Week, dir)

@@ -31,10 +31,11 @@ func runQuizzes(c *cli.Context) error {
 		if c.NArg() == 0 {
 			return listQuizzes(c, b)
 		}
-		quiz, err := keptQuiz(c, b, c.Args().First())
+		kept, err := keptQuiz(c, b, c.Args().First())
 		if err != nil {
 			return err
 		}
+		quiz := assemble.QuizOf(kept)
 		if c.Bool("json") {
 			return export.WriteQuizJSON(c.App.Writer, quiz)
 		}
@@ -80,20 +81,20 @@ func showQuiz(c *cli.Context, quiz assemble.Quiz) error {
 
 // keptQuiz is the quiz that a person names: one that the bank keeps, by title, week or the beginning
 // of its ID, or by its folder.
-func keptQuiz(c *cli.Context, b *bank.Bank, name string) (assemble.Quiz, error) {
+func keptQuiz(c *cli.Context, b *bank.Bank, name string) (bank.Quiz, error) {
 	called := name
 	if exists(name) {
 		given, err := folderQuiz(c, name)
 		if err != nil {
-			return assemble.Quiz{}, err
+			return bank.Quiz{}, err
 		}
 		called = given.ID
 	}
 	kept, err := b.Quiz(called)
 	if err != nil && called != name {
-		return assemble.Quiz{}, fmt.Errorf("the bank does not keep the quiz in %s: it was made without it, by an older evenhand, or with --try", name)
+		err = fmt.Errorf("the bank does not keep the quiz in %s: it was made without it, by an older evenhand, or with --try", name)
 	}
-	return assemble.QuizOf(kept), err
+	return kept, err
 }
 
 // givenQuiz is the quiz that a person names, as papers are marked by it: its folder or quiz.csv,

@@ -20,7 +20,11 @@ func assembleTerm(c *cli.Context, path string) error {
 	if weeks := c.Int("weeks"); weeks < 1 || weeks > assemble.MaxWeeks {
 		return usagef("--weeks is %d; a term has 1 to %d weeks", weeks, assemble.MaxWeeks)
 	}
-	pacing, err := readPacing(c, path)
+	text, err := planText(c, path, true)
+	if err != nil {
+		return err
+	}
+	pacing, err := assemble.ParsePacing(text, path)
 	if err != nil {
 		return err
 	}
@@ -61,7 +65,7 @@ func assembleTerm(c *cli.Context, path string) error {
 			if err != nil {
 				return err
 			}
-			return deliverTerm(c, b, term)
+			return deliverTerm(c, b, term, string(text))
 		})
 	})
 }
@@ -86,17 +90,21 @@ func readPacing(c *cli.Context, name string) (assemble.Pacing, error) {
 	return assemble.ParsePacing(text, name)
 }
 
-func deliverTerm(c *cli.Context, b *bank.Bank, term assemble.Term) error {
+func deliverTerm(c *cli.Context, b *bank.Bank, term assemble.Term, pacing string) error {
+	for i, quiz := range term.Quizzes {
+		term.Quizzes[i] = withChoices(quiz)
+	}
 	for _, quiz := range term.Quizzes {
 		if err := writeQuizFiles(c, quiz, filepath.Join(c.String("out"), quiz.Week)); err != nil {
 			return err
 		}
 	}
-	for _, quiz := range term.Quizzes {
+	for i, quiz := range term.Quizzes {
 		if c.Bool("try") {
 			break
 		}
-		if err := b.KeepQuiz(quiz.Given(author(c), now())); err != nil {
+		about := bank.Quiz{Plan: pacing, PacingWeek: i + 1, Class: term.Plans[i].Class}
+		if err := b.KeepQuiz(givenNow(c, quiz, about)); err != nil {
 			return fmt.Errorf("the quizzes are in %s, but that of week %s could not be noted in the bank: %w", c.String("out"), quiz.Week, err)
 		}
 	}
