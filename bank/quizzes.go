@@ -203,8 +203,21 @@ func (b *Bank) Quizzes() (list []Quiz, err error) {
 	return list, err
 }
 
+// MakeUps lists the make-up forms of a quiz, in the order of their letters.
+func (b *Bank) MakeUps(id string) (list []Quiz, err error) {
+	all, err := b.Quizzes()
+	for _, q := range all {
+		if q.MakeUp == id {
+			list = append(list, q)
+		}
+	}
+	slices.SortFunc(list, func(a, b Quiz) int { return strings.Compare(a.Forms[0].Name, b.Forms[0].Name) })
+	return list, err
+}
+
 // Quiz finds a quiz by what a person calls it: its title, its week, the beginning of its ID. Where
-// several quizzes are called so, the error names them.
+// several quizzes are called so, the error names them. A make-up form has the title and the week of its
+// quiz, so that it is called by its ID only.
 func (b *Bank) Quiz(called string) (Quiz, error) {
 	all, err := b.Quizzes()
 	if err != nil {
@@ -214,8 +227,10 @@ func (b *Bank) Quiz(called string) (Quiz, error) {
 	var found []Quiz
 	for _, is := range []func(Quiz) bool{
 		func(q Quiz) bool { return q.ID == called },
-		func(q Quiz) bool { return strings.EqualFold(q.Title, called) || strings.EqualFold(q.Name(), called) },
-		func(q Quiz) bool { return strings.EqualFold(q.Week, called) },
+		func(q Quiz) bool {
+			return q.MakeUp == "" && (strings.EqualFold(q.Title, called) || strings.EqualFold(q.Name(), called))
+		},
+		func(q Quiz) bool { return q.MakeUp == "" && strings.EqualFold(q.Week, called) },
 		func(q Quiz) bool { return len(called) >= 4 && strings.HasPrefix(q.ID, strings.ToLower(called)) },
 	} {
 		for _, q := range all {

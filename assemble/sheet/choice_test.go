@@ -55,3 +55,21 @@ func TestKeyPlacesVary(t *testing.T) {
 		t.Errorf("the key stands %v times in the three places, want 3 each", counts)
 	}
 }
+
+// A question that was given with its answers in their places keeps them, whatever the rule says now.
+func TestChoicesAsGiven(t *testing.T) {
+	q := Question{Number: 1, Task: task.MustParse("47 + 36 = ?"), Look: task.LookChoice}
+	usual := Choices(q)
+	given := []string{usual[2], usual[0], usual[1]}
+	q.Choices = given
+	picture, err := SVG(q, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := strings.Join(given, "; "); !strings.Contains(string(picture), want) || strings.Contains(string(picture), strings.Join(usual, "; ")) {
+		t.Errorf("the answers are not %q in\n%s", want, picture)
+	}
+	if shown := Choices(Question{Number: 1, Task: q.Task, Look: task.LookColumn}); shown != nil {
+		t.Errorf("a column offers %q", shown)
+	}
+}

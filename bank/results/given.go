@@ -32,14 +32,14 @@ func (s *Store) AsGiven(quiz Quiz) (Quiz, error) {
 	if err != nil {
 		return quiz, err
 	}
-	if slices.ContainsFunc(all, func(other Quiz) bool { return other.ID == quiz.ID }) {
-		return quiz, nil
+	if at := slices.IndexFunc(all, func(other Quiz) bool { return other.ID == quiz.ID }); at >= 0 {
+		return quiz.With(all[at].Forms), nil
 	}
 	for _, other := range all {
 		if !other.samePlaces(quiz) {
 			continue
 		}
-		for i, form := range quiz.Forms {
+		for i, form := range quiz.first() {
 			for k, item := range form.Items {
 				if before := other.Forms[i].Items[k]; before.Key != item.Key || before.Asks != item.Asks {
 					return quiz, fmt.Errorf("quiz.csv was changed since papers of %s were marked: %s%d was %q with the key %q and is %q with the key %q; use the quiz.csv as it was given",
@@ -47,15 +47,23 @@ func (s *Store) AsGiven(quiz Quiz) (Quiz, error) {
 				}
 			}
 		}
-		return other, nil
+		return other.With(quiz.Forms), nil
 	}
 	return quiz, nil
 }
 
 // samePlaces says that two quizzes are of one week and have the same items in the same
-// places.
+// places, make-up forms aside.
 func (q Quiz) samePlaces(other Quiz) bool {
-	return q.Week == other.Week && slices.EqualFunc(q.Forms, other.Forms, func(a, b Form) bool {
+	return q.Week == other.Week && slices.EqualFunc(q.first(), other.first(), func(a, b Form) bool {
 		return a.Name == b.Name && slices.EqualFunc(a.Items, b.Items, func(x, y Item) bool { return x.ID == y.ID })
 	})
+}
+
+// first are the forms that the quiz was given with; make-up forms stand behind them.
+func (q Quiz) first() []Form {
+	if at := slices.IndexFunc(q.Forms, func(f Form) bool { return f.MakeUp }); at >= 0 {
+		return q.Forms[:at]
+	}
+	return q.Forms
 }

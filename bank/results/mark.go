@@ -19,6 +19,11 @@ type Tally struct{ New, Changed, Same int }
 func (s *Store) Mark(quiz Quiz, papers []Paper, by string, at time.Time) (tally Tally, err error) {
 	err = s.update(func(w store.Writer) error {
 		tally = Tally{}
+		var before Quiz
+		if _, err := get(w, quizzesBucket, key(quiz.ID), &before); err != nil {
+			return err
+		}
+		quiz := quiz.With(before.Forms)
 		if err := put(w, quizzesBucket, key(quiz.ID), quiz); err != nil {
 			return err
 		}

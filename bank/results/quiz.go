@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 
 	"golang.org/x/text/unicode/norm"
@@ -18,7 +19,7 @@ import (
 
 // Quiz is a quiz as it was given. Make it with NewQuiz.
 type Quiz struct {
-	ID    string `json:"ID"` // follows from all the rest but the title
+	ID    string `json:"ID"` // follows from all the rest but the title and make-up forms
 	Title string `json:"Title"`
 	Week  string `json:"Week"` // ISO week, such as 2026-W48
 	Forms []Form `json:"Forms"`
@@ -28,6 +29,8 @@ type Quiz struct {
 type Form struct {
 	Name  string `json:"Name"` // "A", "B", ...
 	Items []Item `json:"Items"`
+
+	MakeUp bool `json:"MakeUp,omitempty"` // it was added for pupils who were absent
 }
 
 // Item is an item as it stood in the quiz.
@@ -53,6 +56,19 @@ func NewQuiz(title, week string, forms []Form) Quiz {
 	}
 	sum := sha256.Sum256(content)
 	q.ID = hex.EncodeToString(sum[:8])
+	return q
+}
+
+// With is the quiz with make-up forms, whose papers count with it; of a form's name only the first
+// stands. Its ID stays.
+func (q Quiz) With(forms []Form) Quiz {
+	q.Forms = slices.Clone(q.Forms)
+	for _, form := range forms {
+		if _, there := q.Form(form.Name); !there {
+			form.MakeUp = true
+			q.Forms = append(q.Forms, form)
+		}
+	}
 	return q
 }
 

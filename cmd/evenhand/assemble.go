@@ -23,7 +23,8 @@ func assembleCommand() *cli.Command {
 			"prints how even the forms are, and notes the use of the items in the bank unless --try is given.\n" +
 			"When the plan can't be met nothing is written, and it says which rules can't hold together and what would help.\n\n" +
 			"Example: evenhand assemble demo/friday.toml --out next --week 2026-W49 --forms 2 --fill\n" +
-			"         evenhand assemble demo/friday.toml --out next2 --week 2026-W49 --from next --replace A1",
+			"         evenhand assemble demo/friday.toml --out next2 --week 2026-W49 --from next --replace A1\n" +
+			"         evenhand assemble --makeup demo/friday --out absent",
 		Flags: append([]cli.Flag{
 			&cli.StringFlag{Name: "out", Usage: "the `DIR` to write into; it is made if need be"},
 			&cli.IntFlag{Name: "forms", Usage: "`HOW MANY` even forms, 1 to 6; else as the plan says"},
@@ -38,6 +39,7 @@ func assembleCommand() *cli.Command {
 			&cli.StringFlag{Name: "from", Usage: "an earlier quiz's `quiz.csv` to keep, but for --replace"},
 			&cli.StringSliceFlag{Name: "replace", Usage: "with --from: give the item at `PLACE`, such as A3, up for a better one; may be given again"},
 			&cli.StringFlag{Name: "keep", Usage: "with --from: keep only the items at these `PLACES`, such as A1,A2"},
+			&cli.StringFlag{Name: "makeup", Usage: "one more even form of the `QUIZ` that was given, for pupils who were absent; without PLAN its own plan counts"},
 			&cli.StringFlag{Name: "model", Usage: "write the very problem to solve to `FILE.lp`, in LP format for general solvers"},
 			&cli.IntFlag{Name: "weeks", Usage: "a term ahead: PLAN.toml is a pacing list, and this `MANY` weeks get a quiz each"},
 			&cli.StringFlag{Name: "from-week", Usage: "with --weeks: the first `WEEK`"},
@@ -50,6 +52,9 @@ func assembleCommand() *cli.Command {
 
 func assembleQuiz(c *cli.Context) error {
 	defer interruptible(c)()
+	if c.IsSet("makeup") {
+		return assembleMakeUp(c)
+	}
 	path, err := oneArgument(c, "PLAN.toml")
 	if err != nil {
 		return err
@@ -221,6 +226,21 @@ func filling(c *cli.Context, b *bank.Bank, times int, try func() error) error {
 // deliver writes the quiz's files, shows its balance and notes its use; about is what the bank keeps
 // beside the quiz.
 func deliver(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string, about bank.Quiz) error {
+	if err := keepAndWrite(c, b, quiz, dir, about); err != nil || c.Bool("json") {
+		return err
+	}
+	balance := assemble.BalanceOf(quiz)
+	if err := table(c.App.Writer, balance.Table()); err != nil {
+		return err
+	}
+	say(c, "%s", quiz.Verdict())
+	saySwaps(c, b, quiz)
+	say(c, "%s in %s: %s", quiz.Title, dir, fileNames(quiz))
+	return nil
+}
+
+// keepAndWrite writes the quiz's files and notes its use; with --json it prints the quiz.
+func keepAndWrite(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string, about bank.Quiz) error {
 	quiz = withChoices(quiz)
 	if err := writeQuizFiles(c, quiz, dir); err != nil {
 		return err
@@ -233,13 +253,6 @@ func deliver(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string, about
 	if c.Bool("json") {
 		return export.WriteQuizJSON(c.App.Writer, quiz)
 	}
-	balance := assemble.BalanceOf(quiz)
-	if err := table(c.App.Writer, balance.Table()); err != nil {
-		return err
-	}
-	say(c, "%s", quiz.Verdict())
-	saySwaps(c, b, quiz)
-	say(c, "%s in %s: %s", quiz.Title, dir, fileNames(quiz))
 	return nil
 }
 

@@ -57,8 +57,12 @@ func listQuizzes(c *cli.Context, b *bank.Bank) error {
 	}
 	rows := [][]string{{"WEEK", "TITLE", "FORMS", "ITEMS", "FOR", "BY", "ID"}}
 	for _, q := range quizzes {
+		title := q.Title
+		if q.MakeUp != "" {
+			title += ", make-up form " + q.Forms[0].Name
+		}
 		rows = append(rows, []string{
-			q.Week, q.Title, fmt.Sprint(len(q.Forms)), fmt.Sprint(len(q.Forms[0].Items)), or(q.Class, "all"), q.By, q.ID,
+			q.Week, title, fmt.Sprint(len(q.Forms)), fmt.Sprint(len(q.Forms[0].Items)), or(q.Class, "all"), q.By, q.ID,
 		})
 	}
 	return table(c.App.Writer, rows)
@@ -98,15 +102,42 @@ func keptQuiz(c *cli.Context, b *bank.Bank, name string) (bank.Quiz, error) {
 }
 
 // givenQuiz is the quiz that a person names, as papers are marked by it: its folder or quiz.csv,
-// else one that the bank keeps.
+// else one that the bank keeps. Its make-up forms are with it, and the name of one of them means it, too.
 func givenQuiz(c *cli.Context, name string) (quiz results.Quiz, err error) {
-	if exists(name) || strings.ContainsAny(name, `/\`) {
-		return folderQuiz(c, name)
+	folder := exists(name) || strings.ContainsAny(name, `/\`)
+	if folder {
+		if quiz, err = folderQuiz(c, name); err != nil {
+			return quiz, err
+		}
+		name = quiz.ID
 	}
 	err = readingBank(c, func(b *bank.Bank) error {
-		kept, err := b.Quiz(name)
-		quiz = results.QuizOf(kept)
-		return err
+		family, err := withMakeUps(b, name)
+		switch {
+		case err != nil && folder: // a quiz that this bank doesn't keep
+			return nil
+		case err != nil:
+			return err
+		case quiz.ID != family[0].ID: // as its folder tells it, where that is named
+			quiz = results.QuizOf(family[0])
+		}
+		for _, makeUp := range family[1:] {
+			quiz = quiz.With(results.QuizOf(makeUp).Forms)
+		}
+		return nil
 	})
 	return quiz, err
+}
+
+// withMakeUps is the quiz that a person names, and behind it its make-up forms.
+func withMakeUps(b *bank.Bank, name string) ([]bank.Quiz, error) {
+	quiz, err := b.Quiz(name)
+	if err == nil && quiz.MakeUp != "" {
+		quiz, err = b.Quiz(quiz.MakeUp)
+	}
+	if err != nil {
+		return nil, err
+	}
+	makeUps, err := b.MakeUps(quiz.ID)
+	return append([]bank.Quiz{quiz}, makeUps...), err
 }

@@ -1,0 +1,85 @@
+package main
+
+import (
+	"fmt"
+
+	"evenhand/assemble"
+	"evenhand/bank"
+
+	"github.com/urfave/cli/v2"
+)
+
+// assembleMakeUp makes one more even form of a quiz that was given, for pupils who were absent. It is
+// kept as a quiz of its own, whose marks count with the quiz.
+func assembleMakeUp(c *cli.Context) error {
+	for _, flag := range []string{"forms", "week", "shared", "from", "replace", "keep", "model", "weeks", "from-week"} {
+		if c.IsSet(flag) {
+			return usagef("--%s can't stand beside --makeup: the form is like those that were sat", flag)
+		}
+	}
+	dir := c.String("out")
+	switch {
+	case c.NArg() > 1:
+		return usagef("name one plan at most")
+	case dir == "":
+		return usagef("say where to write: --out DIR")
+	case exists(dir):
+		return fmt.Errorf("%s is there already; name a new folder", dir)
+	}
+	if err := checkPrint(c); err != nil {
+		return err
+	}
+	return openForUse(c)(c, func(b *bank.Bank) error {
+		kept, err := keptQuiz(c, b, c.String("makeup"))
+		if err != nil {
+			return err
+		}
+		sat, err := withMakeUps(b, kept.ID)
+		if err != nil {
+			return err
+		}
+		plan, err := planOf(c, sat[0])
+		if err != nil {
+			return err
+		}
+		var quiz assemble.Quiz
+		err = filling(c, b, 1, func() (err error) {
+			quiz, err = assemble.MakeUp(c.Context, b, plan, sat, assemble.Options{Seed: c.Uint64("seed"), Limit: c.Duration("limit")})
+			return err
+		})
+		if err != nil {
+			return err
+		}
+		return deliverMakeUp(c, b, quiz, sat[0])
+	})
+}
+
+// planOf is the plan of a quiz that was given: the one on the command line, else its own.
+func planOf(c *cli.Context, given bank.Quiz) (assemble.Plan, error) {
+	if c.NArg() == 1 {
+		return readPlan(c, c.Args().First())
+	}
+	plan, ok, err := assemble.PlanOf(given)
+	if err == nil && !ok {
+		err = usagef("the bank does not keep the plan of %s; name it: evenhand assemble PLAN.toml --makeup %s --out DIR", given.Name(), given.ID)
+	}
+	return plan, err
+}
+
+// deliverMakeUp writes the new form and shows it beside those that were sat.
+func deliverMakeUp(c *cli.Context, b *bank.Bank, all assemble.Quiz, of bank.Quiz) error {
+	balance, form := assemble.BalanceOf(all), all.Forms[len(all.Forms)-1].Name
+	quiz := all
+	quiz.Forms, quiz.Off = all.Forms[len(all.Forms)-1:], all.Off[len(all.Off)-1:]
+	dir := c.String("out")
+	about := bank.Quiz{Plan: of.Plan, PacingWeek: of.PacingWeek, Class: of.Class, MakeUp: of.ID}
+	if err := keepAndWrite(c, b, quiz, dir, about); err != nil || c.Bool("json") {
+		return err
+	}
+	if err := table(c.App.Writer, balance.Table()); err != nil {
+		return err
+	}
+	say(c, "%s", all.Verdict())
+	say(c, "form %s of %s in %s, for pupils who were absent; its marks count with the quiz: evenhand mark %s", form, of.Name(), dir, of.ID)
+	return nil
+}
