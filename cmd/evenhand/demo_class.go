@@ -24,7 +24,7 @@ var demoMissteps = map[string]string{"P05": "ten dropped", "P11": "smaller digit
 
 // demoMarks has the class sit the quiz, reads the marks and reports on them.
 func demoMarks(c *cli.Context, b *bank.Bank, dir string) error {
-	quiz, err := givenQuiz(c, filepath.Join(dir, "friday"))
+	quiz, err := folderQuiz(c, filepath.Join(dir, "friday"))
 	if err != nil {
 		return err
 	}
