@@ -244,24 +244,33 @@ func (p *problem) readPool(pool *pool, each, limit int) error {
 	pool.read, pool.truncated = nil, true
 	keys := map[string]*keyed{}
 	all := true
-	for _, g := range pool.groups {
-		members, err := p.bank.Members(*g, p.seed, each)
+	for some := range slices.Chunk(pool.groups, together) {
+		groups := make([]bank.Group, len(some))
+		for i, g := range some {
+			groups[i] = *g
+		}
+		lists, err := p.bank.MembersOf(groups, p.seed, each)
 		if err != nil {
 			return err
 		}
-		all = all && len(members) == g.Size
-		for _, m := range members {
-			if len(pool.read) >= limit {
-				return nil
-			}
-			if err := p.consider(pool, *g, m, keys); err != nil {
-				return err
+		for i, members := range lists {
+			all = all && len(members) == groups[i].Size
+			for _, m := range members {
+				if len(pool.read) >= limit {
+					return nil
+				}
+				if err := p.consider(pool, groups[i], m, keys); err != nil {
+					return err
+				}
 			}
 		}
 	}
 	pool.truncated = !all
 	return nil
 }
+
+// together is how many groups are asked for their members at once.
+const together = 256
 
 // keyed is what a pool has of one key in the same looks.
 type keyed struct {

@@ -2,50 +2,39 @@ package store
 
 import (
 	"bytes"
-	"context"
 	"fmt"
 	"iter"
 	"slices"
 )
 
-// portion is how many bytes of entries Copy writes in one Update.
+// portion is how many bytes of entries Copy writes at once.
 const portion = 4 << 20
 
-// Copy writes all buckets, entries and sequences of a store, as of one moment, to
-// another one that is empty. It may be used to move from one maker to another. On an error
-// a part may be written; the target is of no use then.
-func Copy(ctx context.Context, from, to Store) error {
-	return from.View(ctx, func(r Reader) error {
-		names, err := r.Buckets()
-		if err != nil {
-			return err
-		}
-		for _, name := range names {
-			if err := copyBucket(ctx, r, to, name); err != nil {
-				return err
-			}
-		}
-		return nil
-	})
-}
-
-func copyBucket(ctx context.Context, r Reader, to Store, name string) error {
-	sequence, err := r.Sequence(name)
+// Copy hands all buckets, entries and sequences that are read to update, in portions and in
+// order. What they are written to must be empty; of one maker or another, it is equal then.
+func Copy(from Reader, update func(write func(Writer) error) error) error {
+	names, err := from.Buckets()
 	if err != nil {
 		return err
 	}
-	err = to.Update(ctx, func(w Writer) error {
-		there, err := w.Buckets()
-		if err != nil {
+	for _, name := range names {
+		if err := copyBucket(from, name, update); err != nil {
 			return err
 		}
-		if slices.Contains(there, name) {
-			return fmt.Errorf("%s holds something already; name a new place", to.Name())
-		}
+	}
+	return nil
+}
+
+func copyBucket(from Reader, name string, update func(func(Writer) error) error) error {
+	sequence, err := from.Sequence(name)
+	if err != nil {
+		return err
+	}
+	err = update(func(w Writer) error {
 		if err := w.Make(name); err != nil || sequence == 0 {
 			return err
 		}
-		_, err = w.Next(name, sequence)
+		_, err := w.Next(name, sequence)
 		return err
 	})
 	if err != nil {
@@ -53,17 +42,15 @@ func copyBucket(ctx context.Context, r Reader, to Store, name string) error {
 	}
 	var part []Entry
 	size := 0
-	write := func() error {
-		return to.Update(ctx, func(w Writer) error {
-			for _, e := range part {
-				if err := w.Put(name, e.Key, e.Value); err != nil {
-					return err
-				}
+	write := func(w Writer) error {
+		for _, e := range part {
+			if err := w.Put(name, e.Key, e.Value); err != nil {
+				return err
 			}
-			return nil
-		})
+		}
+		return nil
 	}
-	for e, err := range r.Scan(name, Range{}) {
+	for e, err := range from.Scan(name, Range{}) {
 		if err != nil {
 			return err
 		}
@@ -71,70 +58,70 @@ func copyBucket(ctx context.Context, r Reader, to Store, name string) error {
 		if size += len(e.Key) + len(e.Value); size < portion {
 			continue
 		}
-		if err := write(); err != nil {
+		if err := update(write); err != nil {
 			return err
 		}
-		part, size = part[:0], 0
+		part, size = nil, 0
 	}
-	return write()
+	return update(write)
 }
 
-// Equal proves two stores equal: the same buckets, entries and sequences. The error
-// names the first difference.
-func Equal(ctx context.Context, a, b Store) error {
-	return a.View(ctx, func(one Reader) error {
-		return b.View(ctx, func(other Reader) error {
-			names, err := one.Buckets()
-			if err != nil {
-				return err
-			}
-			others, err := other.Buckets()
-			if err != nil {
-				return err
-			}
-			if !slices.Equal(names, others) {
-				return fmt.Errorf("%s has the parts %q, %s has %q", a.Name(), names, b.Name(), others)
-			}
-			for _, name := range names {
-				if err := equalBuckets(one, other, name); err != nil {
-					return fmt.Errorf("%s and %s differ in %q: %w", a.Name(), b.Name(), name, err)
-				}
-			}
-			return nil
-		})
-	})
+// Equal proves that two stores hold the same buckets, entries and sequences, and counts the
+// entries. The error names the first difference.
+func Equal(one, other Reader) (entries int, err error) {
+	names, err := one.Buckets()
+	if err != nil {
+		return 0, err
+	}
+	others, err := other.Buckets()
+	if err != nil {
+		return 0, err
+	}
+	if !slices.Equal(names, others) {
+		return 0, fmt.Errorf("one has the parts %q, the other %q", names, others)
+	}
+	for _, name := range names {
+		n, err := equalBuckets(one, other, name)
+		if err != nil {
+			return 0, fmt.Errorf("part %q: %w", name, err)
+		}
+		entries += n
+	}
+	return entries, nil
 }
 
-func equalBuckets(one, other Reader, name string) error {
+func equalBuckets(one, other Reader, name string) (entries int, err error) {
 	first, err := one.Sequence(name)
 	if err != nil {
-		return err
+		return 0, err
 	}
 	second, err := other.Sequence(name)
 	if err != nil {
-		return err
+		return 0, err
 	}
 	if first != second {
-		return fmt.Errorf("the sequences stand at %d and %d", first, second)
+		return 0, fmt.Errorf("the sequences stand at %d and %d", first, second)
 	}
 	next, stop := iter.Pull2(other.Scan(name, Range{}))
 	defer stop()
 	for e, err := range one.Scan(name, Range{}) {
 		if err != nil {
-			return err
+			return 0, err
 		}
 		against, err, more := next()
 		switch {
 		case err != nil:
-			return err
+			return 0, err
 		case !more || !bytes.Equal(e.Key, against.Key):
-			return fmt.Errorf("the key %x is in the first, %x in the second", e.Key, against.Key)
+			return 0, fmt.Errorf("the key %x of the first meets %x in the second", e.Key, against.Key)
 		case !bytes.Equal(e.Value, against.Value):
-			return fmt.Errorf("the key %x has two values", e.Key)
+			return 0, fmt.Errorf("the key %x has two values", e.Key)
 		}
+		entries++
 	}
-	if against, err, more := next(); err != nil || more {
-		return fmt.Errorf("the second has the key %x besides (%v)", against.Key, err)
+	against, err, more := next()
+	if err == nil && more {
+		err = fmt.Errorf("only the second has the key %x", against.Key)
 	}
-	return nil
+	return entries, err
 }

@@ -70,7 +70,7 @@ func unuseQuiz(c *cli.Context) error {
 
 // markedPapers counts the marked papers of a quiz.
 func markedPapers(c *cli.Context, title, week string) (n int, err error) {
-	s, err := results.Open(results.Path(c.String("bank")), bank.Options{ReadOnly: true})
+	s, err := results.Open(results.Path(c.String("bank")), patient(c, bank.Options{ReadOnly: true}))
 	if errors.Is(err, results.ErrNone) {
 		return 0, nil
 	}

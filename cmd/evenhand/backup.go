@@ -42,7 +42,7 @@ func backupBank(c *cli.Context) error {
 			return err
 		}
 		say(c, "copied %s to %s, %d KB, proved undamaged", b.Path(), path, kilobytes(size))
-		s, err := results.Open(results.Path(c.String("bank")), bank.Options{ReadOnly: true})
+		s, err := results.Open(results.Path(c.String("bank")), patient(c, bank.Options{ReadOnly: true}))
 		if errors.Is(err, results.ErrNone) {
 			return nil
 		}

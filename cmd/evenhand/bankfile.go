@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"os"
 	"os/user"
 	"path/filepath"
@@ -12,7 +13,7 @@ import (
 )
 
 // bankFlag says where the bank is; it may stand anywhere on the line.
-var bankFlag = &cli.StringFlag{Name: "bank", Usage: "the bank `FILE`", EnvVars: []string{"EVENHAND_BANK"}, Value: "evenhand.bank"}
+var bankFlag = &cli.StringFlag{Name: "bank", Usage: "the bank: a `FILE`, or postgres://HOST/DATABASE?bank=NAME", EnvVars: []string{"EVENHAND_BANK"}, Value: "evenhand.bank"}
 
 // byFlag says who does it.
 var byFlag = &cli.StringFlag{Name: "by", Usage: "`WHO` does this, such as your initials; else $EVENHAND_BY, else this computer's user name", EnvVars: []string{"EVENHAND_BY"}}
@@ -32,13 +33,38 @@ func now() time.Time { return time.Now().UTC().Truncate(time.Second) }
 
 // withBank opens the bank to change it, calls do and closes it.
 func withBank(c *cli.Context, do func(*bank.Bank) error) error {
-	saySwept(c, filepath.Dir(c.String("bank")))
-	return openedBank(c, bank.Options{}, do)
+	sweepBeside(c, c.String("bank"))
+	return openedBank(c, patient(c, bank.Options{}), do)
 }
 
-// readingBank opens the bank only to read it.
+// sweepBeside takes away what killed runs left beside a bank's file.
+func sweepBeside(c *cli.Context, address string) {
+	if !bank.InDatabase(address) {
+		saySwept(c, filepath.Dir(address))
+	}
+}
+
+// readingBank opens the bank only to read it. What do prints is held back until the bank is
+// closed: who reads it slowly, page by page, keeps nobody from changing the bank.
 func readingBank(c *cli.Context, do func(*bank.Bank) error) error {
-	return openedBank(c, bank.Options{ReadOnly: true}, do)
+	held := hold(c)
+	err := openedBank(c, patient(c, bank.Options{ReadOnly: true}), do)
+	return errors.Join(err, held.release())
+}
+
+// patient adds that a command waits for its turn, and says so.
+func patient(c *cli.Context, o bank.Options) bank.Options {
+	o.Context = c.Context
+	o.Timeout = 2 * time.Minute
+	o.Waiting = func(on string) {
+		say(c, "waiting for %s, which is in use or can't be reached at the moment; Ctrl-C ends the waiting", on)
+	}
+	return o
+}
+
+// bankThere says whether there is a bank, as far as can be seen without opening it.
+func bankThere(c *cli.Context) bool {
+	return bank.InDatabase(c.String(bankFlag.Name)) || exists(c.String(bankFlag.Name))
 }
 
 func openedBank(c *cli.Context, options bank.Options, do func(*bank.Bank) error) error {

@@ -63,7 +63,7 @@ func checkBank(c *cli.Context) error {
 
 // checkMarks looks through the marks beside the bank; nil where there are none.
 func checkMarks(c *cli.Context) (*results.Checked, error) {
-	s, err := results.Open(results.Path(c.String("bank")), bank.Options{ReadOnly: true})
+	s, err := results.Open(results.Path(c.String("bank")), patient(c, bank.Options{ReadOnly: true}))
 	if errors.Is(err, results.ErrNone) {
 		return nil, nil
 	}

@@ -95,7 +95,7 @@ func packageOf(c *cli.Context, b *bank.Bank) (qti.Package, iter.Seq2[qti.Item, e
 		p, err := quizPackage(c, b, c.Args().First())
 		return p, p.Sequence(), err
 	}
-	p := qti.Package{Title: filepath.Base(c.String("bank")), Lang: c.String("lang")}
+	p := qti.Package{Title: bank.NameOf(c.String("bank")), Lang: c.String("lang")}
 	return p, qti.OfBank(b.Find(bank.Query{Standings: []bank.Standing{bank.Ready}}), p.Lang), nil
 }
 

@@ -51,11 +51,14 @@ func forgetPupil(c *cli.Context) error {
 	if err := confirmed(c, fmt.Sprintf("Remove %s for good?", forgottenInWords(pupil, held))); err != nil {
 		return err
 	}
-	held, err = results.Forget(results.Path(c.String("bank")), pupil, bank.Options{})
+	held, err = results.Forget(results.Path(c.String("bank")), pupil, patient(c, bank.Options{}))
 	if err != nil {
 		return err
 	}
 	fmt.Fprintf(c.App.Writer, "removed %s\n", forgottenInWords(pupil, held))
+	if bank.InDatabase(c.String("bank")) {
+		say(c, "the database's own backups and logs may hold them for a while; ask who keeps it")
+	}
 	say(c, "backups of the marks, grids and reports that were made before still hold results of %s: remove or make those anew, too", pupil)
 	return nil
 }

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"path/filepath"
-
 	"evenhand/bank"
 
 	"github.com/urfave/cli/v2"
@@ -14,8 +12,8 @@ func initCommand() *cli.Command {
 		Description: "The bank is one file that only you can read, until you let colleagues in (on Linux and macOS: chmod g+rw team.bank).\n" +
 			"Keep it on a disk of this computer or on a server that the team works on: on a shared network folder two people\n" +
 			"at once can damage it, as such folders do not all hold a file for one program at a time.\n" +
-			"A database for a school is named by its address, postgres://HOST/DATABASE?bank=NAME; its password comes from the usual\n" +
-			"PGPASSWORD or password file.\n" +
+			"A team on several computers may keep it in a PostgreSQL database instead: --bank 'postgres://HOST/DATABASE?bank=NAME'.\n" +
+			"The password then comes from ~/.pgpass or PGPASSWORD and never stands in the address. evenhand copy moves a bank.\n" +
 			"A bank that is there already is never touched.\n\nExample: evenhand --bank team.bank init",
 		Action: makeBank,
 	}
@@ -26,7 +24,7 @@ func makeBank(c *cli.Context) error {
 		return err
 	}
 	path := c.String("bank")
-	saySwept(c, filepath.Dir(path))
+	sweepBeside(c, path)
 	b, err := bank.Create(path)
 	if err != nil {
 		return err

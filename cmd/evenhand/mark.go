@@ -105,7 +105,7 @@ func withResults(c *cli.Context, o bank.Options, do func(*results.Store) error) 
 	if err := readingBank(c, func(*bank.Bank) error { return nil }); err != nil {
 		return err
 	}
-	s, err := results.Open(results.Path(c.String("bank")), o)
+	s, err := results.Open(results.Path(c.String("bank")), patient(c, o))
 	if err != nil {
 		return err
 	}

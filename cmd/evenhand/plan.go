@@ -79,7 +79,7 @@ func planText(c *cli.Context, name string, pacing bool) (text []byte, err error)
 	if pacing {
 		what, flag = "pacing list", " --pacing"
 	}
-	if exists(c.String("bank")) && !strings.ContainsAny(name, `/\`) {
+	if bankThere(c) && !strings.ContainsAny(name, `/\`) {
 		_ = readingBank(c, func(b *bank.Bank) error {
 			plan, err := b.Plan(name)
 			if err == nil && plan.Pacing == pacing {

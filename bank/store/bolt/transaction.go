@@ -97,10 +97,12 @@ func (t *transaction) GetAll(name string, keys [][]byte) ([][]byte, error) {
 
 func (t *transaction) Scan(name string, ranges ...store.Range) iter.Seq2[store.Entry, error] {
 	return func(yield func(store.Entry, error) bool) {
-		b := t.bucket(name)
-		for _, r := range ranges {
-			if b != nil && !t.scan(b, r, yield) {
-				return
+		if b := t.bucket(name); b != nil {
+			c := b.Cursor()
+			for _, r := range ranges {
+				if !t.scan(walk{r, c}, yield) {
+					return
+				}
 			}
 		}
 		if err := t.ctx.Err(); err != nil {
@@ -110,11 +112,10 @@ func (t *transaction) Scan(name string, ranges ...store.Range) iter.Seq2[store.E
 }
 
 // scan gives the entries of one range; it says false when no more are wanted.
-func (t *transaction) scan(b *bucket, r store.Range, yield func(store.Entry, error) bool) bool {
-	w := walk{Range: r, c: b.Cursor()}
+func (t *transaction) scan(w walk, yield func(store.Entry, error) bool) bool {
 	seen := t.writes
 	key, value := w.first()
-	for n := 0; key != nil && w.within(key) && (r.Limit == 0 || n < r.Limit); n++ {
+	for n := 0; key != nil && w.within(key) && (w.Limit == 0 || n < w.Limit); n++ {
 		if err := t.ctx.Err(); err != nil {
 			yield(store.Entry{}, err)
 			return false

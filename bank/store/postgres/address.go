@@ -29,6 +29,15 @@ func IsAddress(text string) bool {
 // MarksOf is the address of the marks of a bank.
 func MarksOf(address string) string { return address + "&part=" + marksPart }
 
+// BankOf is the bank's name in an address.
+func BankOf(address string) string {
+	p, err := parse(address)
+	if err != nil {
+		return address
+	}
+	return p.bank
+}
+
 // parse reads an address. What stands in it besides bank and part is for the driver:
 // https://www.postgresql.org/docs/15/libpq-connect.html#LIBPQ-CONNSTRING.
 func parse(address string) (p place, err error) {

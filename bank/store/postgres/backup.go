@@ -2,6 +2,7 @@ package postgres
 
 import (
 	"context"
+	"errors"
 	"io"
 	"os"
 	"path/filepath"
@@ -9,6 +10,8 @@ import (
 	"evenhand/bank/store"
 	"evenhand/bank/store/bolt"
 )
+
+var errLost = errors.New("the connection was lost in the middle; try again")
 
 // Backup copies the store into a file of its own first, in the folder for temporary files.
 func (s *Store) Backup(ctx context.Context, to io.Writer) (size int64, err error) {
@@ -26,7 +29,15 @@ func (s *Store) Backup(ctx context.Context, to io.Writer) (size int64, err error
 		return 0, err
 	}
 	defer file.Close()
-	if err := store.Copy(ctx, s, file); err != nil {
+	copied := false
+	err = s.View(ctx, func(r store.Reader) error {
+		if copied {
+			return errLost
+		}
+		copied = true
+		return store.Copy(r, func(write func(store.Writer) error) error { return file.Update(ctx, write) })
+	})
+	if err != nil {
 		return 0, err
 	}
 	return file.Backup(ctx, to)

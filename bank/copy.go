@@ -1,0 +1,94 @@
+package bank
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"evenhand/bank/files"
+	"evenhand/bank/store"
+	"evenhand/bank/store/bolt"
+	"evenhand/bank/store/postgres"
+)
+
+// NameOf is what a bank is called where its whole address would be too much: the name
+// of the file, or the bank's name in the database.
+func NameOf(address string) string {
+	if InDatabase(address) {
+		return postgres.BankOf(address)
+	}
+	return filepath.Base(address)
+}
+
+// Copy copies what is kept at one address, a bank or its marks, to another at which
+// nothing is yet, as it stands at one moment. It appears there whole or not at all, and is
+// proved equal; the number of its entries is returned.
+func Copy(from, to string, o Options) (entries int, err error) {
+	s, err := OpenStore(from, o)
+	if err != nil {
+		return 0, err
+	}
+	ctx := o.context()
+	err = s.View(ctx, func(r store.Reader) error {
+		if InDatabase(to) {
+			entries, err = copyToDatabase(ctx, r, to, o)
+		} else {
+			entries, err = copyToFile(ctx, r, to)
+		}
+		return err
+	})
+	if errors.Is(err, fs.ErrExist) {
+		err = fmt.Errorf("%s is there already; choose another name for the copy", to)
+	}
+	return entries, errors.Join(err, s.Close())
+}
+
+func copyToFile(ctx context.Context, r store.Reader, path string) (entries int, err error) {
+	temp := files.TempName(path)
+	if err := bolt.Create(temp, func(store.Writer) error { return nil }); err != nil {
+		return 0, err
+	}
+	defer os.Remove(temp) // nothing is there any more when all went well
+	file, err := bolt.Open(temp, store.Options{})
+	if err != nil {
+		return 0, err
+	}
+	err = store.Copy(r, func(write func(store.Writer) error) error { return file.Update(ctx, write) })
+	if err == nil {
+		entries, err = proveEqual(ctx, r, file)
+	}
+	if err := errors.Join(err, file.Close()); err != nil {
+		return 0, err
+	}
+	return entries, files.Place(temp, path)
+}
+
+func copyToDatabase(ctx context.Context, r store.Reader, to string, o Options) (entries int, err error) {
+	o.ReadOnly = false
+	err = NewStore(to, o, func(w store.Writer) error {
+		return store.Copy(r, func(write func(store.Writer) error) error { return write(w) })
+	})
+	if err != nil {
+		return 0, err
+	}
+	s, err := OpenStore(to, o)
+	if err != nil {
+		return 0, err
+	}
+	entries, err = proveEqual(ctx, r, s)
+	return entries, errors.Join(err, s.Close())
+}
+
+func proveEqual(ctx context.Context, r store.Reader, s store.Store) (entries int, err error) {
+	err = s.View(ctx, func(other store.Reader) error {
+		entries, err = store.Equal(r, other)
+		return err
+	})
+	if err != nil {
+		err = fmt.Errorf("the copy is not equal: %w", err)
+	}
+	return entries, err
+}
