@@ -16,7 +16,7 @@ func copyCommand() *cli.Command {
 		Description: "FROM and TO are each a file or postgres://HOST/DATABASE?bank=NAME. All of the bank with its history is copied, and\n" +
 			"the copy proved equal, entry by entry, before it is done. At TO there must be no bank yet, and FROM stays as it is:\n" +
 			"put it away afterwards, so that nobody goes on in the wrong one. The marks are copied with --marks only.\n\n" +
-			"Example: evenhand copy team.bank 'postgres://db.alderhill.example/evenhand?bank=alder-hill-2' --marks",
+			"Example: evenhand copy demo/alder-hill.bank grade-2.bank --marks",
 		Flags:  []cli.Flag{&cli.BoolFlag{Name: "marks", Usage: "copy the pupils' results, too"}},
 		Action: copyBank,
 	}
