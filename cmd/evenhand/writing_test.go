@@ -36,6 +36,7 @@ var outputs = []string{
 	"report --html OUT",
 	"report --csv pupils --out OUT",
 	"backup OUT",
+	"copy team.bank OUT",
 }
 
 // What takes the name of a file but doesn't write it.
