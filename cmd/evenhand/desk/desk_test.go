@@ -80,6 +80,27 @@ func TestOnlyTheLinkLetsIn(t *testing.T) {
 	}
 }
 
+// The first page says what the week needs: a quiz by Thursday, then its marks.
+func TestWeekSaysWhatIsDue(t *testing.T) {
+	browser, address := opened(t)
+	if _, text := get(t, browser, address+"/"); !strings.Contains(text, "no quiz for this week yet") || !strings.Contains(text, "/plans/new") {
+		t.Errorf("no quiz: %s", text)
+	}
+	writeItems(t, browser, address, 8)
+	if status, text, _ := post(t, browser, address+"/plans", planned("make", "2 add-two-digit")); status != http.StatusOK {
+		t.Fatalf("%d %s", status, text)
+	}
+	if _, text := get(t, browser, address+"/"); !strings.Contains(text, "Open the quiz") || !strings.Contains(text, "no papers marked yet") || !strings.Contains(text, "done") {
+		t.Errorf("with a quiz: %s", text)
+	}
+	if _, text, _ := post(t, browser, address+"/items", map[string][]string{"task": {"58 + 27"}}); !strings.Contains(text, "draft") {
+		t.Fatal(text)
+	}
+	if _, text := get(t, browser, address+"/"); !strings.Contains(text, "1 draft waits for a review") {
+		t.Errorf("with a draft: %s", text)
+	}
+}
+
 func TestFormsOfOtherSitesAreRefused(t *testing.T) {
 	browser, address := opened(t)
 	for origin, want := range map[string]int{address: http.StatusOK, "http://elsewhere.example": http.StatusForbidden} {

@@ -80,6 +80,9 @@ func (v *visit) showPlan(page planPage) error {
 	if page.Week == "" {
 		page.Week = v.week()
 	}
+	if !slices.ContainsFunc(page.Form.Rows, func(r rowForm) bool { return r.Skill != "" }) && v.FormValue("do") == "" {
+		return v.show("plan", page) // nothing is chosen yet
+	}
 	p, err := v.parsed(page.Form)
 	if err != nil {
 		page.Mistake = err.Error()

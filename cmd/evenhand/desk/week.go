@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"slices"
 	"strings"
 	"time"
 
@@ -8,26 +9,93 @@ import (
 	"evenhand/bank"
 )
 
-// day is one of the five school days of the strip.
+// day is one of the five school days of the strip, with what falls on it.
 type day struct {
 	Name  string
 	Today bool
+	Done  bool // what falls on it is done
+	Due   bool // it is not, and the day is here or past
+}
+
+// weekQuiz is a quiz in one line of the page.
+type weekQuiz struct {
+	bank.Quiz
+	Marked int
+}
+
+// weekPage is what the first page shows.
+type weekPage struct {
+	Week     string
+	Days     []day
+	Quizzes  []weekQuiz // of this week
+	Earlier  []weekQuiz // of the week before
+	Drafts   int        // items that wait for a review
+	Ready    int
+	LastPlan string // to start this week's quiz from
 }
 
 // week shows what this week needs.
 func week(v *visit) error {
 	now := v.desk.o.Now()
+	this := assemble.WeekOf(now)
 	counts, err := v.desk.bank.Count()
 	if err != nil {
 		return err
 	}
-	var days []day
-	for weekday := time.Monday; weekday <= time.Friday; weekday++ {
-		days = append(days, day{strings.ToLower(weekday.String()), weekday == now.Weekday()})
+	page := weekPage{Week: this.String(), Drafts: counts[bank.Draft], Ready: counts[bank.Ready]}
+	if page.Quizzes, err = v.quizzesOf(this.String()); err != nil {
+		return err
 	}
-	return v.show("week", struct {
-		Week  string
-		Days  []day
-		Ready int
-	}{assemble.WeekOf(now).String(), days, counts[bank.Ready]})
+	if page.Earlier, err = v.quizzesOf(this.Add(-1).String()); err != nil {
+		return err
+	}
+	if page.LastPlan, err = v.lastPlan(); err != nil {
+		return err
+	}
+	made := len(page.Quizzes) > 0
+	marked := made && !slices.ContainsFunc(page.Quizzes, func(q weekQuiz) bool { return q.Marked == 0 })
+	for weekday := time.Monday; weekday <= time.Friday; weekday++ {
+		d := day{Name: strings.ToLower(weekday.String()), Today: weekday == now.Weekday()}
+		came := now.Weekday() >= weekday || now.Weekday() == time.Sunday
+		switch weekday {
+		case time.Thursday:
+			d.Done, d.Due = made, came && !made
+		case time.Friday:
+			d.Done, d.Due = marked, came && made && !marked
+		}
+		page.Days = append(page.Days, d)
+	}
+	return v.show("week", page)
+}
+
+// quizzesOf are the quizzes of a week with how many of their papers are marked.
+func (v *visit) quizzesOf(week string) (list []weekQuiz, err error) {
+	all, err := v.desk.bank.Quizzes()
+	if err != nil {
+		return nil, err
+	}
+	for _, q := range all {
+		if q.Week != week {
+			continue
+		}
+		marked, err := v.markedPapers(q)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, weekQuiz{q, marked})
+	}
+	return list, nil
+}
+
+// lastPlan is the name of the plan that was kept last; empty without any.
+func (v *visit) lastPlan() (string, error) {
+	all, err := v.desk.bank.Plans()
+	if err != nil {
+		return "", err
+	}
+	all = slices.DeleteFunc(all, func(p bank.Plan) bool { return p.Pacing })
+	if len(all) == 0 {
+		return "", nil
+	}
+	return slices.MaxFunc(all, func(a, b bank.Plan) int { return a.At.Compare(b.At) }).Name, nil
 }
