@@ -62,7 +62,7 @@ func (b *Bank) Check() (report Report, err error) {
 	return report, err
 }
 
-// plansAndQuizzes reads every plan and every quiz that was given.
+// plansAndQuizzes reads every plan, every quiz that was given and the settings.
 func (c *checker) plansAndQuizzes() error {
 	plans, err := c.bank.readPlans(c, nil)
 	if errors.As(err, new(store.Damaged)) {
@@ -74,6 +74,11 @@ func (c *checker) plansAndQuizzes() error {
 		if (i == len(plans)-1 || plans[i+1].Revision == 1) && !plan.Removed {
 			c.report.Plans++
 		}
+	}
+	if _, err := c.bank.readReview(c); errors.As(err, new(store.Damaged)) {
+		c.found("%v", err)
+	} else if err != nil {
+		return err
 	}
 	for e, err := range c.Scan(quizzesBucket, store.Range{}) {
 		if err != nil {

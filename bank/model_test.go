@@ -34,6 +34,7 @@ func TestBankAgainstAModel(t *testing.T) {
 		m := &model{t: t, path: filepath.Join(dir, fmt.Sprint(run)), items: map[string][]bank.Item{}, uses: map[string][]bank.Use{}, asks: map[string]string{}}
 		b, err := bank.Create(m.path)
 		must(t, err)
+		must(t, b.SetReview(bank.Review{Anyone: true, By: "Ms. Reyes", At: monday}))
 		m.bank = b
 		defer func() { must(t, m.bank.Close()); must(t, os.Remove(m.path)) }()
 		t.Repeat(map[string]func(*rapid.T){

@@ -73,6 +73,9 @@ func (b *Bank) reviseBatch(ids []string, table Table, by, reason string, at time
 	var revisions []revision
 	for i, old := range items {
 		r, err := revise(old, table, by, reason, at, change)
+		if err == nil {
+			err = b.mayLetIn(r.old, r.next)
+		}
 		if err != nil {
 			return 0, fmt.Errorf("item %s: %w", old.ID, err)
 		}

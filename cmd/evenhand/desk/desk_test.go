@@ -21,6 +21,16 @@ var wednesday = time.Date(2026, time.November, 25, 15, 0, 0, 0, time.UTC)
 // opened serves a desk with a few items; the browser has come by the link.
 func opened(t *testing.T) (browser *http.Client, address string) {
 	t.Helper()
+	browser, address, b := openedWithBank(t)
+	if err := b.SetReview(bank.Review{Anyone: true, By: "MK", At: wednesday}); err != nil {
+		t.Fatal(err)
+	}
+	return browser, address
+}
+
+// openedWithBank is the same with its bank, where colleagues review drafts.
+func openedWithBank(t *testing.T) (browser *http.Client, address string, b *bank.Bank) {
+	t.Helper()
 	b, err := bank.Create(filepath.Join(t.TempDir(), "team.bank"))
 	if err != nil {
 		t.Fatal(err)
@@ -51,7 +61,7 @@ func opened(t *testing.T) (browser *http.Client, address string) {
 	if status, text := get(t, browser, server.URL+d.Entrance()); status != http.StatusOK || !strings.Contains(text, "2026-W48") {
 		t.Fatalf("the entrance gives %d: %s", status, text)
 	}
-	return browser, server.URL
+	return browser, server.URL, b
 }
 
 func get(t *testing.T, browser *http.Client, address string) (status int, text string) {

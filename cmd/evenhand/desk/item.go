@@ -119,6 +119,9 @@ func setStanding(v *visit) error {
 	if errors.Is(err, errChanged) {
 		return &fault{status: http.StatusConflict, text: v.said.say("item.changed"), err: err}
 	}
+	if errors.As(err, new(*bank.OwnDraftError)) {
+		return &fault{status: http.StatusForbidden, text: v.said.say("item.owndraft"), err: err}
+	}
 	if err != nil {
 		return err
 	}

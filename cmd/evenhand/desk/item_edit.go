@@ -191,6 +191,11 @@ func reviseItem(v *visit) error {
 		v.w.WriteHeader(http.StatusConflict)
 		return v.show("item_edit", page)
 	}
+	if errors.As(err, new(*bank.OwnDraftError)) {
+		page.Problem = v.said.say("item.owndraft")
+		v.w.WriteHeader(http.StatusForbidden)
+		return v.show("item_edit", page)
+	}
 	if err != nil {
 		return err
 	}

@@ -7,6 +7,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"evenhand/bank"
 )
 
 // post sends a form and gives the page that comes of it in the end.
@@ -43,6 +45,23 @@ func TestFilter(t *testing.T) {
 	}
 	if status, _ := get(t, browser, address+"/items?at=47"); status != http.StatusNotFound {
 		t.Errorf("reading on from no item: status %d", status)
+	}
+}
+
+// A draft of one's own is let in by a colleague.
+func TestOwnDraftWaits(t *testing.T) {
+	browser, address, b := openedWithBank(t)
+	_, _, at := post(t, browser, address+"/items", url.Values{"task": {"58 + 27"}})
+	status, text, _ := post(t, browser, at+"/status", url.Values{"revision": {"1"}, "status": {"ready"}})
+	if status != http.StatusForbidden || !strings.Contains(text, "a colleague has to read it") {
+		t.Errorf("%d: %s", status, text)
+	}
+	change := url.Values{"task": {"58 + 28"}, "reason": {"too like item 3"}, "revision": {"1"}, "ready": {"yes"}}
+	if status, text, _ := post(t, browser, at, change); status != http.StatusForbidden || !strings.Contains(text, "a colleague has to read it") {
+		t.Errorf("%d: %s", status, text)
+	}
+	if counts, err := b.Count(); err != nil || counts[bank.Draft] != 1 {
+		t.Errorf("%v, %v", counts, err)
 	}
 }
 
