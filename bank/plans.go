@@ -52,14 +52,18 @@ func (b *Bank) SavePlan(plan Plan) (Plan, error) {
 				return nil
 			}
 		}
-		key := planKey(plan.Name, plan.Revision)
-		value, err := json.Marshal(plan)
-		if err != nil {
-			return err
-		}
-		return w.Put(plansBucket, key, Seal(key, value))
+		return putPlan(w, plan)
 	})
 	return plan, err
+}
+
+func putPlan(w store.Writer, plan Plan) error {
+	key := planKey(plan.Name, plan.Revision)
+	value, err := json.Marshal(plan)
+	if err != nil {
+		return err
+	}
+	return w.Put(plansBucket, key, Seal(key, value))
 }
 
 // RemovePlan takes a plan out of the list; its history stays.

@@ -169,8 +169,13 @@ func (b *Bank) KeepQuiz(q Quiz) error {
 		if err != nil {
 			return err
 		}
-		if there, err := b.readQuiz(store.Entry{Key: key, Value: sealed}); err == nil && !there.TakenBack {
-			return nil
+		if there, err := b.readQuiz(store.Entry{Key: key, Value: sealed}); err == nil {
+			if !there.TakenBack {
+				return nil
+			}
+			if !q.At.After(there.At) {
+				q.At = there.At.Add(1)
+			}
 		}
 		return putQuiz(tx, q)
 	})

@@ -19,10 +19,14 @@ func (b *Bank) Get(id string) (it Item, err error) {
 	return items[0], nil
 }
 
-// getAll reads items as they stand; all must be there.
+// getAll reads items as they stand, by any ID that they were ever known by; all must be there.
 func (b *Bank) getAll(ids []ulid.ULID) ([]Item, error) {
 	items := make([]Item, len(ids))
 	return items, b.view(func(r store.Reader) error {
+		ids, err := headsOf(r, ids)
+		if err != nil {
+			return err
+		}
 		records, err := recordsOf(r, ids)
 		if err != nil {
 			return err
@@ -56,26 +60,34 @@ func (b *Bank) History(id string) (list []Item, err error) {
 		return nil, err
 	}
 	err = b.view(func(r store.Reader) error {
-		list = nil
-		for e, err := range r.Scan(revisionsBucket, store.Prefix(key[:])) {
-			if err != nil {
-				return err
-			}
-			var it Item
-			if err := b.unsealItem(e.Key, e.Value, &it); err != nil {
-				return err
-			}
-			list = append(list, it)
-		}
-		record, err := r.Get(itemsBucket, key[:])
+		head, err := headOf(r, key)
 		if err != nil {
 			return err
 		}
-		if record == nil {
-			return b.unknown(id)
-		}
-		list = append(list, Item{})
-		return b.unsealItem(key[:], record, &list[len(list)-1])
+		list, err = b.historyOf(r, head)
+		return err
 	})
 	return list, err
+}
+
+func (b *Bank) historyOf(r store.Reader, id ulid.ULID) (list []Item, err error) {
+	for e, err := range r.Scan(revisionsBucket, store.Prefix(id[:])) {
+		if err != nil {
+			return nil, err
+		}
+		var it Item
+		if err := b.unsealItem(e.Key, e.Value, &it); err != nil {
+			return nil, err
+		}
+		list = append(list, it)
+	}
+	record, err := r.Get(itemsBucket, id[:])
+	if err != nil {
+		return nil, err
+	}
+	if record == nil {
+		return nil, b.unknown(id.String())
+	}
+	list = append(list, Item{})
+	return list, b.unsealItem(id[:], record, &list[len(list)-1])
 }

@@ -71,7 +71,12 @@ func (b *Bank) reviseBatch(ids []string, table Table, by, reason string, at time
 		return 0, err
 	}
 	var revisions []revision
-	for i, old := range items {
+	seen := map[string]bool{}
+	for _, old := range items {
+		if seen[old.ID] { // it was named by two of its IDs
+			continue
+		}
+		seen[old.ID] = true
 		r, err := revise(old, table, by, reason, at, change)
 		if err == nil {
 			err = b.mayLetIn(r.old, r.next)
@@ -80,7 +85,7 @@ func (b *Bank) reviseBatch(ids []string, table Table, by, reason string, at time
 			return 0, fmt.Errorf("item %s: %w", old.ID, err)
 		}
 		if !r.same() {
-			r.id = keys[i]
+			r.id = ulid.MustParse(old.ID)
 			revisions = append(revisions, r)
 		}
 	}

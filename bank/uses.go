@@ -20,6 +20,9 @@ type usage struct {
 	lastWeek string
 }
 
+// takenBackBucket holds uses that were taken back, as they were kept.
+const takenBackBucket = "taken back"
+
 const (
 	weekSize = len("2026-W48")
 	longest  = 1000 // bytes of a name that is part of a key
@@ -55,6 +58,10 @@ func (b *Bank) RecordUse(ids []string, use Use) error {
 }
 
 func (w *writer) recordUses(ids []ulid.ULID, use Use) error {
+	ids, err := headsOf(w, ids)
+	if err != nil {
+		return err
+	}
 	if err := w.load(ids); err != nil {
 		return err
 	}
@@ -78,11 +85,32 @@ func (w *writer) recordUse(id ulid.ULID, use Use) error {
 	if err := w.ungroup(id, &it); err != nil {
 		return err
 	}
-	if err := w.Put(usesBucket, key, Seal(key, appendTime(nil, use.At))); err != nil {
+	if err := w.putUse(key, use.At); err != nil {
 		return err
 	}
 	w.weeks[id] = append(w.weeks[id], use.Week)
 	return w.group(id, &it)
+}
+
+// putUse writes a use, in the place of one that was taken back.
+func (w *writer) putUse(key []byte, at time.Time) error {
+	before, err := w.Get(takenBackBucket, key)
+	if err != nil {
+		return err
+	}
+	if before != nil {
+		use, err := readUse(key, before)
+		if err != nil {
+			return w.bank.damaged("a use that was taken back can't be read")
+		}
+		if !at.After(use.At) {
+			at = use.At.Add(1)
+		}
+		if err := w.Delete(takenBackBucket, key); err != nil {
+			return err
+		}
+	}
+	return w.Put(usesBucket, key, Seal(key, appendTime(nil, at)))
 }
 
 // UsedBy lists the items that are noted as used in a quiz, which its name and week tell,
@@ -159,7 +187,12 @@ func (w *writer) dropUse(key []byte) error {
 	if err := w.ungroup(id, &it); err != nil {
 		return err
 	}
-	if err := w.Delete(usesBucket, key); err != nil {
+	sealed, err := w.Get(usesBucket, key)
+	if err != nil {
+		return err
+	}
+	// It is kept apart, so that a colleague's bank does not bring it back.
+	if err := errors.Join(w.Put(takenBackBucket, key, sealed), w.Delete(usesBucket, key)); err != nil {
 		return err
 	}
 	if at := slices.Index(w.weeks[id], string(key[len(id):][:weekSize])); at >= 0 {
@@ -176,6 +209,10 @@ func (b *Bank) Uses(id string) ([]Use, error) {
 	}
 	var list []Use
 	err = b.view(func(r store.Reader) error {
+		key, err := headOf(r, key)
+		if err != nil {
+			return err
+		}
 		record, err := r.Get(itemsBucket, key[:])
 		if err != nil {
 			return err

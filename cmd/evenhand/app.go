@@ -45,7 +45,7 @@ func newApp() *cli.App {
 			planCommand(), plansCommand(), assembleCommand(), quizzesCommand(), printCommand(), exportCommand(), tagCommand(),
 			markCommand(), reportCommand(), calibrateCommand(),
 			unuseCommand(), forgetCommand(),
-			backupCommand(), restoreCommand(), copyCommand(), checkCommand(), refreshCommand(), deskCommand(), serveCommand(),
+			backupCommand(), restoreCommand(), copyCommand(), checkCommand(), refreshCommand(), mergeCommand(), deskCommand(), serveCommand(),
 			helpCommand(), completionCommand(), completeCommand(),
 		},
 		Action:                    noCommand,

@@ -35,6 +35,7 @@ func listCommand() *cli.Command {
 			&cli.BoolFlag{Name: "by-hand", Usage: "only items whose traits are given by hand"},
 			&cli.StringFlag{Name: "format", Usage: "`FORM` of the list: table, csv or json", Value: "table"},
 			&cli.BoolFlag{Name: "verbose", Usage: "show the difficulty in logits, too"},
+			&cli.BoolFlag{Name: "conflicts", Usage: "only what a merge left to look at: items changed in both banks, or that ask the same as another"},
 		},
 		Action: listItems,
 	}
@@ -49,6 +50,9 @@ func listItems(c *cli.Context) error {
 	case "table", "csv", "json":
 	default:
 		return usagef("--format is %q; it can be table, csv or json", c.String("format"))
+	}
+	if c.Bool("conflicts") {
+		return listConflicts(c)
 	}
 	return readingBank(c, func(b *bank.Bank) error {
 		found := b.Find(query)
