@@ -22,6 +22,7 @@ var jobs = map[string]func(path string){
 	"open":  openJob,
 	"hold":  holdJob,
 	"write": writeJob,
+	"merge": mergeJob,
 }
 
 func TestMain(m *testing.M) {
@@ -98,4 +99,21 @@ func writeJob(path string) {
 		}
 	}
 	time.Sleep(time.Minute) // a fast machine is done before it is killed
+}
+
+// mergeJob merges the bank beside it into a bank, telling of each batch.
+func mergeJob(path string) {
+	b, err := bank.Open(path, bank.Options{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	other, err := bank.Open(path+".other", bank.Options{ReadOnly: true})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	_, err = b.Merge(other, bank.MergeOptions{Advance: func(done int) { fmt.Println("merged", done) }})
+	fmt.Println("ended", err)
+	time.Sleep(time.Minute)
 }

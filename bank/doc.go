@@ -17,7 +17,12 @@
 //	                computed its items (refresh.go), the traits by their names, and what was learnt from papers (JSON and its sum; table.go)
 //	items           ID: the item as it stands
 //	revisions       ID, revision (4 bytes): each earlier revision
+//	joined          other ID that an item was known by before banks were merged: the item's ID
+//	places          ID, revision: the place of a revision of merged histories (joined.go)
 //	uses            ID, week (8 characters), quiz: when it was recorded
+//	taken back      the same: a use that was taken back
+//	plans           name, revision: each text of a plan (JSON and its sum)
+//	quizzes         quiz ID: the quiz as it was given (JSON and its sum)
 //	fingerprints    half a SHA-256 of what the item asks: its ID, so that an item given twice is known
 //	doubles         the same and ID: nothing, for an item that asks the same as another (doubles.go)
 //	groups          all that the assembler sees of an item: the group's number and size (4 bytes each)
