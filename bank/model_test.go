@@ -1,6 +1,7 @@
 package bank_test
 
 import (
+	"flag"
 	"fmt"
 	"maps"
 	"os"
@@ -11,6 +12,7 @@ import (
 	"pgregory.net/rapid"
 
 	"evenhand/bank"
+	"evenhand/bank/store/storetest"
 	"evenhand/standards/task"
 )
 
@@ -28,15 +30,28 @@ type model struct {
 
 func TestBankAgainstAModel(t *testing.T) {
 	dir := t.TempDir()
+	againstAModel(t, func(run int) string { return filepath.Join(dir, fmt.Sprint(run)) })
+}
+
+func TestBankInDatabaseAgainstAModel(t *testing.T) {
+	server := storetest.NewServer(t)
+	usual := flag.Lookup("rapid.checks").Value.String()
+	must(t, flag.Set("rapid.checks", "10"))
+	defer flag.Set("rapid.checks", usual)
+	againstAModel(t, func(run int) string { return server.Address(fmt.Sprint("model-", run)) })
+}
+
+// againstAModel uses banks at the addresses that place gives, a new one each time.
+func againstAModel(t *testing.T, place func(run int) string) {
 	run := 0
 	rapid.Check(t, func(t *rapid.T) {
 		run++
-		m := &model{t: t, path: filepath.Join(dir, fmt.Sprint(run)), items: map[string][]bank.Item{}, uses: map[string][]bank.Use{}, asks: map[string]string{}}
+		m := &model{t: t, path: place(run), items: map[string][]bank.Item{}, uses: map[string][]bank.Use{}, asks: map[string]string{}}
 		b, err := bank.Create(m.path)
 		must(t, err)
 		must(t, b.SetReview(bank.Review{Anyone: true, By: "Ms. Reyes", At: monday}))
 		m.bank = b
-		defer func() { must(t, m.bank.Close()); must(t, os.Remove(m.path)) }()
+		defer func() { must(t, m.bank.Close()); os.Remove(m.path) }()
 		t.Repeat(map[string]func(*rapid.T){
 			"add":    m.add,
 			"revise": m.revise,

@@ -9,7 +9,6 @@ import (
 	"os/exec"
 	"os/user"
 	"path/filepath"
-	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -40,16 +39,22 @@ func needsDatabase(t testing.TB) {
 	}
 }
 
-// programs is the folder of the newest server's programs: Debian keeps them out of PATH.
+// programs is the folder of the newest server's programs, which Debian keeps out of PATH.
 var programs = sync.OnceValue(func() string {
-	if path, err := exec.LookPath("initdb"); err == nil {
-		return filepath.Dir(path)
-	}
+	newest, folder := 0, ""
 	found, _ := filepath.Glob("/usr/lib/postgresql/*/bin/initdb")
-	if len(found) == 0 {
-		return ""
+	for _, path := range found {
+		bin := filepath.Dir(path)
+		if version, err := strconv.Atoi(filepath.Base(filepath.Dir(bin))); err == nil && version > newest {
+			newest, folder = version, bin
+		}
 	}
-	return filepath.Dir(slices.MaxFunc(found, func(a, b string) int { return len(a) - len(b) }))
+	if path, err := exec.LookPath("postgres"); folder == "" && err == nil {
+		if path, err = filepath.EvalSymlinks(path); err == nil {
+			folder = filepath.Dir(path)
+		}
+	}
+	return folder
 })
 
 // owner is who a server runs as; it refuses root.
