@@ -2,6 +2,7 @@ package results
 
 import (
 	"slices"
+	"strings"
 
 	"evenhand/bank/store"
 )
@@ -34,6 +35,21 @@ func enrol(w store.Writer, class string, codes []string) error {
 	}
 	slices.Sort(all)
 	return put(w, classesBucket, key(class), all)
+}
+
+// Classes lists the classes that have pupils.
+func (s *Store) Classes() (names []string, err error) {
+	err = s.view(func(r store.Reader) error {
+		names = nil
+		for e, err := range r.Scan(classesBucket, store.Range{}) {
+			if err != nil {
+				return err
+			}
+			names = append(names, strings.TrimSuffix(string(e.Key), "\x00"))
+		}
+		return nil
+	})
+	return names, err
 }
 
 // Pupils lists the codes of a class in order.

@@ -27,6 +27,10 @@ type Answer struct {
 	Written string `json:"Written,omitempty"` // what the pupil wrote, where the marking says
 }
 
+// Asked says that somebody has to say what the answer is: it was typed, is neither a mark nor a
+// possible answer, and doesn't count until then.
+func (a Answer) Asked() bool { return a.State == NotReached && a.Written != "" }
+
 // State is how an answer counts.
 type State string
 

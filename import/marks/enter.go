@@ -154,7 +154,7 @@ func (a *asker) items(form results.Form, paper *results.Paper) move {
 			paper.Answers = paper.Answers[:k]
 			continue
 		}
-		answer, problem := typed(item, cell)
+		answer, problem := Typed(item, cell)
 		if problem != "" {
 			fmt.Fprintln(a.Out, "      "+problem)
 			continue
@@ -185,8 +185,9 @@ func echo(item results.Item, a results.Answer) string {
 	return fmt.Sprintf("%s: %s", a.State, a.Written)
 }
 
-// typed reads what was typed for an item.
-func typed(item results.Item, text string) (results.Answer, string) {
+// Typed reads what was typed for an item: nothing means right, and 1 or 0 is what the pupil wrote.
+// problem says why it is neither a mark nor a possible answer, or asks which it is.
+func Typed(item results.Item, text string) (results.Answer, string) {
 	if text == "" {
 		return results.Answer{State: results.Right}, ""
 	}

@@ -128,7 +128,7 @@ func (r *Report) pupilView(p Pupil) pupilView {
 
 // itemsViews are the items of the last week by quiz.
 func (r *Report) itemsViews() (list []itemsView) {
-	for _, it := range r.lastItems() {
+	for _, it := range r.LastItems() {
 		if len(list) == 0 || list[len(list)-1].Quiz != it.Quiz {
 			list = append(list, itemsView{Quiz: it.Quiz})
 		}

@@ -140,9 +140,9 @@ func (it Item) Look() (list []string) {
 	return append(list, it.Flags...)
 }
 
-// lastItems are the items of the last week of each class; earlier ones have had their
+// LastItems are the items of the last week of each class; earlier ones have had their
 // report.
-func (r *Report) lastItems() (list []Item) {
+func (r *Report) LastItems() (list []Item) {
 	for _, it := range r.Items {
 		if slices.Contains(r.lastWeeks(), it.Week) {
 			list = append(list, it)

@@ -20,13 +20,20 @@ func (p Part) Few() bool { return p.Of < fewAnswers }
 func (p Part) Share() evidence.Share { return evidence.ShareOf(p.Right, p.Of) }
 
 // String is the part as it was counted, "23 of 24, could be 19 to 24": the second half is
-// the 95 % interval of as many answers, its ends rounded outward.
+// Range.
 func (p Part) String() string {
 	if p.Of == 0 {
 		return "no answers"
 	}
+	low, high := p.Range()
+	return fmt.Sprintf("%d of %d, could be %d to %d", p.Right, p.Of, low, high)
+}
+
+// Range is how many of as many answers could be right by chance alone: the 95 % interval, its
+// ends rounded outward.
+func (p Part) Range() (low, high int) {
 	s, of := p.Share(), float64(p.Of)
-	return fmt.Sprintf("%d of %d, could be %d to %d", p.Right, p.Of, int(math.Floor(s.Low*of+tiny)), int(math.Ceil(s.High*of-tiny)))
+	return int(math.Floor(s.Low*of + tiny)), int(math.Ceil(s.High*of - tiny))
 }
 
 // Marked is the part in words, marked where there are few answers.

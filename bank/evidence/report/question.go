@@ -20,9 +20,18 @@ type question struct {
 
 func (b *book) question(it results.Item) *question {
 	at := [2]string{it.Asks, it.Key}
-	if q := b.questions[at]; q != nil {
-		return q
+	if b.questions[at] == nil {
+		b.questions[at] = newQuestion(it)
 	}
+	return b.questions[at]
+}
+
+// Explain lists the missteps that lead to an answer that a pupil wrote to an item.
+func Explain(it results.Item, written string) []*task.MisstepKind {
+	return newQuestion(it).explain(written)
+}
+
+func newQuestion(it results.Item) *question {
 	q := &question{}
 	if asked, ok := it.Task(); ok {
 		q.missteps = asked.Missteps()
@@ -34,7 +43,6 @@ func (b *book) question(it results.Item) *question {
 			}
 		}
 	}
-	b.questions[at] = q
 	return q
 }
 

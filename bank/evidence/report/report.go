@@ -146,6 +146,9 @@ func (b *book) recentOf(class string) []string {
 	return b.own[class][max(0, len(b.own[class])-recentWeeks):]
 }
 
+// RecentWeeks are the weeks of a class that the groups look at.
+func (r *Report) RecentWeeks(class string) []string { return r.book.recentOf(class) }
+
 // recent says whether a paper is from the last weeks of its class.
 func (b *book) recent(p sat) bool { return slices.Contains(b.recentOf(p.Class), p.quiz.Week) }
 

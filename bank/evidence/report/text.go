@@ -112,7 +112,7 @@ const rangeNote = "Right answers as counted; could be is the range that chance a
 
 func (r *Report) itemSection() Section {
 	s := Section{Title: "Items of " + strings.Join(r.lastWeeks(), ", ") + ", easiest to hardest", Rows: [][]string{{"PLACE", "QUESTION", "EXPECTED", "RIGHT ANSWERS", "WORTH A LOOK"}}}
-	for _, it := range r.lastItems() {
+	for _, it := range r.LastItems() {
 		s.Rows = append(s.Rows, []string{it.Place(), it.Asks, it.ExpectedInTen(), it.Marked(), strings.Join(it.Look(), "; ")})
 	}
 	return s

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"evenhand/standards"
 	"evenhand/standards/task"
 )
 
@@ -17,12 +18,16 @@ type Group struct {
 	Why     string // what their answers suggest
 	Next    string // how to begin, where a misstep suggests it
 	Members []Member
+
+	Kinds []*task.MisstepKind // the missteps, where it is about one
+	Skill standards.SkillID   // the skill, where it is about that
 }
 
 // Member is a pupil of a group with what was counted.
 type Member struct {
 	Who
-	Count string // "3 of 4 chances"
+	Count     string // "3 of 4 chances"
+	Shown, Of int    // of how many chances the misstep showed; of a skill: right, of how many answers
 }
 
 // together puts each pupil in at most one group: of the likeliest misstep that stands
@@ -54,15 +59,15 @@ func (b *book) together(pupils []Pupil) (groups []Group, none []Who) {
 func groupOf(p Pupil) (Group, Member, bool) {
 	if len(p.Standouts) > 0 {
 		s := p.Standouts[0]
-		return Group{Class: p.Class, Work: s.Name(), Title: s.Name(), Why: "likely " + s.Tells(), Next: nextSteps(s.Kinds)},
-			Member{p.Who, s.Count()}, true
+		return Group{Class: p.Class, Work: s.Name(), Title: s.Name(), Why: "likely " + s.Tells(), Next: nextSteps(s.Kinds), Kinds: s.Kinds},
+			Member{p.Who, s.Count(), s.Shown, s.Chances}, true
 	}
 	skill, part, ok := weakest(p.recent)
 	if !ok {
 		return Group{}, Member{}, false
 	}
-	return Group{Class: p.Class, Work: string(skill), Title: skillInWords(skill), Why: "missed half of these items or more, and more than these pupils miss elsewhere"},
-		Member{p.Who, fmt.Sprintf("%d of %d right", part.Right, part.Of)}, true
+	return Group{Class: p.Class, Work: string(skill), Title: skillInWords(skill), Why: "missed half of these items or more, and more than these pupils miss elsewhere", Skill: skill},
+		Member{p.Who, fmt.Sprintf("%d of %d right", part.Right, part.Of), part.Right, part.Of}, true
 }
 
 // nextSteps are the ways to begin, each once.

@@ -87,6 +87,12 @@ var routes = []route{
 	{"GET /quizzes/{id}/{what}", toRead, printQuiz},
 	{"POST /quizzes/{id}/swap", toWrite, swapItem},
 	{"POST /quizzes/{id}/back", toWrite, takeBackQuiz},
+	{"GET /marks", toMark, marksList},
+	{"GET /marks/{id}", toMark, marksPage},
+	{"POST /marks/{id}", toMark, saveMarks},
+	{"POST /marks/{id}/class", toMark, enrolPupils},
+	{"POST /marks/{id}/paste", toMark, pasteMarks},
+	{"GET /class", toMark, class},
 	{"POST /language", toAnyone, chooseLanguage},
 	{"/", toAnyone, nothingHere},
 }

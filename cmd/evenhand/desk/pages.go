@@ -50,6 +50,8 @@ var allRooms = []room{
 	{"items", "/items", toRead},
 	{"plans", "/plans", toRead},
 	{"quizzes", "/quizzes", toRead},
+	{"marks", "/marks", toMark},
+	{"class", "/class", toMark},
 }
 
 // rooms are those that a person may enter.

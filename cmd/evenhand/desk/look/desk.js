@@ -16,3 +16,125 @@ for (const form of document.querySelectorAll("form[data-follow]")) {
   };
   form.addEventListener("input", () => { clearTimeout(waiting); waiting = setTimeout(follow, 250); });
 }
+
+// The grid of marks is one stop of the Tab key; inside, Enter on an empty cell is right, and on. Each row
+// is judged as it is typed and kept when it is left. What could not be sent stays in the page and is
+// sent again; nothing of it is put elsewhere in the browser.
+for (const grid of document.querySelectorAll("[data-grid]")) {
+  const form = grid.closest("form"), state = form.querySelector(".state"), undo = [];
+  const rows = [...grid.tBodies[0].rows], cells = row => [...row.querySelectorAll("[data-cell]")];
+  const typed = row => {
+    const all = new URLSearchParams(new FormData(form)), own = row.dataset.pupil + ".";
+    for (const name of [...all.keys()]) if (name === "rest" || name.includes(".") && !name.startsWith(own)) all.delete(name);
+    return all;
+  };
+  const marks = row => cells(row).map(cell => cell.value).join("\n");
+  const changed = row => marks(row) !== row.kept;
+  let current = cells(grid)[0], was = "", waiting;
+  grid.setAttribute("role", "grid");
+  form.classList.add("live");
+  for (const row of rows) row.kept = marks(row);
+  for (const cell of cells(grid)) cell.tabIndex = cell === current ? 0 : -1;
+
+  // take puts what the desk says of a row into it, where nothing else was typed meanwhile.
+  const take = (row, fresh, sent, keep) => {
+    for (const cell of cells(fresh)) {
+      const own = form.elements[cell.name];
+      if (own.value !== sent.get(cell.name)) continue;
+      own.parentElement.className = cell.parentElement.className;
+      for (const name of ["aria-label", "aria-invalid"]) cell.hasAttribute(name) ? own.setAttribute(name, cell.getAttribute(name)) : own.removeAttribute(name);
+    }
+    row.className = fresh.className;
+    row.querySelector(".says").innerHTML = fresh.querySelector(".says").innerHTML;
+    if (keep) form.elements[row.dataset.pupil + ".revision"].value = fresh.querySelector("[type=hidden]").value;
+  };
+  const send = async (row, keep) => {
+    const sent = typed(row), marked = marks(row);
+    if (!keep) sent.set("do", "judge");
+    const answer = await fetch(form.action, { method: "POST", body: sent, headers: { Part: "rows" }, keepalive: true });
+    if (!answer.ok) throw answer.status;
+    const part = document.createElement("template");
+    part.innerHTML = await answer.text();
+    const fresh = part.content.getElementById(row.id);
+    take(row, fresh, sent, keep);
+    if (keep && !fresh.className) row.kept = marked;
+    return fresh.className ? form.dataset.ask : "";
+  };
+  const keep = row => row.work = (row.work || Promise.resolve()).then(async () => {
+    if (!changed(row)) return;
+    try {
+      state.textContent = await send(row, true) || form.dataset.saved;
+    } catch {
+      state.textContent = form.dataset.waiting;
+      clearTimeout(waiting);
+      waiting = setTimeout(keepAll, 3000);
+    }
+  });
+  const keepAll = () => { for (const row of rows) if (row !== current.closest("tr") || !grid.contains(document.activeElement)) keep(row); };
+  const judge = async cell => {
+    const row = cell.closest("tr");
+    try {
+      await send(row, false);
+      const said = row.querySelector(`.says [data-of="${cell.name.split(".")[1]}"]`);
+      state.textContent = said ? row.dataset.pupil + " " + said.textContent : "";
+    } catch { state.textContent = form.dataset.waiting; }
+  };
+  const go = cell => { if (cell) cell.focus(); };
+  const put = (cell, value) => { undo.push([cell, cell.value]); cell.value = value; was = value; };
+  const beside = (dx, dy) => {
+    const row = rows.indexOf(current.closest("tr")), at = cells(rows[row]).indexOf(current);
+    return rows[row + dy] && cells(rows[row + dy])[at + dx];
+  };
+  const done = cell => {
+    if (cell.value === was) return;
+    undo.push([cell, was]);
+    was = cell.value;
+    judge(cell);
+  };
+  const on = () => {
+    if (current.value.trim() === "" && !current.name.endsWith(".form")) { put(current, "✓"); current.parentElement.className = "right"; } else done(current);
+    const row = current.closest("tr"), next = rows[rows.indexOf(row) + 1], first = next && cells(next);
+    const to = beside(1, 0) || first && (first.find(cell => !cell.name.endsWith(".form")) || first[0]);
+    to ? go(to) : keep(row);
+  };
+
+  grid.addEventListener("focusin", event => {
+    if (!event.target.matches("[data-cell]")) return;
+    const before = current.closest("tr");
+    current.tabIndex = -1;
+    current = event.target;
+    current.tabIndex = 0;
+    was = current.value;
+    current.select();
+    if (before !== current.closest("tr")) keep(before);
+  });
+  grid.addEventListener("focusout", event => {
+    if (!event.target.matches("[data-cell]")) return;
+    delete event.target.dataset.editing;
+    done(event.target);
+    if (!grid.contains(event.relatedTarget)) keep(event.target.closest("tr"));
+  });
+  grid.addEventListener("keydown", event => {
+    if (event.target !== current || event.altKey) return;
+    const inside = event.ctrlKey || event.metaKey, row = cells(current.closest("tr")), editing = "editing" in current.dataset;
+    const all = cells(grid);
+    if (inside && event.key === "z") {
+      if (current.value !== was) current.value = was;
+      else if (undo.length) { const [cell, before] = undo.pop(); cell.value = before; go(cell); was = before; judge(cell); }
+    } else if (event.key === "Enter") on();
+    else if (event.key === "F2") editing ? delete current.dataset.editing : (current.dataset.editing = "", current.setSelectionRange(99, 99));
+    else if (event.key === "Escape") { current.value = was; delete current.dataset.editing; current.select(); }
+    else if (editing) return;
+    else if (event.key === "ArrowLeft") go(beside(-1, 0));
+    else if (event.key === "ArrowRight") go(beside(1, 0));
+    else if (event.key === "ArrowUp") go(beside(0, -1));
+    else if (event.key === "ArrowDown") go(beside(0, 1));
+    else if (event.key === "Home") go(inside ? all[0] : row[0]);
+    else if (event.key === "End") go(inside ? all.at(-1) : row.at(-1));
+    else return;
+    event.preventDefault();
+  });
+  addEventListener("online", keepAll);
+  addEventListener("pagehide", () => { for (const row of rows) if (changed(row)) send(row, true).catch(() => {}); });
+  addEventListener("beforeunload", event => { if (state.textContent === form.dataset.waiting && rows.some(changed)) event.preventDefault(); });
+}
