@@ -188,7 +188,7 @@ func echo(item results.Item, a results.Answer) string {
 // Typed reads what was typed for an item: nothing means right, and 1 or 0 is what the pupil wrote.
 // problem says why it is neither a mark nor a possible answer, or asks which it is.
 func Typed(item results.Item, text string) (results.Answer, string) {
-	if text == "" {
+	if strings.TrimSpace(text) == "" {
 		return results.Answer{State: results.Right}, ""
 	}
 	c := look(0, item, text, nil)

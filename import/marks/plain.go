@@ -89,7 +89,7 @@ func signOf(text string) (sign, bool) {
 	if m := percent.FindStringSubmatch(text); m != nil {
 		return digit(pointFamily, m[1] == "100"), true
 	}
-	if repeated := strings.Trim(text, text[:1]); text != "" && repeated == "" && (text[0] == '-' || text[0] == '.') {
+	if text != "" && strings.Trim(text, text[:1]) == "" && (text[0] == '-' || text[0] == '.') {
 		return signs[text[:1]], true
 	}
 	return sign{}, false

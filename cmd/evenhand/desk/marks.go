@@ -194,6 +194,7 @@ type gridCell struct {
 type gridSaid struct {
 	Number int
 	Text   string
+	Asked  bool // it has to be settled
 }
 
 // gridPage is the page without its rows.
@@ -248,7 +249,7 @@ func (page *gridPage) row(v *visit, paper results.Paper, typed map[int]string) g
 			cell.State = "asked"
 		}
 		if said := v.saidOf(item, answer); said != "" {
-			row.Says = append(row.Says, gridSaid{column.Number, said})
+			row.Says = append(row.Says, gridSaid{column.Number, said, answer.Asked()})
 		}
 		row.Cells = append(row.Cells, cell)
 	}

@@ -21,7 +21,7 @@ for (const form of document.querySelectorAll("form[data-follow]")) {
 // is judged as it is typed and kept when it is left. What could not be sent stays in the page and is
 // sent again; nothing of it is put elsewhere in the browser.
 for (const grid of document.querySelectorAll("[data-grid]")) {
-  const form = grid.closest("form"), state = form.querySelector(".state"), undo = [];
+  const form = grid.closest("form"), state = form.querySelector(".state"), here = form.querySelector(".here"), undo = [];
   const rows = [...grid.tBodies[0].rows], cells = row => [...row.querySelectorAll("[data-cell]")];
   const typed = row => {
     const all = new URLSearchParams(new FormData(form)), own = row.dataset.pupil + ".";
@@ -48,6 +48,7 @@ for (const grid of document.querySelectorAll("[data-grid]")) {
     row.querySelector(".says").innerHTML = fresh.querySelector(".says").innerHTML;
     if (keep) form.elements[row.dataset.pupil + ".revision"].value = fresh.querySelector("[type=hidden]").value;
   };
+  const saidOf = cell => cell.closest("tr").querySelector(`[data-of="${cell.name.split(".")[1]}"] span`)?.textContent || "";
   const send = async (row, keep) => {
     const sent = typed(row), marked = marks(row);
     if (!keep) sent.set("do", "judge");
@@ -75,8 +76,7 @@ for (const grid of document.querySelectorAll("[data-grid]")) {
     const row = cell.closest("tr");
     try {
       await send(row, false);
-      const said = row.querySelector(`.says [data-of="${cell.name.split(".")[1]}"]`);
-      state.textContent = said ? row.dataset.pupil + " " + said.textContent : "";
+      state.textContent = saidOf(cell) && cell.name.replace(".", " · ") + " · " + saidOf(cell);
     } catch { state.textContent = form.dataset.waiting; }
   };
   const go = cell => { if (cell) cell.focus(); };
@@ -106,6 +106,7 @@ for (const grid of document.querySelectorAll("[data-grid]")) {
     current.tabIndex = 0;
     was = current.value;
     current.select();
+    here.textContent = current.getAttribute("aria-label") + (saidOf(current) && " · " + saidOf(current));
     if (before !== current.closest("tr")) keep(before);
   });
   grid.addEventListener("focusout", event => {
