@@ -14,6 +14,7 @@ type Paper struct {
 	Title     string // "Friday check, week 48"
 	Form      string // "A"; printed small, so that neighbours don't notice
 	Week      string // "2026-W48"; may be empty
+	Pupil     string // whose sheet it is, written on the name line; empty for a line to write on
 	Questions []Question
 }
 
@@ -192,7 +193,7 @@ func Unprintable(p Paper, o Options) ([]rune, error) {
 	if err != nil {
 		return nil, err
 	}
-	texts := []string{p.Title, p.Form}
+	texts := []string{p.Title, p.Form, p.Pupil}
 	for _, q := range p.Questions {
 		texts = append(texts, q.Text, q.Key)
 	}

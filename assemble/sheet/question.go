@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"evenhand/assemble"
 	"evenhand/bank"
 	"evenhand/standards/task"
 )
@@ -14,11 +15,26 @@ func QuestionOf(item bank.Item, number int, lang string) Question {
 	return q
 }
 
-// PaperOf is a form of a quiz, its items in the order of the sheet.
-func PaperOf(title, week, form string, items []bank.Item, lang string) Paper {
-	paper := Paper{Title: title, Form: form, Week: week}
-	for i, item := range items {
-		paper.Questions = append(paper.Questions, QuestionOf(item, i+1, lang))
+// PaperOf is a form of a quiz as it is printed, its items in the order of the sheet and its choices
+// as they were given.
+func PaperOf(quiz assemble.Quiz, form assemble.Form, lang string) Paper {
+	paper := Paper{Title: quiz.Title, Form: form.Name, Week: quiz.Week}
+	for _, placed := range form.Items {
+		question := QuestionOf(placed.Item, placed.Number, lang)
+		question.Choices = placed.Choices
+		paper.Questions = append(paper.Questions, question)
 	}
 	return paper
+}
+
+// WithChoices notes in a quiz which answers its sheets offer to choose from, and in which order, so that
+// they stay the same whenever they are printed.
+func WithChoices(quiz assemble.Quiz) assemble.Quiz {
+	for _, form := range quiz.Forms {
+		for i := range form.Items {
+			placed := &form.Items[i]
+			placed.Choices = Choices(QuestionOf(placed.Item, placed.Number, "en"))
+		}
+	}
+	return quiz
 }

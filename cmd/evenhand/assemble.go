@@ -10,6 +10,7 @@ import (
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
+	"evenhand/assemble/sheet"
 	"evenhand/bank"
 	"evenhand/bank/generate"
 
@@ -241,7 +242,7 @@ func deliver(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string, about
 
 // keepAndWrite writes the quiz's files and notes its use; with --json it prints the quiz.
 func keepAndWrite(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string, about bank.Quiz) error {
-	quiz = withChoices(quiz)
+	quiz = sheet.WithChoices(quiz)
 	if err := writeQuizFiles(c, quiz, dir); err != nil {
 		return err
 	}

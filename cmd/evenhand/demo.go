@@ -13,6 +13,7 @@ import (
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
+	"evenhand/assemble/sheet"
 	"evenhand/bank"
 	"evenhand/bank/generate"
 	intake "evenhand/import"
@@ -186,7 +187,7 @@ func demoQuiz(c *cli.Context, b *bank.Bank, dir string) error {
 	if err != nil {
 		return err
 	}
-	quiz = withChoices(quiz)
+	quiz = sheet.WithChoices(quiz)
 	out := filepath.Join(dir, "friday")
 	if err := writeQuizFiles(c, quiz, out); err != nil {
 		return err

@@ -79,29 +79,6 @@ func checkPrint(c *cli.Context) error {
 	return nil
 }
 
-// paperOf is a form as the sheet package prints it.
-func paperOf(quiz assemble.Quiz, form assemble.Form, lang string) sheet.Paper {
-	paper := sheet.Paper{Title: quiz.Title, Form: form.Name, Week: quiz.Week}
-	for _, placed := range form.Items {
-		question := sheet.QuestionOf(placed.Item, placed.Number, lang)
-		question.Choices = placed.Choices
-		paper.Questions = append(paper.Questions, question)
-	}
-	return paper
-}
-
-// withChoices notes which answers the sheets offer to choose from, and in which order, so that they
-// stay the same whenever they are printed.
-func withChoices(quiz assemble.Quiz) assemble.Quiz {
-	for _, form := range quiz.Forms {
-		for i := range form.Items {
-			placed := &form.Items[i]
-			placed.Choices = sheet.Choices(sheet.QuestionOf(placed.Item, placed.Number, "en"))
-		}
-	}
-	return quiz
-}
-
 // writeQuizFiles writes all files of a quiz into a folder, which appears with all of
 // them or not at all. mayFill says whether it may be replaced.
 func writeQuizFiles(c *cli.Context, quiz assemble.Quiz, dir string) error {
@@ -144,7 +121,7 @@ func writeForms(c *cli.Context, quiz assemble.Quiz, as bank.Printed, write writi
 				return err
 			}
 		}
-		papers = append(papers, paperOf(quiz, form, as.Lang))
+		papers = append(papers, sheet.PaperOf(quiz, form, as.Lang))
 		sayOtherLanguage(c, form, as.Lang)
 		if err := writeForm(c, papers[len(papers)-1], as, write); err != nil {
 			return err

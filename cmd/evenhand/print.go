@@ -1,12 +1,17 @@
 package main
 
 import (
+	"errors"
 	"fmt"
+	"io"
 	"slices"
 	"strings"
 
 	"evenhand/assemble"
+	"evenhand/assemble/sheet"
 	"evenhand/bank"
+	"evenhand/bank/results"
+	"evenhand/import/marks"
 
 	"github.com/urfave/cli/v2"
 )
@@ -20,6 +25,9 @@ func printCommand() *cli.Command {
 		Flags: append([]cli.Flag{
 			&cli.StringFlag{Name: "out", Usage: "the new `DIR` to write into"},
 			&cli.StringSliceFlag{Name: "form", Usage: "only this `FORM`; may be given again"},
+			&cli.StringSliceFlag{Name: "pupils", Usage: "also the whole class in one file, set.pdf, in the order of the `CODES`, such as P01-P24, each with the form that the marks propose"},
+			&cli.StringFlag{Name: "roster", Usage: "the same by your `FILE` of codes and names, with the names on the sheets; they are not kept"},
+			classFlag,
 		}, printFlags...),
 		Action: printQuiz,
 	}
@@ -49,7 +57,17 @@ func printQuiz(c *cli.Context) error {
 		if quiz.Forms, err = wantedForms(c, quiz); err != nil {
 			return err
 		}
-		if err := writeFolder(c, dir, func(write writing) error { return writeForms(c, quiz, as, write) }); err != nil {
+		set, err := classSet(c, quiz, results.QuizOf(kept), as.Lang)
+		if err != nil {
+			return err
+		}
+		err = writeFolder(c, dir, func(write writing) error {
+			if err := writeForms(c, quiz, as, write); err != nil || len(set) == 0 {
+				return err
+			}
+			return write("set.pdf", func(w io.Writer) error { return sheet.WriteSet(w, set, sheetOptions(as, false)) })
+		})
+		if err != nil {
 			return err
 		}
 		say(c, "%s (%s) in %s", quiz.Title, quiz.Week, dir)
@@ -72,4 +90,34 @@ func wantedForms(c *cli.Context, quiz assemble.Quiz) ([]assemble.Form, error) {
 		forms = append(forms, quiz.Forms[at])
 	}
 	return forms, nil
+}
+
+// classSet are the sheets of a class in seating order, with the forms that grid and prompt propose, too;
+// none where no pupils are named.
+func classSet(c *cli.Context, quiz assemble.Quiz, asked results.Quiz, lang string) ([]sheet.Paper, error) {
+	codes, err := namedPupils(c)
+	if err != nil || len(codes) == 0 {
+		return nil, err
+	}
+	roster, err := readRoster(c)
+	if err != nil {
+		return nil, err
+	}
+	var all []string
+	var marked []results.Paper
+	s, err := results.Open(results.Path(c.String("bank")), bank.Options{ReadOnly: true})
+	if err == nil {
+		var classErr, paperErr error
+		all, classErr = s.Pupils(c.String("class"))
+		marked, paperErr = s.Papers(asked.ID)
+		err = errors.Join(classErr, paperErr, s.Close())
+	}
+	if err != nil && !errors.Is(err, results.ErrNone) {
+		return nil, err
+	}
+	var seats []sheet.Seat
+	for _, seat := range marks.Seats(asked, c.String("class"), all, marked, codes) {
+		seats = append(seats, sheet.Seat{Form: seat.Form, Pupil: or(roster.Names[seat.Pupil], seat.Pupil)})
+	}
+	return sheet.SetOf(quiz, seats, lang), nil
 }

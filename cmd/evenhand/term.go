@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 
 	"evenhand/assemble"
+	"evenhand/assemble/sheet"
 	"evenhand/bank"
 
 	"github.com/urfave/cli/v2"
@@ -92,7 +93,7 @@ func readPacing(c *cli.Context, name string) (assemble.Pacing, error) {
 
 func deliverTerm(c *cli.Context, b *bank.Bank, term assemble.Term, pacing string) error {
 	for i, quiz := range term.Quizzes {
-		term.Quizzes[i] = withChoices(quiz)
+		term.Quizzes[i] = sheet.WithChoices(quiz)
 	}
 	for _, quiz := range term.Quizzes {
 		if err := writeQuizFiles(c, quiz, filepath.Join(c.String("out"), quiz.Week)); err != nil {

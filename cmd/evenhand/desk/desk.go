@@ -85,6 +85,7 @@ var routes = []route{
 	{"GET /quizzes", toRead, quizzes},
 	{"GET /quizzes/{id}", toRead, quiz},
 	{"GET /quizzes/{id}/{what}", toRead, printQuiz},
+	{"POST /quizzes/{id}/set", toMark, printSet},
 	{"POST /quizzes/{id}/swap", toWrite, swapItem},
 	{"POST /quizzes/{id}/back", toWrite, takeBackQuiz},
 	{"GET /marks", toMark, marksList},

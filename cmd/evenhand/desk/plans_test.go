@@ -85,6 +85,11 @@ func TestPlanBecomesAQuiz(t *testing.T) {
 			t.Errorf("%s: %d", file, status)
 		}
 	}
+	for pupils, want := range map[string]int{"P01-P06": 200, "P01,Ana\nP02,Ben": 200, "Ana": 400, "": 400} {
+		if status, text, _ := post(t, browser, at+"/set", url.Values{"pupils": {pupils}}); status != want || want == 200 && !strings.HasPrefix(text, "%PDF-") {
+			t.Errorf("the set of %q: %d %.300q", pupils, status, text)
+		}
+	}
 	if _, text := get(t, browser, address+"/plans"); !strings.Contains(text, `href="/plans/Friday%20check"`) {
 		t.Errorf("the plan is not kept: %s", text)
 	}

@@ -165,7 +165,7 @@ func (v *visit) makeQuiz(page planPage, fill bool) error {
 		page.Verdict = err.Error()
 		return v.showPlan(page)
 	}
-	given := q.Given(v.by(), v.now())
+	given := sheet.WithChoices(q).Given(v.by(), v.now())
 	given.Plan, given.Class = text, p.Class
 	if err := v.desk.bank.KeepQuiz(given); err != nil {
 		return err
@@ -225,7 +225,7 @@ func swapItem(v *visit) error {
 	if err != nil {
 		return errors.Join(v.notSwapped(err), v.desk.bank.KeepQuiz(q))
 	}
-	given := swapped.Given(v.by(), v.now())
+	given := sheet.WithChoices(swapped).Given(v.by(), v.now())
 	given.Plan, given.Class, given.From = q.Plan, q.Class, q.ID
 	if err := v.desk.bank.KeepQuiz(given); err != nil {
 		return err
@@ -269,7 +269,7 @@ func printQuiz(v *visit) error {
 	}
 	var papers []sheet.Paper
 	for _, form := range q.Forms {
-		papers = append(papers, sheet.PaperOf(q.Title, q.Week, form.Name, itemsOf(form), o.Lang))
+		papers = append(papers, sheet.PaperOf(q, form, o.Lang))
 	}
 	name := strings.ToLower(url.PathEscape(strings.ReplaceAll(q.Title, " ", "-")))
 	var file bytes.Buffer
@@ -302,14 +302,6 @@ func printQuiz(v *visit) error {
 	v.w.Header().Set("Content-Disposition", fmt.Sprintf(`inline; filename="%s-%s"`, name, what))
 	_, err = file.WriteTo(v.w)
 	return err
-}
-
-func itemsOf(form assemble.Form) []bank.Item {
-	var items []bank.Item
-	for _, p := range form.Items {
-		items = append(items, p.Item)
-	}
-	return items
 }
 
 // writeQTI writes the quiz as a package of the open standard QTI 3.0.

@@ -1,0 +1,61 @@
+package desk
+
+import (
+	"bytes"
+	"cmp"
+	"errors"
+
+	"evenhand/assemble"
+	"evenhand/assemble/sheet"
+	"evenhand/bank/results"
+	"evenhand/import/marks"
+)
+
+// printSet gives the sheets of a class in one file, in the order that is typed, with codes or names on
+// them. Names are used for this one answer and kept nowhere.
+func printSet(v *visit) error {
+	kept, err := v.quizAsked()
+	if err != nil {
+		return err
+	}
+	roster, err := rosterTyped(v.FormValue("pupils"))
+	if err != nil {
+		return asTyped(err)
+	}
+	o := sheet.Options{PaperSize: v.FormValue("paper"), Lang: v.FormValue("lang"), Large: v.FormValue("large") != ""}
+	if err := o.Check(); err != nil {
+		return asTyped(err)
+	}
+	asked, class := results.QuizOf(kept), v.FormValue("class")
+	var all []string
+	var marked []results.Paper
+	err = v.readMarks(func(s *results.Store) error {
+		var classErr, paperErr error
+		all, classErr = s.Pupils(class)
+		marked, paperErr = s.Papers(asked.ID)
+		return errors.Join(classErr, paperErr)
+	})
+	if err != nil {
+		return err
+	}
+	var seats []sheet.Seat
+	for _, seat := range marks.Seats(asked, class, all, marked, roster.Codes) {
+		seats = append(seats, sheet.Seat{Form: seat.Form, Pupil: cmp.Or(roster.Names[seat.Pupil], seat.Pupil)})
+	}
+	var file bytes.Buffer
+	if err := sheet.WriteSet(&file, sheet.SetOf(assemble.QuizOf(kept), seats, o.Lang), o); err != nil {
+		return asTyped(err)
+	}
+	v.w.Header().Set("Content-Type", "application/pdf")
+	v.w.Header().Set("Content-Disposition", `inline; filename="set.pdf"`)
+	_, err = file.WriteTo(v.w)
+	return err
+}
+
+// rosterTyped reads codes such as P01-P24, or a line a pupil with code and name.
+func rosterTyped(text string) (marks.Roster, error) {
+	if codes, err := results.ParseCodes(text); err == nil && len(codes) > 0 {
+		return marks.Roster{Codes: codes}, nil
+	}
+	return marks.ReadRoster("pupils", []byte(text))
+}
