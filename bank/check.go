@@ -20,6 +20,7 @@ type Report struct {
 	Uses      int      `json:"uses"`
 	Plans     int      `json:"plans"`    // that stand
 	Quizzes   int      `json:"quizzes"`  // that were given
+	Lists     int      `json:"lists"`    // that came in
 	Problems  []string `json:"problems"` // in plain words, in the order they were found; empty for a whole bank
 	More      int      `json:"more"`     // problems beyond those listed
 	Older     int      `json:"older"`    // items whose computed fields differ from what this program computes
@@ -118,7 +119,7 @@ func newChecker(b *Bank, r store.Reader, compute recomputer) *checker {
 }
 
 func (c *checker) entries() error {
-	for _, part := range []func() error{c.sets, c.items, c.revisions, c.uses, c.table, c.plansAndQuizzes, c.indexes} {
+	for _, part := range []func() error{c.sets, c.items, c.revisions, c.uses, c.table, c.plansAndQuizzes, c.lists, c.indexes} {
 		if err := part(); err != nil {
 			return err
 		}

@@ -182,12 +182,7 @@ func (b *Bank) KeepQuiz(q Quiz) error {
 }
 
 func putQuiz(w store.Writer, q Quiz) error {
-	value, err := json.Marshal(q)
-	if err != nil {
-		return err
-	}
-	key := []byte(q.ID)
-	return w.Put(quizzesBucket, key, Seal(key, value))
+	return putSealed(w, quizzesBucket, []byte(q.ID), q)
 }
 
 func (b *Bank) readQuiz(e store.Entry) (q Quiz, err error) {

@@ -35,11 +35,7 @@ func (b *Bank) SetReview(how Review) error {
 	if strings.TrimSpace(how.By) == "" {
 		return fmt.Errorf("say who decides on reviewing")
 	}
-	value, err := json.Marshal(how)
-	if err != nil {
-		return err
-	}
-	return b.update(func(w store.Writer) error { return w.Put(aboutBucket, reviewKey, Seal(reviewKey, value)) })
+	return b.update(func(w store.Writer) error { return putSealed(w, aboutBucket, reviewKey, how) })
 }
 
 func (b *Bank) readReview(r store.Reader) (how Review, err error) {

@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -31,16 +32,24 @@ const batchRows = 20_000
 // the rest.
 func Import(b *bank.Bank, l *List, o ImportOptions) (*Report, error) {
 	r := &Report{List: l, DryRun: o.DryRun}
+	err := importAll(b, l, o, r)
+	if !o.DryRun && len(r.Outcomes) > 0 {
+		err = errors.Join(err, b.KeepList(r.kept(o)))
+	}
+	return r, err
+}
+
+func importAll(b *bank.Bank, l *List, o ImportOptions, r *Report) error {
 	in := &importer{bank: b, options: o, report: r, seen: map[string]earlier{}}
 	for batch := range judgeAll(newJudge(l, o), l.rows) {
 		if err := in.add(batch); err != nil {
-			return r, fmt.Errorf("%s: %d of %d rows are done, then: %w", l.Name, len(r.Outcomes), l.Rows(), err)
+			return fmt.Errorf("%s: %d of %d rows are done, then: %w", l.Name, len(r.Outcomes), l.Rows(), err)
 		}
 		if o.Progress != nil {
 			o.Progress(len(r.Outcomes), l.Rows())
 		}
 	}
-	return r, nil
+	return nil
 }
 
 // batch is some rows, in order, with what was judged of each.

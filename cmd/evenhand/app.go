@@ -41,7 +41,7 @@ func newApp() *cli.App {
 		Flags: []cli.Flag{bankFlag},
 		Commands: []*cli.Command{
 			skillsCommand(), standardsCommand(), demoCommand(),
-			initCommand(), importCommand(), generateCommand(), listCommand(), showCommand(), reviseCommand(), reviewCommand(), retireCommand(),
+			initCommand(), importCommand(), listsCommand(), generateCommand(), listCommand(), showCommand(), reviseCommand(), reviewCommand(), retireCommand(),
 			planCommand(), plansCommand(), assembleCommand(), quizzesCommand(), printCommand(), exportCommand(), tagCommand(),
 			markCommand(), reportCommand(), calibrateCommand(),
 			unuseCommand(), forgetCommand(),
