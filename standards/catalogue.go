@@ -146,6 +146,8 @@ var catalogue = SkillList{
 		"ten or a hundred more or less, 100 to 900", "100 less than 340 = ?", is[task.MoreLess]},
 	{"count-coins", 2, []task.Code{"2.MD.C.8"}, []task.Look{task.LookCoins}, 40, -2500,
 		"find what coins are worth, up to a dollar", "coins 25, 10, 10, 5, 1", is[task.Coins]},
+	{"read-number-line", 2, []task.Code{"2.MD.B.6"}, []task.Look{task.LookMarkedLine}, 25, -2200,
+		"read the number at a mark on a number line, to 100", "marked line 0 to 100 by 10: 70", is[task.MarkedLine]},
 	{"match-clocks", 1, []task.Code{"1.MD.B.3", "2.MD.C.7"}, []task.Look{task.LookMatch}, 60, -2200,
 		"join clock faces with times", "match 4:00, 7:00, 11:00", is[task.Match]},
 	{"clock-hour", 1, []task.Code{"1.MD.B.3"}, []task.Look{task.LookClockFace, task.LookBlankFace, task.LookSaidFace, task.LookSaidTime, task.LookChoice}, 25, -2300,

@@ -25,6 +25,7 @@ func TestPicturesInWords(t *testing.T) {
 		{"read 7:25 pm", task.LookClockFace, "A clock face. The short hand is between the 7 and the 8. The long hand points to the 5. What time is it? It is evening."},
 		{"read 4:37", task.LookClockFace, "A clock face. The short hand is between the 4 and the 5. The long hand is 2 small marks past the 7. What time is it?"},
 		{"83 - 47 = ?", task.LookHundredsChart, "83 minus 47 equals blank. A chart of the numbers from 1 to 120, with 83 in a frame."},
+		{"marked line 0 to 50 by 10: 30", task.LookMarkedLine, "A number line. Its ticks: 0, 10, tick, the mark, tick, 50. What number is at the mark?"},
 		{"array 2 by 3", task.LookArray, "Add the rows. Write how many dots in all. dot, dot, dot; dot, dot, dot."},
 	} {
 		k := testKit(t, false)

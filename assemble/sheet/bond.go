@@ -84,3 +84,31 @@ func sentenceBond(s task.Sentence) (whole member, parts []member, ok bool) {
 	}
 	return whole, nil, false
 }
+
+var andSign = phrase{" and ", " y "}
+
+func bondDirection(asked task.Task) (phrase, bool) {
+	t, ok := asked.(task.Expanded)
+	if !ok {
+		return phrase{}, false
+	}
+	return partsOf(t), true
+}
+
+// partsOf names the places that a number falls into: "Break the number into tens and ones."
+func partsOf(t task.Expanded) phrase {
+	var en, es []string
+	parts := strings.Split(t.Key(), " + ")
+	for i, part := range parts {
+		name := placeNames[len(part)-1]
+		if en, es = append(en, name.en), append(es, name.es); i == len(parts)-2 {
+			en[i] += andSign.en + placeNames[len(parts[i+1])-1].en
+			es[i] += andSign.es + placeNames[len(parts[i+1])-1].es
+			break
+		}
+	}
+	return phrase{
+		"Break the number into " + strings.Join(en, ", ") + ". Write how much each part is worth.",
+		"Separa el número en " + strings.Join(es, ", ") + ". Escribe cuánto vale cada parte.",
+	}
+}

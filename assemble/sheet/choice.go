@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -60,14 +61,29 @@ func keyPlace(number int) int { return keyPlaces[max(0, number-1)%len(keyPlaces)
 // questionAlone is what a task asks, without room for an answer and without a word of
 // writing it.
 func (k kit) questionAlone(posed task.Task) drawing {
-	switch t := posed.(type) {
-	case task.Clock:
+	if t, ok := posed.(task.Clock); ok {
 		return k.dial(k.radius, &t.Time)
-	case task.Sentence, task.Balance, task.PlaceValue, task.Expanded:
-		return k.sentenceOf(posed.String(), nil, 0)
-	case task.WriteNumber:
-		_, asked, _ := strings.Cut(posed.Prompt(k.lang), ": ")
-		return k.paragraph(asked, lettering{size: k.size, bold: true})
+	}
+	if sentence, ok := task.Written(posed); ok {
+		return k.sentenceOf(sentence, nil, 0)
+	}
+	if _, alone, ok := strings.Cut(posed.Prompt(k.lang), ": "); ok { // nothing is written there
+		return k.paragraph(alone, lettering{size: k.size, bold: true})
 	}
 	return k.paragraph(k.prompt(posed), lettering{size: k.size})
+}
+
+var markRight = phrase{"Mark the box of the right answer.", "Marca el cuadro de la respuesta correcta."}
+
+func choiceDirection(asked task.Task) (phrase, bool) { return halfDirection(asked, markRight) }
+
+var optionsSaid = phrase{"Answers to choose from: %s.", "Respuestas para elegir: %s."}
+
+// optionsAloud names the answers of an item to choose from.
+func (k kit) optionsAloud(q Question) string {
+	var list []string
+	for _, option := range Choices(q) {
+		list = append(list, OptionText(q.Task, option))
+	}
+	return fmt.Sprintf(k.say(optionsSaid), strings.Join(list, "; "))
 }

@@ -36,3 +36,24 @@ func (k kit) digitalTime(t words.Time) drawing {
 	}
 	return centred(2, boxes, k.halvesOfDay(t))
 }
+
+// Directions of a clock to read.
+var (
+	readTime   = phrase{"Write the time that the clock shows.", "Escribe la hora que marca el reloj."}
+	sayTime    = phrase{"Write in words the time that the clock shows.", "Escribe con palabras la hora que marca el reloj."}
+	circleHalf = phrase{" Circle a.m. or p.m.", " Encierra a.m. o p.m."}
+)
+
+// clockDirection asks for words, or for a.m. or p.m. where the sheet has the two to choose from.
+func clockDirection(asked task.Task) (phrase, bool) {
+	if t, ok := asked.(task.Clock); ok && t.Verb == task.Say {
+		return sayTime, true
+	}
+	return halfDirection(asked, readTime)
+}
+
+// halfDirection asks for a.m. or p.m. too, where a clock has the two to choose from.
+func halfDirection(asked task.Task, said phrase) (phrase, bool) {
+	t, ok := asked.(task.Clock)
+	return phrase{said.en + circleHalf.en, said.es + circleHalf.es}, ok && t.Verb == task.Read && t.Time.Half != ""
+}

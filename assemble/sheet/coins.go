@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 
 	"evenhand/standards/task"
 )
@@ -52,4 +53,17 @@ func (k kit) coin(worth int, share float64) drawing {
 		c.circle(point{at.x + radius, at.y + radius}, radius, style{line: plain})
 		print.paint(c, point{at.x + radius - print.w/2, at.y + radius - print.axis})
 	}}
+}
+
+var (
+	countMoney = phrase{"Count the money. Write how many cents.", "Cuenta el dinero. Escribe cuántos centavos hay."}
+	coinSaid   = phrase{"%d-cent coin", "moneda de %d centavos"}
+)
+
+func coinsAloud(k kit, asked task.Task) []string {
+	var list []string
+	for _, worth := range asked.(task.Coins).List() {
+		list = append(list, fmt.Sprintf(k.say(coinSaid), worth))
+	}
+	return []string{k.say(countMoney), strings.Join(list, ", ") + "."}
 }

@@ -190,3 +190,5 @@ func takenApart(a, b, places int) []string {
 	}
 	return notes
 }
+
+var inColumns = phrase{"Look at the sign. Write one digit in each box.", "Mira el signo. Escribe un dígito en cada cuadro."}

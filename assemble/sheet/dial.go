@@ -1,9 +1,11 @@
 package sheet
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 
+	"evenhand/standards/task"
 	"evenhand/standards/words"
 )
 
@@ -95,4 +97,50 @@ func drawHand(c canvas, middle point, length, width, degrees float64) {
 func polar(middle point, distance, degrees float64) point {
 	sin, cos := math.Sincos(degrees * math.Pi / 180)
 	return point{middle.x + distance*sin, middle.y - distance*cos}
+}
+
+// What is said of clocks: where the hands are, not what time that is.
+var (
+	handAt      = phrase{"The short hand points to the %d.", "La manecilla corta apunta al %d."}
+	handBetween = phrase{"The short hand is between the %d and the %d.", "La manecilla corta está entre el %d y el %d."}
+	longAt      = phrase{"The long hand points to the %d.", "La manecilla larga apunta al %d."}
+	longPast    = phrase{"The long hand is %d small marks past the %d.", "La manecilla larga está %d rayitas después del %d."}
+	clockSaid   = phrase{"A clock face.", "Un reloj."}
+	blankClock  = phrase{"A clock face without hands.", "Un reloj sin manecillas."}
+)
+
+func clockAloud(k kit, asked task.Task) []string {
+	t := asked.(task.Clock)
+	return []string{k.say(clockSaid), k.handsAloud(t.Time), t.Prompt(k.lang)}
+}
+
+func blankFaceAloud(k kit, asked task.Task) []string {
+	return []string{k.say(blankClock), asked.(task.Clock).Time.Printed() + "."}
+}
+
+func saidFaceAloud(k kit, asked task.Task) []string {
+	return []string{k.say(blankClock), asked.(task.Clock).Time.Words(k.lang) + "."}
+}
+
+func saidTimeAloud(k kit, asked task.Task) []string {
+	t := asked.(task.Clock).Time
+	return []string{t.DayHint(k.lang), sayWithoutHalf(t, k.lang) + "."}
+}
+
+func sayWithoutHalf(t words.Time, lang string) string {
+	t.Half = ""
+	return t.Words(lang)
+}
+
+func (k kit) handsAloud(t words.Time) string {
+	short := fmt.Sprintf(k.say(handAt), t.Hour)
+	if t.Minute > 0 {
+		short = fmt.Sprintf(k.say(handBetween), t.Hour, t.Hour%12+1)
+	}
+	numeral := (t.Minute/5+11)%12 + 1
+	long := fmt.Sprintf(k.say(longAt), numeral)
+	if past := t.Minute % 5; past > 0 {
+		long = fmt.Sprintf(k.say(longPast), past, numeral)
+	}
+	return short + " " + long
 }

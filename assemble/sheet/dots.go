@@ -3,6 +3,7 @@ package sheet
 import (
 	"hash/fnv"
 	"math/rand/v2"
+	"strings"
 
 	"evenhand/standards/task"
 )
@@ -66,4 +67,28 @@ func scattered(n int, seed string) []point {
 		middles = append(middles, point{fieldEdge + fieldCell*(float64(cell%4)+.5) + off(), fieldEdge + fieldCell*(float64(cell/4)+.5) + off()})
 	}
 	return middles
+}
+
+var dotSaid = phrase{"dot", "punto"}
+
+func dotsAloud(k kit, asked task.Task) []string {
+	t := asked.(task.HowMany)
+	return []string{t.Prompt(k.lang), k.things(dotSaid, t.Number, 5)}
+}
+
+// things names each of so many things, to be counted by ear, with a stop after each row of so many.
+func (k kit) things(name phrase, n, each int) string {
+	var b strings.Builder
+	for i := 1; i <= n; i++ {
+		b.WriteString(k.say(name))
+		switch {
+		case i == n:
+			b.WriteString(".")
+		case each > 0 && i%each == 0:
+			b.WriteString("; ")
+		default:
+			b.WriteString(", ")
+		}
+	}
+	return b.String()
 }

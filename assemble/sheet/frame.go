@@ -95,3 +95,12 @@ func (k kit) cell(name, digit string, blank bool) drawing {
 		print.paint(c, point{at.x + (cellWidth-print.w)/2, below.y + body/2 - print.axis})
 	}}
 }
+
+var makeNumber = phrase{"Look at the places. Write the number.", "Mira los lugares. Escribe el número."}
+
+func frameDirection(asked task.Task) (phrase, bool) {
+	if t, ok := asked.(task.PlaceValue); ok {
+		return makeNumber, t.Compose
+	}
+	return inColumns, true
+}

@@ -11,9 +11,12 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"slices"
 	"testing"
 
 	"evenhand/assemble/sheet"
+	"evenhand/standards"
+	"evenhand/standards/task"
 
 	"evenhand/testdata/outside"
 )
@@ -30,7 +33,7 @@ const goldenDPI = 50
 
 // gallery has every look, and what is special about some. It leaves out the missteps, whose
 // words are not this package's.
-var gallery = withoutMissteps(paper(
+var gallery = withoutMissteps(paper(withEveryLook(
 	"47 + 36 = ?", "83 = ? + 36", "142 = ? hundreds ? tens ? ones|sentence",
 	"402 - 178 = ?|column", "38 + 47 + 25 + 19 = ?|column",
 	"83 - 47 = ?|bond", "47 = ? + ?|bond", "142 = ? + ? + ?",
@@ -40,7 +43,24 @@ var gallery = withoutMissteps(paper(
 	"count 13", "count 8 scattered", "more: 5 or 8 dots", "fewer: 6 or 6 dots", "array 3 by 4", "coins 25, 10, 10, 5, 1", "pairs of 7",
 	"true or false: 7 = 8 - 1", "odd or even: 14", "8 + ? = 11, 11 - 8 = ?", "8 + 3 = 3 + ?", "story add-to change-unknown: 5 + ? = 12, shells, Mia",
 	"8 + 5 = ?|make-ten", "47 + 36 = ?|break-apart", "83 - 47 = ?|number-line", "8 + ? = 15|number-line", "47 + 36 = ?|hundreds-chart",
-))
+)...))
+
+// withEveryLook adds an example of each look that none of the tasks has.
+func withEveryLook(tasks ...string) []string {
+	shown := make(map[task.Look]bool)
+	for _, q := range paper(tasks...).Questions {
+		shown[q.Look] = true
+	}
+	for _, look := range task.AllLooks() {
+		for _, skill := range standards.Catalogue() {
+			if !shown[look] && slices.Contains(task.MustParse(skill.Example).Looks(), look) {
+				shown[look] = true
+				tasks = append(tasks, skill.Example+"|"+string(look))
+			}
+		}
+	}
+	return tasks
+}
 
 func withoutMissteps(p sheet.Paper) sheet.Paper {
 	for i := range p.Questions {

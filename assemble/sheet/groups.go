@@ -43,3 +43,20 @@ func framed(d drawing) drawing {
 	}
 	return d
 }
+
+var fewerDots = phrase{"Mark the group with fewer dots, or the middle box if they are the same.", "Marca el grupo con menos puntos, o el cuadro del medio si son iguales."}
+
+func groupsDirection(asked task.Task) (phrase, bool) {
+	t, ok := asked.(task.Groups)
+	return fewerDots, ok && t.Fewer
+}
+
+var (
+	leftSaid  = phrase{"Left:", "A la izquierda:"}
+	rightSaid = phrase{"Right:", "A la derecha:"}
+)
+
+func groupsAloud(k kit, asked task.Task) []string {
+	t := asked.(task.Groups)
+	return []string{t.Prompt(k.lang), k.say(leftSaid), k.things(dotSaid, t.Left, 0), k.say(rightSaid), k.things(dotSaid, t.Right, 0)}
+}

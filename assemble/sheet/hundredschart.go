@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 
@@ -62,3 +63,15 @@ func (k kit) chartPlace(at point, n int) point {
 
 // chartCellWidth is the width of a cell where the page has room for ten.
 func (k kit) chartCellWidth() float64 { return min(chartWidth, k.width/10) }
+
+var (
+	toTheRing = phrase{"Start at the number in the frame. Jump to the number in the ring. Write the missing number.", "Empieza en el número enmarcado. Salta hasta el número del óvalo. Escribe el número que falta."}
+	chartSaid = phrase{"A chart of the numbers from 1 to 120, with %d in a frame.", "Una tabla de los números del 1 al 120, con el %d enmarcado."}
+)
+
+func chartDirection(asked task.Task) (phrase, bool) { return toTheRing, endGiven(asked) }
+
+func chartAloud(k kit, asked task.Task) []string {
+	w, _ := wayOf(asked, task.HundredsChartEnd)
+	return []string{k.questionAloud(asked), fmt.Sprintf(k.say(chartSaid), w.start)}
+}

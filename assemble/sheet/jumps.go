@@ -45,3 +45,9 @@ func (w way) stops(eachOne bool) []int {
 	}
 	return list
 }
+
+// endGiven says that both ends of the way stand in the question.
+func endGiven(asked task.Task) bool {
+	s, ok := asked.(task.Sentence)
+	return ok && s.N == 2 && s.Blank == 1
+}

@@ -13,91 +13,155 @@ type look struct {
 	direction phrase // one short sentence that the teacher reads aloud
 	// draw lays the item out; false when the task has no such look.
 	draw func(k kit, posed task.Task) (drawing, bool)
+	// directionFor is the direction of tasks that need another than the look's; false for all others.
+	directionFor func(posed task.Task) (phrase, bool)
+	// aloud is what the picture shows, in words to work by, and never what is right; nil where the question
+	// says it all.
+	aloud func(k kit, posed task.Task) []string
 }
 
 // looks has a row for each look; each is drawn in the file of its name.
 var looks = map[task.Look]look{
 	task.LookSentence: {
-		phrase{"number sentence", "igualdad numérica"},
-		phrase{"Write the missing number in each box.", "Escribe en cada cuadro el número que falta."}, sentence},
+		name:      phrase{"number sentence", "igualdad numérica"},
+		direction: phrase{"Write the missing number in each box.", "Escribe en cada cuadro el número que falta."},
+		draw:      sentence,
+	},
 	task.LookColumn: {
-		phrase{"numbers one under the other", "números uno debajo del otro"},
-		phrase{"Look at the sign. Write one digit in each box.", "Mira el signo. Escribe un dígito en cada cuadro."}, column},
+		name:      phrase{"numbers one under the other", "números uno debajo del otro"},
+		direction: inColumns,
+		draw:      column,
+	},
 	task.LookBond: {
-		phrase{"number bond", "descomposición de un número"},
-		phrase{"The parts make the whole. Write the missing number.", "Las partes forman el todo. Escribe el número que falta."}, bond},
+		name:      phrase{"number bond", "descomposición de un número"},
+		direction: phrase{"The parts make the whole. Write the missing number.", "Las partes forman el todo. Escribe el número que falta."},
+		draw:      bond, directionFor: bondDirection,
+	},
 	task.LookExpanded: {
-		phrase{"number as a sum of its parts", "número como suma de sus partes"},
-		phrase{"Write what each digit is worth.", "Escribe cuánto vale cada dígito."}, sentence},
+		name:      phrase{"number as a sum of its parts", "número como suma de sus partes"},
+		direction: phrase{"Write what each digit is worth.", "Escribe cuánto vale cada dígito."},
+		draw:      sentence,
+	},
 	task.LookTensAndOnes: {
-		phrase{"sticks of ten and single dots", "barras de diez y puntos sueltos"},
-		phrase{"Count the tens and the ones. Write the numbers in the boxes.", "Cuenta las decenas y las unidades. Escribe los números en los cuadros."}, tensAndOnes},
+		name:      phrase{"sticks of ten and single dots", "barras de diez y puntos sueltos"},
+		direction: phrase{"Count the tens and the ones. Write the numbers in the boxes.", "Cuenta las decenas y las unidades. Escribe los números en los cuadros."},
+		draw:      tensAndOnes, aloud: blocksAloud, directionFor: blocksDirection,
+	},
 	task.LookFrame: {
-		phrase{"place-value frame", "tabla de valor posicional"},
-		phrase{"Write each digit in its place.", "Escribe cada dígito en su lugar."}, frame},
+		name:      phrase{"place-value frame", "tabla de valor posicional"},
+		direction: phrase{"Write each digit in its place.", "Escribe cada dígito en su lugar."},
+		draw:      frame, directionFor: frameDirection,
+	},
 	task.LookCompare: {
-		phrase{"two numbers with a circle between", "dos números con un círculo en medio"},
-		phrase{"Write <, > or = in the circle.", "Escribe <, > o = en el círculo."}, compare},
+		name:      phrase{"two numbers with a circle between", "dos números con un círculo en medio"},
+		direction: phrase{"Write <, > or = in the circle.", "Escribe <, > o = en el círculo."},
+		draw:      compare,
+	},
 	task.LookSequence: {
-		phrase{"numbers in a row", "números en fila"},
-		phrase{"Count along. Write each missing number.", "Sigue contando. Escribe cada número que falta."}, sequence},
+		name:      phrase{"numbers in a row", "números en fila"},
+		direction: phrase{"Count along. Write each missing number.", "Sigue contando. Escribe cada número que falta."},
+		draw:      sequence,
+	},
 	task.LookClockFace: {
-		phrase{"clock face", "reloj de manecillas"},
-		phrase{"Write the time that the clock shows.", "Escribe la hora que marca el reloj."}, clockFace},
+		name:      phrase{"clock face", "reloj de manecillas"},
+		direction: readTime,
+		draw:      clockFace, aloud: clockAloud, directionFor: clockDirection,
+	},
 	task.LookBlankFace: {
-		phrase{"clock face without hands", "reloj sin manecillas"},
-		phrase{"Draw the two hands of the clock.", "Dibuja las dos manecillas del reloj."}, blankFace},
+		name:      phrase{"clock face without hands", "reloj sin manecillas"},
+		direction: phrase{"Draw the two hands of the clock.", "Dibuja las dos manecillas del reloj."},
+		draw:      blankFace, aloud: blankFaceAloud,
+	},
 	task.LookSaidFace: {
-		phrase{"clock face without hands", "reloj sin manecillas"},
-		phrase{"Read the time. Draw the two hands of the clock.", "Lee la hora. Dibuja las dos manecillas del reloj."}, saidFace},
+		name:      phrase{"clock face without hands", "reloj sin manecillas"},
+		direction: phrase{"Read the time. Draw the two hands of the clock.", "Lee la hora. Dibuja las dos manecillas del reloj."},
+		draw:      saidFace, aloud: saidFaceAloud,
+	},
 	task.LookSaidTime: {
-		phrase{"time in words", "hora con palabras"},
-		phrase{"Read the time. Write it in digits.", "Lee la hora. Escríbela con números."}, saidTime},
+		name:      phrase{"time in words", "hora con palabras"},
+		direction: writeSaid,
+		draw:      saidTime, aloud: saidTimeAloud, directionFor: saidTimeDirection,
+	},
 	task.LookMatch: {
-		phrase{"clock faces and times", "relojes y horas"},
-		phrase{"Draw a line from each clock to its time.", "Une cada reloj con su hora."}, match},
+		name:      phrase{"clock faces and times", "relojes y horas"},
+		direction: phrase{"Draw a line from each clock to its time.", "Une cada reloj con su hora."},
+		draw:      match, aloud: matchAloud,
+	},
 	task.LookWords: {
-		phrase{"question in words", "pregunta con palabras"},
-		phrase{"Listen and read. Write the answer on the line.", "Escucha y lee. Escribe la respuesta en la línea."}, inWords},
+		name:      phrase{"question in words", "pregunta con palabras"},
+		direction: phrase{"Listen and read. Write the answer on the line.", "Escucha y lee. Escribe la respuesta en la línea."},
+		draw:      inWords,
+	},
 	task.LookNumberLine: {
-		phrase{"number line", "recta numérica"},
-		phrase{"Start at the dot and jump along the line. Write the missing number.", "Empieza en el punto y salta por la recta. Escribe el número que falta."}, numberLine},
+		name:      phrase{"number line", "recta numérica"},
+		direction: phrase{"Start at the dot and jump along the line. Write the missing number.", "Empieza en el punto y salta por la recta. Escribe el número que falta."},
+		draw:      numberLine, aloud: lineAloud, directionFor: lineDirection,
+	},
 	task.LookHundredsChart: {
-		phrase{"hundreds chart", "tabla de números hasta 120"},
-		phrase{"Start at the number in the frame and jump. Write the missing number.", "Empieza en el número enmarcado y salta. Escribe el número que falta."}, hundredsChart},
+		name:      phrase{"hundreds chart", "tabla de números hasta 120"},
+		direction: phrase{"Start at the number in the frame and jump. Write the missing number.", "Empieza en el número enmarcado y salta. Escribe el número que falta."},
+		draw:      hundredsChart, aloud: chartAloud, directionFor: chartDirection,
+	},
 	task.LookMakeTen: {
-		phrase{"sum with one number split in two", "suma con un número separado en dos"},
-		phrase{"Make the next ten. Write the numbers in the boxes.", "Forma la decena siguiente. Escribe los números en los cuadros."}, makeTen},
+		name:      phrase{"sum with one number split in two", "suma con un número separado en dos"},
+		direction: phrase{"Make the next ten. Write the numbers in the boxes.", "Forma la decena siguiente. Escribe los números en los cuadros."},
+		draw:      makeTen,
+	},
 	task.LookBreakApart: {
-		phrase{"sum with both numbers split in two", "suma con los dos números separados"},
-		phrase{"Break the numbers into tens and ones. Add.", "Separa los números en decenas y unidades. Suma."}, breakApart},
+		name:      phrase{"sum with both numbers split in two", "suma con los dos números separados"},
+		direction: phrase{"Break the numbers into tens and ones. Add.", "Separa los números en decenas y unidades. Suma."},
+		draw:      breakApart,
+	},
 	task.LookStory: {
-		phrase{"word problem", "problema"},
-		phrase{"Listen to the story. Draw it. Write the answer.", "Escucha el problema. Dibújalo. Escribe la respuesta."}, story},
+		name:      phrase{"word problem", "problema"},
+		direction: phrase{"Listen to the story. Draw it. Write the answer.", "Escucha el problema. Dibújalo. Escribe la respuesta."},
+		draw:      story, directionFor: storyDirection,
+	},
 	task.LookChoice: {
-		phrase{"three answers to choose from", "tres respuestas para elegir"},
-		phrase{"Mark the box of the right answer.", "Marca el cuadro de la respuesta correcta."}, choice},
+		name:      phrase{"three answers to choose from", "tres respuestas para elegir"},
+		direction: markRight,
+		draw:      choice, directionFor: choiceDirection,
+	},
 	task.LookTick: {
-		phrase{"two boxes to mark", "dos cuadros para marcar"},
-		phrase{"Mark the right box.", "Marca el cuadro correcto."}, tick},
+		name:      phrase{"two boxes to mark", "dos cuadros para marcar"},
+		direction: phrase{"Mark the right box.", "Marca el cuadro correcto."},
+		draw:      tick,
+	},
 	task.LookDots: {
-		phrase{"dots to count", "puntos para contar"},
-		phrase{"Count the dots. Write how many.", "Cuenta los puntos. Escribe cuántos hay."}, dots},
+		name:      phrase{"dots to count", "puntos para contar"},
+		direction: phrase{"Count the dots. Write how many.", "Cuenta los puntos. Escribe cuántos hay."},
+		draw:      dots, aloud: dotsAloud,
+	},
 	task.LookGroups: {
-		phrase{"two groups of dots", "dos grupos de puntos"},
-		phrase{"Mark the group with more dots, or the middle box if they are the same.", "Marca el grupo con más puntos, o el cuadro del medio si son iguales."}, dotGroups},
+		name:      phrase{"two groups of dots", "dos grupos de puntos"},
+		direction: phrase{"Mark the group with more dots, or the middle box if they are the same.", "Marca el grupo con más puntos, o el cuadro del medio si son iguales."},
+		draw:      dotGroups, aloud: groupsAloud, directionFor: groupsDirection,
+	},
 	task.LookArray: {
-		phrase{"dots in equal rows", "puntos en filas iguales"},
-		phrase{"Add the rows. Write how many dots in all.", "Suma las filas. Escribe cuántos puntos hay en total."}, array},
+		name:      phrase{"dots in equal rows", "puntos en filas iguales"},
+		direction: addRows,
+		draw:      array, aloud: arrayAloud,
+	},
 	task.LookCoins: {
-		phrase{"coins", "monedas"},
-		phrase{"Count the money. Write how many cents.", "Cuenta el dinero. Escribe cuántos centavos hay."}, coins},
+		name:      phrase{"coins", "monedas"},
+		direction: countMoney,
+		draw:      coins, aloud: coinsAloud,
+	},
 	task.LookPairs: {
-		phrase{"two sums to complete", "dos sumas para completar"},
-		phrase{"Write two different pairs that make the number.", "Escribe dos pares distintos que hagan el número."}, pairs},
+		name:      phrase{"two sums to complete", "dos sumas para completar"},
+		direction: phrase{"Write two different pairs that make the number.", "Escribe dos pares distintos que hagan el número."},
+		draw:      pairs,
+	},
 	task.LookTwin: {
-		phrase{"two number sentences", "dos igualdades numéricas"},
-		phrase{"The same number goes in both boxes. Write it.", "El mismo número va en los dos cuadros. Escríbelo."}, twin},
+		name:      phrase{"two number sentences", "dos igualdades numéricas"},
+		direction: phrase{"The same number goes in both boxes. Write it.", "El mismo número va en los dos cuadros. Escríbelo."},
+		draw:      twin,
+	},
+	task.LookMarkedLine: {
+		name:      phrase{"number line with a mark", "recta numérica con una marca"},
+		direction: phrase{"Count along the line. Write the number at the mark.", "Cuenta por la recta. Escribe el número de la marca."},
+		draw:      markedLine, aloud: markedLineAloud,
+	},
 }
 
 // draw lays out a question in its look.

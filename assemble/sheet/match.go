@@ -1,8 +1,10 @@
 package sheet
 
 import (
+	"fmt"
 	"hash/fnv"
 	"math/rand/v2"
+	"strings"
 
 	"evenhand/standards/task"
 )
@@ -116,4 +118,22 @@ func shuffled(m task.Match) []int {
 		}
 	}
 	return append(order[1:], order[0])
+}
+
+var (
+	timesSaid   = phrase{"The times: %s.", "Las horas: %s."}
+	clockNumber = phrase{"Clock %d.", "Reloj %d."}
+)
+
+func matchAloud(k kit, asked task.Task) []string {
+	m := asked.(task.Match)
+	said := []string{m.Prompt(k.lang)}
+	for i, t := range m.List() {
+		said = append(said, fmt.Sprintf(k.say(clockNumber), i+1), k.handsAloud(t))
+	}
+	var times []string
+	for _, i := range shuffled(m) {
+		times = append(times, m.Times[i].Printed())
+	}
+	return append(said, fmt.Sprintf(k.say(timesSaid), strings.Join(times, ", ")))
 }

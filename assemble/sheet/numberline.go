@@ -133,3 +133,16 @@ func bow(c canvas, from, to point) {
 		last = next
 	}
 }
+
+var (
+	dotToRing = phrase{"Jump along the line from the dot to the ring. Write the missing number.", "Salta por la recta desde el punto hasta el círculo. Escribe el número que falta."}
+	lineSaid  = phrase{"A number line from %d to %d, with a dot at %d.", "Una recta numérica del %d al %d, con un punto en el %d."}
+)
+
+func lineDirection(asked task.Task) (phrase, bool) { return dotToRing, endGiven(asked) }
+
+func lineAloud(k kit, asked task.Task) []string {
+	w, _ := wayOf(asked, task.NumberLineEnd)
+	from, to := k.stretchOf(w)
+	return []string{k.questionAloud(asked), fmt.Sprintf(k.say(lineSaid), from, to, w.start)}
+}

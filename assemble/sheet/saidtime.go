@@ -21,3 +21,7 @@ func saidTime(k kit, asked task.Task) (drawing, bool) {
 	said.Half = "" // told beside the boxes
 	return stack(3, k.bold(said.Words(k.lang)), k.digitalTime(t.Time)), true
 }
+
+var writeSaid = phrase{"Read the time. Write it in digits.", "Lee la hora. Escríbela con números."}
+
+func saidTimeDirection(asked task.Task) (phrase, bool) { return halfDirection(asked, writeSaid) }

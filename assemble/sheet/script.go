@@ -84,7 +84,7 @@ func (k kit) readAloud(q Question) string {
 			said = t.Prompt(k.lang)
 		}
 	default:
-		said = k.questionAloud(q)
+		said = k.questionAloud(q.Task)
 	}
 	if q.Look != task.LookChoice {
 		return said
@@ -92,6 +92,5 @@ func (k kit) readAloud(q Question) string {
 	if _, reading := q.Task.(task.WriteNumber); reading {
 		return said + " " + k.say(pointOnly)
 	}
-	asked := k.choiceAloud(q)
-	return said + " " + asked[len(asked)-1]
+	return said + " " + k.optionsAloud(q)
 }

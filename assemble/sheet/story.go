@@ -51,3 +51,10 @@ func drawHere(w float64) drawing {
 }
 
 var andWord = phrase{"and", "y"}
+
+var twoAnswers = phrase{"Listen to the story. Draw it. Write a number in each box.", "Escucha el problema. Dibújalo. Escribe un número en cada cuadro."}
+
+func storyDirection(asked task.Task) (phrase, bool) {
+	t, ok := asked.(task.Story)
+	return twoAnswers, ok && t.Situation == task.TogetherBoth
+}

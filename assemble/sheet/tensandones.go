@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"slices"
+	"strings"
 
 	"evenhand/standards/task"
 )
@@ -71,4 +72,27 @@ func singles(n int) drawing {
 			c.circle(middle, dotRadius, style{fill: black})
 		}
 	}}
+}
+
+var hundreds = phrase{"Count the hundreds, the tens and the ones. Write the numbers in the boxes.", "Cuenta las centenas, las decenas y las unidades. Escribe los números en los cuadros."}
+
+func blocksDirection(asked task.Task) (phrase, bool) {
+	t, ok := asked.(task.PlaceValue)
+	return hundreds, ok && t.Number >= 100
+}
+
+var (
+	hundredSaid = phrase{"square of a hundred", "cuadro de cien"}
+	tenSaid     = phrase{"stick of ten", "barra de diez"}
+)
+
+func blocksAloud(k kit, asked task.Task) []string {
+	t, ok := asked.(task.PlaceValue)
+	if !ok {
+		return []string{k.questionAloud(asked)}
+	}
+	n := t.Number
+	all := slices.Concat(slices.Repeat([]string{k.say(hundredSaid)}, n/100), slices.Repeat([]string{k.say(tenSaid)}, n/10%10),
+		slices.Repeat([]string{k.say(dotSaid)}, n%10))
+	return []string{strings.Join(all, ", ") + ".", k.sentenceAloud(t.String())}
 }

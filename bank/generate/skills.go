@@ -59,6 +59,7 @@ var spaces = map[standards.SkillID]space{
 	"odd-or-even":           parities(20),
 	"small-arrays":          arrays(),
 	"count-coins":           coins(),
+	"read-number-line":      markedLines(),
 	"stories-within-10":     stories(10, 1, 4, counted, firstSituations...),
 	"stories-within-20":     stories(20, 1, 4, counted, situations...),
 	"stories-within-100":    stories(100, 1, 1, counted, situations...),

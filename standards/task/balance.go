@@ -177,3 +177,6 @@ func (t Balance) Looks() []Look { return withChoice(t, LookSentence) }
 
 // Short is the question alone.
 func (t Balance) Short(lang string) string { return alone(t, lang) }
+
+// Written is the text itself.
+func (t Balance) Written() string { return t.String() }

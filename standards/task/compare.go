@@ -157,3 +157,6 @@ func (c Compare) Short(lang string) string { return alone(c, lang) }
 
 // Offers are the signs.
 func (c Compare) Offers() []string { return []string{"<", "=", ">"} }
+
+// Written is the text itself.
+func (c Compare) Written() string { return c.String() }

@@ -141,3 +141,6 @@ func (e Expanded) Short(lang string) string { return alone(e, lang) }
 
 // Fills are the parts.
 func (e Expanded) Fills() []string { return strings.Split(e.Key(), " + ") }
+
+// Written is the text itself.
+func (e Expanded) Written() string { return e.String() }

@@ -45,3 +45,13 @@ func alone(t Task, lang string) string {
 	_, question, _ := strings.Cut(t.Prompt(lang), ": ")
 	return question
 }
+
+// Written is a task as it stands on paper in numbers and signs, "?" for each blank; false where it
+// is asked in words or by a picture.
+func Written(t Task) (sentence string, ok bool) {
+	written, ok := t.(interface{ Written() string })
+	if !ok {
+		return "", false
+	}
+	return written.Written(), true
+}

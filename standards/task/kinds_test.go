@@ -10,7 +10,7 @@ import (
 func TestClassifierOfFurtherKinds(t *testing.T) {
 	// Common Core State Standards for Mathematics (2010), its limits; the codes in short.
 	for text, want := range map[string]string{
-		"count 13": "K.CC.5", "count 8 scattered": "K.CC.5", "more: 5 or 8 dots": "K.CC.6", "pairs of 7": "K.OA.3",
+		"count 13": "K.CC.5", "count 8 scattered": "K.CC.5", "more: 5 or 8 dots": "K.CC.6", "pairs of 7": "K.OA.3", "marked line 0 to 20 by 1: 7": "2.MD.6",
 		"write thirteen": "K.CC.3", "write one hundred eleven": "1.NBT.1", "write three hundred forty-two": "2.NBT.3", "write 12 in words": "2.NBT.3",
 		"8 + 3 = 3 + ?": "1.OA.3", "2 + 6 + 4 = 2 + ?": "1.OA.3", "? + 5 + 3 = 8 + 2": "1.OA.3", "4 + 6 = 5 + ?": "1.OA.7", "8 - 3 = 4 + ?": "1.OA.7", "40 + 30 = 50 + ?": "2.NBT.5",
 		"8 + ? = 11, 11 - 8 = ?": "1.OA.4", "true or false: 7 = 8 - 1": "1.OA.7", "true or false: 40 + 30 = 80": "2.NBT.5", "true or false: 400 + 30 = 430": "2.NBT.7",
@@ -47,6 +47,7 @@ func TestMisstepsOfFurtherKinds(t *testing.T) {
 		{"more: 5 or 8 dots", "left", "more and fewer mixed up"}, {"pairs of 7", "1 + 6, 6 + 1", "one pair turned around"},
 		{"odd or even: 14", "odd", "first digit judged"}, {"odd or even: 7", "even", "odd and even mixed up"},
 		{"array 3 by 4", "7", "rows and columns added"}, {"array 3 by 4", "8", "a row left out"},
+		{"marked line 0 to 100 by 10: 70", "7", "ticks counted as ones"}, {"marked line 0 to 100 by 10: 70", "80", "start counted"}, {"marked line 0 to 100 by 10: 70", "60", "one tick missed"},
 		{"coins 25, 10, 5, 1", "4", "coins counted"}, {"coins 25, 10, 10, 5, 1", "46", "larger coin taken for more"}, {"coins 25, 10, 5, 1", "100", "went on in one step"},
 		{"8 + ? = 11, 11 - 8 = ?", "19", "worked with the numbers seen"},
 	} {

@@ -43,7 +43,8 @@ const (
 )
 
 // looks lists every look with a short description and the seconds it adds to an
-// item's usual working time (common practice, no source).
+// item's usual working time (common practice, no source). The look of a single kind stands in
+// the file of that kind.
 var looks = []struct {
 	look    Look
 	title   string
@@ -76,6 +77,16 @@ var looks = []struct {
 	{LookPairs, "two pairs of boxes", 0},
 	{LookStory, "word problem with room to draw", 0},
 	{LookTwin, "two number sentences that share a number", 0},
+}
+
+// ownLook adds the look of a single kind, in the file of that kind.
+func ownLook(look Look, title string, seconds int) Look {
+	looks = append(looks, struct {
+		look    Look
+		title   string
+		seconds int
+	}{look, title, seconds})
+	return look
 }
 
 // AllLooks lists the looks.

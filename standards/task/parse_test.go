@@ -15,6 +15,8 @@ import (
 // What people type, and the one plain form. Common practice, no source; hours
 // 00-23 and two-digit minutes are RFC 3339.
 var typed = []struct{ text, want string }{
+	{"marked line 0 to 100 by 10: 70", "marked line 0 to 100 by 10: 70"}, {"number line from 0 to 20 by 1: mark at 7", "marked line 0 to 20 by 1: 7"},
+	{"Number line 0-50 by 5s: 35", "marked line 0 to 50 by 5: 35"},
 	{"47+36", "47 + 36 = ?"},
 	{"47 + 36 =", "47 + 36 = ?"},
 	{"  47  + 36 = ____ ", "47 + 36 = ?"},
@@ -228,7 +230,13 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		"story put-together both-unknown: 7 = ? + ?, cents, Mia":         "no thing for put-together",
 		"story add-to result-unknown: 5 + 7 = ?, shells, Mia, telling 9": "no telling",
 		"story compare difference-unknown: 12 - 5 = ?, shells, Mia, Mia": "two different children",
-		"write 1001 in words": "go to 1000",
+		"write 1001 in words":             "go to 1000",
+		"marked line 5 to 20 by 1: 7":     "begin at 0",
+		"marked line 0 to 21 by 3: 6":     "by 1, 2, 5 or 10",
+		"marked line 0 to 200 by 10: 70":  "to 100",
+		"marked line 0 to 100 by 10: 75":  "from 20 to 90 by 10s",
+		"marked line 0 to 100 by 10: 100": "from 20 to 90 by 10s",
+		"marked line 0 to 100 by 10: 10":  "from 20 to 90 by 10s",
 	} {
 		asked, err := task.Parse(text)
 		if err == nil {
@@ -239,13 +247,15 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 	}
 }
 
-// drawTask makes tasks of every kind.
+// drawTask makes tasks of every kind: by their numbers, or as they stand in typed.
 func drawTask(t *rapid.T) task.Task {
 	n := func(low, high int, name string) int { return rapid.IntRange(low, high).Draw(t, name) }
 	clock := words.Time{Hour: n(1, 12, "hour"), Minute: n(0, 59, "minute"), Half: rapid.SampledFrom([]words.Half{"", "am", "pm"}).Draw(t, "half")}
 	kind := rapid.SampledFrom([]string{"sum", "difference", "place", "expanded", "compare", "sequence", "more", "clock",
-		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story", "match"}).Draw(t, "kind")
+		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story", "match", "typed"}).Draw(t, "kind")
 	switch kind {
+	case "typed":
+		return task.MustParse(typed[n(0, len(typed)-1, "row")].want)
 	case "sum":
 		addends := rapid.SliceOfN(rapid.IntRange(0, 999), 2, 4).Draw(t, "addends")
 		s, err := task.NewAddition(n(0, len(addends), "blank"), addends...)

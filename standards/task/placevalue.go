@@ -310,3 +310,6 @@ func (p PlaceValue) Short(lang string) string { return alone(p, lang) }
 
 // Fills are the digits; for Compose the number.
 func (p PlaceValue) Fills() []string { return strings.Fields(p.Key()) }
+
+// Written is the text itself.
+func (p PlaceValue) Written() string { return p.String() }

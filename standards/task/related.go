@@ -120,3 +120,6 @@ func (t Related) Short(string) string { return t.String() }
 
 // Fills are the number twice.
 func (t Related) Fills() []string { return []string{t.Key(), t.Key()} }
+
+// Written is the text itself.
+func (t Related) Written() string { return t.String() }

@@ -220,3 +220,6 @@ func joinInts(numbers []int, separator string) string {
 
 // Short is the question alone.
 func (s Sentence) Short(lang string) string { return alone(s, lang) }
+
+// Written is the text itself.
+func (s Sentence) Written() string { return s.String() }

@@ -274,3 +274,6 @@ func (s Sequence) Short(lang string) string { return alone(s, lang) }
 
 // Fills are the numbers to fill in.
 func (s Sequence) Fills() []string { return strings.Split(s.Key(), ", ") }
+
+// Written is the text itself.
+func (s Sequence) Written() string { return s.String() }

@@ -57,6 +57,7 @@ var kinds = []struct {
 	{"coins", readCoins},
 	{"how many", readHowMany},
 	{"groups", readGroups},
+	{"marked line", readMarkedLine},
 	{"pairs", readPairs},
 	{"number writing", readWriteNumber},
 	{"clock", readClock},

@@ -1,0 +1,66 @@
+package sheet
+
+import (
+	"strconv"
+	"strings"
+
+	"evenhand/standards/task"
+)
+
+// Sizes of a marked line in millimetres.
+const (
+	markRoom  = 12.0 // above the line, for the arrow
+	arrowHead = 3.0
+)
+
+// What is said of a marked line.
+var (
+	fromZeroSaid = phrase{"A number line. Its ticks: %s.", "Una recta numérica. Sus rayas: %s."}
+	tickSaid     = phrase{"tick", "raya"}
+	markSaid     = phrase{"the mark", "la marca"}
+)
+
+// markedLine is a number line with an arrow at the mark, and a box for its number.
+func markedLine(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.MarkedLine)
+	if !ok {
+		return drawing{}, false
+	}
+	box := k.answerBox(3, t.Key())
+	l := lettering{size: max(leastPrint, .6*k.size), align: centre}
+	edge := k.face.width("100", l) / 2
+	line := drawing{w: k.width - box.w - 4*k.gap(), h: markRoom + lineBelow + 1.1*l.size, axis: markRoom}
+	pitch := (line.w - 2*edge) / float64(t.To/t.Step)
+	line.paint = func(c canvas, at point) {
+		place := func(n int) point { return point{at.x + edge + pitch*float64(n/t.Step), at.y + markRoom} }
+		c.line(place(0), place(t.To), style{line: plain})
+		for n := 0; n <= t.To; n += t.Step {
+			k.mark(c, place(n), 0)
+			if n <= t.Step || n == t.To {
+				c.text(point{place(n).x, place(n).y + lineBelow + k.face.digit*l.size}, strconv.Itoa(n), l)
+			}
+		}
+		tip := point{place(t.Number).x, at.y + markRoom - 1.8*tickUnit - .5}
+		c.line(point{tip.x, at.y}, tip, style{line: thick})
+		c.line(point{tip.x - arrowHead/2, tip.y - arrowHead}, tip, style{line: thick})
+		c.line(point{tip.x + arrowHead/2, tip.y - arrowHead}, tip, style{line: thick})
+	}
+	return row(4*k.gap(), line, box), true
+}
+
+// markedLineAloud names the ticks one by one, to be counted by ear.
+func markedLineAloud(k kit, asked task.Task) []string {
+	t := asked.(task.MarkedLine)
+	var ticks []string
+	for n := 0; n <= t.To; n += t.Step {
+		switch {
+		case n <= t.Step || n == t.To:
+			ticks = append(ticks, strconv.Itoa(n))
+		case n == t.Number:
+			ticks = append(ticks, k.say(markSaid))
+		default:
+			ticks = append(ticks, k.say(tickSaid))
+		}
+	}
+	return []string{strings.Replace(k.say(fromZeroSaid), "%s", strings.Join(ticks, ", "), 1), t.Prompt(k.lang)}
+}
