@@ -2,32 +2,22 @@ package assemble
 
 import (
 	"math"
-	"slices"
 
+	"evenhand/assemble/plan"
 	"evenhand/assemble/search"
 	"evenhand/bank"
 	"evenhand/standards"
 )
 
-// ability is how able the typical pupil of a quiz is, in thousandths of a logit on
+// abilityFor is how able the typical pupil of a quiz is, in thousandths of a logit on
 // the one scale of standards.Level: what the options say of the class, else what is
-// usual in the plan's grade, else in the highest grade among its rows.
-func (p Plan) ability(o Options) int {
-	switch {
-	case o.Ability != nil:
+// usual in the grade that the plan is for.
+func abilityFor(p plan.Plan, o Options) int {
+	if o.Ability != nil {
 		return *o.Ability
-	case p.Grade != "":
-		return int(standards.Level(slices.Index(grades, p.Grade)))
 	}
-	highest := 0
-	for _, row := range p.Rows {
-		highest = max(highest, standards.GradeOf(row.Skill))
-	}
-	return int(standards.Level(highest))
+	return int(standards.Level(p.ForGrade()))
 }
-
-// grades are the grades that a plan may name, in order.
-var grades = []string{"K", "1", "2"}
 
 // apartOfPupils is how much weaker or stronger than the typical pupil the other
 // two are for whom the forms are compared, in thousandths of a logit.

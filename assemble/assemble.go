@@ -7,6 +7,7 @@ import (
 	"slices"
 	"time"
 
+	"evenhand/assemble/plan"
 	"evenhand/assemble/search"
 	"evenhand/bank"
 	"evenhand/standards/task"
@@ -55,7 +56,7 @@ type Options struct {
 //
 // It reads a few of the items that the plan can't tell apart and more only when
 // they might matter, so its time grows with the plan and hardly with the bank.
-func Assemble(ctx context.Context, b *bank.Bank, plan Plan, o Options) (Quiz, error) {
+func Assemble(ctx context.Context, b *bank.Bank, plan plan.Plan, o Options) (Quiz, error) {
 	if o.Limit > 0 {
 		var cancel context.CancelFunc
 		ctx, cancel = context.WithTimeout(ctx, o.Limit)

@@ -6,13 +6,14 @@ import (
 	"testing"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank/generate"
 	"evenhand/standards"
 )
 
 func TestExamplePlanFromABank(t *testing.T) {
 	b := fridayBank(t)
-	plan := mustPlan(t, assemble.ExamplePlan())
+	plan := mustPlan(t, plan.Example())
 	o := assemble.Options{Seed: 1, Week: "2026-W48"}
 	q, err := assemble.Assemble(context.Background(), b, plan, o)
 	if err != nil {
@@ -31,7 +32,7 @@ func TestSecondWeekIsEven(t *testing.T) {
 		for _, skill := range []standards.SkillID{"add-two-digit", "subtract-regrouping", "tens-and-ones", "clock-half-hour"} {
 			addMade(t, b, skill, 100, 1)
 		}
-		plan := mustPlan(t, assemble.ExamplePlan())
+		plan := mustPlan(t, plan.Example())
 		for _, week := range []string{"2026-W48", "2026-W49"} {
 			o := assemble.Options{Seed: seed, Week: week}
 			q := mustAssemble(t, b, plan, o)
@@ -59,7 +60,7 @@ func TestSecondWeekIsEven(t *testing.T) {
 // The week's number stands where the title says {week}.
 func TestTitleNamesTheWeek(t *testing.T) {
 	b := fridayBank(t)
-	q := mustAssemble(t, b, mustPlan(t, assemble.ExamplePlan()), assemble.Options{Seed: 1, Week: "2026-W51"})
+	q := mustAssemble(t, b, mustPlan(t, plan.Example()), assemble.Options{Seed: 1, Week: "2026-W51"})
 	if q.Title != "Friday check, week 51" {
 		t.Errorf("the title is %q", q.Title)
 	}
@@ -112,4 +113,23 @@ func TestNoTime(t *testing.T) {
 	if no := (*assemble.ImpossibleError)(nil); errors.As(err, &no) {
 		t.Error("without time the plan is called impossible")
 	}
+}
+
+// mustPlan reads a plan that holds no mistake.
+func mustPlan(t *testing.T, text string) plan.Plan {
+	t.Helper()
+	asked, err := plan.Parse([]byte(text), "plan.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return asked
+}
+
+func mustPacing(t *testing.T, text string) plan.Pacing {
+	t.Helper()
+	p, err := plan.ParsePacing([]byte(text), "pacing.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
 }

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/bank/generate"
 	"evenhand/standards"
@@ -85,7 +86,7 @@ func BenchmarkAssemble(b *testing.B) {
 	if n, err := strconv.Atoi(os.Getenv("EVENHAND_BENCH_ITEMS")); err == nil {
 		sizes = append(sizes, n)
 	}
-	plan, err := assemble.ParsePlan([]byte(benchPlan), "plan.toml")
+	plan, err := plan.Parse([]byte(benchPlan), "plan.toml")
 	if err != nil {
 		b.Fatal(err)
 	}

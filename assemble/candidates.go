@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/standards"
 	"evenhand/standards/task"
@@ -206,16 +207,25 @@ func (p *problem) poolFor(g bank.Group, pools *[]*pool) *pool {
 
 // asksForLargest lists the skills for whose items a plan asks how large their
 // numbers are.
-func (p Plan) asksForLargest() map[standards.SkillID]bool {
+func asksForLargest(p plan.Plan) map[standards.SkillID]bool {
 	asks := func(w standards.Where) bool {
 		return slices.ContainsFunc(w, func(c standards.Condition) bool { return c.Trait == task.Largest })
 	}
-	anywhere := asks(p.Same) || slices.ContainsFunc(p.Quotas, func(q Quota) bool { return asks(q.Where) })
+	anywhere := asks(p.Same) || slices.ContainsFunc(p.Quotas, func(q plan.Quota) bool { return asks(q.Where) })
 	skills := map[standards.SkillID]bool{}
 	for _, r := range p.Rows {
 		skills[r.Skill] = skills[r.Skill] || anywhere || asks(r.Where)
 	}
 	return skills
+}
+
+// weekNumber counts the weeks from the year 1 to a week; 0 for none.
+func weekNumber(text string) int {
+	week, err := plan.ParseWeek(text)
+	if err != nil {
+		return 0
+	}
+	return int(week.Monday().Unix()/(7*24*60*60)) + 1970*53
 }
 
 // scatter is a number that looks random, the same for the same seed and name.
@@ -360,7 +370,7 @@ func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate,
 // lookIn is the look of an item in a row: the first of the row's looks that its task can
 // take, or where the row varies them one that the item's ID decides, whatever the seed.
 // Without a wish it is the item's own; empty when it can take none.
-func lookIn(row Row, own task.Look, asked task.Task, id string) task.Look {
+func lookIn(row plan.Row, own task.Look, asked task.Task, id string) task.Look {
 	if len(row.Looks) == 0 {
 		return own
 	}

@@ -2,6 +2,7 @@ package assemble
 
 import (
 	"cmp"
+	"evenhand/assemble/plan"
 	"fmt"
 	"slices"
 )
@@ -17,7 +18,7 @@ const dealtAWeek = 40
 
 // deal shares the items of the bank out among the weeks of a term. Weeks further
 // apart than the rest may get the same items.
-func (m *termMaker) deal(pacing Pacing) (map[string]weekSet, error) {
+func (m *termMaker) deal(pacing plan.Pacing) (map[string]weekSet, error) {
 	p := &problem{
 		bank: m.bank, plan: pacing.Weekly, forms: m.forms(0), seed: m.options.Seed,
 		awakeBefore: m.from.Add(-m.rest).String(), resting: make([]int, len(pacing.New)), balanceOf: map[string]int{},
@@ -25,8 +26,8 @@ func (m *termMaker) deal(pacing Pacing) (map[string]weekSet, error) {
 	for _, s := range pacing.New {
 		p.plan.Rows = append(p.plan.Rows, s.Row)
 	}
-	p.ability = p.plan.ability(m.options)
-	p.asksForLargest, p.offersFew = p.plan.asksForLargest(), p.plan.offersFew()
+	p.ability = abilityFor(p.plan, m.options)
+	p.asksForLargest, p.offersFew = asksForLargest(p.plan), offersFewIn(p.plan)
 	if err := p.gather(); err != nil {
 		return nil, err
 	}
@@ -73,7 +74,7 @@ type hand struct {
 
 // hands finds the weeks that ask for any of some rows, and makes as many hands
 // as there are such weeks within one rest of each other.
-func (m *termMaker) hands(all Plan, rows []int) []hand {
+func (m *termMaker) hands(all plan.Plan, rows []int) []hand {
 	var weeks, needs []int
 	for w, plan := range m.plans {
 		need := 0

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 )
 
 // By the misstep answers of Brown & Burton (1978): 52 - 27 gives 35 by both missteps, as the ones
@@ -46,7 +47,7 @@ func TestDiagnosePrefersItemsThatTell(t *testing.T) {
 }
 
 func TestDiagnoseNamesMissteps(t *testing.T) {
-	_, err := assemble.ParsePlan([]byte("diagnose = ['ten droped']\n[[row]]\nskill = 'add-two-digit'\ncount = 1\n"), "plan.toml")
+	_, err := plan.Parse([]byte("diagnose = ['ten droped']\n[[row]]\nskill = 'add-two-digit'\ncount = 1\n"), "plan.toml")
 	if err == nil || !strings.Contains(err.Error(), `no misstep "ten droped"; did you mean "ten dropped"?`) {
 		t.Errorf("got %v", err)
 	}

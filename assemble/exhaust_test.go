@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/standards"
 
@@ -13,7 +14,7 @@ import (
 
 // bestByTrying tries every way to fill the rows of a one-form plan and gives the
 // smallest objective of those that keep all rules, or −1.
-func bestByTrying(t *testing.T, b *bank.Bank, plan assemble.Plan, o assemble.Options) int {
+func bestByTrying(t *testing.T, b *bank.Bank, asked plan.Plan, o assemble.Options) int {
 	var stock []assemble.Placed
 	for item, err := range b.Find(bank.Query{Standings: []bank.Standing{bank.Ready}}) {
 		if err != nil {
@@ -23,12 +24,12 @@ func bestByTrying(t *testing.T, b *bank.Bank, plan assemble.Plan, o assemble.Opt
 		if err != nil {
 			t.Fatal(err)
 		}
-		if brokenItem(b, plan, o, item) == nil {
+		if brokenItem(b, asked, o, item) == nil {
 			stock = append(stock, assemble.Placed{Item: item, Uses: len(uses)})
 		}
 	}
-	var slots []assemble.Row
-	for _, row := range plan.Rows {
+	var slots []plan.Row
+	for _, row := range asked.Rows {
 		for range row.Count {
 			slots = append(slots, row)
 		}
@@ -38,9 +39,9 @@ func bestByTrying(t *testing.T, b *bank.Bank, plan assemble.Plan, o assemble.Opt
 	place = func(form []assemble.Placed) {
 		if len(form) == len(slots) {
 			q := assemble.Quiz{Forms: []assemble.Form{{Name: "A", Items: form}}}
-			figures(plan, o, &q)
+			figures(asked, o, &q)
 			q.Bound, q.Proved = q.Objective, true
-			if (best < 0 || q.Objective < best) && broken(b, plan, o, q) == nil {
+			if (best < 0 || q.Objective < best) && broken(b, asked, o, q) == nil {
 				best = q.Objective
 			}
 			return

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"evenhand/assemble/plan"
 	"evenhand/assemble/search"
 	"evenhand/standards"
 	"evenhand/standards/task"
@@ -29,12 +30,12 @@ func fewAnswers(skill standards.SkillID) []string {
 	return task.FixedAnswers(task.MustParse(s.Example))
 }
 
-// answers lists the answers that a form of the plan may hold too often: of n items
+// answersOf lists the answers that a form of the plan may hold too often: of n items
 // that offer the same few, two thirds, rounded up, may have the same, so that
 // ticking one thing throughout earns no more.
-func (p Plan) answers() (list []answer) {
+func answersOf(p plan.Plan) (list []answer) {
 	for _, skill := range p.Skills() {
-		n := p.asked(skill)
+		n := asked(p, skill)
 		if most := (2*n + 2) / 3; most < n {
 			for _, key := range fewAnswers(skill) {
 				list = append(list, answer{skill, key, most})
@@ -44,8 +45,8 @@ func (p Plan) answers() (list []answer) {
 	return list
 }
 
-// offersFew lists the skills of the plan whose items offer the same few answers.
-func (p Plan) offersFew() map[standards.SkillID]bool {
+// offersFewIn lists the skills of the plan whose items offer the same few answers.
+func offersFewIn(p plan.Plan) map[standards.SkillID]bool {
 	few := map[standards.SkillID]bool{}
 	for _, skill := range p.Skills() {
 		few[skill] = fewAnswers(skill) != nil
@@ -54,7 +55,7 @@ func (p Plan) offersFew() map[standards.SkillID]bool {
 }
 
 // asked is how many items of a skill a form holds.
-func (p Plan) asked(skill standards.SkillID) int {
+func asked(p plan.Plan, skill standards.SkillID) int {
 	n := 0
 	for _, r := range p.Rows {
 		if r.Skill == skill {

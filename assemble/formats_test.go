@@ -5,7 +5,7 @@ import (
 	"os"
 	"testing"
 
-	"evenhand/assemble"
+	"evenhand/assemble/plan"
 )
 
 // A plan and a pacing list that a team wrote for the program of the first format mean the same for ever.
@@ -18,7 +18,7 @@ func TestFormat1Plans(t *testing.T) {
 		}
 		return text
 	}
-	p, err := assemble.ParsePlan(read("plan.toml"), "plan.toml")
+	p, err := plan.Parse(read("plan.toml"), "plan.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -39,7 +39,7 @@ func TestFormat1Plans(t *testing.T) {
 	if got != want {
 		t.Errorf("the plan\ngot  %s\nwant %s", got, want)
 	}
-	term, err := assemble.ParsePacing(read("pacing.toml"), "pacing.toml")
+	term, err := plan.ParsePacing(read("pacing.toml"), "pacing.toml")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -3,6 +3,7 @@ package assemble
 import (
 	"time"
 
+	"evenhand/assemble/plan"
 	"evenhand/assemble/search"
 	"evenhand/bank"
 	"evenhand/bank/results"
@@ -59,18 +60,18 @@ func EarlierOf(given bank.Quiz) Earlier {
 }
 
 // PlanOf is the plan that a quiz was given under; ok is false where the bank keeps none.
-func PlanOf(given bank.Quiz) (plan Plan, ok bool, err error) {
+func PlanOf(given bank.Quiz) (asked plan.Plan, ok bool, err error) {
 	name := "the plan of " + given.Name()
 	switch {
 	case given.Plan == "":
-		return Plan{}, false, nil
+		return plan.Plan{}, false, nil
 	case given.PacingWeek == 0:
-		plan, err = ParsePlan([]byte(given.Plan), name)
-		return plan, err == nil, err
+		asked, err = plan.Parse([]byte(given.Plan), name)
+		return asked, err == nil, err
 	}
-	pacing, err := ParsePacing([]byte(given.Plan), name)
+	pacing, err := plan.ParsePacing([]byte(given.Plan), name)
 	if err != nil {
-		return Plan{}, false, err
+		return plan.Plan{}, false, err
 	}
 	return pacing.Plans(given.PacingWeek)[given.PacingWeek-1], true, nil
 }

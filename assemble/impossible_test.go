@@ -8,11 +8,12 @@ import (
 	"testing"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/bank/generate"
 )
 
-func mustFail(t *testing.T, b *bank.Bank, plan assemble.Plan, o assemble.Options) *assemble.ImpossibleError {
+func mustFail(t *testing.T, b *bank.Bank, plan plan.Plan, o assemble.Options) *assemble.ImpossibleError {
 	t.Helper()
 	_, err := assemble.Assemble(context.Background(), b, plan, o)
 	var impossible *assemble.ImpossibleError

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/bank/generate"
 	"evenhand/standards"
@@ -108,7 +109,7 @@ func modelBank(t *testing.T, b *bank.Bank, r *rand.Rand) (list []modelItem) {
 }
 
 // modelPlan draws a plan, for the program and for the model.
-func modelPlan(t *testing.T, r *rand.Rand) (assemble.Plan, map[string]any) {
+func modelPlan(t *testing.T, r *rand.Rand) (plan.Plan, map[string]any) {
 	forms, share, rest, minutes := 1+r.IntN(3), 60+5*r.IntN(5), r.IntN(3), []int{0, 0, 5, 7}[r.IntN(4)]
 	text := fmt.Sprintf("forms = %d\nshare_right = %d\nrest = %d\n", forms, share, rest)
 	if minutes > 0 {

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 )
 
 // However many comparisons a form holds, no sign is right for more than two thirds of them,
@@ -13,7 +14,7 @@ func TestNoAnswerTooOften(t *testing.T) {
 	b := newBank(t)
 	addTasks(t, b, "47 ? 74", "23 ? 32", "12 ? 21", "25 ? 52", "36 ? 63", "51 ? 38", "81 ? 18", "62 ? 62")
 	for count, most := range map[int]int{1: 1, 2: 2, 3: 2, 4: 3, 6: 4, 7: 5} {
-		plan := assemble.Plan{Title: "Keys", Forms: 1, ShareRight: 75, Rows: []assemble.Row{{Skill: "compare-two-digit", Count: count}}}
+		plan := plan.Plan{Title: "Keys", Forms: 1, ShareRight: 75, Rows: []plan.Row{{Skill: "compare-two-digit", Count: count}}}
 		for seed := range uint64(5) {
 			q, err := assemble.Assemble(t.Context(), b, plan, assemble.Options{Seed: seed})
 			if err != nil {
@@ -32,7 +33,7 @@ func TestNoAnswerTooOften(t *testing.T) {
 	}
 	one := newBank(t)
 	addTasks(t, one, "47 ? 74", "23 ? 32", "12 ? 21", "25 ? 52")
-	plan := assemble.Plan{Title: "Keys", Forms: 1, ShareRight: 75, Rows: []assemble.Row{{Skill: "compare-two-digit", Count: 4}}}
+	plan := plan.Plan{Title: "Keys", Forms: 1, ShareRight: 75, Rows: []plan.Row{{Skill: "compare-two-digit", Count: 4}}}
 	_, err := assemble.Assemble(t.Context(), one, plan, assemble.Options{})
 	if err == nil || !strings.Contains(err.Error(), "compare-two-digit items whose answer is <: at most 3") {
 		t.Errorf("%v", err)

@@ -7,6 +7,7 @@ import (
 	"math"
 	"slices"
 
+	"evenhand/assemble/plan"
 	"evenhand/assemble/search"
 	"evenhand/bank"
 	"evenhand/bank/generate"
@@ -99,7 +100,7 @@ func relevant(rules []search.Rule, row int) bool {
 
 // wishes are conditions for new items of a row, those first that help with the
 // quotas in the conflict too.
-func (p *problem) wishes(row Row, rules []search.Rule) []standards.Where {
+func (p *problem) wishes(row plan.Row, rules []search.Rule) []standards.Where {
 	where, wanted := slices.Clone(row.Where), []func(standards.Difficulty) bool{}
 	for _, r := range rules {
 		if r.Kind != search.AtLeast && r.Kind != search.AtMost || p.aboutAnswers(r) {
@@ -183,7 +184,7 @@ const lookSample = 2000
 
 // lookCondition finds up to which largest number all items of a row can be shown as
 // it asks, so that generate can be asked for them; none where any number will do.
-func (p *problem) lookCondition(row Row, where standards.Where) (standards.Condition, bool) {
+func (p *problem) lookCondition(row plan.Row, where standards.Where) (standards.Condition, bool) {
 	if len(row.Looks) == 0 {
 		return standards.Condition{}, false
 	}
@@ -211,7 +212,7 @@ func (p *problem) lookCondition(row Row, where standards.Where) (standards.Condi
 
 // make makes as many items as the row could take, none that the bank or an
 // earlier batch has; none at all when no such item exists.
-func (p *problem) make(row Row, where standards.Where, earlier []batch) (batch, error) {
+func (p *problem) make(row plan.Row, where standards.Where, earlier []batch) (batch, error) {
 	made := map[string]bool{}
 	for _, b := range earlier {
 		for _, asked := range b.tasks {

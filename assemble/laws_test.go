@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/bank/generate"
 	"evenhand/standards"
@@ -61,8 +62,8 @@ func drawBank(t *testing.T, r *rapid.T) *bank.Bank {
 	return b
 }
 
-func drawPlan(r *rapid.T) assemble.Plan {
-	plan := assemble.Plan{
+func drawPlan(r *rapid.T) plan.Plan {
+	asked := plan.Plan{
 		Forms:      rapid.IntRange(1, 3).Draw(r, "forms"),
 		ShareRight: rapid.SampledFrom([]int{60, 75, 85}).Draw(r, "share right"),
 		Rest:       rapid.IntRange(0, 4).Draw(r, "rest"),
@@ -70,28 +71,28 @@ func drawPlan(r *rapid.T) assemble.Plan {
 		Minutes:    rapid.SampledFrom([]int{0, 4, 6, 9}).Draw(r, "minutes"),
 	}
 	for range rapid.IntRange(1, 3).Draw(r, "rows") {
-		row := assemble.Row{Skill: rapid.SampledFrom(lawSkills).Draw(r, "skill"), Count: rapid.IntRange(1, 2).Draw(r, "count")}
+		row := plan.Row{Skill: rapid.SampledFrom(lawSkills).Draw(r, "skill"), Count: rapid.IntRange(1, 2).Draw(r, "count")}
 		if rapid.Bool().Draw(r, "where") {
 			row.Where = drawWhere(r, wishes[row.Skill])
 		}
 		if skill, _ := standards.Catalogue().Skill(row.Skill); rapid.Bool().Draw(r, "looks") {
 			row.Looks = []task.Look{rapid.SampledFrom(skill.Looks).Draw(r, "look")}
 		}
-		plan.Rows = append(plan.Rows, row)
+		asked.Rows = append(asked.Rows, row)
 	}
 	if rapid.Bool().Draw(r, "band") {
-		band := assemble.BandCount{Band: rapid.SampledFrom(standards.Bands()).Draw(r, "band"), AtLeast: rapid.IntRange(0, 1).Draw(r, "at least")}
+		band := plan.BandCount{Band: rapid.SampledFrom(standards.Bands()).Draw(r, "band"), AtLeast: rapid.IntRange(0, 1).Draw(r, "at least")}
 		band.AtMost = band.AtLeast + rapid.IntRange(0, 2).Draw(r, "and up to more")
-		plan.Bands = append(plan.Bands, band)
+		asked.Bands = append(asked.Bands, band)
 	}
 	if rapid.Bool().Draw(r, "quota") {
-		plan.Quotas = append(plan.Quotas, assemble.Quota{Where: drawWhere(r, []string{"regroups >= 1", "crosses_100 = true", "largest > 60"}), AtLeast: rapid.IntRange(0, 1).Draw(r, "least"), AtMost: rapid.IntRange(2, 5).Draw(r, "most")})
+		asked.Quotas = append(asked.Quotas, plan.Quota{Where: drawWhere(r, []string{"regroups >= 1", "crosses_100 = true", "largest > 60"}), AtLeast: rapid.IntRange(0, 1).Draw(r, "least"), AtMost: rapid.IntRange(2, 5).Draw(r, "most")})
 	}
-	plan.Shared = rapid.IntRange(0, 1).Draw(r, "shared")
+	asked.Shared = rapid.IntRange(0, 1).Draw(r, "shared")
 	if rapid.Bool().Draw(r, "same") {
-		plan.Same = drawWhere(r, []string{"regroups >= 1", "crosses_100 = true", "clock_step = hour"})
+		asked.Same = drawWhere(r, []string{"regroups >= 1", "crosses_100 = true", "clock_step = hour"})
 	}
-	return plan
+	return asked
 }
 
 func drawWhere(r *rapid.T, wishes []string) standards.Where {
@@ -158,7 +159,7 @@ const lawLimit = 5 * time.Second
 
 // objective is that of the best quiz, and whether it is proved; −1 when there is
 // none.
-func objective(t *testing.T, b *bank.Bank, plan assemble.Plan, o assemble.Options) (int, bool) {
+func objective(t *testing.T, b *bank.Bank, plan plan.Plan, o assemble.Options) (int, bool) {
 	t.Helper()
 	q, err := assemble.Assemble(context.Background(), b, plan, o)
 	if no := (*assemble.ImpossibleError)(nil); errors.As(err, &no) {
@@ -171,26 +172,26 @@ func objective(t *testing.T, b *bank.Bank, plan assemble.Plan, o assemble.Option
 }
 
 // loosen widens one rule of a plan and says which.
-func loosen(r *rapid.T, plan assemble.Plan) (assemble.Plan, string) {
+func loosen(r *rapid.T, asked plan.Plan) (plan.Plan, string) {
 	switch rapid.IntRange(0, 5).Draw(r, "loosen") {
 	case 0:
-		plan.Bands = nil
-		return plan, "no bands"
+		asked.Bands = nil
+		return asked, "no bands"
 	case 1:
-		plan.Quotas = nil
-		return plan, "no quotas"
+		asked.Quotas = nil
+		return asked, "no quotas"
 	case 2:
-		plan.Minutes = 0
-		return plan, "no limit of minutes"
+		asked.Minutes = 0
+		return asked, "no limit of minutes"
 	case 3:
-		plan.Rest = max(0, plan.Rest-2)
-		return plan, fmt.Sprintf("rest %d", plan.Rest)
+		asked.Rest = max(0, asked.Rest-2)
+		return asked, fmt.Sprintf("rest %d", asked.Rest)
 	case 4:
-		plan.Same = nil
-		return plan, "nothing the same"
+		asked.Same = nil
+		return asked, "nothing the same"
 	}
-	rows := append([]assemble.Row(nil), plan.Rows...)
+	rows := append([]plan.Row(nil), asked.Rows...)
 	rows[0].Where, rows[0].Looks = nil, nil
-	plan.Rows = rows
-	return plan, "an open row 1"
+	asked.Rows = rows
+	return asked, "an open row 1"
 }

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 )
 
@@ -14,18 +15,18 @@ import (
 //
 // The quiz returned has all forms, the new one last: its figures are of them all. Options name the seed
 // and the limit; title, week and the ability of the pupils are the quiz's.
-func MakeUp(ctx context.Context, b *bank.Bank, plan Plan, sat []bank.Quiz, o Options) (Quiz, error) {
+func MakeUp(ctx context.Context, b *bank.Bank, asked plan.Plan, sat []bank.Quiz, o Options) (Quiz, error) {
 	first := QuizOf(sat[0])
 	var forms []bank.QuizForm
 	for _, quiz := range sat {
 		forms = append(forms, quiz.Forms...)
 	}
-	if len(forms) >= MaxForms {
-		return Quiz{}, fmt.Errorf("%s has %d forms already, and a quiz has at most %d", sat[0].Name(), len(forms), MaxForms)
+	if len(forms) >= plan.MaxForms {
+		return Quiz{}, fmt.Errorf("%s has %d forms already, and a quiz has at most %d", sat[0].Name(), len(forms), plan.MaxForms)
 	}
-	plan.ShareRight, plan.Shared = first.ShareRight, 0
+	asked.ShareRight, asked.Shared = first.ShareRight, 0
 	o.Week, o.Ability, o.Forms, o.sat = first.Week, &first.Ability, len(forms)+1, forms
-	q, err := Assemble(ctx, b, plan, o)
+	q, err := Assemble(ctx, b, asked, o)
 	if err != nil {
 		return Quiz{}, err
 	}

@@ -8,6 +8,7 @@ import (
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 )
 
@@ -39,7 +40,7 @@ func TestMakeUpAgainstTryingEverything(t *testing.T) {
 }
 
 // give assembles a quiz and keeps it as given.
-func give(t *testing.T, b *bank.Bank, plan assemble.Plan, week string) bank.Quiz {
+func give(t *testing.T, b *bank.Bank, plan plan.Plan, week string) bank.Quiz {
 	t.Helper()
 	quiz, err := assemble.Assemble(t.Context(), b, plan, assemble.Options{Seed: 1, Week: week})
 	if err != nil {
@@ -53,7 +54,7 @@ func give(t *testing.T, b *bank.Bank, plan assemble.Plan, week string) bank.Quiz
 }
 
 // bestMakeUp tries every three of the ready items as one form more.
-func bestMakeUp(t *testing.T, b *bank.Bank, plan assemble.Plan, given bank.Quiz) int {
+func bestMakeUp(t *testing.T, b *bank.Bank, plan plan.Plan, given bank.Quiz) int {
 	sat := assemble.QuizOf(given).Forms
 	var stock []assemble.Placed
 	for item, err := range b.Find(bank.Query{Standings: []bank.Standing{bank.Ready}}) {

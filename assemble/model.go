@@ -4,6 +4,7 @@ import (
 	"io"
 	"math"
 
+	"evenhand/assemble/plan"
 	"evenhand/assemble/search"
 	"evenhand/bank"
 )
@@ -11,7 +12,7 @@ import (
 // WriteModel writes the very model that Assemble solves in LP format, so
 // that anyone can check its answer with a general solver. Every item that could
 // be of use stands in it, also those that Assemble would not need to read.
-func WriteModel(w io.Writer, b *bank.Bank, plan Plan, o Options) error {
+func WriteModel(w io.Writer, b *bank.Bank, plan plan.Plan, o Options) error {
 	m, err := wholeModel(b, plan, o)
 	if err != nil {
 		return err
@@ -20,7 +21,7 @@ func WriteModel(w io.Writer, b *bank.Bank, plan Plan, o Options) error {
 }
 
 // wholeModel is the model of everything that could be of use.
-func wholeModel(b *bank.Bank, plan Plan, o Options) (*built, error) {
+func wholeModel(b *bank.Bank, plan plan.Plan, o Options) (*built, error) {
 	p, err := newProblem(b, plan, o)
 	if err != nil {
 		return nil, err

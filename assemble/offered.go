@@ -1,13 +1,14 @@
 package assemble
 
 import (
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/standards"
 )
 
 // Offered counts, for each row of the plan, the bank's ready items that may fill it in the week: of its
 // skill, with its traits, not resting. Items that fit several rows count in each.
-func Offered(b *bank.Bank, plan Plan, week string) ([]int, error) {
+func Offered(b *bank.Bank, plan plan.Plan, week string) ([]int, error) {
 	p, err := newProblem(b, plan, Options{Week: week})
 	if err != nil {
 		return nil, err

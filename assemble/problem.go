@@ -5,6 +5,7 @@ import (
 	"maps"
 	"slices"
 
+	"evenhand/assemble/plan"
 	"evenhand/assemble/search"
 	"evenhand/bank"
 	"evenhand/standards"
@@ -14,7 +15,7 @@ import (
 // read as far as needed, and the model in numbers.
 type problem struct {
 	bank        *bank.Bank
-	plan        Plan
+	plan        plan.Plan
 	options     Options
 	forms       int
 	seed        uint64
@@ -44,30 +45,30 @@ type kept struct {
 }
 
 // newProblem checks what was asked and reads the index of the bank.
-func newProblem(b *bank.Bank, plan Plan, o Options) (*problem, error) {
+func newProblem(b *bank.Bank, asked plan.Plan, o Options) (*problem, error) {
 	p := &problem{
-		bank: b, plan: plan, options: o, forms: plan.Forms, seed: o.Seed, out: map[string]bool{},
-		resting: make([]int, len(plan.Rows)), balanceOf: map[string]int{},
-		asksForLargest: plan.asksForLargest(), ability: plan.ability(o), answers: plan.answers(), offersFew: plan.offersFew(),
+		bank: b, plan: asked, options: o, forms: asked.Forms, seed: o.Seed, out: map[string]bool{},
+		resting: make([]int, len(asked.Rows)), balanceOf: map[string]int{},
+		asksForLargest: asksForLargest(asked), ability: abilityFor(asked, o), answers: answersOf(asked), offersFew: offersFewIn(asked),
 	}
 	if o.Forms != 0 {
 		p.forms = o.Forms
 	}
-	if p.forms < 1 || p.forms > MaxForms {
-		return nil, fmt.Errorf("%d forms are asked for; a quiz has 1 to %d", p.forms, MaxForms)
+	if p.forms < 1 || p.forms > plan.MaxForms {
+		return nil, fmt.Errorf("%d forms are asked for; a quiz has 1 to %d", p.forms, plan.MaxForms)
 	}
-	if plan.Size() < 1 || plan.Size() > maxItems {
-		return nil, fmt.Errorf("the plan asks for %d items in a form; a form holds 1 to %d", plan.Size(), maxItems)
+	if asked.Size() < 1 || asked.Size() > plan.MaxItems {
+		return nil, fmt.Errorf("the plan asks for %d items in a form; a form holds 1 to %d", asked.Size(), plan.MaxItems)
 	}
-	if o.Week == "" && plan.Rest > 0 {
-		return nil, fmt.Errorf("the plan rests items for %d weeks, so the quiz needs its week, such as 2026-W48", plan.Rest)
+	if o.Week == "" && asked.Rest > 0 {
+		return nil, fmt.Errorf("the plan rests items for %d weeks, so the quiz needs its week, such as 2026-W48", asked.Rest)
 	}
 	if o.Week != "" {
-		week, err := ParseWeek(o.Week)
+		week, err := plan.ParseWeek(o.Week)
 		if err != nil {
 			return nil, err
 		}
-		p.awakeBefore = week.Add(-plan.Rest).String()
+		p.awakeBefore = week.Add(-asked.Rest).String()
 	}
 	maps.Copy(p.out, o.out)
 	if err := p.takeEarlier(o); err != nil {
@@ -203,10 +204,4 @@ func (p *problem) add(m *built, pool *pool, c candidate, clashes map[string]int)
 }
 
 // rowName names a row of the plan by its place and what it asks for.
-func rowName(i int, row Row) string { return fmt.Sprintf("row %d (%s)", i+1, row.Name()) }
-
-// Name says which items the band counts.
-func (b BandCount) Name() string { return string(b.Band) + " items" }
-
-// Name says which items the quota counts.
-func (q Quota) Name() string { return "items with " + q.Where.String() }
+func rowName(i int, row plan.Row) string { return fmt.Sprintf("row %d (%s)", i+1, row.Name()) }

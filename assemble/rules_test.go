@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/standards"
 	"evenhand/standards/task"
@@ -14,7 +15,7 @@ import (
 // broken checks a quiz against its plan and its bank, rule by rule, in its own
 // plain way: it knows nothing of the search. It returns the first broken rule,
 // or nothing.
-func broken(b *bank.Bank, plan assemble.Plan, o assemble.Options, q assemble.Quiz) error {
+func broken(b *bank.Bank, plan plan.Plan, o assemble.Options, q assemble.Quiz) error {
 	forms := plan.Forms
 	if o.Forms != 0 {
 		forms = o.Forms
@@ -36,7 +37,7 @@ func broken(b *bank.Bank, plan assemble.Plan, o assemble.Options, q assemble.Qui
 	return wrongFigures(plan, o, q)
 }
 
-func brokenForm(b *bank.Bank, plan assemble.Plan, o assemble.Options, q assemble.Quiz, form assemble.Form) error {
+func brokenForm(b *bank.Bank, plan plan.Plan, o assemble.Options, q assemble.Quiz, form assemble.Form) error {
 	if len(form.Items) != plan.Size() {
 		return fmt.Errorf("%d items instead of %d", len(form.Items), plan.Size())
 	}
@@ -101,7 +102,7 @@ func oneAnswerTooOften(form assemble.Form) error {
 
 // brokenSame checks that every form holds as many items as the first of each kind
 // that the plan wants alike.
-func brokenSame(plan assemble.Plan, q assemble.Quiz) error {
+func brokenSame(plan plan.Plan, q assemble.Quiz) error {
 	for _, same := range plan.Same {
 		for _, form := range q.Forms {
 			holds := func(it bank.Item) bool { return same.Holds(it.Traits) }
@@ -125,7 +126,7 @@ func count(form assemble.Form, counts func(bank.Item) bool) int {
 
 // brokenItem checks an item by itself: it is in the bank, ready, rested, and
 // shown as its task can be.
-func brokenItem(b *bank.Bank, plan assemble.Plan, o assemble.Options, it bank.Item) error {
+func brokenItem(b *bank.Bank, asked plan.Plan, o assemble.Options, it bank.Item) error {
 	kept, err := b.Get(it.ID)
 	if err != nil {
 		return err
@@ -144,8 +145,8 @@ func brokenItem(b *bank.Bank, plan assemble.Plan, o assemble.Options, it bank.It
 		return err
 	}
 	for _, use := range uses {
-		for back := 0; back <= plan.Rest && plan.Rest > 0; back++ {
-			week, err := assemble.ParseWeek(o.Week)
+		for back := 0; back <= asked.Rest && asked.Rest > 0; back++ {
+			week, err := plan.ParseWeek(o.Week)
 			if err != nil {
 				return err
 			}
@@ -157,8 +158,8 @@ func brokenItem(b *bank.Bank, plan assemble.Plan, o assemble.Options, it bank.It
 	return nil
 }
 
-func mustWeek(text string) assemble.Week {
-	w, err := assemble.ParseWeek(text)
+func mustWeek(text string) plan.Week {
+	w, err := plan.ParseWeek(text)
 	if err != nil {
 		panic(err)
 	}
@@ -180,7 +181,7 @@ func clash(a, b bank.Item) bool {
 }
 
 // rowsMet tries every way to give the items to rows that they fit.
-func rowsMet(plan assemble.Plan, items []assemble.Placed, filled []int) bool {
+func rowsMet(plan plan.Plan, items []assemble.Placed, filled []int) bool {
 	if len(items) == 0 {
 		return true
 	}
@@ -201,7 +202,7 @@ func rowsMet(plan assemble.Plan, items []assemble.Placed, filled []int) bool {
 
 // brokenSharing checks that an item stands in one form only, or, for as many as
 // the plan shares, in every form.
-func brokenSharing(plan assemble.Plan, q assemble.Quiz) error {
+func brokenSharing(plan plan.Plan, q assemble.Quiz) error {
 	forms := map[string]int{}
 	for _, form := range q.Forms {
 		for _, placed := range form.Items {
@@ -225,7 +226,7 @@ func brokenSharing(plan assemble.Plan, q assemble.Quiz) error {
 
 // levelOf is the ability of the typical pupil in thousandths of a logit: of the class, the
 // grade, or the highest grade among the rows.
-func levelOf(plan assemble.Plan, o assemble.Options) int {
+func levelOf(plan plan.Plan, o assemble.Options) int {
 	if o.Ability != nil {
 		return *o.Ability
 	}
@@ -258,7 +259,7 @@ func bandAt(right float64) standards.Band {
 
 // figures works out what misses the mark, what lies apart, uses and objective from
 // the formulas of the house plan, in floating point and hundredths of a point.
-func figures(plan assemble.Plan, o assemble.Options, q *assemble.Quiz) {
+func figures(plan plan.Plan, o assemble.Options, q *assemble.Quiz) {
 	level := levelOf(plan, o)
 	n, points := float64(plan.Size()), 0
 	seen := map[string]bool{}
@@ -293,7 +294,7 @@ func figures(plan assemble.Plan, o assemble.Options, q *assemble.Quiz) {
 	q.Objective = 1000*points + q.UsesSum
 }
 
-func wrongFigures(plan assemble.Plan, o assemble.Options, q assemble.Quiz) error {
+func wrongFigures(plan plan.Plan, o assemble.Options, q assemble.Quiz) error {
 	right := q
 	right.Forms = slices.Clone(q.Forms)
 	figures(plan, o, &right)

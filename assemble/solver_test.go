@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/standards"
 
@@ -18,7 +19,7 @@ import (
 
 // glpsol solves the model that WriteModel writes, with every item in it; −1
 // means that it is impossible.
-func glpsol(t *testing.T, b *bank.Bank, plan assemble.Plan, o assemble.Options) int {
+func glpsol(t *testing.T, b *bank.Bank, plan plan.Plan, o assemble.Options) int {
 	t.Helper()
 	model := filepath.Join(t.TempDir(), "model.lp")
 	file, err := os.Create(model)

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"evenhand/assemble/plan"
 	"evenhand/assemble/search"
 	"evenhand/bank"
 	"evenhand/standards/task"
@@ -189,8 +190,8 @@ func (p *problem) matchForms(o Options) error {
 		}
 		sizes[s.Form]++
 		seen[s.Name()] = true
-		if len(s.Form) != 1 || s.Form[0] < 'A' || int(s.Form[0]-'A') >= MaxForms {
-			return fmt.Errorf("the earlier quiz has a form %q; forms are A to %c", s.Form, 'A'+MaxForms-1)
+		if len(s.Form) != 1 || s.Form[0] < 'A' || int(s.Form[0]-'A') >= plan.MaxForms {
+			return fmt.Errorf("the earlier quiz has a form %q; forms are A to %c", s.Form, 'A'+plan.MaxForms-1)
 		}
 	}
 	if o.Forms == 0 {

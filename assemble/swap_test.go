@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/standards"
 	"evenhand/standards/task"
@@ -15,7 +16,7 @@ import (
 
 func TestSwapKeepsTheRest(t *testing.T) {
 	b := fridayBank(t)
-	plan := mustPlan(t, assemble.ExamplePlan())
+	plan := mustPlan(t, plan.Example())
 	o := assemble.Options{Seed: 1, Week: "2026-W48"}
 	first := mustAssemble(t, b, plan, o)
 	var ids []string
@@ -153,7 +154,7 @@ func spots(q assemble.Quiz) []assemble.Spot {
 	return list
 }
 
-func mustAssemble(t *testing.T, b *bank.Bank, plan assemble.Plan, o assemble.Options) assemble.Quiz {
+func mustAssemble(t *testing.T, b *bank.Bank, plan plan.Plan, o assemble.Options) assemble.Quiz {
 	t.Helper()
 	q, err := assemble.Assemble(context.Background(), b, plan, o)
 	if err != nil {

@@ -7,13 +7,14 @@ import (
 	"slices"
 	"strings"
 
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 )
 
 // Term is a quiz for every week of a term.
 type Term struct {
-	Pacing  Pacing
-	Plans   []Plan // one a week
+	Pacing  plan.Pacing
+	Plans   []plan.Plan // one a week
 	Quizzes []Quiz
 }
 
@@ -43,11 +44,11 @@ func (e *TermError) Unwrap() error { return e.Err }
 // search, allows) beside the other weeks' quizzes. It isn't proved that no other
 // term is better taken together. Either all weeks get a quiz or none does: the
 // error is a *TermError.
-func AssembleTerm(ctx context.Context, b *bank.Bank, pacing Pacing, weeks int, o Options) (Term, error) {
-	if weeks < 1 || weeks > MaxWeeks {
-		return Term{}, fmt.Errorf("a term of %d weeks is asked for; it can have 1 to %d", weeks, MaxWeeks)
+func AssembleTerm(ctx context.Context, b *bank.Bank, pacing plan.Pacing, weeks int, o Options) (Term, error) {
+	if weeks < 1 || weeks > plan.MaxWeeks {
+		return Term{}, fmt.Errorf("a term of %d weeks is asked for; it can have 1 to %d", weeks, plan.MaxWeeks)
 	}
-	from, err := ParseWeek(o.Week)
+	from, err := plan.ParseWeek(o.Week)
 	if err != nil {
 		return Term{}, err
 	}
@@ -65,8 +66,8 @@ func AssembleTerm(ctx context.Context, b *bank.Bank, pacing Pacing, weeks int, o
 type termMaker struct {
 	ctx     context.Context
 	bank    *bank.Bank
-	from    Week
-	plans   []Plan
+	from    plan.Week
+	plans   []plan.Plan
 	rest    int
 	options Options
 	shares  map[string]weekSet // for items that were dealt out, the weeks that they were dealt to
@@ -169,7 +170,7 @@ func (m *termMaker) week(w int, ownPart bool) error {
 	return err
 }
 
-func (m *termMaker) weekOf(w int) Week { return m.from.Add(w) }
+func (m *termMaker) weekOf(w int) plan.Week { return m.from.Add(w) }
 
 // ids lists the items of a quiz, each once.
 func (q Quiz) ids() []string {
@@ -197,16 +198,17 @@ func (t Term) Table() [][]string {
 	for _, s := range t.Pacing.New {
 		line := []string{s.Name()}
 		for w, plan := range t.Plans {
-			line = append(line, s.cell(plan, w+1))
+			line = append(line, cell(s, plan, w+1))
 		}
 		table = append(table, line)
 	}
 	return table
 }
 
-func (s NewSkill) cell(plan Plan, week int) string {
+// cell says how many items of a skill a week asks for.
+func cell(s plan.NewSkill, weekly plan.Plan, week int) string {
 	n := 0
-	for _, row := range plan.Rows {
+	for _, row := range weekly.Rows {
 		if row.Name() == s.Name() {
 			n += row.Count
 		}

@@ -9,12 +9,13 @@ import (
 	"testing"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/standards"
 	"evenhand/standards/task"
 )
 
-func mustTerm(t *testing.T, b *bank.Bank, p assemble.Pacing, weeks int, o assemble.Options) assemble.Term {
+func mustTerm(t *testing.T, b *bank.Bank, p plan.Pacing, weeks int, o assemble.Options) assemble.Term {
 	t.Helper()
 	term, err := assemble.AssembleTerm(context.Background(), b, p, weeks, o)
 	if err != nil {
@@ -44,7 +45,7 @@ func checkTerm(t *testing.T, b *bank.Bank, term assemble.Term) {
 
 func TestTerm(t *testing.T) {
 	b := newBank(t)
-	p := mustPacing(t, assemble.ExamplePacing())
+	p := mustPacing(t, plan.ExamplePacing())
 	for i, skill := range p.Skills() {
 		addMade(t, b, skill, 70, uint64(i))
 	}

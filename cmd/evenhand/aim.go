@@ -4,6 +4,7 @@ import (
 	"errors"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/bank/calibration"
 	"evenhand/bank/results"
@@ -20,7 +21,7 @@ type aim struct {
 }
 
 // aimOf reads the papers of the plan's class, before the bank is opened to write.
-func aimOf(c *cli.Context, plan assemble.Plan) (a aim, err error) {
+func aimOf(c *cli.Context, plan plan.Plan) (a aim, err error) {
 	a.class, a.share = plan.Class, plan.ShareRight
 	if a.class == "" {
 		return a, nil

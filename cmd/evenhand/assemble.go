@@ -10,6 +10,7 @@ import (
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
+	"evenhand/assemble/plan"
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
 	"evenhand/bank/generate"
@@ -76,7 +77,7 @@ func assembleQuiz(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	plan, err := assemble.ParsePlan(text, path)
+	plan, err := plan.Parse(text, path)
 	if err != nil {
 		return err
 	}
@@ -132,36 +133,36 @@ func openForUse(c *cli.Context) func(*cli.Context, func(*bank.Bank) error) error
 }
 
 // amended is the plan with what the command line says in place of it.
-func amended(c *cli.Context, plan assemble.Plan) (assemble.Plan, error) {
+func amended(c *cli.Context, asked plan.Plan) (plan.Plan, error) {
 	if c.IsSet("forms") {
-		plan.Forms = c.Int("forms")
-		if plan.Forms < 1 || plan.Forms > assemble.MaxForms {
-			return plan, usagef("--forms is %d; a quiz has 1 to %d forms", plan.Forms, assemble.MaxForms)
+		asked.Forms = c.Int("forms")
+		if asked.Forms < 1 || asked.Forms > plan.MaxForms {
+			return asked, usagef("--forms is %d; a quiz has 1 to %d forms", asked.Forms, plan.MaxForms)
 		}
 	}
 	if c.IsSet("shared") {
-		plan.Shared = c.Int("shared")
-		if plan.Shared < 0 || plan.Shared > plan.Size() {
-			return plan, usagef("--shared is %d; it can be 0 to %d, the items of a form", plan.Shared, plan.Size())
+		asked.Shared = c.Int("shared")
+		if asked.Shared < 0 || asked.Shared > asked.Size() {
+			return asked, usagef("--shared is %d; it can be 0 to %d, the items of a form", asked.Shared, asked.Size())
 		}
 	}
 	if c.IsSet("class") {
-		plan.Class = strings.TrimSpace(c.String("class"))
+		asked.Class = strings.TrimSpace(c.String("class"))
 	}
 	if c.IsSet("grade") {
-		plan.Grade = strings.ToUpper(c.String("grade"))
-		if !slices.Contains([]string{"K", "1", "2"}, plan.Grade) {
-			return plan, usagef("--grade is %q; it can be K, 1 or 2", c.String("grade"))
+		asked.Grade = strings.ToUpper(c.String("grade"))
+		if !slices.Contains([]string{"K", "1", "2"}, asked.Grade) {
+			return asked, usagef("--grade is %q; it can be K, 1 or 2", c.String("grade"))
 		}
 	}
-	return plan, nil
+	return asked, nil
 }
 
 func assembleOptions(c *cli.Context) (assemble.Options, error) {
 	o := assemble.Options{Seed: c.Uint64("seed"), Limit: c.Duration("limit"), Week: c.String("week")}
 	if o.Week == "" {
-		o.Week = assemble.WeekOf(time.Now()).String()
-	} else if _, err := assemble.ParseWeek(o.Week); err != nil {
+		o.Week = plan.WeekOf(time.Now()).String()
+	} else if _, err := plan.ParseWeek(o.Week); err != nil {
 		return o, usagef("--week: %v", err)
 	}
 	if c.IsSet("limit") && o.Limit <= 0 {
@@ -176,7 +177,7 @@ func assembleOptions(c *cli.Context) (assemble.Options, error) {
 }
 
 // assembleOrFill assembles, and with --fill generates what lacks and tries again.
-func assembleOrFill(c *cli.Context, b *bank.Bank, plan assemble.Plan, o assemble.Options) (quiz assemble.Quiz, err error) {
+func assembleOrFill(c *cli.Context, b *bank.Bank, plan plan.Plan, o assemble.Options) (quiz assemble.Quiz, err error) {
 	err = filling(c, b, 1, func() error {
 		quiz, err = assemble.Assemble(c.Context, b, plan, o)
 		return err

@@ -13,6 +13,7 @@ import (
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
+	"evenhand/assemble/plan"
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
 	"evenhand/bank/generate"
@@ -179,7 +180,7 @@ func demoQuiz(c *cli.Context, b *bank.Bank, dir string) error {
 	if err := os.WriteFile(planPath, demoPlan, 0o644); err != nil {
 		return err
 	}
-	plan, err := assemble.ParsePlan(demoPlan, planPath)
+	plan, err := plan.Parse(demoPlan, planPath)
 	if err != nil {
 		return err
 	}

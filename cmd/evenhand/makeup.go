@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 
 	"github.com/urfave/cli/v2"
@@ -55,7 +56,7 @@ func assembleMakeUp(c *cli.Context) error {
 }
 
 // planOf is the plan of a quiz that was given: the one on the command line, else its own.
-func planOf(c *cli.Context, given bank.Quiz) (assemble.Plan, error) {
+func planOf(c *cli.Context, given bank.Quiz) (plan.Plan, error) {
 	if c.NArg() == 1 {
 		return readPlan(c, c.Args().First())
 	}

@@ -8,8 +8,8 @@ import (
 	"runtime"
 	"strings"
 
-	"evenhand/assemble"
 	"evenhand/assemble/export"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/bank/results"
 	"evenhand/import/marks"
@@ -116,7 +116,7 @@ func withResults(c *cli.Context, o bank.Options, do func(*results.Store) error) 
 func folderQuiz(c *cli.Context, path string) (results.Quiz, error) {
 	week := c.String("week")
 	if week != "" {
-		if _, err := assemble.ParseWeek(week); err != nil {
+		if _, err := plan.ParseWeek(week); err != nil {
 			return results.Quiz{}, usagef("--week: %v", err)
 		}
 	}

@@ -6,7 +6,7 @@ import (
 	"os"
 	"strings"
 
-	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 
 	"github.com/urfave/cli/v2"
@@ -24,11 +24,11 @@ func planCommand() *cli.Command {
 
 func showPlan(c *cli.Context) error {
 	if !c.Args().Present() && c.Bool("pacing") {
-		_, err := io.WriteString(c.App.Writer, assemble.ExamplePacing())
+		_, err := io.WriteString(c.App.Writer, plan.ExamplePacing())
 		return err
 	}
 	if !c.Args().Present() {
-		_, err := io.WriteString(c.App.Writer, assemble.ExamplePlan())
+		_, err := io.WriteString(c.App.Writer, plan.Example())
 		return err
 	}
 	path, err := oneArgument(c, "PLAN.toml")
@@ -62,12 +62,12 @@ func showPacing(c *cli.Context, path string) error {
 }
 
 // readPlan reads a plan from its file, else the one that the bank keeps under the name.
-func readPlan(c *cli.Context, name string) (assemble.Plan, error) {
+func readPlan(c *cli.Context, name string) (plan.Plan, error) {
 	text, err := planText(c, name, false)
 	if err != nil {
-		return assemble.Plan{}, err
+		return plan.Plan{}, err
 	}
-	return assemble.ParsePlan(text, name)
+	return plan.Parse(text, name)
 }
 
 // planText is the text of a plan or a pacing list: of a file, else as the bank keeps it by name.

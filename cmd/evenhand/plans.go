@@ -6,7 +6,7 @@ import (
 	"os"
 	"time"
 
-	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 
 	"github.com/urfave/cli/v2"
@@ -119,9 +119,9 @@ func savePlan(c *cli.Context, name string) error {
 		return fmt.Errorf("can't read the plan: %w", err)
 	}
 	if c.Bool("pacing") {
-		_, err = assemble.ParsePacing(text, path)
+		_, err = plan.ParsePacing(text, path)
 	} else {
-		_, err = assemble.ParsePlan(text, path)
+		_, err = plan.Parse(text, path)
 	}
 	if err != nil {
 		return err

@@ -7,7 +7,7 @@ import (
 	"slices"
 	"strings"
 
-	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank/evidence/report"
 	"evenhand/bank/results"
 
@@ -109,7 +109,7 @@ func chosenQuizzes(c *cli.Context, all []results.Quiz) ([]results.Quiz, error) {
 // quizNamed is a test for the quizzes that a folder, a quiz.csv or a week names.
 func quizNamed(c *cli.Context, name string) (func(results.Quiz) bool, error) {
 	if _, err := os.Stat(name); err != nil {
-		if week, err := assemble.ParseWeek(name); err == nil {
+		if week, err := plan.ParseWeek(name); err == nil {
 			return func(q results.Quiz) bool { return q.Week == week.String() }, nil
 		}
 	}

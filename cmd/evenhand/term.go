@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
 
@@ -18,14 +19,14 @@ func assembleTerm(c *cli.Context, path string) error {
 			return usagef("--%s is for a single quiz and can't stand beside --weeks", flag)
 		}
 	}
-	if weeks := c.Int("weeks"); weeks < 1 || weeks > assemble.MaxWeeks {
-		return usagef("--weeks is %d; a term has 1 to %d weeks", weeks, assemble.MaxWeeks)
+	if weeks := c.Int("weeks"); weeks < 1 || weeks > plan.MaxWeeks {
+		return usagef("--weeks is %d; a term has 1 to %d weeks", weeks, plan.MaxWeeks)
 	}
 	text, err := planText(c, path, true)
 	if err != nil {
 		return err
 	}
-	pacing, err := assemble.ParsePacing(text, path)
+	pacing, err := plan.ParsePacing(text, path)
 	if err != nil {
 		return err
 	}
@@ -37,7 +38,7 @@ func assembleTerm(c *cli.Context, path string) error {
 		return err
 	}
 	if week := c.String("from-week"); week != "" {
-		if _, err := assemble.ParseWeek(week); err != nil {
+		if _, err := plan.ParseWeek(week); err != nil {
 			return usagef("--from-week: %v", err)
 		}
 		options.Week = week
@@ -72,9 +73,9 @@ func assembleTerm(c *cli.Context, path string) error {
 }
 
 // termUses are the quizzes of a term, by title and week.
-func termUses(pacing assemble.Pacing, first string, weeks int) (uses []bank.Use) {
-	from, err := assemble.ParseWeek(first)
-	if err != nil || weeks < 1 || weeks > assemble.MaxWeeks {
+func termUses(pacing plan.Pacing, first string, weeks int) (uses []bank.Use) {
+	from, err := plan.ParseWeek(first)
+	if err != nil || weeks < 1 || weeks > plan.MaxWeeks {
 		return nil // the assembler says what is wrong
 	}
 	for i, plan := range pacing.Plans(weeks) {
@@ -83,12 +84,12 @@ func termUses(pacing assemble.Pacing, first string, weeks int) (uses []bank.Use)
 	return uses
 }
 
-func readPacing(c *cli.Context, name string) (assemble.Pacing, error) {
+func readPacing(c *cli.Context, name string) (plan.Pacing, error) {
 	text, err := planText(c, name, true)
 	if err != nil {
-		return assemble.Pacing{}, err
+		return plan.Pacing{}, err
 	}
-	return assemble.ParsePacing(text, name)
+	return plan.ParsePacing(text, name)
 }
 
 func deliverTerm(c *cli.Context, b *bank.Bank, term assemble.Term, pacing string) error {

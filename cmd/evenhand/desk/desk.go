@@ -81,7 +81,7 @@ var routes = []route{
 	{"POST /plans", toWrite, sentPlan},
 	{"GET /plans/new", toWrite, newPlan},
 	{"GET /plans/typed", toRead, typedPlan},
-	{"GET /plans/{name}", toRead, plan},
+	{"GET /plans/{name}", toRead, keptPlan},
 	{"GET /quizzes", toRead, quizzes},
 	{"GET /quizzes/{id}", toRead, quiz},
 	{"GET /quizzes/{id}/{what}", toRead, printQuiz},

@@ -7,7 +7,7 @@ import (
 	"strconv"
 	"strings"
 
-	"evenhand/assemble"
+	"evenhand/assemble/plan"
 
 	"github.com/pelletier/go-toml/v2"
 )
@@ -40,7 +40,7 @@ func (r rowForm) Conditions() string { return strings.Join(r.Where, ", ") }
 // newPlanForm is what a plan begins with.
 func newPlanForm(said sentences) planForm {
 	return planForm{
-		Title: said.say("plan.firsttitle"), Minutes: 15, Forms: 2, Share: assemble.DefaultShareRight, Rest: 4,
+		Title: said.say("plan.firsttitle"), Minutes: 15, Forms: 2, Share: plan.DefaultShareRight, Rest: 4,
 		Rows: []rowForm{{Count: 3}, {Count: 2}},
 	}
 }
@@ -101,7 +101,7 @@ func readPlanForm(text string) (planForm, error) {
 		f.Forms = 1
 	}
 	if f.Share == 0 {
-		f.Share = assemble.DefaultShareRight
+		f.Share = plan.DefaultShareRight
 	}
 	return f, nil
 }

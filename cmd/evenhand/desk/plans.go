@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/standards"
 )
@@ -56,8 +57,8 @@ func newPlan(v *visit) error {
 	return v.showPlan(planPage{Form: f})
 }
 
-// plan shows a plan that is kept.
-func plan(v *visit) error {
+// keptPlan shows a plan that is kept.
+func keptPlan(v *visit) error {
 	saved, err := v.desk.bank.Plan(v.PathValue("name"))
 	if err != nil {
 		return v.missing("plan.nothing")
@@ -101,20 +102,20 @@ func (v *visit) showPlan(page planPage) error {
 
 // week is the week that the form says, else this one.
 func (v *visit) week() string {
-	if week, err := assemble.ParseWeek(v.FormValue("week")); err == nil {
+	if week, err := plan.ParseWeek(v.FormValue("week")); err == nil {
 		return week.String()
 	}
-	return assemble.WeekOf(v.desk.o.Now()).String()
+	return plan.WeekOf(v.desk.o.Now()).String()
 }
 
 // parsed reads the form as a plan.
-func (v *visit) parsed(f planForm) (assemble.Plan, error) {
+func (v *visit) parsed(f planForm) (plan.Plan, error) {
 	text, err := f.text()
 	if err != nil {
-		return assemble.Plan{}, err
+		return plan.Plan{}, err
 	}
-	p, err := assemble.ParsePlan([]byte(text), v.said.say("plan.title"))
-	var mistakes *assemble.MistakesError
+	p, err := plan.Parse([]byte(text), v.said.say("plan.title"))
+	var mistakes *plan.MistakesError
 	if errors.As(err, &mistakes) { // the form has no lines: only what was read and what would be right
 		var said []string
 		for _, m := range mistakes.Mistakes {

@@ -13,6 +13,7 @@ import (
 	"evenhand/assemble"
 	"evenhand/assemble/export"
 	"evenhand/assemble/export/qti"
+	"evenhand/assemble/plan"
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
 	"evenhand/bank/calibration"
@@ -106,7 +107,7 @@ func (v *visit) readMarks(read func(*results.Store) error) error {
 }
 
 // aimed are the options for a quiz of the plan in the week, aimed at the plan's class.
-func (v *visit) aimed(p assemble.Plan, week string) assemble.Options {
+func (v *visit) aimed(p plan.Plan, week string) assemble.Options {
 	o := assemble.Options{Seed: 1, Week: week, Limit: searchFor}
 	if p.Class == "" {
 		return o
@@ -180,7 +181,7 @@ func (v *visit) makeQuiz(page planPage, fill bool) error {
 }
 
 // assemble makes a quiz; with fill it makes the items that are missing and tries once more.
-func (v *visit) assemble(p assemble.Plan, o assemble.Options, fill bool) (assemble.Quiz, error) {
+func (v *visit) assemble(p plan.Plan, o assemble.Options, fill bool) (assemble.Quiz, error) {
 	ctx, done := context.WithTimeout(v.Context(), 6*searchFor)
 	defer done()
 	q, err := assemble.Assemble(ctx, v.desk.bank, p, o)
@@ -211,7 +212,7 @@ func swapItem(v *visit) error {
 	if marked > 0 {
 		return v.wrong("quiz.sat")
 	}
-	p, err := assemble.ParsePlan([]byte(q.Plan), v.said.say("plan.title"))
+	p, err := plan.Parse([]byte(q.Plan), v.said.say("plan.title"))
 	if err != nil {
 		return v.wrong("quiz.noplan")
 	}

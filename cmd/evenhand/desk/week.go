@@ -5,7 +5,7 @@ import (
 	"strings"
 	"time"
 
-	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 )
 
@@ -37,7 +37,7 @@ type weekPage struct {
 // week shows what this week needs.
 func week(v *visit) error {
 	now := v.desk.o.Now()
-	this := assemble.WeekOf(now)
+	this := plan.WeekOf(now)
 	counts, err := v.desk.bank.Count()
 	if err != nil {
 		return err

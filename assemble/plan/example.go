@@ -1,12 +1,12 @@
-package assemble
+package plan
 
 import _ "embed"
 
-//go:embed example_plan.toml
-var examplePlan string
+//go:embed example.toml
+var example string
 
-// ExamplePlan is a plan with a note on everything that may stand in one.
-func ExamplePlan() string { return examplePlan }
+// Example is a plan with a note on everything that may stand in one.
+func Example() string { return example }
 
 //go:embed example_pacing.toml
 var examplePacing string

@@ -1,4 +1,4 @@
-package assemble
+package plan
 
 import (
 	"fmt"
@@ -51,7 +51,7 @@ type Quota struct {
 
 // Limits on plans, wide enough for any class and small enough for any sum.
 const (
-	maxItems   = 100 // in a form
+	MaxItems   = 100 // in a form
 	maxMinutes = 600
 	maxRest    = 520 // ten years of weeks
 	maxRules   = 60  // rows, and quotas, and new skills of a term: more than anybody can look over
@@ -83,6 +83,28 @@ func (p Plan) Skills() []standards.SkillID {
 	}
 	return skills
 }
+
+// grades are the grades that a plan may name, in order.
+var grades = []string{"K", "1", "2"}
+
+// ForGrade is the grade of the pupils whom the plan is for, 0 for kindergarten: the
+// one it names, else the highest among its rows.
+func (p Plan) ForGrade() int {
+	if p.Grade != "" {
+		return slices.Index(grades, p.Grade)
+	}
+	highest := 0
+	for _, row := range p.Rows {
+		highest = max(highest, standards.GradeOf(row.Skill))
+	}
+	return highest
+}
+
+// Name says which items the band counts.
+func (b BandCount) Name() string { return string(b.Band) + " items" }
+
+// Name says which items the quota counts.
+func (q Quota) Name() string { return "items with " + q.Where.String() }
 
 // Name says in a few words what the row asks for: "add-two-digit where
 // regroups >= 1, shown as column".
@@ -142,10 +164,10 @@ type quotaText struct {
 	Count any `toml:"count"`
 }
 
-// ParsePlan reads a plan in TOML; name is the file's name for messages.
-// ExamplePlan shows all that may stand in it. Everything that is wrong is told
+// Parse reads a plan in TOML; name is the file's name for messages.
+// Example shows all that may stand in it. Everything that is wrong is told
 // together, in a *MistakesError.
-func ParsePlan(text []byte, name string) (Plan, error) {
+func Parse(text []byte, name string) (Plan, error) {
 	d := newDocument(text, name)
 	var typed planText
 	if err := d.decode(&typed); err != nil {
@@ -214,14 +236,14 @@ func (d *document) size(plan Plan, typed planText) int {
 	switch {
 	case len(typed.Rows) == 0:
 		d.wrong("row", "evenhand plan writes an example.", "the plan has no row; a quiz needs at least one [[row]] with a skill and a count")
-		return maxItems
+		return MaxItems
 	case slices.ContainsFunc(plan.Rows, func(r Row) bool { return r.Count == 0 }):
-		return maxItems
-	case size > maxItems:
-		d.wrong("row", "", "the rows ask for %d items in a form; %d are the most", size, maxItems)
-		return maxItems
+		return MaxItems
+	case size > MaxItems:
+		d.wrong("row", "", "the rows ask for %d items in a form; %d are the most", size, MaxItems)
+		return MaxItems
 	}
-	if n := d.whole("items", typed.Items, size, 1, maxItems); n != size {
+	if n := d.whole("items", typed.Items, size, 1, MaxItems); n != size {
 		d.wrong("items", "", "items says %d, the counts of the rows add up to %d; change one of them, or leave items out", n, size)
 	}
 	return size
@@ -276,7 +298,7 @@ func (d *document) count(path string, value any) int {
 		d.wrongKey(path, "", "the row has no count; write how many items each form takes from it, count = 2")
 		return 0
 	}
-	return d.whole(path, value, 0, 1, maxItems)
+	return d.whole(path, value, 0, 1, MaxItems)
 }
 
 func (d *document) missteps(path string, value any) []*task.MisstepKind {

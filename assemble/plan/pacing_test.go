@@ -1,4 +1,4 @@
-package assemble_test
+package plan_test
 
 import (
 	"errors"
@@ -6,14 +6,14 @@ import (
 	"strings"
 	"testing"
 
-	"evenhand/assemble"
+	"evenhand/assemble/plan"
 
 	"pgregory.net/rapid"
 )
 
-func mustPacing(t *testing.T, text string) assemble.Pacing {
+func mustPacing(t *testing.T, text string) plan.Pacing {
 	t.Helper()
-	p, err := assemble.ParsePacing([]byte(text), "pacing.toml")
+	p, err := plan.ParsePacing([]byte(text), "pacing.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -21,7 +21,7 @@ func mustPacing(t *testing.T, text string) assemble.Pacing {
 }
 
 func TestExamplePacing(t *testing.T) {
-	p := mustPacing(t, assemble.ExamplePacing())
+	p := mustPacing(t, plan.ExamplePacing())
 	if p.Items != 10 || p.Share != 60 || len(p.New) != 6 || fmt.Sprint(p.Return) != "[1 2 4 8]" {
 		t.Errorf("the example reads as %+v", p)
 	}
@@ -40,7 +40,7 @@ func TestPacingMistakes(t *testing.T) {
 		{"return = 2\n" + good, "1:10: return is a list of weeks in brackets"},
 		{"new_share = 101\n" + good, "1:13: new_share is a whole number from 0 to 100, not 101"},
 	} {
-		_, err := assemble.ParsePacing([]byte(c.text), "p.toml")
+		_, err := plan.ParsePacing([]byte(c.text), "p.toml")
 		if err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%q: got\n%v\nwant something with\n%s", c.text, err, c.want)
 		}
@@ -94,7 +94,7 @@ func TestPacingLaws(t *testing.T) {
 			first[skill] = week
 			text += fmt.Sprintf("[[new]]\nweek = %d\nskill = %q\n", week, skill)
 		}
-		p, err := assemble.ParsePacing([]byte(text), "p.toml")
+		p, err := plan.ParsePacing([]byte(text), "p.toml")
 		if err != nil {
 			r.Fatal(err)
 		}
@@ -112,11 +112,11 @@ func TestPacingLaws(t *testing.T) {
 }
 
 func FuzzParsePacing(f *testing.F) {
-	f.Add([]byte(assemble.ExamplePacing()))
+	f.Add([]byte(plan.ExamplePacing()))
 	f.Add([]byte("items = 3\nreturn = []\nnew = [{week = 1, skill = 'clock-hour'}]"))
 	f.Fuzz(func(t *testing.T, text []byte) {
-		p, err := assemble.ParsePacing(text, "p.toml")
-		var mistakes *assemble.MistakesError
+		p, err := plan.ParsePacing(text, "p.toml")
+		var mistakes *plan.MistakesError
 		if err != nil {
 			if !errors.As(err, &mistakes) {
 				t.Fatalf("an error without a place: %v", err)

@@ -1,4 +1,4 @@
-package assemble_test
+package plan_test
 
 import (
 	"bytes"
@@ -6,12 +6,12 @@ import (
 	"strings"
 	"testing"
 
-	"evenhand/assemble"
+	"evenhand/assemble/plan"
 	"evenhand/standards"
 )
 
 func TestExamplePlan(t *testing.T) {
-	plan, err := assemble.ParsePlan([]byte(assemble.ExamplePlan()), "plan.toml")
+	plan, err := plan.Parse([]byte(plan.Example()), "plan.toml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -34,15 +34,15 @@ func TestPlanWithTooManyRules(t *testing.T) {
 		strings.Repeat(row, 61):            "there are 61 [[row]] here; 60 are the most",
 		row + strings.Repeat(quota, 60000): "there are 60000 [[quota]] here; 60 are the most",
 	} {
-		if _, err := assemble.ParsePlan([]byte(text), "plan.toml"); err == nil || !strings.Contains(err.Error(), want) || len(err.Error()) > 1000 {
+		if _, err := plan.Parse([]byte(text), "plan.toml"); err == nil || !strings.Contains(err.Error(), want) || len(err.Error()) > 1000 {
 			t.Errorf("got %v, want %q", err, want)
 		}
 	}
-	if _, err := assemble.ParsePlan([]byte(row+strings.Repeat(quota, 60)), "plan.toml"); err != nil {
+	if _, err := plan.Parse([]byte(row+strings.Repeat(quota, 60)), "plan.toml"); err != nil {
 		t.Error(err)
 	}
 	term := "title = \"Term\"\nitems = 4\n" + strings.Repeat("[[new]]\nweek = 1\nskill = \"add-two-digit\"\n", 61)
-	if _, err := assemble.ParsePacing([]byte(term), "term.toml"); err == nil || !strings.Contains(err.Error(), "there are 61 [[new]] here; 60 are the most") {
+	if _, err := plan.ParsePacing([]byte(term), "term.toml"); err == nil || !strings.Contains(err.Error(), "there are 61 [[new]] here; 60 are the most") {
 		t.Error(err)
 	}
 }
@@ -64,7 +64,7 @@ func TestMistakeIsShownWhereItStands(t *testing.T) {
     skill = "add-two-digits"
             ~~~~~~~~~~~~~~~~
 evenhand skills lists them all.`
-	if _, err := assemble.ParsePlan([]byte(text), "plan.toml"); err == nil || err.Error() != want {
+	if _, err := plan.Parse([]byte(text), "plan.toml"); err == nil || err.Error() != want {
 		t.Errorf("got\n%v\nwant\n%s", err, want)
 	}
 }
@@ -113,7 +113,7 @@ func TestPlanMistakes(t *testing.T) {
 		{row + "[[quota]]\nwhere = [\"doubles = true\"]", "4:3: count is missing"},
 		{row + "[[quota]]\nwhere = [\"doubles = yes\"]\ncount = 1", "5:10: doubles is true or false"},
 	} {
-		_, err := assemble.ParsePlan([]byte(c.text), "p.toml")
+		_, err := plan.Parse([]byte(c.text), "p.toml")
 		if err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%q: got\n%v\nwant something with\n%s", c.text, err, c.want)
 		}
@@ -122,8 +122,8 @@ func TestPlanMistakes(t *testing.T) {
 
 func TestAllMistakesAreToldTogether(t *testing.T) {
 	text := "forms = 9\n[[row]]\nskill = \"clock-our\"\ncount = 0\nlook = 1\n[bands]\nwarm = 1\n"
-	_, err := assemble.ParsePlan([]byte(text), "p.toml")
-	var all *assemble.MistakesError
+	_, err := plan.Parse([]byte(text), "p.toml")
+	var all *plan.MistakesError
 	if !errors.As(err, &all) {
 		t.Fatal(err)
 	}
@@ -142,14 +142,14 @@ func TestAllMistakesAreToldTogether(t *testing.T) {
 	}
 }
 
-func FuzzParsePlan(f *testing.F) {
-	f.Add([]byte(assemble.ExamplePlan()))
+func FuzzParse(f *testing.F) {
+	f.Add([]byte(plan.Example()))
 	f.Add([]byte("row = [{skill = 'clock-hour', count = 1}]"))
 	f.Add([]byte("bands.core = [1,\n 2]\r\n[row.x]\ny.z=1"))
 	f.Add([]byte("[[row]]\nskil = 1\nwhere = [[\"a\"], {b = 2}]\n[[quota]]\n[[quota.x]]"))
 	f.Fuzz(func(t *testing.T, text []byte) {
-		plan, err := assemble.ParsePlan(text, "p.toml")
-		var mistakes *assemble.MistakesError
+		p, err := plan.Parse(text, "p.toml")
+		var mistakes *plan.MistakesError
 		switch {
 		case errors.As(err, &mistakes):
 			for _, m := range mistakes.Mistakes {
@@ -159,10 +159,10 @@ func FuzzParsePlan(f *testing.F) {
 			}
 		case err != nil:
 			t.Fatalf("an error without a place: %v", err)
-		case plan.Size() < 1 || plan.Size() > 100 || plan.Forms < 1 || plan.Forms > 6 || plan.Shared > plan.Size():
-			t.Fatalf("accepted %+v", plan)
+		case p.Size() < 1 || p.Size() > 100 || p.Forms < 1 || p.Forms > 6 || p.Shared > p.Size():
+			t.Fatalf("accepted %+v", p)
 		default:
-			for _, r := range plan.Rows {
+			for _, r := range p.Rows {
 				if _, ok := standards.Catalogue().Skill(r.Skill); !ok || r.Count < 1 {
 					t.Fatalf("accepted row %+v", r)
 				}
@@ -171,9 +171,9 @@ func FuzzParsePlan(f *testing.F) {
 	})
 }
 
-func mustPlan(t *testing.T, text string) assemble.Plan {
+func mustPlan(t *testing.T, text string) plan.Plan {
 	t.Helper()
-	plan, err := assemble.ParsePlan([]byte(text), "plan.toml")
+	plan, err := plan.Parse([]byte(text), "plan.toml")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,4 +1,4 @@
-package assemble
+package plan
 
 import (
 	"fmt"
@@ -62,7 +62,7 @@ func ParsePacing(text []byte, name string) (Pacing, error) {
 		return Pacing{}, d.err()
 	}
 	p := Pacing{Weekly: d.common(typed.commonText)}
-	p.Items = d.whole("items", typed.Items, 0, 1, maxItems)
+	p.Items = d.whole("items", typed.Items, 0, 1, MaxItems)
 	if typed.Items == nil {
 		d.wrong("items", "", "items is missing; write how many items a week's form holds, items = 10")
 	}

@@ -1,4 +1,4 @@
-package assemble
+package plan
 
 import "fmt"
 
@@ -63,7 +63,7 @@ func (d *document) counts(path string, value any, most int) (atLeast, atMost int
 		d.wrong(path, "", "%s needs two numbers, [at least, at most], not %d", lastKey(path), len(pair))
 	default:
 		atLeast = d.whole(element(path, 0), pair[0], 0, 0, most)
-		atMost = min(most, d.whole(element(path, 1), pair[1], most, 0, maxItems))
+		atMost = min(most, d.whole(element(path, 1), pair[1], most, 0, MaxItems))
 		if atLeast > atMost {
 			d.wrong(path, "", "at least %d can't be more than at most %d; turn them around", atLeast, atMost)
 		}

@@ -1,4 +1,4 @@
-package assemble
+package plan
 
 import (
 	"fmt"
@@ -50,15 +50,6 @@ func (w Week) Monday() time.Time {
 
 // Add is the week n weeks later, or earlier when n is negative.
 func (w Week) Add(n int) Week { return WeekOf(w.Monday().AddDate(0, 0, 7*n)) }
-
-// weekNumber counts the weeks from the year 1 to a week; 0 for none.
-func weekNumber(text string) int {
-	week, err := ParseWeek(text)
-	if err != nil {
-		return 0
-	}
-	return int(week.Monday().Unix()/(7*24*60*60)) + 1970*53
-}
 
 // Before says that the week lies before another.
 func (w Week) Before(other Week) bool {
