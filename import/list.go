@@ -49,6 +49,9 @@ func (l *List) Written() string {
 	if l.Encoding == workbookEncoding {
 		return fmt.Sprintf("workbook, sheet %q", l.Delimiter)
 	}
+	if l.Delimiter == "" {
+		return l.Encoding
+	}
 	return fmt.Sprintf("%s, %s between cells", l.Encoding, l.Delimiter)
 }
 

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -9,6 +10,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"evenhand/assemble/export/qti"
 	"evenhand/bank"
 	intake "evenhand/import"
 	"evenhand/standards"
@@ -19,7 +21,8 @@ import (
 func importCommand() *cli.Command {
 	return &cli.Command{
 		Name: "import", Usage: "bring a colleague's list into the bank", ArgsUsage: "LIST [--column MEANING=HEADING ...] [--dry-run]",
-		Description: "LIST is CSV as it comes, in any usual encoding, or a workbook (.xlsx). It says how each column was understood;\n" +
+		Description: "LIST is CSV as it comes, in any usual encoding, a workbook (.xlsx), or a package of QTI 3.0\n" +
+			"(.zip). It says how each column was understood;\n" +
 			"--column corrects a wrong guess. Each row is added, already here, or set aside with the reason. Rows set aside\n" +
 			"go to a CSV file that can be mended and imported again; the exit code is then 3. It is 3 as well when a column or\n" +
 			"a sheet was left out that may matter: say what it is, or that it is unused.\n" +
@@ -118,11 +121,36 @@ func openBook(c *cli.Context, path string) (*intake.Book, error) {
 	if err != nil {
 		return nil, fmt.Errorf("can't read the list: %w", err)
 	}
-	book, err := intake.OpenBook(listName(path), data, o)
+	book, err := openList(listName(path), data, o)
 	if errors.As(err, new(*intake.WrongOptionsError)) {
 		return nil, usagef("%v", err)
 	}
 	return book, err
+}
+
+// openList opens a list, which may be a package of QTI 3.0.
+func openList(name string, data []byte, o intake.Options) (*intake.Book, error) {
+	if !qti.IsPackage(data) {
+		return intake.OpenBook(name, data, o)
+	}
+	if len(o.Columns) > 0 || len(o.Unused) > 0 || len(o.Sheets) > 0 || o.Encoding != "" {
+		return nil, usagef("%s is a package of items, which has no columns, sheets or encoding to name", name)
+	}
+	items, err := qti.Rows(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	rows := make([]intake.PackagedRow, len(items))
+	for i, it := range items {
+		rows[i] = intake.PackagedRow{
+			Question: it.Question, Lang: it.Lang, Answer: it.Answer, Skill: string(it.Skill),
+			Where: it.File, Problem: it.Problem,
+		}
+		if len(it.Codes) > 0 {
+			rows[i].Codes = standards.JoinCodes(it.Codes, it.Skill)
+		}
+	}
+	return intake.OpenPackaged(name, "package of QTI 3.0", rows)
 }
 
 // listName is the name of a list without its folder.

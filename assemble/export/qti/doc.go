@@ -1,6 +1,6 @@
 // Package qti writes a quiz or a bank as a package of the open standard QTI 3.0, Question and Test
-// Interoperability of 1EdTech, which programs for tests on a screen read; and reads its own
-// packages back.
+// Interoperability of 1EdTech, which programs for tests on a screen read; reads its own
+// packages back (Read); and reads the items of any package of QTI 3.0 as rows of a list (Rows).
 //
 //	imsmanifest.xml               lists all that follows, and tells of each item
 //	form-A.xml, form-B.xml        a test for each form; none for a whole bank

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"path"
 	"strings"
 )
@@ -15,30 +16,44 @@ const (
 	maxFiles   = 200_000
 	maxFile    = 64 << 20  // bytes of one file; the manifest takes 2,100 an item
 	maxPackage = 512 << 20 // bytes of all files together
+	maxRatio   = 200       // of a file's bytes to those it takes packed, from a megabyte on
 )
 
 // Read reads a package that Write wrote. Anything else is refused with an error that names the file
 // in the package and what is wrong with it.
 func Read(r io.ReaderAt, size int64) (Package, error) {
-	z, err := zip.NewReader(r, size)
+	in, err := openPackage(r, size)
 	if err != nil {
-		return Package{}, fmt.Errorf("this is not a zip file: %w; give one that evenhand export --as qti wrote", err)
-	}
-	if len(z.File) > maxFiles {
-		return Package{}, fmt.Errorf("there are %d files in it; at most %d are read", len(z.File), maxFiles)
-	}
-	in := &reader{files: make(map[string]*zip.File), left: maxPackage}
-	for _, f := range z.File {
-		if in.files[f.Name] != nil {
-			return Package{}, fmt.Errorf("%s is in it twice", f.Name)
-		}
-		in.files[f.Name] = f
+		return Package{}, err
 	}
 	manifest, err := in.tree(manifestName, "manifest", manifestSpace)
 	if err != nil {
 		return Package{}, err
 	}
 	return in.contents(manifest)
+}
+
+// openPackage looks over the names in a package. Nothing of it is ever written to a disk; a name that
+// would lead out of a folder is refused all the same, as no honest program writes one.
+func openPackage(r io.ReaderAt, size int64) (*reader, error) {
+	z, err := zip.NewReader(r, size)
+	if err != nil {
+		return nil, fmt.Errorf("this is not a zip file: %w; give one that evenhand export --as qti wrote", err)
+	}
+	if len(z.File) > maxFiles {
+		return nil, fmt.Errorf("there are %d files in it; at most %d are read", len(z.File), maxFiles)
+	}
+	in := &reader{files: make(map[string]*zip.File), left: maxPackage}
+	for _, f := range z.File {
+		switch {
+		case in.files[f.Name] != nil:
+			return nil, fmt.Errorf("%s is in it twice", f.Name)
+		case !fs.ValidPath(strings.TrimSuffix(f.Name, "/")) || strings.Contains(f.Name, `\`):
+			return nil, fmt.Errorf("the name %q in it leads out of its folder", f.Name)
+		}
+		in.files[f.Name] = f
+	}
+	return in, nil
 }
 
 // reader is a package being read.
@@ -58,13 +73,14 @@ func (in *reader) file(name string) ([]byte, error) {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	defer open.Close()
-	most := min(maxFile, in.left)
+	most := min(maxFile, in.left, max(1<<20, maxRatio*int64(f.CompressedSize64)))
 	data, err := io.ReadAll(io.LimitReader(open, most+1))
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
 	if int64(len(data)) > most {
-		return nil, fmt.Errorf("%s is too large: at most %d MB are read, and %d MB of a whole package", name, maxFile>>20, maxPackage>>20)
+		return nil, fmt.Errorf("%s is too large: at most %d MB are read, %d times what they take packed, and %d MB of a whole package",
+			name, maxFile>>20, maxRatio, maxPackage>>20)
 	}
 	in.left -= int64(len(data))
 	return data, nil
