@@ -2,8 +2,10 @@ package bank
 
 import (
 	"bytes"
+	"encoding/json"
 	"errors"
 	"fmt"
+	"time"
 
 	"github.com/oklog/ulid/v2"
 
@@ -23,6 +25,7 @@ type Merged struct {
 	Both     []string `json:"both"`     // plans that were changed in both
 	Quizzes  []string `json:"quizzes"`  // that came, or were given or taken back there since
 	Learnt   bool     `json:"learnt"`   // what was learnt there is later, and stands now
+	Review   bool     `json:"review"`   // who lets drafts in was decided later there, and holds now
 	Elsewise bool     `json:"elsewise"` // the banks had learnt different things
 	Doubles  []Double `json:"doubles"`  // items of the bank that ask the same now
 }
@@ -132,21 +135,20 @@ func (g *merger) write(do func(w *writer) error) error {
 }
 
 // about takes over what is known of the bank as a whole: the earlier catalogue, as some items
-// are computed by it, and what was learnt later.
+// are computed by it, and what was learnt or decided later. Who may use the desk is no part of it.
 func (g *merger) about() error {
 	number, err := g.from.Catalogue()
 	if err != nil {
 		return err
 	}
-	var theirs []byte
-	var learnt Table
+	var theirs [][]byte
+	keys := [][]byte{tableKey, reviewKey}
 	err = g.from.view(func(r store.Reader) error {
-		sealed, err := r.Get(aboutBucket, tableKey)
-		theirs = bytes.Clone(sealed)
-		if err != nil || sealed == nil {
-			return err
+		found, err := r.GetAll(aboutBucket, keys)
+		theirs = nil
+		for _, sealed := range found {
+			theirs = append(theirs, bytes.Clone(sealed))
 		}
-		learnt, err = g.from.readTable(r)
 		return err
 	})
 	if err != nil {
@@ -162,30 +164,63 @@ func (g *merger) about() error {
 				return err
 			}
 		}
-		here, err := w.Get(aboutBucket, tableKey)
-		if err != nil || theirs == nil || bytes.Equal(here, theirs) {
-			return err
+		for i, key := range keys {
+			later, err := g.takeLater(w, key, theirs[i])
+			if err != nil {
+				return err
+			}
+			if bytes.Equal(key, tableKey) {
+				g.told.Learnt = later
+			} else {
+				g.told.Review = later
+			}
 		}
-		own, err := g.into.readTable(w)
-		if err != nil {
-			return err
-		}
-		g.told.Elsewise = here != nil
-		if here != nil && !laterTable(learnt, own, theirs, here) {
-			return nil
-		}
-		g.told.Learnt = true
-		return w.Put(aboutBucket, tableKey, theirs)
+		return nil
 	})
 }
 
-// laterTable says that a was learnt later than b.
-func laterTable(a, b Table, rawA, rawB []byte) bool {
-	switch {
-	case !a.At.Equal(b.At):
-		return a.At.After(b.At)
-	case a.Number != b.Number:
-		return a.Number > b.Number
+// takeLater takes over what the other bank keeps under a key, if it is later.
+func (g *merger) takeLater(w *writer, key, theirs []byte) (later bool, err error) {
+	here, err := w.Get(aboutBucket, key)
+	if err != nil || theirs == nil || bytes.Equal(here, theirs) {
+		return false, err
 	}
-	return bytes.Compare(rawA, rawB) > 0
+	if here != nil {
+		if bytes.Equal(key, tableKey) {
+			g.told.Elsewise = true
+		}
+		own, err := g.into.stampOf(key, here)
+		if err != nil {
+			return false, err
+		}
+		other, err := g.from.stampOf(key, theirs)
+		if err != nil || !other.after(own, theirs, here) {
+			return false, err
+		}
+	}
+	return true, w.Put(aboutBucket, key, theirs)
+}
+
+// stamp is when something was decided.
+type stamp struct {
+	At     time.Time `json:"at"`
+	Number int       `json:"number"`
+}
+
+func (b *Bank) stampOf(key, sealed []byte) (at stamp, err error) {
+	text, ok := Unseal(key, sealed)
+	if !ok || json.Unmarshal(text, &at) != nil {
+		return at, b.damaged("what it knows of %q can't be read", key)
+	}
+	return at, nil
+}
+
+func (s stamp) after(other stamp, raw, otherRaw []byte) bool {
+	switch {
+	case !s.At.Equal(other.At):
+		return s.At.After(other.At)
+	case s.Number != other.Number:
+		return s.Number > other.Number
+	}
+	return bytes.Compare(raw, otherRaw) > 0
 }

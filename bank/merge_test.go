@@ -98,7 +98,7 @@ func (l *life) live(t *rapid.T, label string) {
 	}
 	// Two changes may fall into one second, but a clock does not go back.
 	l.clock = l.clock.Add(time.Duration(rapid.IntRange(0, 2).Draw(t, label+" later")) * time.Second)
-	what := rapid.SampledFrom([]string{"add", "add", "revise", "revise", "note", "retire", "use", "back", "plan", "quiz", "measure", "learn"}).Draw(t, label)
+	what := rapid.SampledFrom([]string{"add", "add", "revise", "revise", "note", "retire", "use", "back", "plan", "quiz", "measure", "learn", "review"}).Draw(t, label)
 	if len(ids) == 0 {
 		what = "add"
 	}
@@ -149,6 +149,8 @@ func (l *life) live(t *rapid.T, label string) {
 		text := rapid.SampledFrom([]string{"forms = 1", "forms = 2", "forms = 3"}).Draw(t, "text")
 		_, err := l.bank.SavePlan(bank.Plan{Name: rapid.SampledFrom([]string{"friday", "monday"}).Draw(t, "name"), Text: text, By: l.who, At: l.clock})
 		must(t, err)
+	case "review":
+		must(t, l.bank.SetReview(bank.Review{Anyone: rapid.Bool().Draw(t, "anyone"), By: l.who, At: l.clock}))
 	case "learn":
 		before, err := l.bank.Table()
 		must(t, err)

@@ -16,21 +16,21 @@ import (
 // in the table of package standards. The zero Table teaches nothing. It holds nothing about
 // pupils or classes.
 type Table struct {
-	Number  int       // 1, 2, ...: how often the bank has learnt
-	At      time.Time // UTC
-	By      string
-	Papers  int
-	Answers int
-	Levels  map[standards.SkillID]Learnt
-	Weights map[string]Learnt // by the name of a standards.Weight
+	Number  int                          `json:"number"` // 1, 2, ...: how often the bank has learnt
+	At      time.Time                    `json:"at"`     // UTC
+	By      string                       `json:"by"`
+	Papers  int                          `json:"papers"`
+	Answers int                          `json:"answers"`
+	Levels  map[standards.SkillID]Learnt `json:"levels"`
+	Weights map[string]Learnt            `json:"weights"` // by the name of a standards.Weight
 }
 
 // Learnt is a number of the table, in thousandths of a logit.
 type Learnt struct {
-	Default standards.Difficulty // of package standards when it was learnt
-	Value   standards.Difficulty
-	SE      standards.Difficulty // its standard error
-	Answers int                  // to items that have it
+	Default standards.Difficulty `json:"default"` // of package standards when it was learnt
+	Value   standards.Difficulty `json:"value"`
+	SE      standards.Difficulty `json:"se"`      // its standard error
+	Answers int                  `json:"answers"` // to items that have it
 }
 
 // Basis says what an item's difficulty rests on.

@@ -11,6 +11,7 @@ import (
 
 	"evenhand/bank"
 	"evenhand/bank/results"
+	"evenhand/standards/task"
 )
 
 // told is everything that is kept of a marking.
@@ -91,5 +92,38 @@ func same(t *testing.T, papers []results.Paper, quiz, want string) {
 	}
 	if got := strings.Join(lines, "\n"); got != want {
 		t.Errorf("got\n%s\nwant\n%s", got, want)
+	}
+}
+
+// A quiz's ID is the first 64 bits of the SHA-256 of a text that was typed by hand and
+// summed by sha256sum of GNU coreutils; the quiz of the first format has the ID that it had then.
+func TestAQuizKeepsItsID(t *testing.T) {
+	quiz := results.NewQuiz("Friday check", "2026-W48", []results.Form{
+		{Name: "A", Items: []results.Item{
+			{ID: "01M89PY9E8R9MNDJT19V1602WB", Skill: "add-two-digit", Codes: []task.Code{"2.NBT.B.5"}, Asks: "47 + 38 = ?", Key: "85", Difficulty: -1056},
+			{ID: "01M89PY9E8MM49PF1Y0ZRCY9HN", Asks: "7 < 9?", Key: "<"},
+		}},
+		{Name: "B", Items: []results.Item{
+			{ID: "01M89PY9E80Q51GK93EDEJK98G", Skill: "clock-half-hour", Codes: []task.Code{"1.MD.B.3"}, Asks: "say 7:30", Key: "half past 7", Difficulty: -1400},
+		}},
+	})
+	if want := "6f58a899ba7a0f6e"; quiz.ID != want {
+		t.Errorf("the ID is %s, want %s", quiz.ID, want)
+	}
+	dir := t.TempDir()
+	if err := os.CopyFS(dir, os.DirFS("../../testdata/formats/1")); err != nil {
+		t.Fatal(err)
+	}
+	s, err := results.Open(filepath.Join(dir, "team.bank.marks"), bank.Options{ReadOnly: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer s.Close()
+	quizzes, err := s.Quizzes()
+	if err != nil || len(quizzes) != 1 {
+		t.Fatal(quizzes, err)
+	}
+	if q := quizzes[0]; results.NewQuiz(q.Title, q.Week, q.Forms).ID != q.ID || q.ID != "2e1204ceb737978e" {
+		t.Errorf("the quiz of format 1 is %s, its content gives %s", q.ID, results.NewQuiz(q.Title, q.Week, q.Forms).ID)
 	}
 }

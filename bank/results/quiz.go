@@ -14,8 +14,7 @@ import (
 	"evenhand/standards/task"
 )
 
-// The names in the tags below are those of the stored files, and the quiz's ID follows from
-// the JSON of its forms: a new field must be left out of it where it is empty.
+// The names in the tags below are those of the stored files.
 
 // Quiz is a quiz as it was given. Make it with NewQuiz.
 type Quiz struct {
@@ -46,17 +45,48 @@ type Item struct {
 // NewQuiz makes a quiz and its ID: the same week and items give the same quiz,
 // whatever it is called.
 func NewQuiz(title, week string, forms []Form) Quiz {
-	q := Quiz{Title: title, Week: week, Forms: forms}
-	content, err := json.Marshal(struct {
+	sum := sha256.Sum256(idText(week, forms))
+	return Quiz{ID: hex.EncodeToString(sum[:8]), Title: title, Week: week, Forms: forms}
+}
+
+// idText is what a quiz's ID is the hash of: this very JSON, in this order of fields, whatever
+// else is kept of a quiz. Papers hang on it, so it can never change.
+func idText(week string, forms []Form) []byte {
+	type item struct {
+		ID         string      `json:"ID"`
+		Skill      string      `json:"Skill"`
+		Codes      []task.Code `json:"Codes"`
+		Asks       string      `json:"Asks"`
+		Key        string      `json:"Key"`
+		Difficulty int         `json:"Difficulty"`
+	}
+	type form struct {
+		Name   string `json:"Name"`
+		Items  []item `json:"Items"`
+		MakeUp bool   `json:"MakeUp,omitempty"`
+	}
+	content := struct {
 		Week  string `json:"Week"`
-		Forms []Form `json:"Forms"`
-	}{week, forms})
+		Forms []form `json:"Forms"`
+	}{week, nil}
+	if forms != nil {
+		content.Forms = []form{}
+	}
+	for _, f := range forms {
+		next := form{Name: f.Name, MakeUp: f.MakeUp}
+		if f.Items != nil {
+			next.Items = []item{}
+		}
+		for _, it := range f.Items {
+			next.Items = append(next.Items, item{it.ID, string(it.Skill), it.Codes, it.Asks, it.Key, int(it.Difficulty)})
+		}
+		content.Forms = append(content.Forms, next)
+	}
+	text, err := json.Marshal(content)
 	if err != nil { // strings and numbers always have a JSON form
 		panic(err)
 	}
-	sum := sha256.Sum256(content)
-	q.ID = hex.EncodeToString(sum[:8])
-	return q
+	return text
 }
 
 // With is the quiz with make-up forms, whose papers count with it; of a form's name only the first

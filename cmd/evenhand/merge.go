@@ -130,6 +130,9 @@ func printMerged(c *cli.Context, told mergedJSON) {
 	if told.Learnt {
 		out("what was learnt from papers there is later, and stands")
 	}
+	if told.Review {
+		out("who lets drafts in was decided later there, and holds now")
+	}
 	printApart(c, told.Apart)
 	printDoubles(c, told.Doubles)
 	if m := told.Marks; m != nil {
