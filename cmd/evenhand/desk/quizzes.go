@@ -198,19 +198,25 @@ func (v *visit) assemble(p plan.Plan, o assemble.Options, fill bool) (assemble.Q
 	return assemble.Assemble(ctx, v.desk.bank, p, o)
 }
 
+// unsatQuiz is the quiz that the address names, of which no paper is marked.
+func (v *visit) unsatQuiz() (bank.Quiz, error) {
+	q, err := v.quizAsked()
+	if err != nil {
+		return q, err
+	}
+	marked, err := v.markedPapers(q)
+	if err == nil && marked > 0 {
+		err = v.wrong("quiz.sat")
+	}
+	return q, err
+}
+
 // swapItem puts a quiz with other items at the named places in the place of this one, which nobody
 // has sat yet.
 func swapItem(v *visit) error {
-	q, err := v.quizAsked()
+	q, err := v.unsatQuiz()
 	if err != nil {
 		return err
-	}
-	marked, err := v.markedPapers(q)
-	if err != nil {
-		return err
-	}
-	if marked > 0 {
-		return v.wrong("quiz.sat")
 	}
 	p, err := plan.Parse([]byte(q.Plan), v.said.say("plan.title"))
 	if err != nil {
@@ -240,16 +246,9 @@ func (v *visit) notSwapped(err error) error {
 
 // takeBackQuiz frees the items of a quiz that was not given.
 func takeBackQuiz(v *visit) error {
-	q, err := v.quizAsked()
+	q, err := v.unsatQuiz()
 	if err != nil {
 		return err
-	}
-	marked, err := v.markedPapers(q)
-	if err != nil {
-		return err
-	}
-	if marked > 0 {
-		return v.wrong("quiz.sat")
 	}
 	if _, err := v.desk.bank.TakeBack(q.Title, q.Week); err != nil {
 		return err
