@@ -18,6 +18,7 @@ import (
 const (
 	serializationFailure = "40001"
 	deadlockDetected     = "40P01"
+	uniqueViolation      = "23505"
 	lockNotAvailable     = "55P03"
 	readOnlyTransaction  = "25006" // the server has become a standby
 	tooManyConnections   = "53300"

@@ -13,23 +13,39 @@ type changes struct {
 	keys, values [][]byte
 }
 
+func (c *changes) add(bucket int16, key string, value []byte) {
+	c.buckets, c.keys, c.values = append(c.buckets, bucket), append(c.keys, []byte(key)), append(c.values, value)
+}
+
 // send writes what is gathered, in the order of the keys, as that is quickest for the server.
 func (w *writer) send() error {
-	var put, gone changes
+	var gone, put, fresh changes
 	for _, number := range slices.Sorted(maps.Keys(w.pending)) {
 		entries := w.pending[number]
 		for _, key := range slices.Sorted(maps.Keys(entries)) {
-			to := &put
-			if entries[key] == nil {
-				to = &gone
+			switch value := entries[key]; {
+			case value == nil:
+				gone.add(number, key, nil)
+			case w.there[spot{number, key}]:
+				put.add(number, key, value)
+			default:
+				fresh.add(number, key, value)
 			}
-			to.buckets = append(to.buckets, number)
-			to.keys = append(to.keys, []byte(key))
-			to.values = append(to.values, entries[key])
 		}
 	}
 	clear(w.pending)
 	w.size = 0
+	if len(fresh.keys) < worthCopying || w.met || !w.copied(fresh) {
+		put.buckets = append(put.buckets, fresh.buckets...)
+		put.keys = append(put.keys, fresh.keys...)
+		put.values = append(put.values, fresh.values...)
+	}
+	if w.failed != nil {
+		return w.failed
+	}
+	for i, key := range fresh.keys {
+		w.there[spot{fresh.buckets[i], string(key)}] = true
+	}
 	var batch pgx.Batch
 	if len(gone.keys) > 0 {
 		batch.Queue(w.store.sql.erase, w.store.number, gone.buckets, gone.keys)
@@ -41,6 +57,37 @@ func (w *writer) send() error {
 		return nil
 	}
 	return w.fail(w.tx.SendBatch(w.ctx, &batch).Close())
+}
+
+// worthCopying is from how many entries on COPY, which takes several questions, is quicker.
+const worthCopying = 1000
+
+// copied writes entries by COPY, which is quickest but can only bring new ones: when it meets
+// one that is there it says false, nothing of it is written, and it isn't tried again.
+func (w *writer) copied(c changes) bool {
+	tx, err := w.tx.Begin(w.ctx) // a savepoint
+	if err != nil {
+		w.fail(err)
+		return false
+	}
+	next := 0
+	rows := pgx.CopyFromFunc(func() ([]any, error) {
+		if next == len(c.keys) {
+			return nil, nil
+		}
+		next++
+		return []any{w.store.number, c.buckets[next-1], c.keys[next-1], c.values[next-1]}, nil
+	})
+	_, err = tx.CopyFrom(w.ctx, pgx.Identifier{w.store.schema, "entries"}, []string{"bank", "bucket", "key", "value"}, rows)
+	if hasCode(err, uniqueViolation) {
+		w.met = true
+		w.fail(tx.Rollback(w.ctx))
+		return false
+	}
+	if err == nil {
+		err = tx.Commit(w.ctx)
+	}
+	return w.fail(err) == nil
 }
 
 // finish writes all that is left, and the number of the write, by which settle knows it.

@@ -22,6 +22,14 @@ type writer struct {
 	moved   map[*bucket]bool            // those whose sequence went on
 	pending map[int16]map[string][]byte // by bucket and key; a nil value stands for a key taken away
 	size    int                         // of it in bytes, about
+	there   map[spot]bool               // entries that were read or sent
+	met     bool                        // an entry that was there and not known to be
+}
+
+// spot is the place of an entry.
+type spot struct {
+	bucket int16
+	key    string
 }
 
 // gathered is how many bytes are gathered at most.
@@ -159,6 +167,9 @@ func (w *writer) GetAll(name string, keys [][]byte) ([][]byte, error) {
 	found, err := w.fetch(b.number, ask)
 	if err != nil {
 		return nil, err
+	}
+	for key := range found {
+		w.there[spot{b.number, key}] = true
 	}
 	for i, key := range keys {
 		value, here := changes[string(key)]
