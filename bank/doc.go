@@ -1,6 +1,5 @@
-// Package bank keeps a team's items and their history safely in one file.
-//
-// The file is a bbolt store. Everything an item has ever been is in it: changing
+// Package bank keeps a team's items and their history safely in one file, or in a
+// database (package store says what either must do). Everything an item has ever been is in it: changing
 // an item keeps the old revision beside the new one, with who changed it, when
 // and why; retiring one only stops it from being chosen. Nothing is ever deleted.
 //
@@ -46,8 +45,9 @@
 //
 // # Many at once
 //
-// One bank file can be open in one program at a time for writing. Within a
+// One bank file can be open in one program at a time for writing, and others wait for
+// their turn; a bank in a database in many, which take turns change by change. Within a
 // program a Bank may be used by several goroutines. Sequences (Find, Groups) read
-// a few hundred entries at a time, and no transaction is open while the body of
+// some hundreds of entries at a time, and no transaction is open while the body of
 // the loop runs, so it may change the bank.
 package bank
