@@ -88,3 +88,43 @@ func TestQuizTakenBack(t *testing.T) {
 		t.Error("a quiz of no week is kept")
 	}
 }
+
+// Uses belong to quizzes: what is taken back frees no item of another quiz of the same title and week, as
+// make-up forms are, and a quiz takes its make-up forms along.
+func TestTakeBackOneQuiz(t *testing.T) {
+	b := tempBank(t)
+	ids := mustAdd(t, b, writtenAll("47 + 36", "read 4:30", "58 + 27", "33 + 44")...)
+	quiz := given(t, b, "aaaa1111", "Friday check", "2026-W48", ids[0], ids[1])
+	makeUp := given(t, b, "aaaa2222", "Friday check", "2026-W48", ids[2])
+	makeUp.MakeUp = quiz.ID
+	other := given(t, b, "aaaa3333", "Friday check", "2026-W48", ids[1], ids[3])
+	for _, q := range []bank.Quiz{quiz, makeUp, other} {
+		must(t, b.KeepQuiz(q))
+	}
+	uses := func() (n [4]int) {
+		for i, id := range ids {
+			list, err := b.Uses(id)
+			must(t, err)
+			n[i] = len(list)
+		}
+		return n
+	}
+	free, err := b.TakeBackQuiz(makeUp.ID)
+	must(t, err)
+	if got := uses(); free != 1 || got != [4]int{1, 1, 0, 1} {
+		t.Errorf("without the make-up form: %d free, uses %v", free, got)
+	}
+	must(t, b.KeepQuiz(makeUp))
+	free, err = b.TakeBackQuiz(quiz.ID)
+	must(t, err)
+	if got := uses(); free != 2 || got != [4]int{0, 1, 0, 1} {
+		t.Errorf("without the quiz: %d free, uses %v", free, got)
+	}
+	if list, err := b.Quizzes(); err != nil || len(list) != 1 || list[0].ID != other.ID {
+		t.Errorf("%v, %v", list, err)
+	}
+	if _, err := b.TakeBackQuiz(quiz.ID); err == nil {
+		t.Error("a quiz is taken back twice")
+	}
+	mustBeWhole(t, b)
+}

@@ -153,22 +153,15 @@ func usesOf(r store.Reader, quiz, week string) iter.Seq2[store.Entry, error] {
 func (b *Bank) TakeBack(quiz, week string) (free int, err error) {
 	err = b.update(func(tx store.Writer) error {
 		var keys [][]byte
-		var ids []ulid.ULID
 		for e, err := range usesOf(tx, quiz, week) {
 			if err != nil {
 				return err
 			}
-			keys, ids = append(keys, e.Key), append(ids, ulid.ULID(e.Key[:len(ulid.ULID{})]))
+			keys = append(keys, e.Key)
 		}
-		free = len(keys)
 		w := b.writer(tx)
-		if err := w.load(ids); err != nil {
+		if free, err = w.dropUses(keys); err != nil {
 			return err
-		}
-		for _, key := range keys {
-			if err := w.dropUse(key); err != nil {
-				return err
-			}
 		}
 		if err := b.markTakenBack(tx, quiz, week); err != nil {
 			return err
@@ -176,6 +169,31 @@ func (b *Bank) TakeBack(quiz, week string) (free int, err error) {
 		return w.flush()
 	})
 	return free, err
+}
+
+// dropUses takes back the uses of these keys that are noted, and says how many were.
+func (w *writer) dropUses(keys [][]byte) (dropped int, err error) {
+	there, err := w.GetAll(usesBucket, keys)
+	if err != nil {
+		return 0, err
+	}
+	ids := make([]ulid.ULID, len(keys))
+	for i, key := range keys {
+		ids[i] = ulid.ULID(key[:len(ulid.ULID{})])
+	}
+	if err := w.load(ids); err != nil {
+		return 0, err
+	}
+	for i, key := range keys {
+		if there[i] == nil {
+			continue
+		}
+		if err := w.dropUse(key); err != nil {
+			return 0, err
+		}
+		dropped++
+	}
+	return dropped, nil
 }
 
 func (w *writer) dropUse(key []byte) error {

@@ -56,7 +56,7 @@ func unuseQuiz(c *cli.Context) error {
 		}
 	}
 	return withBank(c, func(b *bank.Bank) error {
-		free, err := b.TakeBack(title, week)
+		free, err := takeBack(c, b, name, title, week)
 		if err != nil {
 			return err
 		}
@@ -66,6 +66,16 @@ func unuseQuiz(c *cli.Context) error {
 		fmt.Fprintf(c.App.Writer, "%s of %s of %s free again\n", count(free, "item"), title, week)
 		return nil
 	})
+}
+
+// takeBack takes back the quiz that a person names, else whatever was used under the title and week.
+func takeBack(c *cli.Context, b *bank.Bank, name, title, week string) (int, error) {
+	if c.String("week") == "" {
+		if kept, err := keptQuiz(c, b, name); err == nil {
+			return b.TakeBackQuiz(kept.ID)
+		}
+	}
+	return b.TakeBack(title, week)
 }
 
 // markedPapers counts the marked papers of a quiz.

@@ -1,0 +1,77 @@
+package bank
+
+import (
+	"fmt"
+
+	"evenhand/bank/store"
+)
+
+// TakeBackQuiz takes back a quiz that was not given after all, with its make-up forms, and returns how
+// many items are free again. Uses are kept by title and week, which a quiz shares with its make-up forms
+// and may share with others; an item that one of those holds stays used.
+func (b *Bank) TakeBackQuiz(id string) (free int, err error) {
+	err = b.update(func(tx store.Writer) error {
+		all, err := b.readQuizzes(tx, func(q Quiz) bool { return !q.TakenBack })
+		if err != nil {
+			return err
+		}
+		var taken []Quiz
+		for _, q := range all {
+			if q.ID == id || q.MakeUp == id {
+				taken = append(taken, q)
+			}
+		}
+		if len(taken) == 0 {
+			return fmt.Errorf("%s keeps no quiz %s; evenhand quizzes lists them", b.Path(), id)
+		}
+		w := b.writer(tx)
+		if free, err = w.dropUses(usesToDrop(all, taken)); err != nil {
+			return err
+		}
+		for _, q := range taken {
+			q.TakenBack = true
+			if err := putQuiz(tx, q); err != nil {
+				return err
+			}
+		}
+		return w.flush()
+	})
+	return free, err
+}
+
+// usesToDrop are the keys of the uses that only quizzes which are taken back have.
+func usesToDrop(all, taken []Quiz) (keys [][]byte) {
+	held, goes := map[string]bool{}, map[string]bool{}
+	for _, q := range taken {
+		goes[q.ID] = true
+	}
+	for _, q := range all {
+		if goes[q.ID] {
+			continue
+		}
+		for _, key := range q.useKeys() {
+			held[key] = true
+		}
+	}
+	for _, q := range taken {
+		for _, key := range q.useKeys() {
+			if !held[key] {
+				held[key] = true // each once
+				keys = append(keys, []byte(key))
+			}
+		}
+	}
+	return keys
+}
+
+// useKeys are the keys of the uses of a quiz's items.
+func (q Quiz) useKeys() (keys []string) {
+	for _, form := range q.Forms {
+		for _, placed := range form.Items {
+			if id, err := parseID(placed.Item.ID); err == nil {
+				keys = append(keys, string(id[:])+q.Week+q.Title)
+			}
+		}
+	}
+	return keys
+}
