@@ -74,7 +74,7 @@ func readSheets(name string, grids []grid, wishes map[Meaning]string, o Options)
 		case wanted != nil && !wanted[i]: // as was asked for
 		default:
 			l, err := newList(name, g, wishes, o.Unused)
-			if err != nil && (wanted != nil || len(wishes) > 0 && !errors.As(err, new(*noQuestionsError))) {
+			if err != nil && (wanted != nil || len(wishes) > 0 && !errors.As(err, new(*NoQuestionsError))) {
 				return nil, fmt.Errorf("sheet %q: %w", g.sheet, err)
 			}
 			if err != nil {

@@ -169,17 +169,17 @@ func (l *List) understand(wishes map[Meaning]string, unused []string, sample []r
 	l.abreast = alongside(l.Columns, sample)
 	guessed(l.Columns, sample)
 	if l.column(Question) < 0 && l.column(QuestionEs) < 0 {
-		return &noQuestionsError{columnsThere(l.Columns)}
+		return &NoQuestionsError{l.Columns}
 	}
 	l.askAboutColumns(sample)
 	return nil
 }
 
-// noQuestionsError says that no column looks like questions.
-type noQuestionsError struct{ there string }
+// NoQuestionsError says that no column looks like questions. Options.Columns can say which it is.
+type NoQuestionsError struct{ Columns []Column }
 
-func (e *noQuestionsError) Error() string {
-	return "no column looks like the questions; say which it is, as in --column question=1; " + e.there
+func (e *NoQuestionsError) Error() string {
+	return "no column looks like the questions; say which it is, as in --column question=1; " + columnsThere(e.Columns)
 }
 
 // surelyAsks says whether the list's questions were known by more than their length.

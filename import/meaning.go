@@ -2,6 +2,7 @@ package intake
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 	"unicode"
@@ -38,6 +39,9 @@ const (
 
 // meanings are those that a person may name.
 var meanings = []Meaning{Question, QuestionEs, Answer, Skill, Standards, Difficulty, Grade, Look, By, Notes, Number, Story, Choices, Unused}
+
+// Meanings are those that a person may name, the usual ones first.
+func Meanings() []Meaning { return slices.Clone(meanings) }
 
 // ParseMeaning finds a meaning by its name; the error lists them all.
 func ParseMeaning(name string) (Meaning, error) {

@@ -35,6 +35,9 @@ const (
 	Differs  Fate = "differs" // the same, but nobody asked for its revision
 )
 
+// Cell is what a row says under a meaning, such as its question; empty where it says nothing.
+func (r *Report) Cell(out Outcome, m Meaning) string { return out.row.cell(r.List.column(m)) }
+
 // Count is how many rows had the fate.
 func (r *Report) Count(f Fate) int {
 	n := 0

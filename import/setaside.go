@@ -2,13 +2,11 @@ package intake
 
 import (
 	"bytes"
-	"encoding/csv"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
 	"os"
-	"strconv"
 
 	"evenhand/bank/files"
 )
@@ -65,36 +63,7 @@ func freePath(path string, content []byte) (free string, there bool, err error) 
 	}
 }
 
-func (r *Report) writeSetAside(w io.Writer) error {
-	if _, err := io.WriteString(w, "\ufeff"); err != nil {
-		return err
-	}
-	out := csv.NewWriter(w)
-	out.UseCRLF = true
-	kept := r.keptColumns()
-	var header []string
-	for _, column := range kept {
-		header = append(header, guarded(r.List.headingAgain(column)))
-	}
-	answer := !r.List.own && r.List.column(Answer) < 0
-	if answer {
-		header = append(header, string(Answer))
-	}
-	out.Write(append(header, mendingHeadings...)) // an error shows in Flush
-	for _, o := range r.Outcomes {
-		if o.Problem == nil {
-			continue
-		}
-		cells := o.row.at(kept)
-		if answer {
-			cells = append(cells, "")
-		}
-		_, line := r.List.origin(o.row)
-		out.Write(append(cells, strconv.Itoa(line), o.Problem.Column, guarded(o.Problem.Reason)))
-	}
-	out.Flush()
-	return out.Error()
-}
+func (r *Report) writeSetAside(w io.Writer) error { return r.Mending().Write(w) }
 
 // at gives the cells of some columns as they can be written.
 func (rec record) at(columns []int) []string {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"log/slog"
 	"net/http"
+	"slices"
 	"time"
 
 	"evenhand/bank"
@@ -28,6 +29,9 @@ type Desk struct {
 	o     Options
 	pages *pages
 
+	uploads uploads
+	judging chan struct{} // holds a place for each list that is being judged
+
 	entrance string // the secret of the link that lets in who works alone
 
 	people   people // of a team
@@ -46,7 +50,7 @@ func New(b *bank.Bank, o Options) (*Desk, error) {
 	if o.Now == nil {
 		o.Now = time.Now
 	}
-	d := &Desk{bank: b, o: o, pages: pages, entrance: secret()}
+	d := &Desk{bank: b, o: o, pages: pages, entrance: secret(), uploads: uploads{b.Store()}, judging: make(chan struct{}, 2)}
 	if o.Store != nil {
 		d.people, d.sessions = people{o.Store}, newSessions(o.Store, o)
 	}
@@ -94,6 +98,12 @@ var routes = []route{
 	{"POST /marks/{id}/class", toMark, enrolPupils},
 	{"POST /marks/{id}/paste", toMark, pasteMarks},
 	{"GET /class", toMark, class},
+	{"GET /lists", toRead, lists},
+	{"POST /lists", toWrite, sendList},
+	{"GET /lists/{id}", toRead, list},
+	{"POST /lists/{id}", toWrite, changeList},
+	{"POST /lists/{id}/drop", toWrite, dropList},
+	{"POST /lists/{id}/back", toWrite, takeBackList},
 	{"POST /language", toAnyone, chooseLanguage},
 	{"/", toAnyone, nothingHere},
 }
@@ -116,13 +126,13 @@ var teamRoutes = []route{
 // Handler answers all requests.
 func (d *Desk) Handler() http.Handler {
 	mux := http.NewServeMux()
-	list := routes
+	served := slices.Clone(routes)
 	if d.alone() {
-		list = append(list, route{"GET /enter/{secret}", toAnyone, enter})
+		served = append(served, route{"GET /enter/{secret}", toAnyone, enter})
 	} else {
-		list = append(list, teamRoutes...)
+		served = append(served, teamRoutes...)
 	}
-	for _, r := range list {
+	for _, r := range served {
 		mux.Handle(r.pattern, d.answer(r.right, r.handle))
 	}
 	mux.Handle("GET /look/", d.look())

@@ -8,8 +8,12 @@ import (
 	"time"
 )
 
-// longestForm is how many bytes a form without a file may have.
-const longestForm = 1 << 20
+// longestForm is how many bytes a form without a file may have; one with a list has room for what is
+// around it.
+const (
+	longestForm = 1 << 20
+	longestList = largestUpload + 64<<10
+)
 
 // policy lets pages load nothing but what the desk itself serves, and no inline script or style;
 // pictures of items may stand in the page.
@@ -31,7 +35,11 @@ func (d *Desk) guard(next http.Handler) http.Handler {
 			http.Error(w, "this desk has another address", http.StatusMisdirectedRequest)
 			return
 		}
-		r.Body = http.MaxBytesReader(w, r.Body, longestForm)
+		longest := int64(longestForm)
+		if r.Method == http.MethodPost && r.URL.Path == "/lists" {
+			longest = longestList
+		}
+		r.Body = http.MaxBytesReader(w, r.Body, longest)
 		checked.ServeHTTP(w, r)
 	})
 }

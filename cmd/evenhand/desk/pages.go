@@ -48,6 +48,7 @@ type room struct {
 var allRooms = []room{
 	{"week", "/", toRead},
 	{"items", "/items", toRead},
+	{"lists", "/lists", toRead},
 	{"plans", "/plans", toRead},
 	{"quizzes", "/quizzes", toRead},
 	{"marks", "/marks", toMark},

@@ -54,12 +54,28 @@ func (d *Desk) answer(needed right, handle handler) http.Handler {
 		v := &visit{Request: r, w: w, desk: d, said: d.pages.said(languageOf(r))}
 		err := v.admit(needed)
 		if err == nil {
+			err = v.readForm()
+		}
+		if err == nil {
 			err = handle(v)
 		}
 		if err != nil {
 			v.fail(err)
 		}
 	})
+}
+
+// readForm reads the form that was sent, so that one too large or garbled is refused before anything is
+// done. A form with a file is left to its handler.
+func (v *visit) readForm() error {
+	err := v.ParseForm()
+	switch {
+	case tooLarge(err):
+		return &fault{status: http.StatusRequestEntityTooLarge, text: v.said.say("fault.toolarge")}
+	case err != nil:
+		return v.wrong("fault.garbled")
+	}
+	return nil
 }
 
 // fail shows an error as a page, with a plain sentence where it is not one for people.

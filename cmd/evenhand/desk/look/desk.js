@@ -139,3 +139,14 @@ for (const grid of document.querySelectorAll("[data-grid]")) {
   addEventListener("pagehide", () => { for (const row of rows) if (changed(row)) send(row, true).catch(() => {}); });
   addEventListener("beforeunload", event => { if (state.textContent === form.dataset.waiting && rows.some(changed)) event.preventDefault(); });
 }
+
+// A file dropped on a form with data-drop is sent by it.
+for (const form of document.querySelectorAll("form[data-drop]")) {
+  for (const kind of ["dragover", "dragleave", "drop"]) form.addEventListener(kind, event => {
+    event.preventDefault();
+    form.classList.toggle("over", kind === "dragover");
+    if (kind !== "drop" || !event.dataTransfer.files.length) return;
+    form.elements.list.files = event.dataTransfer.files;
+    form.requestSubmit();
+  });
+}

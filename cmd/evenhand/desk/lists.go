@@ -1,0 +1,127 @@
+package desk
+
+import (
+	"errors"
+	"io"
+	"net/http"
+	"time"
+
+	intake "evenhand/import"
+)
+
+// uploadTime is how long the sending of a list may take.
+const uploadTime = 2 * time.Minute
+
+// listsPage is what the page of lists shows.
+type listsPage struct {
+	Waiting, In []upload // those on their way, and those that came in
+	Problem     string   // of the list that was just sent
+	May         bool     // bring lists
+}
+
+// lists shows what came in, and what is on its way.
+func lists(v *visit) error { return v.showLists("") }
+
+func (v *visit) showLists(problem string) error {
+	all, err := v.desk.uploads.all(v.Context())
+	if err != nil {
+		return err
+	}
+	page := listsPage{Problem: problem, May: v.who.Role.may(Writer)}
+	for _, one := range all {
+		if one.Accepted == nil {
+			page.Waiting = append(page.Waiting, one)
+		} else {
+			page.In = append(page.In, one)
+		}
+	}
+	if problem != "" {
+		v.w.WriteHeader(http.StatusBadRequest)
+	}
+	return v.show("lists", page)
+}
+
+// sendList takes a list that was dropped or chosen and keeps it on its way; nothing of it is in the
+// bank yet.
+func sendList(v *visit) error {
+	// Where there is no connection to bound, as in tests, the server's own bound stands.
+	_ = http.NewResponseController(v.w).SetReadDeadline(time.Now().Add(uploadTime))
+	file, header, err := v.FormFile("list")
+	if tooLarge(err) {
+		return &fault{status: http.StatusRequestEntityTooLarge, text: v.said.say("lists.toolarge", largestUpload>>20), link: ""}
+	}
+	if err != nil {
+		return v.showLists(v.said.say("lists.nofile"))
+	}
+	defer file.Close()
+	data, err := io.ReadAll(file)
+	if err != nil {
+		return err
+	}
+	if len(data) > largestUpload {
+		return &fault{status: http.StatusRequestEntityTooLarge, text: v.said.say("lists.toolarge", largestUpload>>20)}
+	}
+	release, err := v.desk.turn(v.Context())
+	if err != nil {
+		return err
+	}
+	list, err := newUploads(fileName(header.Filename), data, v.by(), v.now())
+	release()
+	if err != nil {
+		return v.showLists(withoutFlags(err.Error()))
+	}
+	if err := v.desk.uploads.add(v.Context(), data, list); errors.Is(err, errUploads) {
+		return v.showLists(v.said.say("lists.toomany", mostUploads))
+	} else if err != nil {
+		return err
+	}
+	if len(list) > 1 {
+		return v.to("/lists")
+	}
+	return v.to("/lists/" + list[0].ID)
+}
+
+// tooLarge says that a request has more bytes than it may have.
+func tooLarge(err error) bool { return errors.As(err, new(*http.MaxBytesError)) }
+
+// uploadOf finds the list that the address names.
+func (v *visit) uploadOf() (one upload, data []byte, err error) {
+	one, data, err = v.desk.uploads.find(v.Context(), v.PathValue("id"))
+	if errors.Is(err, errNoUpload) {
+		err = v.missing("list.nothing")
+	}
+	return one, data, err
+}
+
+// dropList takes a list away that is on its way, or off the page when it came in; what came in stays.
+func dropList(v *visit) error {
+	if err := v.desk.uploads.drop(v.Context(), v.PathValue("id")); errors.Is(err, errNoUpload) {
+		return v.missing("list.nothing")
+	} else if err != nil {
+		return err
+	}
+	return v.to("/lists")
+}
+
+// takeBackList takes all items of a list that came in out of use again.
+func takeBackList(v *visit) error {
+	one, _, err := v.uploadOf()
+	if err != nil {
+		return err
+	}
+	_, _, err = intake.Undo(v.desk.bank, one.Name, intake.ImportOptions{By: v.by(), At: v.now()})
+	if used := (*intake.UsedError)(nil); errors.As(err, &used) {
+		return v.wrong("list.used", len(used.Items), used.List)
+	}
+	if err != nil {
+		return err
+	}
+	if one.Done { // its file is gone
+		return dropList(v)
+	}
+	err = v.desk.uploads.change(v.Context(), one.ID, func(u *upload) { u.Accepted = nil })
+	if err != nil {
+		return err
+	}
+	return v.to("/lists/" + one.ID + "?said=back")
+}

@@ -1,0 +1,203 @@
+package desk_test
+
+import (
+	"bytes"
+	"fmt"
+	"html"
+	"mime/multipart"
+	"net/http"
+	"net/url"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+// send drops a list on the desk, as the form without scripts does.
+func send(t *testing.T, browser *http.Client, address, name string, data []byte) (status int, text, at string) {
+	t.Helper()
+	var body bytes.Buffer
+	form := multipart.NewWriter(&body)
+	part, err := form.CreateFormFile("list", name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := part.Write(data); err != nil {
+		t.Fatal(err)
+	}
+	if err := form.Close(); err != nil {
+		t.Fatal(err)
+	}
+	answer, err := browser.Post(address+"/lists", form.FormDataContentType(), &body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer answer.Body.Close()
+	var page bytes.Buffer
+	if _, err := page.ReadFrom(answer.Body); err != nil {
+		t.Fatal(err)
+	}
+	return answer.StatusCode, page.String(), answer.Request.URL.String()
+}
+
+// plainly is a page as it reads.
+func plainly(page string) string { return html.UnescapeString(page) }
+
+var (
+	fieldNames  = regexp.MustCompile(`<textarea rows="1" name="(mend-[^"]+)"[^>]*>\n([^<]*)</textarea></label><input type="hidden" name="(was-mend-[^"]+)" value="([^"]*)">`)
+	choiceNames = regexp.MustCompile(`<select name="(column-\d+)">`)
+	wasColumns  = regexp.MustCompile(`<input type="hidden" name="(was-column-\d+)" value="([^"]*)">`)
+)
+
+// listForm is the form of a list's page as a browser would send it untouched.
+func listForm(page, action string) url.Values {
+	form := url.Values{"do": {action}}
+	for _, field := range fieldNames.FindAllStringSubmatch(page, -1) {
+		form.Set(field[1], html.UnescapeString(field[2]))
+		form.Set(field[3], html.UnescapeString(field[4]))
+	}
+	for _, column := range wasColumns.FindAllStringSubmatch(page, -1) {
+		form.Set(column[1], html.UnescapeString(column[2]))
+		form.Set(strings.TrimPrefix(column[1], "was-"), html.UnescapeString(column[2]))
+	}
+	return form
+}
+
+// A colleague's list with its columns headed in a way that misleads, a wrong answer, a double and a formula.
+const sevenRows = "Nr,Stuff,Result,Old result\n" +
+	"1,27 + 35,62,61\n2,48 + 26,75,74\n3,47 + 36,83,0\n4,58 + 14,72,1\n5,36 + 28,64,2\n6,19 + 64,83,3\n7,=1+2,x,4\n"
+
+func TestListComesInAfterItIsMended(t *testing.T) {
+	browser, address := opened(t)
+	status, page, at := send(t, browser, address, `C:\lists\sv.csv`, []byte(sevenRows))
+	if status != http.StatusOK || !strings.Contains(page, "<h1>sv.csv</h1>") || !strings.Contains(page, "4 rows will be added, 1 is here already, 2 rows are left to mend") {
+		t.Fatalf("%d at %s: %s", status, at, page)
+	}
+	if _, text := get(t, browser, address+"/items"); strings.Count(text, `href="/items/01`) != 4 {
+		t.Error("a row is in the bank before anything was accepted")
+	}
+	if !strings.Contains(plainly(page), "48 + 26 is 74, the list says 75") {
+		t.Errorf("no reason is shown: %s", page)
+	}
+	// The window is closed; the list is still there.
+	if _, text := get(t, browser, address+"/lists"); !strings.Contains(text, "sv.csv") || !strings.Contains(text, "MK, 2026-11-25 15:00") {
+		t.Errorf("the list does not survive: %s", text)
+	}
+	// Another column holds the answers: then other rows are wrong; and back again.
+	form := listForm(page, "save")
+	form.Set("column-4", "answer")
+	form.Set("column-3", "unused")
+	_, page, _ = post(t, browser, at, form)
+	if !strings.Contains(plainly(page), "27 + 35 is 62, the list says 61") || !strings.Contains(page, `<option value="answer" selected>`) {
+		t.Errorf("the columns are not changed: %s", page)
+	}
+	form = listForm(page, "accept")
+	form.Set("column-3", "answer")
+	form.Set("column-4", "unused")
+	_, page, where := post(t, browser, at, form)
+	if !strings.Contains(where, "said=look") || !strings.Contains(page, "4 rows will be added") {
+		t.Errorf("what was not seen yet was accepted at %s: %s", where, page)
+	}
+	// Two rows are mended in place.
+	form = listForm(page, "save")
+	for name, values := range form {
+		if values[0] == "75" && strings.HasPrefix(name, "mend-") {
+			form.Set(name, "74")
+		}
+	}
+	_, page, _ = post(t, browser, at, form)
+	if !strings.Contains(page, "5 rows will be added, 1 is here already, 1 row is left to mend") || !strings.Contains(page, "mended; it can come in") {
+		t.Errorf("a row is not mended: %s", page)
+	}
+	_, page, where = post(t, browser, at, listForm(page, "accept"))
+	if !strings.Contains(where, "said=in") || !strings.Contains(page, "5 items added") || !strings.Contains(page, "1 row is left to mend") {
+		t.Errorf("at %s: %s", where, page)
+	}
+	if _, text := get(t, browser, address+"/items"); strings.Count(text, `href="/items/01`) != 9 {
+		t.Errorf("5 rows and 4 items make %d", strings.Count(text, `href="/items/01`))
+	}
+	// The rest is mended after that, and comes in too.
+	form = listForm(page, "save")
+	for name, values := range form {
+		switch {
+		case !strings.HasPrefix(name, "mend-"):
+		case values[0] == "=1+2":
+			form.Set(name, "51 + 12")
+		case values[0] == "x":
+			form.Set(name, "63")
+		}
+	}
+	_, page, _ = post(t, browser, at, form)
+	_, page, _ = post(t, browser, at, listForm(page, "accept"))
+	if !strings.Contains(page, "6 items added") || strings.Contains(page, "left to mend") {
+		t.Errorf("the last row did not come in: %s", page)
+	}
+	if !strings.Contains(page, "Take 6 items out of use again") {
+		t.Errorf("it can't be taken back: %s", page)
+	}
+	if status, _, _ := post(t, browser, at+"/back", nil); status != http.StatusOK {
+		t.Errorf("taking back gives %d", status)
+	}
+	if _, text := get(t, browser, address+"/items"); strings.Count(text, `href="/items/01`) != 4 {
+		t.Errorf("taking back leaves %d", strings.Count(text, `href="/items/01`))
+	}
+}
+
+func TestListWithoutKnownColumns(t *testing.T) {
+	browser, address := opened(t)
+	status, page, at := send(t, browser, address, "odd.csv", []byte("7,8\n12,13\n14,15\n"))
+	if status != http.StatusOK || !strings.Contains(page, "No column looks like the questions") || len(choiceNames.FindAllString(page, -1)) != 2 {
+		t.Fatalf("%d: %s", status, page)
+	}
+	form := listForm(page, "save")
+	form.Set("column-1", "question")
+	if status, page, _ = post(t, browser, at, form); status != http.StatusOK || !strings.Contains(page, "3 rows are left to mend") {
+		t.Errorf("%d: %s", status, page)
+	}
+	form = url.Values{"do": {"save"}, "encoding": {"klingon"}}
+	if status, page, _ = post(t, browser, at, form); status != http.StatusOK || !strings.Contains(page, "no encoding") {
+		t.Errorf("a wrong encoding: %d: %s", status, page)
+	}
+	if status, _, where := post(t, browser, at+"/drop", nil); status != http.StatusOK || !strings.HasSuffix(where, "/lists") {
+		t.Errorf("dropping gives %d at %s", status, where)
+	}
+	if status, _ := get(t, browser, at); status != http.StatusNotFound {
+		t.Errorf("what was dropped is %d", status)
+	}
+}
+
+// What is no list is refused in words, and nothing of a list runs or grows the page without bound.
+func TestHostileLists(t *testing.T) {
+	browser, address := opened(t)
+	many := bytes.Buffer{}
+	many.WriteString("question,answer\n")
+	for i := range 5000 {
+		fmt.Fprintf(&many, "%d + %d,nothing\n", i%90+1, i/90+1)
+	}
+	for name, c := range map[string]struct {
+		file   string
+		status int
+		says   string
+	}{
+		"doc.pdf":       {"%PDF-1.4 x", 400, "this is a PDF"},
+		"old.xls":       {"\xd0\xcf\x11\xe0\xa1\xb1", 400, "old workbook"},
+		"zip.xlsx":      {"PK\x03\x04rubbish", 400, "zip.xlsx"},
+		"none.csv":      {"", 400, "none.csv"},
+		"page.csv":      {"question,answer\n<script>alert(1)</script> what is it?,\"<img src=x onerror=y>\"\n", 200, "&lt;script&gt;"},
+		"many.csv":      {many.String(), 200, "5000 rows are left to mend"},
+		"../../<b>.csv": {"question,answer\n27 + 35,62\n", 200, "&lt;b&gt;.csv"},
+	} {
+		status, page, _ := send(t, browser, address, name, []byte(c.file))
+		if status != c.status || !strings.Contains(page, c.says) {
+			t.Errorf("%s: %d, want %d and %q: %.1500s", name, status, c.status, c.says, page)
+		}
+		if strings.Contains(page, "<script>alert") || strings.Contains(page, "<img src=x") || strings.Contains(page, "<b>.csv") {
+			t.Errorf("%s: its cells are on the page as they are", name)
+		}
+		if len(page) > 100<<10 {
+			t.Errorf("%s: the page has %d bytes", name, len(page))
+		}
+	}
+	if status, page, _ := send(t, browser, address, "huge.csv", bytes.Repeat([]byte("27 + 35,62\n"), 2<<20)); status != http.StatusRequestEntityTooLarge || !strings.Contains(page, "up to 16 MB") {
+		t.Errorf("a list of 22 MB: %d: %s", status, page)
+	}
+}
