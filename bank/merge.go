@@ -24,6 +24,7 @@ type Merged struct {
 	Plans    []string `json:"plans"`    // that came or got a later text
 	Both     []string `json:"both"`     // plans that were changed in both
 	Quizzes  []string `json:"quizzes"`  // that came, or were given or taken back there since
+	Lists    []string `json:"lists"`    // lists that came in, or were taken back there since
 	Learnt   bool     `json:"learnt"`   // what was learnt there is later, and stands now
 	Review   bool     `json:"review"`   // who lets drafts in was decided later there, and holds now
 	Elsewise bool     `json:"elsewise"` // the banks had learnt different things
@@ -79,7 +80,7 @@ var errTried = errors.New("only tried")
 // added asking the same; changes made in both are all kept, and the later stands. It is done
 // in batches; interrupted, it is finished by doing it again.
 func (b *Bank) Merge(other *Bank, o MergeOptions) (m Merged, err error) {
-	m = Merged{From: other.Path(), Apart: []Apart{}, Joined: []Joined{}, Plans: []string{}, Both: []string{}, Quizzes: []string{}, Doubles: []Double{}}
+	m = Merged{From: other.Path(), Apart: []Apart{}, Joined: []Joined{}, Plans: []string{}, Both: []string{}, Quizzes: []string{}, Lists: []string{}, Doubles: []Double{}}
 	for _, one := range []*Bank{b, other} {
 		number, err := one.Catalogue()
 		if err != nil {
@@ -93,7 +94,7 @@ func (b *Bank) Merge(other *Bank, o MergeOptions) (m Merged, err error) {
 	if err != nil {
 		return m, err
 	}
-	for _, part := range []func() error{g.about, g.items, g.plans, g.quizzes} {
+	for _, part := range []func() error{g.about, g.items, g.plans, g.quizzes, g.lists} {
 		if err := part(); err != nil {
 			return m, err
 		}

@@ -1,7 +1,6 @@
 package bank
 
 import (
-	"bytes"
 	"errors"
 	"slices"
 	"time"
@@ -275,16 +274,7 @@ func (w *writer) drop(id ulid.ULID) error {
 	err := errors.Join(w.ungroup(id, &it), w.origins.remove(originName(it.Origin), id[:]),
 		release(w, printKey(it.Fingerprint()), id), w.Delete(itemsBucket, id[:]))
 	for _, bucket := range []string{revisionsBucket, placesBucket, usesBucket, takenBackBucket} {
-		var keys [][]byte
-		for e, scan := range w.Scan(bucket, store.Prefix(id[:])) {
-			if scan != nil {
-				return scan
-			}
-			keys = append(keys, bytes.Clone(e.Key))
-		}
-		for _, key := range keys {
-			err = errors.Join(err, w.Delete(bucket, key))
-		}
+		err = errors.Join(err, w.deleteAll(bucket, id[:]))
 	}
 	delete(w.records, id)
 	delete(w.weeks, id)

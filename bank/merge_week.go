@@ -2,7 +2,6 @@ package bank
 
 import (
 	"bytes"
-	"encoding/json"
 	"slices"
 	"strings"
 	"time"
@@ -76,8 +75,7 @@ func planLine(plans []Plan) lineage.Line[Plan] {
 	for i, plan := range plans {
 		said := plan
 		said.Revision, said.At = 0, time.Time{}
-		body, _ := json.Marshal(said) // it was read from JSON
-		l[i] = lineage.Entry[Plan]{Value: plan, Body: string(body), At: plan.At.UnixNano(), Human: true}
+		l[i] = lineage.Entry[Plan]{Value: plan, Body: string(inJSON(said)), At: plan.At.UnixNano(), Human: true}
 	}
 	l.Places()
 	return l

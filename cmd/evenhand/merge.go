@@ -127,6 +127,9 @@ func printMerged(c *cli.Context, told mergedJSON) {
 	for _, name := range told.Quizzes {
 		out("quiz %s", name)
 	}
+	for _, name := range told.Lists {
+		out("list %s: came in there, or was taken back", name)
+	}
 	if told.Learnt {
 		out("what was learnt from papers there is later, and stands")
 	}
