@@ -13,9 +13,9 @@ import (
 type Seat struct{ Pupil, Form string }
 
 // Seats proposes a form for each of the pupils named, in the order given: the form that
-// was marked before, else the forms in turn (A, B, A, B) along the class, by code. Grid,
-// prompt and make-up all ask here, so they propose the same form for a pupil. class is
-// all codes of the class; marked are the papers of the quiz.
+// was marked before, else the forms in turn (A, B, A, B) along the class, by code; a make-up
+// form only where it was marked. Grid and prompt both ask here, so they propose the same form
+// for a pupil. class is all codes of the class; marked are the papers of the quiz.
 func Seats(quiz results.Quiz, name string, class []string, marked []results.Paper, pupils []string) []Seat {
 	class = slices.Clone(class)
 	for _, code := range pupils {
@@ -24,9 +24,10 @@ func Seats(quiz results.Quiz, name string, class []string, marked []results.Pape
 		}
 	}
 	slices.Sort(class)
+	forms := slices.DeleteFunc(slices.Clone(quiz.Forms), func(f results.Form) bool { return f.MakeUp })
 	seats := make([]Seat, len(pupils))
 	for i, code := range pupils {
-		form := quiz.Forms[slices.Index(class, code)%len(quiz.Forms)].Name
+		form := forms[slices.Index(class, code)%len(forms)].Name
 		for _, p := range marked {
 			if p.Class == name && p.Pupil == code {
 				form = p.Form

@@ -50,14 +50,14 @@ for (const grid of document.querySelectorAll("[data-grid]")) {
   };
   const saidOf = cell => cell.closest("tr").querySelector(`[data-of="${cell.name.split(".")[1]}"] span`)?.textContent || "";
   const send = async (row, keep) => {
-    const sent = typed(row), marked = marks(row);
+    const sent = typed(row), marked = marks(row), turn = row.turn = (row.turn || 0) + 1;
     if (!keep) sent.set("do", "judge");
     const answer = await fetch(form.action, { method: "POST", body: sent, headers: { Part: "rows" }, keepalive: true });
     if (!answer.ok) throw answer.status;
     const part = document.createElement("template");
     part.innerHTML = await answer.text();
     const fresh = part.content.getElementById(row.id);
-    take(row, fresh, sent, keep);
+    if (keep || turn === row.turn) take(row, fresh, sent, keep);
     if (keep && !fresh.className) row.kept = marked;
     return fresh.className ? form.dataset.ask : "";
   };
@@ -76,7 +76,7 @@ for (const grid of document.querySelectorAll("[data-grid]")) {
     const row = cell.closest("tr");
     try {
       await send(row, false);
-      state.textContent = saidOf(cell) && cell.name.replace(".", " · ") + " · " + saidOf(cell);
+      if (saidOf(cell)) state.textContent = cell.name.replace(".", " · ") + " · " + saidOf(cell);
     } catch { state.textContent = form.dataset.waiting; }
   };
   const go = cell => { if (cell) cell.focus(); };
@@ -135,6 +135,7 @@ for (const grid of document.querySelectorAll("[data-grid]")) {
     else return;
     event.preventDefault();
   });
+  form.addEventListener("submit", event => event.preventDefault());
   addEventListener("online", keepAll);
   addEventListener("pagehide", () => { for (const row of rows) if (changed(row)) send(row, true).catch(() => {}); });
   addEventListener("beforeunload", event => { if (state.textContent === form.dataset.waiting && rows.some(changed)) event.preventDefault(); });

@@ -1,0 +1,86 @@
+package desk_test
+
+import (
+	"fmt"
+	"net/http"
+	"net/url"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+)
+
+// The gallery is every page in every state that a person can come to by an address, for looking at and for
+// the checks that hold for all pages. A new page adds its states here.
+
+// state is a page with a name for its picture.
+type state struct{ name, path string }
+
+// gallery fills a desk and lists its pages: with nothing yet, then with a quiz, a class and marks.
+func gallery(t *testing.T) (browser *http.Client, address string, empty, full []state) {
+	t.Helper()
+	browser, address, grid, _ := toMark(t)
+	grid = strings.TrimPrefix(grid, address)
+	quiz := strings.Replace(grid, "/marks/", "/quizzes/", 1)
+	_, list := get(t, browser, address+"/items")
+	item := regexp.MustCompile(`/items/01[0-9A-Z]+`).FindString(list)
+	for i := range 24 {
+		third := []string{"✓", "x", "blue", ""}[i%4]
+		post(t, browser, address+grid, rowOf(fmt.Sprintf("P%02d", i+1), 0, []string{"", "-"}[map[bool]int{true: 1}[i == 22]], "✓", "11", third))
+	}
+	post(t, browser, address+grid+"/class", url.Values{"codes": {"P01-P03"}, "class": {"2B"}})
+	empty = []state{
+		{"class-empty", "/class?class=2B"}, {"marks-nobody", grid + "?class=2C"}, {"marks-new", grid + "?class=2B"}, {"items-none", "/items?status=retired"},
+	}
+	full = []state{
+		{"week", "/"}, {"items", "/items"}, {"item", item}, {"item-edit", item + "/edit"}, {"item-new", "/items/new?task=58+%2B+27"},
+		{"plans", "/plans"}, {"plan-new", "/plans/new"}, {"plan", "/plans/Friday%20check"}, {"plan-typed", "/plans/typed?" + planned("", "3 add-two-digit", "2 clock-half-hour").Encode()},
+		{"quizzes", "/quizzes"}, {"quiz", quiz}, {"marks", "/marks"}, {"grid", grid + "?class=2A"}, {"grid-by-item", grid + "?class=2A&by=item&item=2"},
+		{"class", "/class?class=2A"}, {"fault", "/items/nothing"},
+	}
+	return browser, address, empty, full
+}
+
+// No page has a barrier that axe-core finds by WCAG 2.2, levels A and AA, in English and Spanish, light
+// and dark, on a wide and a narrow window. With EVENHAND_GALLERY naming a folder each is drawn there.
+func TestNoPageHasBarriers(t *testing.T) {
+	needsAxe(t, "checking every page of the desk for barriers with axe-core")
+	browser, address, empty, full := gallery(t)
+	w := openWindow(t, browser, address)
+	for _, look := range []struct {
+		language, scheme string
+		width            int64
+	}{{"en", "light", 1280}, {"es", "dark", 390}} {
+		w.cookie("language", look.language, address)
+		w.look(look.width, look.scheme)
+		for _, s := range append(empty, full...) {
+			w.open(address + s.path)
+			for _, found := range w.barriers() {
+				t.Errorf("%s, %s, %s, %d wide: %s", s.name, look.language, look.scheme, look.width, found)
+			}
+			if wide := tells[int64](w, "document.documentElement.scrollWidth"); wide > look.width {
+				t.Errorf("%s, %s is %d wide in a window of %d", s.name, look.language, wide, look.width)
+			}
+			w.draw(fmt.Sprintf("%s-%s-%s-%d.png", s.name, look.language, look.scheme, look.width))
+		}
+	}
+}
+
+// draw draws the page into the folder that is named for it.
+func (w window) draw(name string) {
+	w.t.Helper()
+	folder := os.Getenv("EVENHAND_GALLERY")
+	if folder == "" {
+		return
+	}
+	picture, err := chromedp.Run(w.ctx, chromedp.FullScreenshot(100))
+	if err == nil {
+		err = os.WriteFile(filepath.Join(folder, name), picture, 0o600)
+	}
+	if err != nil {
+		w.t.Fatal(err)
+	}
+}
