@@ -172,3 +172,25 @@ func TestTakenBackStaysTakenBack(t *testing.T) {
 	must(t, err)
 	mustEqual(t, uses, []bank.Use{use})
 }
+
+// A quiz that was taken back in one bank is taken back in both, whichever merges the other.
+func TestAQuizTakenBackThere(t *testing.T) {
+	team, laptop, id := twoBanks(t)
+	it, err := team.Get(id)
+	must(t, err)
+	must(t, team.KeepQuiz(bank.Quiz{ID: "0123456789abcdef", Title: "Friday check", Week: "2026-W48", By: "MK", At: monday,
+		Forms: []bank.QuizForm{{Name: "A", Items: []bank.QuizItem{{Item: it}}}}}))
+	mustMergeOpen(t, laptop, team)
+	_, err = team.TakeBack("Friday check", "2026-W48")
+	must(t, err)
+	for _, pair := range [][2]*bank.Bank{{team, laptop}, {laptop, team}} {
+		mustMergeOpen(t, pair[0], pair[1])
+		quizzes, err := pair[0].Quizzes()
+		must(t, err)
+		uses, err := pair[0].Uses(id)
+		must(t, err)
+		if len(quizzes)+len(uses) != 0 {
+			t.Errorf("the quiz is there: %v, %v", quizzes, uses)
+		}
+	}
+}
