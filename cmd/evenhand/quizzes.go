@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"strings"
+	"time"
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
@@ -49,7 +50,11 @@ func listQuizzes(c *cli.Context, b *bank.Bank) error {
 		return err
 	}
 	if c.Bool("json") {
-		return printJSON(c, append([]bank.Quiz{}, quizzes...))
+		list := []keptQuizJSON{}
+		for _, q := range quizzes {
+			list = append(list, keptJSON(q))
+		}
+		return printJSON(c, list)
 	}
 	if len(quizzes) == 0 {
 		say(c, "no quiz was given yet; evenhand assemble makes one")
@@ -66,6 +71,33 @@ func listQuizzes(c *cli.Context, b *bank.Bank) error {
 		})
 	}
 	return table(c.App.Writer, rows)
+}
+
+// keptQuizJSON is a quiz of the list; evenhand quizzes QUIZ --json tells its items.
+type keptQuizJSON struct {
+	ID      string        `json:"id"`
+	Title   string        `json:"title"`
+	Week    string        `json:"week"`
+	Class   string        `json:"class,omitempty"`
+	From    string        `json:"from,omitempty"`
+	MakeUp  string        `json:"make_up,omitempty"`
+	Forms   []string      `json:"forms"`
+	Items   int           `json:"items"` // in a form
+	Verdict string        `json:"verdict"`
+	Printed *bank.Printed `json:"printed,omitempty"`
+	By      string        `json:"by"`
+	At      time.Time     `json:"at"`
+}
+
+func keptJSON(q bank.Quiz) keptQuizJSON {
+	out := keptQuizJSON{
+		ID: q.ID, Title: q.Title, Week: q.Week, Class: q.Class, From: q.From, MakeUp: q.MakeUp,
+		Items: len(q.Forms[0].Items), Verdict: q.Verdict, Printed: q.Printed, By: q.By, At: q.At,
+	}
+	for _, form := range q.Forms {
+		out.Forms = append(out.Forms, form.Name)
+	}
+	return out
 }
 
 func showQuiz(c *cli.Context, quiz assemble.Quiz) error {
