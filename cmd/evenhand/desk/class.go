@@ -14,6 +14,7 @@ type classPage struct {
 	Class    string
 	Known    []string // classes
 	Enrolled int      // pupils of the class
+	MayMake  bool     // who asks may make a form for the absent
 }
 
 // Latest are the quizzes of the weeks that the groups look at, the last one first.
@@ -44,7 +45,7 @@ func (s sentences) Part(p report.Part) string {
 
 // class shows what the marked papers of a class tell.
 func class(v *visit) error {
-	page := classPage{Class: v.FormValue("class")}
+	page := classPage{Class: v.FormValue("class"), MayMake: v.who.Role.may(Writer)}
 	if err := results.CheckClass(page.Class); err != nil {
 		return v.wrong("marks.class.wrong", page.Class)
 	}

@@ -92,6 +92,7 @@ var routes = []route{
 	{"POST /quizzes/{id}/set", toMark, printSet},
 	{"POST /quizzes/{id}/swap", toWrite, swapItem},
 	{"POST /quizzes/{id}/back", toWrite, takeBackQuiz},
+	{"POST /quizzes/{id}/makeup", toWrite, makeMakeUp},
 	{"GET /marks", toMark, marksList},
 	{"GET /marks/{id}", toMark, marksPage},
 	{"POST /marks/{id}", toMark, saveMarks},

@@ -31,7 +31,9 @@ func marksList(v *visit) error {
 	}
 	var list []toBeMarked
 	for _, q := range slices.Backward(given) {
-		list = append(list, toBeMarked{Quiz: q})
+		if q.MakeUp == "" { // its marks count with its quiz
+			list = append(list, toBeMarked{Quiz: q})
+		}
 	}
 	err = v.readMarks(func(s *results.Store) error {
 		for i := range list {
@@ -99,10 +101,20 @@ type marking struct {
 	seats   map[string]string        // the form that each pupil most likely had
 }
 
-// markingAsked is what the address asks for, before anything is read of the class.
+// markingAsked is what the address asks for, before anything is read of the class; a make-up form is
+// marked with its quiz.
 func (v *visit) markingAsked() (m marking, err error) {
-	m.Given, err = v.quizAsked()
+	if m.Given, err = v.quizAsked(); err == nil && m.Given.MakeUp != "" {
+		m.Given, err = v.desk.bank.Quiz(m.Given.MakeUp)
+	}
+	if err != nil {
+		return m, err
+	}
+	makeUps, err := v.desk.bank.MakeUps(m.Given.ID)
 	m.Quiz = results.QuizOf(m.Given)
+	for _, q := range makeUps {
+		m.Quiz = m.Quiz.With(results.QuizOf(q).Forms)
+	}
 	m.Class = m.Given.Class
 	if v.Form.Has("class") {
 		m.Class = v.Form.Get("class")

@@ -237,3 +237,26 @@ func TestClassPage(t *testing.T) {
 		t.Error("another class's page shows these pupils")
 	}
 }
+
+// Who was absent gets a make-up form in one click; it is marked with its quiz.
+func TestMakeUpForm(t *testing.T) {
+	browser, address, grid, path := toMark(t)
+	post(t, browser, grid, rowOf("P01", 0, "-", "", "", ""))
+	quiz := strings.Replace(grid, "/marks/", "/quizzes/", 1)
+	if _, text := get(t, browser, address+"/class?class=2A"); !strings.Contains(text, strings.TrimPrefix(quiz, address)+"/makeup") {
+		t.Errorf("no button: %s", text)
+	}
+	status, text, at := post(t, browser, quiz+"/makeup", nil)
+	if status != http.StatusOK || at == quiz {
+		t.Fatalf("%d at %s: %s", status, at, text)
+	}
+	if status, text, _ := post(t, browser, strings.Replace(at, "/quizzes/", "/marks/", 1), rowOf("P01", 1, "C", "x", "x", "✓")); status != http.StatusOK || !strings.Contains(text, "1 of 24") {
+		t.Errorf("%d: %s", status, text)
+	}
+	if quiz, papers := kept(t, path); len(quiz.Forms) != 3 || papers["P01"].Form != "C" || papers["P01"].Answers[2].State != results.Right {
+		t.Errorf("%d forms, %+v", len(quiz.Forms), papers)
+	}
+	if _, text := get(t, browser, grid+"?class=2A"); !strings.Contains(text, `name="P03.form" value="A"`) {
+		t.Error("the make-up form is proposed to who sits with the class")
+	}
+}
