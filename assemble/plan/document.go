@@ -22,6 +22,8 @@ type document struct {
 	text     []byte
 	places   map[string]place // by path in small letters, such as "row[1].where[0]"
 	mistakes []Mistake
+	broken   map[int]bool // lines that were told and put right for the reading
+	readable bool         // after such lines were put right
 }
 
 // place is where a key and its value stand; an array's element has no key.
@@ -30,9 +32,11 @@ type place struct{ key, value span }
 // span is a piece of the text, from one byte offset to another.
 type span struct{ from, to int }
 
-// newDocument drops a byte order mark and finds the places.
+// newDocument drops a byte order mark, tells and mends what is no TOML and finds the places.
 func newDocument(text []byte, name string) *document {
-	d := &document{name: name, text: bytes.TrimPrefix(text, []byte("\ufeff")), places: map[string]place{}}
+	text = bytes.TrimPrefix(text, []byte("\ufeff"))
+	d := &document{name: name, text: text, places: map[string]place{}, broken: map[int]bool{}}
+	d.readable = d.mendText()
 	p := &unstable.Parser{}
 	p.Reset(d.text)
 	table, blocks := "", map[string]int{}
@@ -111,9 +115,12 @@ func spanOf(n *unstable.Node) span {
 }
 
 // decode reads the text into a struct whose fields carry toml tags. Keys that
-// the struct doesn't know become mistakes; a text that is no TOML, or that has a
-// block where a value should stand, is one mistake and ends the reading.
+// the struct doesn't know become mistakes; a block where a value should stand is
+// one mistake and ends the reading, as a text does that can't be put right.
 func (d *document) decode(into any) error {
+	if !d.readable {
+		return d.err()
+	}
 	decoder := toml.NewDecoder(bytes.NewReader(d.text))
 	decoder.DisallowUnknownFields()
 	err := decoder.Decode(into)

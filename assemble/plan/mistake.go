@@ -41,10 +41,13 @@ func (e *MistakesError) Error() string {
 }
 
 // add notes a mistake at a span of the text; what runs over several lines is
-// marked on the first only.
+// marked on the first only. Of a line that was broken no more is told than that.
 func (d *document) add(at span, message, hint string) {
 	at.from = min(at.from, len(d.text))
 	start := bytes.LastIndexByte(d.text[:at.from], '\n') + 1
+	if d.broken[bytes.Count(d.text[:start], []byte("\n"))+1] {
+		return
+	}
 	end := len(d.text)
 	if next := bytes.IndexByte(d.text[at.from:], '\n'); next >= 0 {
 		end = at.from + next

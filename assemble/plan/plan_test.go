@@ -73,8 +73,8 @@ func TestPlanMistakes(t *testing.T) {
 	const row = "[[row]]\nskill = \"add-two-digit\"\ncount = 2\n"
 	for _, c := range []struct{ text, want string }{
 		{"", "1:1: the plan has no row"},
-		{"items = ", "1:8: expected value"},
-		{"title = \"a\"\ntitle = \"b\"", "2:1: key title is already defined"},
+		{"items = ", "1:1: items has no value"},
+		{"title = \"a\"\ntitle = \"b\"", "2:1: title stands here a second time"},
 		{"row = 5", `1:7: "row" can't be written like this`},
 		{"itms = 2\n" + row, `1:1: no key "itms"; did you mean "items"?`},
 		{row + "kount = 2", `4:1: no key "kount" in row; did you mean "count"?`},
