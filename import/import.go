@@ -61,6 +61,7 @@ type batch struct {
 // judgeAll judges the rows a batch ahead of the writing, in order.
 func judgeAll(j *judge, rows []record) func(yield func(batch) bool) {
 	return func(yield func(batch) bool) {
+		again := repeats{rows: rows, first: map[uint64]int{}, off: j.list.own || j.list.mended}
 		judged, stop := make(chan batch), make(chan struct{})
 		defer close(stop)
 		go func() {
@@ -68,7 +69,9 @@ func judgeAll(j *judge, rows []record) func(yield func(batch) bool) {
 			for rows := range slices.Chunk(rows, batchRows) {
 				next := batch{rows, make([]verdict, len(rows))}
 				for i, rec := range rows {
-					next.verdicts[i] = j.row(rec)
+					if v := &next.verdicts[i]; !again.find(rec, v) {
+						*v = j.row(rec)
+					}
 				}
 				select {
 				case judged <- next:
@@ -111,6 +114,9 @@ func (in *importer) add(b batch) error {
 	for i, rec := range b.rows {
 		v, out := &b.verdicts[i], &outcomes[i]
 		*out = Outcome{First: rec.first, Last: rec.last, row: rec}
+		if v.repeats != nil {
+			continue
+		}
 		if err := in.place(v, out); err != nil {
 			return err
 		}
@@ -133,7 +139,13 @@ func (in *importer) add(b batch) error {
 			}
 		}
 	}
+	done := len(in.report.Outcomes)
 	in.report.Outcomes = append(in.report.Outcomes, outcomes...)
+	for i, v := range b.verdicts {
+		if v.repeats != nil {
+			repeat(&in.report.Outcomes[done+i], in.report.Outcomes[*v.repeats])
+		}
+	}
 	return nil
 }
 

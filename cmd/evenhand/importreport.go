@@ -124,6 +124,13 @@ func describeList(c *cli.Context, report *intake.Report) {
 	for _, note := range report.Notes {
 		say(c, "%s", note)
 	}
+	here := report.AlreadyHere()
+	for _, text := range here[:min(len(here), mostHere)] {
+		say(c, "%s", text)
+	}
+	if more := len(here) - mostHere; more > 0 {
+		say(c, "%s more ask what is here already; --json names them all", count(more, "row"))
+	}
 	whole := report.Whole()
 	for _, out := range report.Outcomes {
 		if out.Problem != nil && (!out.Whole || whole < 3) {
@@ -137,9 +144,12 @@ func describeList(c *cli.Context, report *intake.Report) {
 		say(c, "%s not understood as mathematics and kept with traits by hand; evenhand list --by-hand shows them", count(n, "question"))
 	}
 	if n := report.Proposed(); n > 0 {
-		say(c, "%s got a skill by the numbers in the story and waits as a draft: evenhand list --standing draft shows which, evenhand revise ID --standing ready lets one in", count(n, "question"))
+		say(c, "%s got a skill by the numbers in the story and waits as a draft: evenhand list --status draft shows which, evenhand revise ID --status ready lets one in", count(n, "question"))
 	}
 }
+
+// mostHere is how many rows that were here already are named one by one.
+const mostHere = 20
 
 func rowsSay(n int) string {
 	if n == 1 {
