@@ -71,7 +71,7 @@ func TestOwnExportWithMistakes(t *testing.T) {
 		{at(hand, "key", ""), "key: there is no key, and it can't be worked out; write one"},
 		{at(hand, "question_en", ""), "question: there is neither a task nor a question here"},
 		{at(hand, "skill", "shapes"), `skill: no skill "shapes"`},
-		{at(hand, "look", "round"), `look: no look "round"`},
+		{at(hand, "look", "round"), `look: no layout "round"`},
 		{strings.Join(good, ",") + ",x", ": the cells of this row can't be told apart; look at its quotation marks"},
 	} {
 		b, r := importText(t, ownHeading+c.row+"\r\n"+strings.Join(good, ",")+"\r\n")

@@ -40,10 +40,11 @@ type pacingText struct {
 }
 
 type newText struct {
-	Week  any `toml:"week"`
-	Skill any `toml:"skill"`
-	Where any `toml:"where"`
-	Looks any `toml:"looks"`
+	Week    any `toml:"week"`
+	Skill   any `toml:"skill"`
+	Where   any `toml:"where"`
+	Layouts any `toml:"layouts"`
+	Looks   any `toml:"looks"` // as lists called layouts before
 }
 
 // ParsePacing reads a pacing list in TOML; name is the file's name for messages.
@@ -105,7 +106,7 @@ func (d *document) newSkill(path string, typed newText) NewSkill {
 		Row: Row{
 			Skill: d.skill(path+".skill", typed.Skill),
 			Where: d.where(path+".where", typed.Where),
-			Looks: d.looks(path, rowText{Skill: typed.Skill, Looks: typed.Looks}),
+			Looks: d.looks(path, rowText{Skill: typed.Skill, Layouts: typed.Layouts, Looks: typed.Looks}),
 		},
 	}
 	if typed.Week == nil {

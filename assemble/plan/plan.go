@@ -152,11 +152,12 @@ type commonText struct {
 }
 
 type rowText struct {
-	Skill any `toml:"skill"`
-	Count any `toml:"count"`
-	Where any `toml:"where"`
-	Looks any `toml:"looks"`
-	Vary  any `toml:"vary"`
+	Skill   any `toml:"skill"`
+	Count   any `toml:"count"`
+	Where   any `toml:"where"`
+	Layouts any `toml:"layouts"`
+	Looks   any `toml:"looks"` // as plans called layouts before
+	Vary    any `toml:"vary"`
 }
 
 type quotaText struct {
@@ -262,13 +263,14 @@ func (d *document) row(path string, typed rowText) Row {
 // vary reads whether a row takes its looks by turns; it needs two or more.
 func (d *document) vary(path string, typed rowText) bool {
 	vary, ok := typed.Vary.(bool)
-	looks, _ := typed.Looks.([]any)
+	_, value := layoutsOf(typed)
+	looks, _ := value.([]any)
 	switch {
 	case typed.Vary == nil:
 	case !ok:
 		d.wrong(path+".vary", "", "vary is true or false, not %s", d.read(path+".vary"))
 	case vary && len(looks) < 2:
-		d.wrong(path+".vary", "", "vary takes the looks of the row by turns; write two or more, looks = [\"bond\", \"column\"]")
+		d.wrong(path+".vary", "", "vary takes the layouts of the row by turns; write two or more, layouts = [\"bond\", \"column\"]")
 	}
 	return vary
 }
@@ -333,8 +335,12 @@ func (d *document) looks(path string, typed rowText) []task.Look {
 	id, _ := standards.ParseSkill(name)
 	skill, known := standards.Catalogue().Skill(id)
 	var looks []task.Look
-	for i, text := range d.texts(path+".looks", typed.Looks) {
-		at := element(path+".looks", i)
+	key, value := layoutsOf(typed)
+	if typed.Layouts != nil && typed.Looks != nil {
+		d.wrongKey(path+".looks", "", "layouts and looks are the same; leave one of them out")
+	}
+	for i, text := range d.texts(path+"."+key, value) {
+		at := element(path+"."+key, i)
 		look, err := task.ParseLook(text)
 		switch {
 		case err != nil:
@@ -346,6 +352,14 @@ func (d *document) looks(path string, typed rowText) []task.Look {
 		}
 	}
 	return looks
+}
+
+// layoutsOf is the key and value of a row's layouts, which earlier plans call looks.
+func layoutsOf(typed rowText) (key string, value any) {
+	if typed.Layouts == nil && typed.Looks != nil {
+		return "looks", typed.Looks
+	}
+	return "layouts", typed.Layouts
 }
 
 func lookNames(looks []task.Look) string {

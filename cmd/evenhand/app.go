@@ -35,7 +35,7 @@ func newApp() *cli.App {
 		Usage:     "a grade team's bank of mathematics items, and fair quizzes from it",
 		UsageText: "evenhand [--bank FILE] COMMAND [options] [arguments]",
 		Description: "Keep items in a bank, bring in colleagues' lists, plan a quiz and print it in even forms.\n" +
-			"Start with 'evenhand demo' to see all of it on a small school, or with 'evenhand init'.\n" +
+			"Start with 'evenhand demo' to try everything on a made-up school, or with 'evenhand init'.\n" +
 			"'evenhand help COMMAND' tells more about a command and gives examples. They work as they stand in the folder where\n" +
 			"'evenhand demo' was run, after: export EVENHAND_BANK=demo/alder-hill.bank EVENHAND_BY=MK",
 		Flags: []cli.Flag{bankFlag},

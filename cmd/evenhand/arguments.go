@@ -19,6 +19,9 @@ func flagsFirst(app *cli.App, args []string) []string {
 		return []string{args[0], flag}
 	}
 	global, rest := pick(args[1:], app.Flags, false)
+	if len(rest) > 0 && slices.Contains([]string{"--help", "-help", "-h"}, rest[0]) {
+		return []string{args[0], "help"}
+	}
 	at := slices.IndexFunc(rest, func(arg string) bool { return !strings.HasPrefix(arg, "-") })
 	if at < 0 {
 		return slices.Concat(args[:1], global, rest)
@@ -27,7 +30,7 @@ func flagsFirst(app *cli.App, args []string) []string {
 	if command == nil {
 		return slices.Concat(args[:1], global, rest)
 	}
-	others := slices.Concat(rest[:at], rest[at+1:])
+	others := calledNow(slices.Concat(rest[:at], rest[at+1:]), command.Flags)
 	if flag := valueless(others, command.Flags); flag != "" {
 		return slices.Concat(args[:1], global, []string{command.Name, flag}) // so that the library says what it needs
 	}
@@ -36,6 +39,27 @@ func flagsFirst(app *cli.App, args []string) []string {
 		arguments = append([]string{"--"}, arguments...)
 	}
 	return slices.Concat(args[:1], global, []string{command.Name}, flags, arguments)
+}
+
+// earlierNames are names that options had before, so that what calls them by these still runs.
+var earlierNames = map[string]string{"--look": "--layout", "--standing": "--status"}
+
+// calledNow writes options by the names they have now, where the command has no such option.
+func calledNow(args []string, flags []cli.Flag) []string {
+	for i, arg := range args {
+		name, value, hasValue := strings.Cut(arg, "=")
+		now, was := earlierNames[name]
+		if arg == "--" {
+			break
+		}
+		if !was || flagNamed(flags, now[2:]) == nil {
+			continue
+		}
+		if args[i] = now; hasValue {
+			args[i] += "=" + value
+		}
+	}
+	return args
 }
 
 // pick takes the given flags with their values out of the arguments; with all, it takes

@@ -127,17 +127,17 @@ func follow(app *cli.App, words []string) (command *cli.Command, value string) {
 
 // valuesOf lists what may stand behind a flag that takes one of a few words.
 var valuesOf = map[string]func() []string{
-	"skill":    standards.Catalogue().IDs,
-	"look":     func() []string { return texts(task.AllLooks()) },
-	"band":     func() []string { return texts(standards.Bands()) },
-	"standing": func() []string { return []string{"draft", "ready", "retired"} },
-	"origin":   func() []string { return []string{"generated", "written", "imported"} },
-	"paper":    func() []string { return []string{"letter", "a4"} },
-	"lang":     func() []string { return []string{"en", "es"} },
-	"digits":   func() []string { return []string{"marks", "answers"} },
-	"format":   func() []string { return []string{"table", "csv", "json"} },
-	"as":       func() []string { return []string{"csv", "qti"} },
-	"csv":      report.Tables,
+	"skill":  standards.Catalogue().IDs,
+	"layout": func() []string { return texts(task.AllLooks()) },
+	"band":   func() []string { return texts(standards.Bands()) },
+	"status": func() []string { return []string{"draft", "ready", "retired"} },
+	"origin": func() []string { return []string{"generated", "written", "imported"} },
+	"paper":  func() []string { return []string{"letter", "a4"} },
+	"lang":   func() []string { return []string{"en", "es"} },
+	"digits": func() []string { return []string{"marks", "answers"} },
+	"format": func() []string { return []string{"table", "csv", "json"} },
+	"as":     func() []string { return []string{"csv", "qti"} },
+	"csv":    report.Tables,
 }
 
 func texts[T ~string](words []T) []string {

@@ -17,8 +17,8 @@ func TestComplete(t *testing.T) {
 		{"generate --sk", "--skill"},
 		{"generate --skill subtract-te", "subtract-tens"},
 		{"--bank team.bank list --band ", "warm-up core stretch"},
-		{"--bank=team.bank list --standing re", "ready retired"},
-		{"list --skill add-tens --look col", "column"},
+		{"--bank=team.bank list --status re", "ready retired"},
+		{"list --skill add-tens --layout col", "column"},
 		{"help ba", "backup"},
 		{"generate --count ", ""}, // any number
 		{"assemble ", ""},         // a file

@@ -36,7 +36,7 @@ var demoTime = time.Date(2026, time.November, 23, 16, 0, 0, 0, time.UTC)
 
 func demoCommand() *cli.Command {
 	return &cli.Command{
-		Name: "demo", Usage: "see the whole way on a small school: lists, items, a quiz in two forms", ArgsUsage: "[--dir DIR]",
+		Name: "demo", Usage: "try everything on a made-up school: lists, items, a quiz in two forms", ArgsUsage: "[--dir DIR]",
 		Description: "Alder Hill School's grade team of four makes a bank, brings in three colleagues' lists, generates items,\n" +
 			"prints and exports Friday's quiz, marks an invented class's papers and reports on them. All of it lands in DIR,\n" +
 			"which must not be there yet.\n\n" +

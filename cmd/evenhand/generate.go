@@ -11,7 +11,7 @@ import (
 )
 
 // whereFlag is a wish about traits; it may be given more than once.
-var whereFlag = &cli.StringSliceFlag{Name: "where", Usage: "a wish about a `TRAIT`, such as regroups=2 or 'largest<=50'; may be given again, then all must hold"}
+var whereFlag = &cli.StringSliceFlag{Name: "where", Usage: "a condition on a `TRAIT`, such as regroups=2 or 'largest<=50'; may be given again, then all must hold"}
 
 func generateCommand() *cli.Command {
 	return &cli.Command{
@@ -20,7 +20,7 @@ func generateCommand() *cli.Command {
 			"Example: evenhand generate --skill add-past-100 --count 20 --where regroups=2 --where crosses_100=true",
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "skill", Usage: "the `SKILL`; evenhand skills lists them"},
-			&cli.IntFlag{Name: "count", Usage: "`HOW MANY` items", Value: 10},
+			&cli.IntFlag{Name: "count", Usage: "make `N` items", Value: 10},
 			whereFlag,
 			&cli.Uint64Flag{Name: "seed", Usage: "the `NUMBER` that decides which items", Value: 1},
 			&cli.BoolFlag{Name: "spread", Usage: "let kinds within the skill come evenly, such as counting by 2s, 5s, 10s and 100s"},

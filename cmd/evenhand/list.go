@@ -24,8 +24,8 @@ func listCommand() *cli.Command {
 			whereFlag,
 			&cli.StringFlag{Name: "standard", Usage: "items that meet a published standard, by its `CODE`"},
 			&cli.StringSliceFlag{Name: "band", Usage: "items of a `BAND`: warm-up, core or stretch; may be given again"},
-			&cli.StringSliceFlag{Name: "standing", Usage: "items of a `STANDING`: draft, ready or retired; may be given again"},
-			&cli.StringSliceFlag{Name: "look", Usage: "items shown in a `LOOK`; may be given again"},
+			&cli.StringSliceFlag{Name: "status", Usage: "items of a `STATUS`: draft, ready or retired; may be given again"},
+			&cli.StringSliceFlag{Name: "layout", Usage: "items shown in a `LAYOUT`, such as column; may be given again"},
 			&cli.StringFlag{Name: "origin", Usage: "`HOW` they came: generated, written or imported"},
 			&cli.StringFlag{Name: "file", Usage: "imported from the list `FILE`"},
 			&cli.StringFlag{Name: "from", Usage: "brought or written by `WHO`"},
@@ -66,7 +66,7 @@ func listItems(c *cli.Context) error {
 		case "json":
 			return listJSON(c, found, learnt)
 		}
-		rows := [][]string{{"ID", "QUESTION", "KEY", "SKILL", "BAND", "RIGHT", "BASIS", "STANDING"}}
+		rows := [][]string{{"ID", "QUESTION", "KEY", "SKILL", "BAND", "RIGHT", "BASIS", "STATUS"}}
 		if c.Bool("verbose") {
 			rows[0] = append(rows[0], "LOGITS", "TRAITS")
 		}
@@ -150,17 +150,17 @@ func readQuery(c *cli.Context) (bank.Query, error) {
 			return q, usagef("--standard: %v", err)
 		}
 	}
-	for _, name := range c.StringSlice("look") {
+	for _, name := range c.StringSlice("layout") {
 		look, err := task.ParseLook(name)
 		if err != nil {
-			return q, usagef("--look: %v", err)
+			return q, usagef("--layout: %v", err)
 		}
 		q.Looks = append(q.Looks, look)
 	}
 	if q.Bands, err = choices("band", c.StringSlice("band"), standards.Bands()); err != nil {
 		return q, err
 	}
-	if q.Standings, err = choices("standing", c.StringSlice("standing"), []bank.Standing{bank.Draft, bank.Ready, bank.Retired}); err != nil {
+	if q.Standings, err = choices("status", c.StringSlice("status"), []bank.Standing{bank.Draft, bank.Ready, bank.Retired}); err != nil {
 		return q, err
 	}
 	if _, err := choices("origin", []string{c.String("origin")}, []string{"generated", "written", "imported", ""}); err != nil {

@@ -24,8 +24,8 @@ func reviseCommand() *cli.Command {
 			&cli.StringFlag{Name: "wording-es", Usage: "the question's `WORDS` in Spanish"},
 			&cli.StringFlag{Name: "key", Usage: "the right `ANSWER`, for an item with traits by hand"},
 			&cli.StringFlag{Name: "skill", Usage: "the `SKILL`, for an item with traits by hand"},
-			&cli.StringFlag{Name: "look", Usage: "the `LOOK` it is shown in"},
-			&cli.StringFlag{Name: "standing", Usage: "its `STANDING`: draft, ready or retired"},
+			&cli.StringFlag{Name: "layout", Usage: "the `LAYOUT` it is shown in, such as column"},
+			&cli.StringFlag{Name: "status", Usage: "its `STATUS`: draft, ready or retired"},
 			&cli.StringFlag{Name: "notes", Usage: "`NOTES` for colleagues"},
 		},
 		Action: reviseItem,
@@ -94,15 +94,15 @@ func applyChanges(c *cli.Context, item *bank.Item) error {
 		}
 		item.Skill = skill
 	}
-	if name := c.String("look"); name != "" {
+	if name := c.String("layout"); name != "" {
 		look, err := task.ParseLook(name)
 		if err != nil {
 			return err
 		}
 		item.Look = look
 	}
-	if c.IsSet("standing") {
-		standing, err := choices("standing", []string{c.String("standing")}, []bank.Standing{bank.Draft, bank.Ready, bank.Retired})
+	if c.IsSet("status") {
+		standing, err := choices("status", []string{c.String("status")}, []bank.Standing{bank.Draft, bank.Ready, bank.Retired})
 		if err != nil {
 			return err
 		}

@@ -78,7 +78,7 @@ func describe(w io.Writer, item bank.Item, learnt bank.Table) {
 	line("key", item.Key)
 	line("skill", string(item.Skill))
 	line("standards", item.Standards())
-	line("look", item.Look.Title())
+	line("layout", item.Look.Title())
 	line("traits", traitsInWords(item))
 	if item.Predictable() {
 		line("difficulty", fmt.Sprintf("%s, %s (%s logits, %s)", d.Words(), d.Band(), d, basisInWords(item, learnt)))

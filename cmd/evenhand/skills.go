@@ -1,7 +1,8 @@
 package main
 
 import (
-	"strings"
+	"fmt"
+	"slices"
 
 	"evenhand/standards"
 	"evenhand/standards/task"
@@ -11,10 +12,13 @@ import (
 
 func skillsCommand() *cli.Command {
 	return &cli.Command{
-		Name: "skills", Usage: "list the skills of the catalogue", ArgsUsage: "[--json]",
-		Description: "Each skill with its grade, the published standards it serves, the looks its items can take\nand what it is. Plans and other commands name skills as in the first column.\n\nExample: evenhand skills",
-		Flags:       []cli.Flag{jsonFlag},
-		Action:      listSkills,
+		Name: "skills", Usage: "list the skills of the catalogue, or tell all of one", ArgsUsage: "[SKILL] [--json]",
+		Description: "By grade, in the order of teaching. Plans and other commands name skills as in the first column. With SKILL,\n" +
+			"tells all of it: the published standards, an example, and the layouts, how its items can be shown.\n\n" +
+			"Example: evenhand skills\n" +
+			"         evenhand skills add-two-digit",
+		Flags:  []cli.Flag{jsonFlag},
+		Action: listSkills,
 	}
 }
 
@@ -30,23 +34,44 @@ type skillRow struct {
 }
 
 func listSkills(c *cli.Context) error {
-	if err := noArguments(c); err != nil {
-		return err
-	}
-	var list []skillRow
-	rows := [][]string{{"SKILL", "GRADE", "STANDARDS", "EXAMPLE", "WHAT IT IS", "LOOKS"}}
-	for _, s := range standards.Catalogue() {
-		list = append(list, skillRow{s.ID, s.GradeName(), s.Codes, s.Looks, s.Seconds, s.Description, s.Example})
-		looks := make([]string, len(s.Looks))
-		for i, look := range s.Looks {
-			looks[i] = string(look)
+	skills := slices.Clone(standards.Catalogue())
+	slices.SortStableFunc(skills, func(a, b standards.Skill) int { return a.Grade - b.Grade })
+	if c.Args().Present() {
+		name, err := oneArgument(c, "SKILL")
+		if err != nil {
+			return err
 		}
-		rows = append(rows, []string{string(s.ID), s.GradeName(), standards.JoinCodes(s.Codes, s.ID), s.Example, s.Description, strings.Join(looks, " ")})
+		id, err := standards.ParseSkill(name)
+		if err != nil {
+			return usagef("%v; evenhand skills lists them all", err)
+		}
+		skills = slices.DeleteFunc(skills, func(s standards.Skill) bool { return s.ID != id })
 	}
-	if c.Bool("json") {
+	list := make([]skillRow, len(skills))
+	rows := [][]string{{"GRADE", "SKILL", "WHAT IT IS"}}
+	for i, s := range skills {
+		list[i] = skillRow{s.ID, s.GradeName(), s.Codes, s.Looks, s.Seconds, s.Description, s.Example}
+		rows = append(rows, []string{s.GradeName(), string(s.ID), s.Description})
+	}
+	switch {
+	case c.Bool("json"):
 		return printJSON(c, list)
+	case c.Args().Present():
+		return table(c.App.Writer, aboutSkill(skills[0]))
 	}
 	return table(c.App.Writer, rows)
+}
+
+// aboutSkill is all that is known of a skill, a row each.
+func aboutSkill(s standards.Skill) [][]string {
+	rows := [][]string{
+		{"skill", string(s.ID)}, {"grade", s.GradeName()}, {"what it is", s.Description}, {"example", s.Example},
+		{"standards", standards.JoinCodes(s.Codes, s.ID)}, {"time", fmt.Sprintf("about %d seconds", s.Seconds)},
+	}
+	for i, look := range s.Looks {
+		rows = append(rows, []string{[...]string{"layouts", ""}[min(i, 1)], fmt.Sprintf("%s: %s", look, look.Title())})
+	}
+	return rows
 }
 
 // noArguments refuses arguments.

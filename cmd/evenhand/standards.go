@@ -12,10 +12,12 @@ import (
 
 func standardsCommand() *cli.Command {
 	return &cli.Command{
-		Name: "standards", Usage: "list the published standards and how far items serve them", ArgsUsage: "[--json]",
-		Description: "The 69 Common Core State Standards for Mathematics (2010) from kindergarten to grade 2, by code, each with\nour own short description, the skills that serve it, and what is missing where it is served partly or not.\n\nExample: evenhand standards",
-		Flags:       []cli.Flag{jsonFlag},
-		Action:      listStandards,
+		Name: "standards", Usage: "list the published standards and which of them items cover", ArgsUsage: "[--json]",
+		Description: "The 69 Common Core State Standards for Mathematics (2010) from kindergarten to grade 2, by code, each with\n" +
+			"our own short description, the skills that cover it, and what is missing where it is covered partly or not.\n\n" +
+			"Example: evenhand standards",
+		Flags:  []cli.Flag{jsonFlag},
+		Action: listStandards,
 	}
 }
 
@@ -28,13 +30,16 @@ type codeRow struct {
 	Skills []standards.SkillID `json:"skills"`
 }
 
+// covered is what the list says of a standard.
+var covered = map[standards.Cover]string{standards.Served: "yes", standards.Partly: "partly", standards.NotServed: "no"}
+
 func listStandards(c *cli.Context) error {
 	if err := noArguments(c); err != nil {
 		return err
 	}
 	var list []codeRow
 	tally := map[standards.Cover]int{}
-	rows := [][]string{{"STANDARD", "COVER", "WHAT IT IS", "SKILLS, OR WHAT IS MISSING"}}
+	rows := [][]string{{"STANDARD", "COVERED", "WHAT IT IS", "SKILLS, OR WHAT IS MISSING"}}
 	for _, cover := range standards.AllCoverage() {
 		row := codeRow{cover.Code, standards.Topic(cover.Code), cover.Cover, cover.Reason, append([]standards.SkillID{}, cover.Skills...)}
 		list = append(list, row)
@@ -47,7 +52,7 @@ func listStandards(c *cli.Context) error {
 		if row.Reason != "" {
 			last = strings.TrimSpace(last + " (" + row.Reason + ")")
 		}
-		rows = append(rows, []string{string(row.Code), string(row.Cover), row.Topic, last})
+		rows = append(rows, []string{string(row.Code), covered[row.Cover], row.Topic, last})
 	}
 	if c.Bool("json") {
 		return printJSON(c, list)
@@ -55,6 +60,6 @@ func listStandards(c *cli.Context) error {
 	if err := table(c.App.Writer, rows); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintf(c.App.Writer, "%d served, %d partly, %d not\n", tally[standards.Served], tally[standards.Partly], tally[standards.NotServed])
+	_, err := fmt.Fprintf(c.App.Writer, "%d covered, %d partly, %d not\n", tally[standards.Served], tally[standards.Partly], tally[standards.NotServed])
 	return err
 }

@@ -30,7 +30,8 @@ type rowForm struct {
 	Skill string   `toml:"skill"`
 	Count int      `toml:"count"`
 	Where []string `toml:"where,omitempty"`
-	Looks []string `toml:"looks,omitempty"`
+	Looks []string `toml:"layouts,omitempty"`
+	Older []string `toml:"looks,omitempty"` // as plans called layouts before; none once read
 	Vary  bool     `toml:"vary,omitempty"`
 }
 
@@ -87,6 +88,10 @@ func readPlanForm(text string) (planForm, error) {
 		}
 	}
 	f.Rows = rows.Rows
+	for i := range f.Rows {
+		row := &f.Rows[i]
+		row.Looks, row.Older = append(row.Looks, row.Older...), nil
+	}
 	for _, key := range []string{"title", "minutes", "forms", "share_right", "rest", "class", "row", "items"} {
 		delete(rest, key)
 	}
