@@ -1,4 +1,4 @@
-package assemble
+package plan
 
 import (
 	"bytes"

@@ -1,10 +1,10 @@
-package assemble_test
+package plan_test
 
 import (
 	"strings"
 	"testing"
 
-	"evenhand/assemble"
+	"evenhand/assemble/plan"
 )
 
 // What a teacher types that is no TOML is told in a teacher's words, at its line, and hides no
@@ -37,7 +37,7 @@ func TestBrokenLinesAreToldAndHideNothing(t *testing.T) {
 		{"title = \"A\xf1o\"", "p.toml:1:1: a letter here can't be read"},
 	}
 	for _, c := range cases {
-		_, err := assemble.ParsePlan([]byte(c.line+rest), "p.toml")
+		_, err := plan.Parse([]byte(c.line+rest), "p.toml")
 		if err == nil {
 			t.Errorf("%s: taken", c.line)
 			continue
@@ -60,8 +60,8 @@ func TestBrokenLinesAreToldAndHideNothing(t *testing.T) {
 // Quotes of a word processor within a text are letters like others.
 func TestQuotesWithinATextStay(t *testing.T) {
 	const text = "title = \"Mia’s “Friday” check\"\n[[row]]\nskill = \"add-two-digit\"\ncount = 2\n"
-	plan, err := assemble.ParsePlan([]byte(text), "p.toml")
-	if err != nil || plan.Title != "Mia’s “Friday” check" {
-		t.Errorf("%q, %v", plan.Title, err)
+	got, err := plan.Parse([]byte(text), "p.toml")
+	if err != nil || got.Title != "Mia’s “Friday” check" {
+		t.Errorf("%q, %v", got.Title, err)
 	}
 }
