@@ -100,3 +100,20 @@ func TestCatalogue(t *testing.T) {
 		}
 	}
 }
+
+// K.NBT.A.1 (Common Core State Standards, 2010): "compose and decompose numbers from 11 to 19
+// into ten ones and some further ones". So 10 + 10 is none of it.
+func TestTeensAreTenAndSomeFurtherOnes(t *testing.T) {
+	for a := range 21 {
+		for b := range 21 - a {
+			asked, err := task.Parse(fmt.Sprintf("%d + %d = ?", a, b))
+			if err != nil {
+				continue
+			}
+			teen := (a == 10 || b == 10) && a+b >= 11 && a+b <= 19
+			if got := slices.Contains(asked.Codes(), "K.NBT.A.1"); got != teen {
+				t.Errorf("%s: K.NBT.A.1 is %v, want %v", asked, got, teen)
+			}
+		}
+	}
+}

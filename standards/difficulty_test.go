@@ -79,3 +79,21 @@ func TestShareRight(t *testing.T) {
 		}
 	}
 }
+
+// The weight of a fourth addend is what it is named after (its size is common practice): none
+// on three numbers, once on four. Four two-digit numbers are the most of 2.NBT.B.6.
+func TestFourthAddendIsTheFourth(t *testing.T) {
+	amounts := map[string]float64{"12 + 34 = ?": 0, "12 + 34 + 21 = ?": 0, "12 + 34 + 21 + 15 = ?": 1}
+	for _, w := range standards.Weights() {
+		if w.Name != "fourth addend" {
+			continue
+		}
+		for text, want := range amounts {
+			if got := w.Amount(task.MustParse(text).Traits()); got != want {
+				t.Errorf("%s has %v fourth addends, want %v", text, got, want)
+			}
+		}
+		return
+	}
+	t.Error("nothing is named fourth addend")
+}

@@ -122,3 +122,31 @@ func marksOf(t *testing.T, path string) *results.Store {
 	t.Cleanup(func() { s.Close() })
 	return s
 }
+
+// Answers to an item whose key has changed since say nothing of it as it stands.
+func TestAnswersToAnotherKeyDoNotCount(t *testing.T) {
+	for key, want := range map[string]int{"four": 1, "three": 0} {
+		b, err := bank.Create(filepath.Join(t.TempDir(), "team.bank"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer b.Close()
+		const asks = "How many corners has a square?"
+		items := []bank.Item{bank.NewHandItem(asks, "four", "add-tens", "en", bank.Origin{Kind: "written"})}
+		added, err := b.Add(items, "MK", friday)
+		if err != nil {
+			t.Fatal(err)
+		}
+		quiz := results.NewQuiz("Friday check", "2026-W48", []results.Form{{Name: "A", Items: []results.Item{
+			{ID: added[0].ID, Skill: "add-tens", Asks: asks, Key: key}}}})
+		var papers []results.Paper
+		for i := range 40 {
+			state := []results.State{results.Right, results.Wrong}[i%2]
+			papers = append(papers, results.Paper{Quiz: quiz.ID, Pupil: fmt.Sprintf("P%02d", i), Form: "A",
+				Answers: []results.Answer{{State: state}}})
+		}
+		if done := learnFrom(t, b, quiz, papers); done.Measured != want {
+			t.Errorf("with the key %q in the quiz and four in the bank, %d items are measured, want %d", key, done.Measured, want)
+		}
+	}
+}

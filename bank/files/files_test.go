@@ -185,3 +185,17 @@ func TestModes(t *testing.T) {
 		}
 	}
 }
+
+// Before a file gets its name it is made safe on the disk: the first thing that is done to
+// what was written is fsync (POSIX), which here meets a file that is closed already.
+func TestFilesAreMadeSafeOnTheDisk(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "sheet.pdf")
+	err := files.Write(path, files.Shared, func(w io.Writer) error { return w.(io.Closer).Close() })
+	var failed *fs.PathError
+	if !errors.As(err, &failed) || failed.Op != "sync" {
+		t.Errorf("after the writing came %v, not an fsync", err)
+	}
+	if left := names(t, filepath.Dir(path)); left != "" {
+		t.Errorf("left %s", left)
+	}
+}
