@@ -121,7 +121,7 @@ func (p *problem) inWords(m *built, r search.Rule) (Rule, error) {
 		n, err := p.offer(func(pool *pool) bool { return pool.fit(r.Index) >= 0 }, r.Index)
 		text := fmt.Sprintf("%s takes %s%s; the bank offers %d", m.Rows[r.Index].Name, number(m.Rows[r.Index].Count, "item"), p.inEachForm(), n)
 		if rest := p.resting[r.Index]; rest > 0 {
-			text += fmt.Sprintf(", and %d more rest", rest)
+			text += fmt.Sprintf(", and %d more were used too lately", rest)
 		}
 		return Rule{text, n}, err
 	case search.AtLeast:

@@ -66,9 +66,9 @@ func (e *ImpossibleError) Error() string {
 	}
 	if len(e.Generate) > 0 {
 		if e.someWay() {
-			text.WriteString("Or make the items that lack (--fill does it):\n")
+			text.WriteString("Or make the missing items (--fill does it):\n")
 		} else {
-			text.WriteString("Make the items that lack (--fill does it):\n")
+			text.WriteString("Make the missing items (--fill does it):\n")
 		}
 		for _, g := range e.Generate {
 			fmt.Fprintf(&text, "      %s\n", g.Command())

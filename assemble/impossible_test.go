@@ -11,6 +11,7 @@ import (
 	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/bank/generate"
+	"evenhand/standards"
 )
 
 func mustFail(t *testing.T, b *bank.Bank, plan plan.Plan, o assemble.Options) *assemble.ImpossibleError {
@@ -65,7 +66,7 @@ count = 2
 Any one of these changes is enough:
   - take 1 item instead of 2 in row 1
   - make 1 of the 2 forms
-Or make the items that lack (--fill does it):
+Or make the missing items (--fill does it):
       evenhand generate --skill add-two-digit --where 'regroups>=1' --count 1`
 	if e.Error() != want {
 		t.Errorf("got\n%v\nwant\n%s", e, want)
@@ -83,12 +84,12 @@ func TestRestingItems(t *testing.T) {
 	plan := mustPlan(t, "rest = 4\n[[row]]\nskill = 'clock-hour'\ncount = 3\n")
 	e := mustFail(t, b, plan, assemble.Options{Week: "2026-W48"})
 	want := `no quiz keeps all the rules of the plan. These can't be kept together:
-  - row 1 (clock-hour) takes 3 items; the bank offers 1, and 3 more rest
+  - row 1 (clock-hour) takes 3 items; the bank offers 1, and 3 more were used too lately
   - an item used in the last 4 weeks stays out
 Any one of these changes is enough:
   - take 1 item instead of 3 in row 1
   - rest items 1 week instead of 4 (rest = 1)
-Or make the items that lack (--fill does it):
+Or make the missing items (--fill does it):
       evenhand generate --skill clock-hour --count 2`
 	if e.Error() != want {
 		t.Errorf("got\n%v\nwant\n%s", e, want)
@@ -214,4 +215,24 @@ func TestTimeRunsOutAnywhere(t *testing.T) {
 	if !done {
 		t.Error("it never came to an end")
 	}
+}
+
+// What to make is judged by what the bank has learnt: where papers showed a skill to be much
+// harder than supposed, its items fill a band that they would not reach by the first table.
+func TestMissingItemsAreJudgedByWhatTheBankLearnt(t *testing.T) {
+	b := newBank(t)
+	first := bank.LevelOf("add-tens")
+	table := bank.Table{Number: 1, At: noon, By: "lin", Levels: map[standards.SkillID]bank.Learnt{
+		"add-tens": {Default: first, Value: first + 4000, SE: 100, Answers: 400},
+	}}
+	if err := b.KeepTable(table); err != nil {
+		t.Fatal(err)
+	}
+	plan := mustPlan(t, "[[row]]\nskill = 'add-tens'\ncount = 2\n[bands]\nstretch = [2, 2]\n")
+	e := mustFail(t, b, plan, assemble.Options{})
+	if len(e.Generate) == 0 {
+		t.Fatalf("nothing to make:\n%v", e)
+	}
+	fill(t, b, e.Generate)
+	mustAssemble(t, b, plan, assemble.Options{})
 }

@@ -38,6 +38,10 @@ type batch struct {
 // certain; it says nothing when making items doesn't help.
 func (p *problem) lacking(ctx context.Context, rules []search.Rule) ([]Generate, error) {
 	var batches []batch
+	var err error
+	if p.learnt, err = p.bank.Table(); err != nil {
+		return nil, err
+	}
 	for len(rules) > 0 {
 		b, left, err := p.relief(ctx, batches, rules)
 		if err != nil || b == nil || len(batches) == mostBatches {
@@ -159,7 +163,7 @@ func (p *problem) bandCondition(skill standards.SkillID, where standards.Where, 
 	}
 	right := func(ts task.Traits) bool {
 		return !slices.ContainsFunc(wanted, func(w func(standards.Difficulty) bool) bool {
-			return !w(standards.Predict(skill, ts).For(skill, standards.Difficulty(p.ability)))
+			return !w(p.learnt.Predict(skill, ts).For(skill, standards.Difficulty(p.ability)))
 		})
 	}
 	for _, asked := range made.Tasks {
@@ -240,7 +244,9 @@ func (p *problem) make(row plan.Row, where standards.Where, earlier []batch) (ba
 		b.tasks = result.Tasks
 	}
 	for _, asked := range b.tasks {
-		pool, err := p.alone(bank.NewItem(asked, "", bank.Origin{}), 0)
+		item := bank.NewItem(asked, "", bank.Origin{})
+		item.Predicted = p.learnt.Predict(item.Skill, item.Traits)
+		pool, err := p.alone(item, 0)
 		if err != nil {
 			return b, err
 		}

@@ -24,6 +24,7 @@ type problem struct {
 	kept        []kept
 
 	pools          []*pool
+	learnt         bank.Table                 // by which the bank will predict items made on trial
 	stop           func() bool                // asked while items are made on trial
 	ability        int                        // of the typical pupil, in thousandths of a logit
 	offersFew      map[standards.SkillID]bool // skills whose items offer the same few answers

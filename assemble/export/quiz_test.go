@@ -243,3 +243,21 @@ func FuzzReadQuiz(f *testing.F) {
 		}
 	})
 }
+
+// A form's name becomes part of files' names, in the zip of a test too: what is no name of a
+// form is refused (path traversal: CWE-22).
+func TestOddFormNamesAreRefused(t *testing.T) {
+	var written bytes.Buffer
+	if err := export.WriteQuiz(&written, friday()); err != nil {
+		t.Fatal(err)
+	}
+	for _, name := range []string{"../../x", `..\x`, "A/B", "C:", ".", "A B", ""} {
+		text := strings.Replace(written.String(), "\r\nA,", "\r\n"+name+",", 1)
+		if _, err := export.ReadQuiz(strings.NewReader(text)); err == nil || !strings.Contains(err.Error(), "a form is named by a letter") {
+			t.Errorf("form %q: %v", name, err)
+		}
+	}
+	if _, err := export.ReadQuiz(&written); err != nil {
+		t.Error(err)
+	}
+}

@@ -1,7 +1,9 @@
 package export
 
 import (
+	"fmt"
 	"io"
+	"regexp"
 	"slices"
 
 	"evenhand/assemble"
@@ -60,4 +62,15 @@ func quizRow(form string, placed assemble.Placed) QuizRow {
 
 // ReadQuiz reads what WriteQuiz wrote. Columns may stand in another order and others may have been
 // added; the error names the line and column that can't be read.
-func ReadQuiz(r io.Reader) ([]QuizRow, error) { return readRows[QuizRow](r) }
+func ReadQuiz(r io.Reader) ([]QuizRow, error) {
+	rows, err := readRows[QuizRow](r)
+	for _, row := range rows {
+		if err == nil && !formName.MatchString(row.Form) {
+			err = fmt.Errorf("form %q: a form is named by a letter, such as A", row.Form)
+		}
+	}
+	return rows, err
+}
+
+// formName is what a form may be called: it becomes part of the names of files.
+var formName = regexp.MustCompile(`^[\pL\pN]{1,10}$`)

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"io"
 	"iter"
 	"os"
@@ -55,12 +56,19 @@ func exportBank(c *cli.Context) error {
 		if path == "" || path == "-" {
 			return write(c.App.Writer)
 		}
-		if err := writeFile(c, path, write); err != nil {
+		if err := writeFile(c, path, func(w io.Writer) error { return errors.Join(markUTF8(w), write(w)) }); err != nil {
 			return err
 		}
 		say(c, "wrote %s", path)
 		return nil
 	})
+}
+
+// markUTF8 begins a CSV file with a byte order mark, without which spreadsheets take the ñ of
+// Año for two other letters.
+func markUTF8(w io.Writer) error {
+	_, err := io.WriteString(w, "\ufeff")
+	return err
 }
 
 func exportQTI(c *cli.Context) error {

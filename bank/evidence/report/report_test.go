@@ -212,8 +212,8 @@ func TestWhatStandsOut(t *testing.T) {
 		}
 	}
 	want := []string{
-		"P01 likely takes the smaller digit from the larger in each column, whichever is on top: 4 of 4 chances (A1, A2, A3, A4)",
-		"P04 likely makes a new ten and forgets to add it: 2 of 2 chances (A5, A6)",
+		"P01 likely takes the smaller digit from the larger in each column, whichever is on top: in 4 of the 4 items where it could show (A1, A2, A3, A4)",
+		"P04 likely makes a new ten and forgets to add it: in 2 of the 2 items where it could show (A5, A6)",
 	}
 	if !slices.Equal(got, want) {
 		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
@@ -224,7 +224,7 @@ func TestWhatStandsOut(t *testing.T) {
 			groups = append(groups, g.Work+": "+m.Code+" "+m.Count)
 		}
 	}
-	want = []string{"smaller digit from larger: P01 4 of 4 chances", "subtract-regrouping: P03 0 of 4 right", "ten dropped: P04 2 of 2 chances"}
+	want = []string{"smaller digit from larger: P01 in 4 of the 4 items where it could show", "subtract-regrouping: P03 0 of 4 right", "ten dropped: P04 in 2 of the 2 items where it could show"}
 	slices.Sort(groups)
 	if !slices.Equal(groups, want) {
 		t.Errorf("groups %q, want %q", groups, want)
@@ -243,7 +243,7 @@ func TestMisstepsThatCannotBeToldApart(t *testing.T) {
 		t.Fatalf("stands out: %v", r.Pupils[0].Standouts)
 	}
 	got := r.Pupils[0].Standouts[0].String()
-	for _, want := range []string{"takes the smaller digit from the larger", ", or ", "takes a ten for the ones but leaves the tens", "3 of 3 chances (A1, A2, A3)", "can't tell which"} {
+	for _, want := range []string{"takes the smaller digit from the larger", ", or ", "takes a ten for the ones but leaves the tens", "in 3 of the 3 items where it could show (A1, A2, A3)", "can't tell which"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not in %q", want, got)
 		}
@@ -371,7 +371,7 @@ func TestPage(t *testing.T) {
 	}
 	html := file.String()
 	for _, want := range []string{
-		"<html lang=\"en\">", "2 quizzes, 2026-W47 to 2026-W48", "smaller digit from larger", "8 of 8 chances",
+		"<html lang=\"en\">", "2 quizzes, 2026-W47 to 2026-W48", "smaller digit from larger", "in 8 of the 8 items where it could show",
 		"@page", "<caption>", "scope=\"col\"",
 	} {
 		if !strings.Contains(html, want) {
@@ -420,7 +420,7 @@ func TestTerminal(t *testing.T) {
 		}
 	}
 	for _, want := range []string{
-		"smaller digit from larger: P01 Ada (4 of 4 chances)",
+		"smaller digit from larger: P01 Ada (in 4 of the 4 items where it could show)",
 		"P01 Ada likely takes the smaller digit",
 		"P01 Ada | 4 of 8",
 		"subtract-regrouping |  | 0 of 4, could be 0 to 2 (few) | 1",

@@ -26,9 +26,9 @@ func (s Standout) String() string {
 	return text
 }
 
-// Count is how often it showed, "3 of 4 chances".
+// Count is how often it showed, "in 3 of the 4 items where it could show".
 func (s Standout) Count() string {
-	return fmt.Sprintf("%d of %s", s.Shown, plural(s.Chances, "chance"))
+	return fmt.Sprintf("in %d of the %s where it could show", s.Shown, plural(s.Chances, "item"))
 }
 
 // Tells is what the missteps are, joined by "or".

@@ -35,7 +35,7 @@ func (r *Report) groupSection() Section {
 		}
 	}
 	if len(r.Others) > 0 {
-		s.Rows = append(s.Rows, []string{"nothing stands out, or too little is known: " + r.list(r.Others, r.who)})
+		s.Rows = append(s.Rows, []string{"no pattern so far, or too few answers to tell: " + r.list(r.Others, r.who)})
 	}
 	return s
 }

@@ -26,7 +26,7 @@ type Group struct {
 // Member is a pupil of a group with what was counted.
 type Member struct {
 	Who
-	Count     string // "3 of 4 chances"
+	Count     string // "in 3 of the 4 items where it could show"
 	Shown, Of int    // of how many chances the misstep showed; of a skill: right, of how many answers
 }
 
