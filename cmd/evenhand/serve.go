@@ -98,6 +98,8 @@ func listen(address, cert, key string) (net.Listener, error) {
 func serve(ctx context.Context, listener net.Listener, handler http.Handler) error {
 	ctx, done := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
 	defer done()
+	serving.Add(1)
+	defer serving.Add(-1)
 	server := &http.Server{
 		Handler:           handler,
 		ReadHeaderTimeout: 10 * time.Second,

@@ -17,6 +17,9 @@ import (
 // inOrder counts the commands that end in order by themselves when they are stopped.
 var inOrder atomic.Int32
 
+// serving counts what ends in order when the program is told to end, too.
+var serving atomic.Int32
+
 // interruptible lets a command end in order when the user stops it, until the function given is
 // called.
 func interruptible(c *cli.Context) (done context.CancelFunc) {
@@ -35,7 +38,7 @@ func stoppable(stderr io.Writer) (done func()) {
 	go func() {
 		first := true
 		for sig := range stops {
-			if first && inOrder.Load() > 0 && sig == os.Interrupt {
+			if first && (inOrder.Load() > 0 && sig == os.Interrupt || serving.Load() > 0) {
 				first = false
 				continue
 			}

@@ -31,6 +31,7 @@ type Desk struct {
 
 	uploads uploads
 	judging chan struct{} // holds a place for each list that is being judged
+	tally   tally
 
 	entrance string // the secret of the link that lets in who works alone
 
@@ -105,6 +106,8 @@ var routes = []route{
 	{"POST /lists/{id}", toWrite, changeList},
 	{"POST /lists/{id}/drop", toWrite, dropList},
 	{"POST /lists/{id}/back", toWrite, takeBackList},
+	{"GET /healthz", toAnyone, health},
+	{"GET /metrics", toAnyone, metrics},
 	{"POST /language", toAnyone, chooseLanguage},
 	{"/", toAnyone, nothingHere},
 }
@@ -137,7 +140,6 @@ func (d *Desk) Handler() http.Handler {
 		mux.Handle(r.pattern, d.answer(r.right, r.handle))
 	}
 	mux.Handle("GET /look/", d.look())
-	mux.HandleFunc("GET /healthz", func(w http.ResponseWriter, _ *http.Request) { _, _ = w.Write([]byte("ok\n")) })
 	if d.alone() {
 		return d.guard(mux)
 	}

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"syscall"
 	"time"
 )
 
@@ -51,7 +52,9 @@ func (v *visit) now() time.Time { return v.desk.o.Now().UTC().Truncate(time.Seco
 // answer lets a handler answer those who have the right.
 func (d *Desk) answer(needed right, handle handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		v := &visit{Request: r, w: w, desk: d, said: d.pages.said(languageOf(r))}
+		out, began := &watched{ResponseWriter: w}, time.Now()
+		v := &visit{Request: r, w: out, desk: d, said: d.pages.said(languageOf(r))}
+		defer func() { d.observed(v, out, began) }()
 		err := v.admit(needed)
 		if err == nil {
 			err = v.readForm()
@@ -85,18 +88,26 @@ func (v *visit) fail(err error) {
 	if errors.As(err, &f) {
 		status, text, link = f.status, f.text, f.link
 	}
+	if f == nil && noRoom(err) {
+		status, text = http.StatusInsufficientStorage, v.said.say("fault.noroom")
+	}
 	if link != "" && v.Method == http.MethodGet && v.Header.Get("Part") == "" {
 		http.Redirect(v.w, v.Request, link, http.StatusSeeOther)
 		return
 	}
 	if status >= http.StatusInternalServerError {
-		v.desk.o.Log.Error("failed", "path", v.URL.Path, "error", err)
+		v.desk.o.Log.Error("failed", "pattern", v.Pattern, "error", err)
 	}
 	v.w.WriteHeader(status)
 	data := struct{ Text, Link string }{text, cmp.Or(link, "/")}
 	if err := v.show("fault", data); err != nil {
 		fmt.Fprintln(v.w, text)
 	}
+}
+
+// noRoom says that the disk is full or lets nothing be written.
+func noRoom(err error) bool {
+	return errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EROFS) || errors.Is(err, syscall.EDQUOT)
 }
 
 // show answers with a page: the template of that name in the frame, or with ?part=NAME (or the

@@ -1,0 +1,94 @@
+package desk
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"log/slog"
+	"net/http"
+	"net/http/httptest"
+	"path/filepath"
+	"strings"
+	"syscall"
+	"testing"
+
+	"evenhand/bank"
+)
+
+// logged is a desk for a team with what it logs.
+func logged(t *testing.T) (*Desk, *bank.Bank, *bytes.Buffer) {
+	t.Helper()
+	b, err := bank.Create(filepath.Join(t.TempDir(), "team.bank"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { _ = b.Close() })
+	var log bytes.Buffer
+	d, err := New(b, Options{Store: b.Store(), Log: slog.New(slog.NewJSONHandler(&log, nil))})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d, b, &log
+}
+
+func ask(d *Desk, method, path string) *httptest.ResponseRecorder {
+	answer := httptest.NewRecorder()
+	d.Handler().ServeHTTP(answer, httptest.NewRequest(method, path, nil))
+	return answer
+}
+
+// Metrics count requests by their pattern; neither they nor the log hold what an address names.
+func TestRequestsAreCountedWithoutNames(t *testing.T) {
+	d, b, log := logged(t)
+	for range 3 {
+		ask(d, "GET", "/marks/P07-secretword")
+	}
+	ask(d, "GET", "/signin?back=/P07-secretword")
+	text := ask(d, "GET", "/metrics").Body.String()
+	for _, line := range []string{
+		`evenhand_requests_total{route="GET /marks/{id}",status="303"} 3`, `evenhand_requests_total{route="GET /signin",status="200"} 1`,
+		`evenhand_request_seconds_count{route="GET /marks/{id}"} 3`, `evenhand_items{standing="ready"} 0`, `evenhand_people 0`,
+	} {
+		if !strings.Contains(text, line+"\n") {
+			t.Errorf("no line %s in\n%s", line, text)
+		}
+	}
+	if !strings.Contains(log.String(), `"pattern":"GET /marks/{id}","status":303`) {
+		t.Errorf("the log lacks the requests: %s", log)
+	}
+	if strings.Contains(text+log.String(), "secretword") {
+		t.Errorf("a name of an address is told:\n%s\n%s", text, log)
+	}
+	if answer := ask(d, "GET", "/healthz"); answer.Code != http.StatusOK {
+		t.Errorf("a sound bank is %d", answer.Code)
+	}
+	if err := b.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if answer := ask(d, "GET", "/healthz"); answer.Code != http.StatusServiceUnavailable {
+		t.Errorf("a bank that can't be read is %d", answer.Code)
+	}
+}
+
+// A full or read-only disk is told in plain words, whatever wraps its error.
+func TestFullDiskIsAPlainPage(t *testing.T) {
+	d, _, _ := logged(t)
+	for _, why := range []error{syscall.ENOSPC, syscall.EROFS} {
+		answer := httptest.NewRecorder()
+		d.answer(toAnyone, func(*visit) error { return fmt.Errorf("write team.bank: %w", why) }).
+			ServeHTTP(answer, httptest.NewRequest("GET", "/", nil).WithContext(loaded(t, d)))
+		if answer.Code != http.StatusInsufficientStorage || !strings.Contains(answer.Body.String(), "Make room there") {
+			t.Errorf("%v: %d %s", why, answer.Code, answer.Body)
+		}
+	}
+}
+
+// loaded is a context with a session in it.
+func loaded(t *testing.T, d *Desk) context.Context {
+	t.Helper()
+	ctx, err := d.sessions.Load(context.Background(), "")
+	if err != nil {
+		t.Fatal(err)
+	}
+	return ctx
+}
