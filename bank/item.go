@@ -70,9 +70,7 @@ func (it Item) Question(lang string) string {
 		return words
 	}
 	if asked, err := task.Parse(it.Task); err == nil {
-		if _, isStory := asked.(task.Story); isStory {
-			return asked.Prompt(lang)
-		}
+		return task.ReadIn(asked, lang)
 	}
 	return it.Task
 }

@@ -41,8 +41,7 @@ var (
 // mendAnswer undoes what spreadsheets and people do to answers: times where a clock is
 // asked about, and 83.0, =83 or +83 for 83, 1,000 or 1.000 for 1000.
 func mendAnswer(asked task.Task, answer string) string {
-	switch asked.(type) {
-	case task.Clock, task.Match:
+	if answers := task.AnswersOf(asked); answers == task.OneTime || answers == task.SeveralTimes {
 		mended, _ := mendTimes(answer, true)
 		return mended
 	}

@@ -70,8 +70,7 @@ func isClock(cell string) bool {
 		return true
 	}
 	asked, err := task.Parse(cell)
-	_, clock := asked.(task.Clock)
-	return err == nil && clock
+	return err == nil && task.AnswersOf(asked) == task.OneTime
 }
 
 // cell is what a row says in the column with a meaning.

@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"evenhand/standards/task"
-	"evenhand/standards/words"
 )
 
 // choice asks a question and gives three answers, each with a box to mark. The wrong ones are
@@ -17,7 +16,7 @@ func choice(k kit, posed task.Task) (drawing, bool) {
 	}
 	answers := make([]drawing, len(k.choices))
 	for i, option := range k.choices {
-		answers[i] = row(k.gap(), k.markBox(option == posed.Key()), k.text(OptionText(posed, option)))
+		answers[i] = row(k.gap(), k.markBox(option == posed.Key()), k.text(task.Offered(posed, option)))
 	}
 	parts := []drawing{k.questionAlone(posed), flow(k.width, 4*k.gap(), 3, answers...)}
 	if t, ok := posed.(task.Clock); ok && t.Time.Half != "" {
@@ -37,18 +36,6 @@ func Choices(q Question) []string {
 	}
 	options, _, _ := task.OptionsAt(q.Task, keyPlace(q.Number))
 	return options[:]
-}
-
-// OptionText is an answer to choose as it is printed: a time stands without its half of the
-// day, which would be the same in all three.
-func OptionText(posed task.Task, option string) string {
-	if _, isClock := posed.(task.Clock); isClock {
-		if t, err := words.ParseTime(option); err == nil {
-			t.Half = ""
-			return t.Printed()
-		}
-	}
-	return option
 }
 
 // keyPlaces is where the right answer of the first, second, ... item of a form stands among
@@ -83,7 +70,7 @@ var optionsSaid = phrase{"Answers to choose from: %s.", "Respuestas para elegir:
 func (k kit) optionsAloud(q Question) string {
 	var list []string
 	for _, option := range Choices(q) {
-		list = append(list, OptionText(q.Task, option))
+		list = append(list, task.Offered(q.Task, option))
 	}
 	return fmt.Sprintf(k.say(optionsSaid), strings.Join(list, "; "))
 }

@@ -15,7 +15,7 @@ func dotGroups(k kit, asked task.Task) (drawing, bool) {
 	}
 	leftDots, rightDots = framed(leftDots), framed(rightDots)
 	box := func(name string) drawing { return k.markBox(t.Key() == name) }
-	same := k.text(answerWord("same", k.lang))
+	same := k.text(task.AnswerIn(asked, "same", k.lang))
 	abreast := row(5, centred(3, leftDots, box("left")), centred(3, within(same.w, fieldHeight, same), box("same")), centred(3, rightDots, box("right")))
 	if abreast.w <= k.width {
 		return abreast, true

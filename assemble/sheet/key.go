@@ -133,7 +133,7 @@ func (k kit) misstep(q Question, m task.Misstep) drawing {
 		tells[i] = kind.TellsIn(k.lang)
 	}
 	tell := strings.Join(tells, k.say(orWord))
-	answer := k.fitting(writtenIn(q.Task, m.Answer, k.lang), lettering{size: k.size, bold: true}, k.width)
+	answer := k.fitting(task.AnswerIn(q.Task, m.Answer, k.lang), lettering{size: k.size, bold: true}, k.width)
 	if answer.w > k.width/2 {
 		return stack(.5, answer, k.paragraph(tell, lettering{size: k.size}))
 	}

@@ -1,26 +1,19 @@
 package sheet
 
 import (
-	"strconv"
-
 	"evenhand/standards/task"
 )
 
 // tick prints a statement or a number, and a box to mark for each of two words.
 func tick(k kit, asked task.Task) (drawing, bool) {
-	var question string
-	var words [2]string
-	switch t := asked.(type) {
-	case task.TrueFalse:
-		question, words = t.Sentence(), [2]string{"true", "false"}
-	case task.OddEven:
-		question, words = strconv.Itoa(t.Number), [2]string{"odd", "even"}
-	default:
+	question, ok := task.Judged(asked)
+	words := task.FixedAnswers(asked)
+	if !ok {
 		return drawing{}, false
 	}
 	boxes := make([]drawing, len(words))
 	for i, word := range words {
-		boxes[i] = row(k.gap(), k.markBox(word == asked.Key()), k.text(answerWord(word, k.lang)))
+		boxes[i] = row(k.gap(), k.markBox(word == asked.Key()), k.text(task.AnswerIn(asked, word, k.lang)))
 	}
 	print := k.text(printed(question))
 	print.w += 2 * k.gap()
@@ -45,18 +38,4 @@ func (k kit) markBox(right bool) drawing {
 		}
 	}
 	return d
-}
-
-// answerWords are the answers that are words.
-var answerWords = map[string]phrase{
-	"true": {"true", "verdadero"}, "false": {"false", "falso"}, "odd": {"odd", "impar"}, "even": {"even", "par"},
-	"left": {"left", "izquierda"}, "right": {"right", "derecha"}, "same": {"same", "igual"},
-}
-
-// answerWord is the answer in the language, itself where it is no word.
-func answerWord(answer, lang string) string {
-	if p, ok := answerWords[answer]; ok {
-		return p.in(lang)
-	}
-	return answer
 }

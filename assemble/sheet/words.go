@@ -5,7 +5,6 @@ import (
 	"unicode"
 
 	"evenhand/standards/task"
-	"evenhand/standards/words"
 )
 
 // answerLength is a line to write a number or a time on, in millimetres. Words get
@@ -18,26 +17,7 @@ func inWords(k kit, posed task.Task) (drawing, bool) {
 }
 
 // answerIn is the right answer in the language of the sheet.
-func answerIn(posed task.Task, lang string) string { return writtenIn(posed, posed.Key(), lang) }
-
-// writtenIn is a right or wrong answer to the task, as the task gives it, in the language.
-func writtenIn(posed task.Task, answer, lang string) string {
-	switch t := posed.(type) {
-	case task.Clock:
-		said, err := words.ParseTime(answer)
-		switch {
-		case err == nil && t.Verb == task.Say:
-			return said.Words(lang)
-		case err == nil:
-			return said.Printed()
-		}
-	case task.WriteNumber:
-		if t.InWords {
-			return words.RenameNumbers(answer, lang)
-		}
-	}
-	return answerWord(answer, lang)
-}
+func answerIn(posed task.Task, lang string) string { return task.AnswerIn(posed, posed.Key(), lang) }
 
 // asked is a question in words over the whole width and a line below it.
 func (k kit) asked(question, key string) drawing {

@@ -96,15 +96,15 @@ func typedAs(item results.Item, cell string) []string {
 		}
 	}
 	asked, _ := item.Task()
-	switch asked.(type) {
-	case task.Clock:
+	switch task.AnswersOf(asked) {
+	case task.OneTime:
 		if m := hourAndParts.FindStringSubmatch(cell); m != nil && m[1] != "0" {
 			return []string{m[1] + ":" + m[2] + orZero(m[3])}
 		}
 		return []string{intake.Times(cell)}
-	case task.Match:
+	case task.SeveralTimes:
 		return []string{intake.Times(cell)}
-	case task.Coins:
+	case task.Money:
 		if m := money.FindStringSubmatch(cell); m != nil {
 			dollars := "$" + orZero(m[1]) + "." + m[2] + orZero(m[3])
 			if m := whole.FindStringSubmatch(cell); m != nil {

@@ -5,6 +5,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"evenhand/bank/results"
@@ -169,9 +170,8 @@ func (a *asker) items(form results.Form, paper *results.Paper) move {
 // goesBack says that what was typed for an item asks for the question before. A single
 // < is an answer where numbers are compared.
 func goesBack(item results.Item, cell string) bool {
-	asked, _ := item.Task()
-	_, compares := asked.(task.Compare)
-	return cell == "<<" || cell == "<" && !compares
+	asked, ok := item.Task()
+	return cell == "<<" || cell == "<" && !(ok && slices.Contains(task.FixedAnswers(asked), "<"))
 }
 
 // echo says how an answer was taken.

@@ -183,3 +183,6 @@ func (t Coins) Fingerprint() string { return t.String() }
 
 // Looks of coins.
 func (t Coins) Looks() []Look { return []Look{LookCoins} }
+
+// Answers are money.
+func (t Coins) Answers() Answers { return Money }

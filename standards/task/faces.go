@@ -2,6 +2,7 @@ package task
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -54,4 +55,86 @@ func Written(t Task) (sentence string, ok bool) {
 		return "", false
 	}
 	return written.Written(), true
+}
+
+// AnswerIn is a right or wrong answer to the task, as its key and missteps give it, in the
+// language ("en" or "es"); itself where it is no word and no time.
+func AnswerIn(t Task, answer, lang string) string {
+	if worded, ok := t.(interface {
+		AnswerIn(answer, lang string) string
+	}); ok {
+		return worded.AnswerIn(answer, lang)
+	}
+	return answer
+}
+
+// inSpanish gives the answer in Spanish where that is asked for and known.
+func inSpanish(answer, lang string, spanish map[string]string) string {
+	if said, ok := spanish[answer]; ok && lang == "es" {
+		return said
+	}
+	return answer
+}
+
+// Offered is an answer as it stands among others to choose from; usually as it is.
+func Offered(t Task, answer string) string {
+	if offers, ok := t.(interface{ Offered(answer string) string }); ok {
+		return offers.Offered(answer)
+	}
+	return answer
+}
+
+// Accepted are ways to write the right answer, the usual one first, for a machine that compares
+// texts and knows no more; all of them are right. Usually it is the key alone.
+func Accepted(t Task, lang string) []string {
+	several, ok := t.(interface{ Accepted(lang string) []string })
+	if !ok {
+		return []string{t.Key()}
+	}
+	var list []string
+	for _, text := range several.Accepted(lang) {
+		if t.Judge(text) && !slices.Contains(list, text) {
+			list = append(list, text)
+		}
+	}
+	return list
+}
+
+// ReadIn is a task as a person reads it in a list: its plain text, or in words where that is only
+// for the program.
+func ReadIn(t Task, lang string) string {
+	if told, ok := t.(interface{ ReadIn(lang string) string }); ok {
+		return told.ReadIn(lang)
+	}
+	return t.String()
+}
+
+// Judged is the statement or number that the words offered are about: "7 = 8 - 1" with true and
+// false; false for other tasks.
+func Judged(t Task) (statement string, ok bool) {
+	judged, ok := t.(interface{ Judged() string })
+	if !ok {
+		return "", false
+	}
+	return judged.Judged(), true
+}
+
+// Answers says what the answers to a task are, as far as programs that people type them into
+// change them.
+type Answers int
+
+// What answers are.
+const (
+	Numbers Answers = iota // or words, signs, sentences
+	OneTime
+	SeveralTimes
+	Money
+)
+
+// AnswersOf says what the answers to a task are; nil has Numbers.
+func AnswersOf(t Task) Answers {
+	if a, ok := t.(interface{ Answers() Answers }); ok {
+		return a.Answers()
+	}
+	return Numbers
 }

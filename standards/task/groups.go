@@ -163,3 +163,8 @@ func (t Groups) Short(lang string) string {
 
 // Offers are the sides, and neither.
 func (t Groups) Offers() []string { return []string{"left", "same", "right"} }
+
+// AnswerIn is the side.
+func (t Groups) AnswerIn(answer, lang string) string {
+	return inSpanish(answer, lang, map[string]string{"left": "izquierda", "right": "derecha", "same": "igual"})
+}

@@ -149,3 +149,6 @@ func (m Match) Looks() []Look { return []Look{LookMatch} }
 
 // Short tells the times.
 func (m Match) Short(lang string) string { return shown(m, lang, m.Key()) }
+
+// Answers are times.
+func (m Match) Answers() Answers { return SeveralTimes }

@@ -115,3 +115,11 @@ func (t OddEven) Looks() []Look { return []Look{LookTick} }
 
 // Offers are the two words.
 func (t OddEven) Offers() []string { return []string{"odd", "even"} }
+
+// Judged is the number.
+func (t OddEven) Judged() string { return strconv.Itoa(t.Number) }
+
+// AnswerIn is odd or even.
+func (t OddEven) AnswerIn(answer, lang string) string {
+	return inSpanish(answer, lang, map[string]string{"odd": "impar", "even": "par"})
+}

@@ -341,3 +341,6 @@ func (t Story) Short(lang string) string {
 	}
 	return fmt.Sprintf("%s: %s, %s", word, t.equation(), t.Unit(lang))
 }
+
+// ReadIn is the story as it is told.
+func (t Story) ReadIn(lang string) string { return t.Prompt(lang) }

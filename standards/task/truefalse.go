@@ -195,3 +195,11 @@ func (t TrueFalse) Looks() []Look { return []Look{LookTick} }
 
 // Offers are the two words.
 func (t TrueFalse) Offers() []string { return []string{"true", "false"} }
+
+// Judged is the sentence.
+func (t TrueFalse) Judged() string { return t.Sentence() }
+
+// AnswerIn is true or false.
+func (t TrueFalse) AnswerIn(answer, lang string) string {
+	return inSpanish(answer, lang, map[string]string{"true": "verdadero", "false": "falso"})
+}

@@ -203,3 +203,25 @@ func (t WriteNumber) Looks() []Look {
 	}
 	return withChoice(t, LookWords)
 }
+
+// AnswerIn is the number, or its name in the language.
+func (t WriteNumber) AnswerIn(answer, lang string) string {
+	if t.InWords {
+		return words.RenameNumbers(answer, lang)
+	}
+	return answer
+}
+
+// Accepted are the number's names, with and without hyphen and "and".
+func (t WriteNumber) Accepted(lang string) []string {
+	if !t.InWords {
+		return []string{t.Key()}
+	}
+	var list []string
+	for _, l := range []string{lang, "en", "es"} {
+		name := words.NumberName(t.Number, l)
+		and := strings.Replace(name, "hundred ", "hundred and ", 1)
+		list = append(list, name, strings.ReplaceAll(name, "-", " "), and, strings.ReplaceAll(and, "-", " "))
+	}
+	return list
+}

@@ -28,13 +28,14 @@ func answerOf(q sheet.Question, lang string) answer {
 	asked, prompt := q.Task, asking(q, lang)
 	if options, at, ok := task.Options(asked); ok && q.Look == task.LookChoice {
 		for i := range options {
-			options[i] = sheet.OptionText(asked, options[i])
+			options[i] = task.Offered(asked, options[i])
 		}
 		return choice(prompt, options[at], lettered(options[:]))
 	}
+	if fixed := task.FixedAnswers(asked); fixed != nil {
+		return choice(prompt, asked.Key(), closed(asked, fixed, lang))
+	}
 	switch t := asked.(type) {
-	case task.Compare, task.TrueFalse, task.OddEven, task.Groups:
-		return choice(prompt, asked.Key(), closed(asked, lang))
 	case task.Match:
 		return match(prompt, t, lang)
 	case task.Clock:
@@ -75,7 +76,7 @@ func asking(q sheet.Question, lang string) string {
 func typed(prompt string, asked task.Task, lang string) answer {
 	keys := task.Fills(asked)
 	if _, err := strconv.Atoi(keys[0]); err != nil {
-		r := Response{ID: only, Kind: Words, Accepted: acceptedBy(asked, lang)}
+		r := Response{ID: only, Kind: Words, Accepted: task.Accepted(asked, lang)}
 		r.Correct = r.Accepted[:1:1]
 		return answer{stem: filled(prompt, r), responses: []Response{r}, scoring: Scoring{By: ByMap}}
 	}
@@ -142,28 +143,17 @@ func choice(prompt, key string, options []Option) answer {
 	return answer{stem: lines(prompt), responses: []Response{r}, scoring: Scoring{By: ByMatch}}
 }
 
-// closed are the possible answers of a task that has only a few.
-func closed(asked task.Task, lang string) []Option {
-	switch asked.(type) {
-	case task.Compare:
-		return []Option{{ID: "less", Text: "<"}, {ID: "equal", Text: "="}, {ID: "greater", Text: ">"}}
-	case task.TrueFalse:
-		return worded(lang, "true", "verdadero", "false", "falso")
-	case task.OddEven:
-		return worded(lang, "odd", "impar", "even", "par")
-	}
-	return worded(lang, "left", "izquierda", "same", "igual", "right", "derecha")
-}
+// signNames are the identifiers of answers that are signs; QTI takes letters there.
+var signNames = map[string]string{"<": "less", "=": "equal", ">": "greater"}
 
-// worded are options named after their English word; English and Spanish in turn.
-func worded(lang string, words ...string) []Option {
-	var list []Option
-	for i := 0; i < len(words); i += 2 {
-		option := Option{ID: words[i], Text: words[i]}
-		if lang == "es" {
-			option.Text = words[i+1]
+// closed are the few answers that a task itself offers, named after their English word.
+func closed(asked task.Task, fixed []string, lang string) []Option {
+	list := make([]Option, len(fixed))
+	for i, answer := range fixed {
+		list[i] = Option{ID: answer, Text: task.AnswerIn(asked, answer, lang)}
+		if name, ok := signNames[answer]; ok {
+			list[i].ID = name
 		}
-		list = append(list, option)
 	}
 	return list
 }
