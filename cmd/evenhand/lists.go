@@ -16,7 +16,7 @@ func listsCommand() *cli.Command {
 		Description: "NAME is the list's file name; of a list that came in several times, the last time counts. It says how each column\n" +
 			"was understood and what became of each row: added, already here or set aside with the reason.\n\n" +
 			"Example: evenhand lists\n" +
-			"         evenhand lists reyes.csv",
+			"         evenhand lists sv-friday-mix.csv",
 		Flags:  []cli.Flag{jsonFlag},
 		Action: runLists,
 	}
