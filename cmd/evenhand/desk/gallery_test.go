@@ -38,7 +38,7 @@ func gallery(t *testing.T) (browser *http.Client, address string, empty, full []
 	full = []state{
 		{"week", "/"}, {"items", "/items"}, {"item", item}, {"item-edit", item + "/edit"}, {"item-new", "/items/new?task=58+%2B+27"},
 		{"plans", "/plans"}, {"plan-new", "/plans/new"}, {"plan", "/plans/Friday%20check"}, {"plan-typed", "/plans/typed?" + planned("", "3 add-two-digit", "2 clock-half-hour").Encode()},
-		{"quizzes", "/quizzes"}, {"quiz", quiz}, {"marks", "/marks"}, {"grid", grid + "?class=2A"}, {"grid-by-item", grid + "?class=2A&by=item&item=2"},
+		{"lists", "/lists"}, {"quizzes", "/quizzes"}, {"quiz", quiz}, {"marks", "/marks"}, {"grid", grid + "?class=2A"}, {"grid-by-item", grid + "?class=2A&by=item&item=2"},
 		{"class", "/class?class=2A"}, {"fault", "/items/nothing"},
 	}
 	return browser, address, empty, full

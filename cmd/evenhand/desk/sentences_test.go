@@ -6,6 +6,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"evenhand/bank/evidence/report"
 )
 
 // Every sentence that a page or a handler says is there in both languages, with the same verbs, and
@@ -14,6 +16,9 @@ func TestSentences(t *testing.T) {
 	all, err := readSentences()
 	if err != nil {
 		t.Fatal(err)
+	}
+	if all["en"].text["caution"] != report.Caution {
+		t.Error("the caution is another than that of the report")
 	}
 	verbs := regexp.MustCompile(`%[a-z]`)
 	for key, en := range all["en"].text {
