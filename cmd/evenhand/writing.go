@@ -39,14 +39,6 @@ func writeAs(c *cli.Context, mode os.FileMode, path string, write func(io.Writer
 	return nil
 }
 
-// mayWrite refuses an output before any work is done.
-func mayWrite(c *cli.Context, path string) error {
-	if err := guardOf(c, path).Check(path); err != nil {
-		return cantWrite(c, path, err)
-	}
-	return nil
-}
-
 // guardOf keeps the bank, its marks and all that the command line names beside the output.
 func guardOf(c *cli.Context, output string) files.Guard {
 	g := files.Guard{Kept: keptBank(c), Replace: c.Bool(overwriteFlag.Name)}

@@ -172,11 +172,6 @@ func sum(numbers []int) int {
 	return total
 }
 
-// numberList reads several numbers with commas, semicolons, "and" or spaces between them.
-func numberList(answer string) (numbers []int, ok bool) {
-	return listOf(words.ListTokens(answer), ",;")
-}
-
 // listOf is the numbers of tokens that are numbers and the signs or small words between them.
 func listOf(tokens []words.Token, between string) (numbers []int, ok bool) {
 	for _, t := range trimmed(tokens) {

@@ -79,10 +79,5 @@ func (s StorySituation) Mastered() int { return s.row().mastered }
 // People is how many children a story of the situation names.
 func (s StorySituation) People() int { return s.row().people }
 
-// isTogether says that parts are put together or taken apart.
-func (s StorySituation) isTogether() bool {
-	return s == TogetherTotal || s == TogetherAddend || s == TogetherBoth
-}
-
 // isCompare says that two children's numbers are compared.
 func (s StorySituation) isCompare() bool { return s.People() == 2 }

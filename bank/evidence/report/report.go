@@ -18,7 +18,7 @@ type Report struct {
 	Classes   []string
 	Skills    []Skill
 	Groups    []Group
-	Others    []Who // in no group: nothing stands out, or too little is known
+	Others    []Who // in no group: no pattern so far, or too few answers to tell
 	Pupils    []Pupil
 	Items     []Item
 	Standards []Standard
