@@ -124,12 +124,15 @@ func describeList(c *cli.Context, report *intake.Report) {
 	for _, note := range report.Notes {
 		say(c, "%s", note)
 	}
-	here := report.AlreadyHere()
+	var here []string
+	if !list.OwnExport() { // each row of which names its item
+		here = report.AlreadyHere()
+	}
 	for _, text := range here[:min(len(here), mostHere)] {
 		say(c, "%s", text)
 	}
 	if more := len(here) - mostHere; more > 0 {
-		say(c, "%s more ask what is here already; --json names them all", count(more, "row"))
+		say(c, "%d more ask what is here already; --json names them all", more)
 	}
 	whole := report.Whole()
 	for _, out := range report.Outcomes {
