@@ -18,8 +18,9 @@ func mergeCommand() *cli.Command {
 			"its quizzes and what it learnt. Nothing of either bank is lost, and OTHER is only read. What was changed in both is\n" +
 			"kept twice in the history, the later change stands, and 'evenhand list --conflicts' lists it for you to look at.\n" +
 			"Pupils' marks come only with --marks.\n\n" +
-			"Example: evenhand merge laptop.bank --dry-run\n" +
-			"         evenhand merge laptop.bank --marks",
+			"Example: evenhand backup copies/laptop.bank\n" +
+			"         evenhand merge copies/laptop.bank --dry-run\n" +
+			"         evenhand merge copies/laptop.bank --marks",
 		Flags: []cli.Flag{
 			&cli.BoolFlag{Name: "marks", Usage: "bring in the marks beside OTHER, too"},
 			&cli.BoolFlag{Name: "dry-run", Usage: "only tell what would come; change nothing"},
