@@ -44,7 +44,7 @@ func parse(address string) (p place, err error) {
 	server, query, _ := strings.Cut(address, "?")
 	settings, err := url.ParseQuery(query)
 	if err != nil {
-		return p, errors.New("what follows the ? in the address of a database can't be read; write ?bank=NAME&...")
+		return p, errors.New("what follows the ? in the address of a database can't be read; write ?bank=NAME, and other settings behind a &")
 	}
 	if hasPassword(server, settings) {
 		return p, errors.New("an address must hold no password, as others may see it: put it into the file " +
