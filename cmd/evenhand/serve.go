@@ -31,6 +31,8 @@ func serveCommand() *cli.Command {
 			&cli.StringFlag{Name: "tls-cert", Usage: "the certificate's `FILE` (PEM)"},
 			&cli.StringFlag{Name: "tls-key", Usage: "the certificate's key `FILE` (PEM)"},
 			&cli.BoolFlag{Name: "behind-proxy", Usage: "a proxy in front of it speaks TLS"},
+			&cli.StringFlag{Name: "backups", Usage: "keep a proved copy of each day, with the marks, in `DIR`"},
+			&cli.IntFlag{Name: "keep", Usage: "how many `DAYS` of --backups to keep", Value: 14},
 			&cli.StringSliceFlag{Name: "host", Usage: "the `NAME` (with its port, if it is no usual one) by which browsers ask; may be given again; else any"},
 		},
 		Action: runServe,
@@ -45,6 +47,8 @@ func runServe(c *cli.Context) error {
 	switch address := c.String("listen"); {
 	case (cert == "") != (key == ""):
 		return usagef("a certificate needs both --tls-cert and --tls-key")
+	case c.Int("keep") < 1:
+		return usagef("--keep %d: keep one day at least", c.Int("keep"))
 	case cert == "" && !proxy && !onlyHere(address):
 		return usagef("%s can be reached from other computers, and passwords would go there in the clear; give --tls-cert and --tls-key, or --behind-proxy where a proxy speaks TLS", address)
 	}
@@ -69,8 +73,19 @@ func runServe(c *cli.Context) error {
 		if first != "" {
 			say(c, "open this link once to become its owner:\n%s%s", address, first)
 		}
+		if dir := c.String("backups"); dir != "" {
+			defer beside(c.Context, nightly{bank: b, dir: dir, keep: c.Int("keep"), say: func(format string, args ...any) { say(c, format, args...) }}.run)()
+		}
 		return serve(c.Context, listener, d.Handler())
 	})
+}
+
+// beside runs something beside the desk; end stops it and waits for its end.
+func beside(ctx context.Context, run func(context.Context)) (end func()) {
+	ctx, stop := context.WithCancel(ctx)
+	ended := make(chan struct{})
+	go func() { defer close(ended); run(ctx) }()
+	return func() { stop(); <-ended }
 }
 
 // onlyHere says that an address can be reached from this computer only.
