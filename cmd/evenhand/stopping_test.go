@@ -19,8 +19,8 @@ func TestStoppedDeskEndsWhatIsInHand(t *testing.T) {
 		t.Skip("no signal of this kind there")
 	}
 	t.Chdir(t.TempDir())
-	mustDo(t, "init")
-	c := program("serve --listen 127.0.0.1:0")
+	mustDo(t, "--bank team.bank init")
+	c := program("--bank team.bank serve --listen 127.0.0.1:0")
 	c.Stderr = nil
 	said, err := c.StderrPipe()
 	must(t, err)
