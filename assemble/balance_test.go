@@ -28,7 +28,8 @@ func quizOf(shareRight int, forms ...[]string) assemble.Quiz {
 // regroup once, 95 + 5 twice (to exactly 100, so without a crossing), 95 + 6
 // twice with a crossing.
 func TestBalanceCounts(t *testing.T) {
-	compared := bank.NewItem(task.MustParse("47 ? 74"), "", bank.Origin{}).Difficulty().Band()
+	item := bank.NewItem(task.MustParse("47 ? 74"), "", bank.Origin{})
+	compared := item.Difficulty().For(item.Skill, 0).Band() // for the pupils of quizOf
 	b := assemble.BalanceOf(quizOf(75,
 		[]string{"47 + 36 = ?", "95 + 6 = ?", "read 4:30", "47 ? 74"},
 		[]string{"81 - 38 = ?", "95 + 5 = ?", "read 7:00", "draw 8:00"},

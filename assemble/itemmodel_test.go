@@ -4,8 +4,10 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"maps"
 	"math/rand/v2"
 	"os/exec"
+	"slices"
 	"strings"
 	"testing"
 
@@ -79,6 +81,8 @@ var modelSkills = []standards.SkillID{"add-two-digit", "subtract-regrouping", "c
 
 // modelBank makes some items of each skill, many of them measured or used.
 func modelBank(t *testing.T, b *bank.Bank, r *rand.Rand) (list []modelItem) {
+	var items []bank.Item
+	used := map[string][]int{} // items by the week of their use
 	for _, skill := range modelSkills {
 		made, err := generate.Make(generate.Request{Skill: skill, Count: 12 + r.IntN(20), Seed: r.Uint64() % 100})
 		if err != nil {
@@ -89,8 +93,7 @@ func modelBank(t *testing.T, b *bank.Bank, r *rand.Rand) (list []modelItem) {
 			if r.IntN(2) == 0 {
 				it.Measured = &bank.Measured{Difficulty: standards.Difficulty(r.IntN(3000) - 2500), StandardError: 200, Answers: 50}
 			}
-			id := addItems(t, b, it)[0]
-			m := modelItem{ID: id, Skill: string(skill), Task: it.Task, Key: it.Key, Seconds: it.Seconds, Traits: map[string]string{}}
+			m := modelItem{Skill: string(skill), Task: it.Task, Key: it.Key, Seconds: it.Seconds, Traits: map[string]string{}}
 			m.Difficulty = int(standards.OnScale(skill, it.Difficulty()))
 			for _, trait := range task.AllTraits() {
 				if v := it.Traits.Get(trait); v != "" {
@@ -100,10 +103,21 @@ func modelBank(t *testing.T, b *bank.Bank, r *rand.Rand) (list []modelItem) {
 			for n := r.IntN(3); m.Uses < n; m.Uses++ {
 				week := 40 + 2*r.IntN(4) + m.Uses
 				m.Last = max(m.Last, week)
-				use(t, b, fmt.Sprintf("2026-W%d", week), id)
+				name := fmt.Sprintf("2026-W%d", week)
+				used[name] = append(used[name], len(list))
 			}
-			list = append(list, m)
+			items, list = append(items, it), append(list, m)
 		}
+	}
+	for i, id := range addItems(t, b, items...) {
+		list[i].ID = id
+	}
+	for _, week := range slices.Sorted(maps.Keys(used)) {
+		ids := make([]string, len(used[week]))
+		for k, i := range used[week] {
+			ids[k] = list[i].ID
+		}
+		use(t, b, week, ids...)
 	}
 	return list
 }
