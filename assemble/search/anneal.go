@@ -35,10 +35,11 @@ type compact struct {
 
 // Prices of a chain. A thousandth of a point costs its part of a hundredth, so
 // at hot a whole tenth of a point more is taken as easily as not, and at cold
-// one use more hardly ever. A broken rule begins at about a hundredth and ends
+// one use more hardly ever; warm moves no more than a hundredth or so. A broken rule begins at about a hundredth and ends
 // above any gain in points that it could bring.
 const (
 	annealHot      = 20_000.0
+	annealWarm     = 1000.0
 	annealCold     = 0.25
 	brokenAtFirst  = 3000.0
 	brokenAtLast   = 2_000_000.0
@@ -90,7 +91,7 @@ func (w *swapper) newAnnealing() *annealing {
 // run anneals several chains of so many steps beside each other and gives the
 // best choice that keeps all rules; among equals that of the first chain, so
 // that it doesn't matter which is done first.
-func (a *annealing) run(chains, steps, bound int, seed uint64, stop func() bool) (forms [][]Place, objective int) {
+func (a *annealing) run(chains, steps, bound int, hot float64, seed uint64, stop func() bool) (forms [][]Place, objective int) {
 	all := make([]*chain, chains)
 	var wait sync.WaitGroup
 	for k := range all {
@@ -98,7 +99,7 @@ func (a *annealing) run(chains, steps, bound int, seed uint64, stop func() bool)
 		wait.Add(1)
 		go func() {
 			defer wait.Done()
-			all[k].anneal(steps, bound, stop)
+			all[k].anneal(steps, bound, hot, stop)
 		}()
 	}
 	wait.Wait()
@@ -260,15 +261,15 @@ func (c *chain) total() float64 {
 }
 
 // anneal runs the chain until its steps are used up or it reaches the bound.
-func (c *chain) anneal(steps, bound int, stop func() bool) {
-	heat, now := annealHot, 0.0
+func (c *chain) anneal(steps, bound int, hot float64, stop func() bool) {
+	heat, now := hot, 0.0
 	for k := range steps {
 		if k%pricesChanged == 0 {
 			if stop() || c.objective <= bound {
 				return
 			}
 			part := float64(k) / float64(steps)
-			heat = annealHot * math.Pow(annealCold/annealHot, part)
+			heat = hot * math.Pow(annealCold/hot, part)
 			c.fine = brokenAtFirst * math.Pow(brokenAtLast/brokenAtFirst, part)
 			now = c.total()
 		}
@@ -414,6 +415,16 @@ func (p *problem) readyToAnneal(r *root, groups []int) *swapper {
 	w := p.newSwapper()
 	w.fillPool(r, groups)
 	if !w.seat(r) || len(w.seats) == 0 {
+		return nil
+	}
+	return w
+}
+
+// dealtToAnneal seats a set of items that was found; nil if it can't be dealt.
+func (p *problem) dealtToAnneal(r *root, groups []int, dealt func(*swapper)) *swapper {
+	w := p.newSwapper()
+	w.fillPool(r, groups)
+	if dealt(w); !w.level() {
 		return nil
 	}
 	return w

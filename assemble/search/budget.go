@@ -13,15 +13,17 @@ const (
 	dealTries   = 20_000      // exchanges to deal one set of items: 10 to 20 ms
 	variedSets  = 4           // sets dealt in a round
 	varyWork    = 20_000_000  // to find one of them
-	mendings    = 6           // small trees in a round
-	mendWork    = 50_000_000  // of each
+	mendings    = 4           // pairs of small trees in a round
+	mendWork    = 150_000_000 // of each
+	mendWidth   = 400         // groups that they may choose from
 	trialRounds = 3           // on the most promising groups, before more are taken in
+	annealWidth = 2000        // groups that the chain may choose from: far more than a tree, for what it costs
 )
 
-// How small trees are made: they keep half of the best choice at first, less
+// How small trees are made: they keep this part of the best choice at first, less
 // when that was soon done, more when it was not.
 const (
-	keptAtFirst = 0.5
+	keptAtFirst = 0.6
 	keepLess    = 0.85
 	keepMore    = 0.2
 )

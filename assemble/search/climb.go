@@ -7,9 +7,12 @@ type climb struct {
 	best  *incumbent
 	split map[int]bool // clash groups that the tree tells apart
 	stop  func() bool
-	bound int   // no choice among the groups has a smaller objective
-	floor int   // of the sum of what forms miss the mark by
-	all   *tree // over all forms together, while it is open
+	bound int            // no choice among the groups has a smaller objective
+	floor int            // of the sum of what forms miss the mark by
+	all   *tree          // over all forms together, while it is open
+	dealt func(*swapper) // seats the last set of items that was good for all forms together
+
+	keptForms, keptPlaces float64 // parts of a choice that a mending keeps
 }
 
 // run tries what is soon done first: swaps, then a little of the tree over all
@@ -27,7 +30,7 @@ func (c *climb) run(chosen []int, all bool) int {
 	t, bound := c.apart(chosen), c.bound
 	for round := 0; all || round < trialRounds; round++ {
 		share := 1 << round
-		bound = max(bound, c.round(t, chosen, share))
+		bound = max(bound, c.round(t, chosen, round))
 		if bound >= c.best.objective || c.best.objective <= c.bound || c.stop() {
 			break
 		}
@@ -35,22 +38,28 @@ func (c *climb) run(chosen []int, all bool) int {
 			break
 		}
 		c.vary(chosen, variedSets, share*dealTries)
-		c.mend(chosen, mendings)
+		c.mend(chosen, share*mendings)
 	}
 	return max(min(bound, c.best.objective), min(c.bound, c.best.objective))
 }
 
 // round explores the tree over the forms apart and anneals at the same time;
 // neither sees what the other finds before both are done, so that it doesn't
-// matter which is faster.
-func (c *climb) round(t *tree, chosen []int, share int) (bound int) {
-	w, seed := c.p.readyToAnneal(c.root, chosen), c.p.rng.Uint64()
+// matter which is faster. By turns the chain begins warm with a set of items that is
+// good for all forms together, and hot with any.
+func (c *climb) round(t *tree, chosen []int, round int) (bound int) {
+	wide, _ := c.root.kernel(max(annealWidth, len(chosen)), c.best.objective)
+	w, hot := c.p.readyToAnneal(c.root, wide), annealHot
+	if round%2 == 0 && c.dealt != nil {
+		w, hot = c.p.dealtToAnneal(c.root, wide, c.dealt), annealWarm
+	}
+	share, seed := 1<<round, c.p.rng.Uint64()
 	var forms [][]Place
 	objective, done := none, make(chan bool)
 	go func() {
 		defer close(done)
 		if w != nil {
-			forms, objective = w.newAnnealing().run(1, share*annealSteps, c.bound, seed, c.stop)
+			forms, objective = w.newAnnealing().run(1, share*annealSteps, c.bound, hot, seed, c.stop)
 		}
 	}()
 	bound = c.explore(t, chosen, share*treeWork)
@@ -91,63 +100,5 @@ func (c *climb) explore(t *tree, chosen []int, work int) int {
 			c.split[k] = true
 		}
 		*t = *c.apart(chosen)
-	}
-}
-
-// mend keeps a random part of the best choice and lets a small tree find the
-// best rest, several times over, keeping less whenever that was soon done
-// (neighbourhood search by branch and bound: Danna and others, Mathematical
-// Programming 102, 2005, from memory).
-func (c *climb) mend(chosen []int, rounds int) {
-	part := keptAtFirst
-	for range rounds {
-		if c.best.forms == nil || c.best.objective <= c.bound || c.stop() {
-			return
-		}
-		t := c.apart(chosen)
-		t.keep(c.best.forms, part)
-		if t.explore(c.bound, mendWork) >= c.best.objective {
-			part *= keepLess
-		} else {
-			part += keepMore * (1 - part)
-		}
-		for k := range t.split {
-			c.split[k] = true
-		}
-	}
-}
-
-// keep holds about a part of the items of a choice where they are.
-func (t *tree) keep(forms [][]Place, part float64) {
-	home := map[int]int{}
-	for _, places := range forms {
-		for _, x := range places {
-			home[x.Item] = -1
-		}
-	}
-	for i := range t.groups {
-		for _, item := range t.groups[i].members {
-			if _, ok := home[int(item)]; ok {
-				home[int(item)] = i
-			}
-		}
-	}
-	for f, places := range forms {
-		for _, x := range places {
-			if i := home[x.Item]; i >= 0 && t.p.rng.Float64() < part {
-				t.hold(i, x.Row, f)
-			}
-		}
-	}
-}
-
-// hold makes a form take one more of a group in a row.
-func (t *tree) hold(i, row, form int) {
-	from, to := t.columnsOf(i)
-	for j := from; j < to; j++ {
-		c, a := &t.Cols[j], &t.about[j]
-		if int(a.form) == form && t.groups[i].fits[a.fit].Row == row && c.Lo < c.Up {
-			c.Lo++
-		}
 	}
 }

@@ -38,6 +38,9 @@
 //     members without a clash: then the clash groups in the way split the
 //     groups, and the tree starts again. In the end all are split, so the
 //     search is complete.
+//     Beside it choices are bettered: a chain of annealing, begun by turns with a
+//     set of items from 3 and afresh, and small trees that keep a part of the best
+//     choice, whole forms or single places.
 //  5. Even. Swaps that keep every rule and the objective make the forms more
 //     alike in their traits, and take items unused for longer. This part alone is
 //     not proved best.
@@ -52,6 +55,7 @@
 //	objective.go                     what a choice costs
 //	swap.go seats.go anneal.go       2, whole choices bettered item by item
 //	pool.go deal.go                  3, all forms together
+//	mend.go                          small trees around the best choice, beside 3 and 4
 //	tree.go choose.go leaf.go        4, the tree, its branches, its ends
 //	even.go                          5
 //	conflict.go loosen.go            why there is none, and what would help

@@ -117,7 +117,7 @@ func (p *problem) improve(best *incumbent, stop func() bool) int {
 	if r.reduced == nil { // stopped
 		return 0
 	}
-	c := &climb{p: p, root: r, best: best, split: map[int]bool{}, stop: stop}
+	c := &climb{p: p, root: r, best: best, split: map[int]bool{}, stop: stop, keptForms: keptAtFirst, keptPlaces: keptAtFirst}
 	for size := 200; ; size *= 4 {
 		chosen, all := r.kernel(size, best.objective)
 		bound := c.run(chosen, all)
