@@ -140,7 +140,7 @@ func printMerged(c *cli.Context, told mergedJSON) {
 	printApart(c, told.Apart)
 	printDoubles(c, told.Doubles)
 	if m := told.Marks; m != nil {
-		out("marks from %s: %s new, %s new, %d marked again only there", m.From, count(m.Quizzes, "quiz's papers"), count(m.Papers, "paper"), m.Changed)
+		out("marks from %s: %s new, %d of quizzes that had none here, %d marked again only there", m.From, count(m.Papers, "paper"), m.Quizzes, m.Changed)
 		for _, line := range m.Apart {
 			out("marked in both: %s", line)
 		}
