@@ -16,6 +16,7 @@ func TestEveryRouteRefuses(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	open := map[string]bool{"GET /healthz": true, "GET /metrics": true, "GET /signin": true, "POST /signin": true}
 	part := regexp.MustCompile(`\{[^}]*\}`)
 	tricks := []string{"x", "..%2f..%2fetc%2fpasswd", "%00", strings.Repeat("a", 5000), "01AAAAAAAAAAAAAAAAAAAAAAAA", "%ff%fe"}
 	for name, d := range map[string]*Desk{"team": team, "alone": alone} {
@@ -43,7 +44,7 @@ func TestEveryRouteRefuses(t *testing.T) {
 			}
 			for _, trick := range tricks {
 				path := part.ReplaceAllString(strings.TrimSuffix(pattern, "{$}"), trick)
-				if status := ask(method, path, "", "do=x", false); status >= 500 || route.right != toAnyone && status < 300 {
+				if status := ask(method, path, "", "do=x", false); status >= 500 || status < 300 && !open[route.pattern] {
 					t.Errorf("%s: a stranger gets %d from %s %.60s", name, status, method, path)
 				}
 				if method == "POST" {
