@@ -136,7 +136,7 @@ type chainForm struct {
 	clashes       int
 	score         Points
 	price         float64
-	wrong, offHun int
+	wrong int
 }
 
 func (a *annealing) newChain(rng *rand.Rand) *chain {

@@ -123,8 +123,6 @@ var teamRoutes = []route{
 	{"POST /team/invite", toOwn, invitePerson},
 	{"POST /team/people/{name}", toOwn, changePerson},
 	{"POST /team/people/{name}/remove", toOwn, removePerson},
-	{"POST /team/tokens", toRead, makeToken},
-	{"POST /team/tokens/drop", toRead, dropToken},
 }
 
 // Handler answers all requests.

@@ -39,14 +39,6 @@ type Person struct {
 	Marks    bool      `json:"marks"` // sees and enters pupils' marks
 	Password string    `json:"password"`
 	Since    time.Time `json:"since"`
-	Tokens   []Token   `json:"tokens,omitempty"`
-}
-
-// Token lets a person's program in, until it is taken back.
-type Token struct {
-	Name string    `json:"name"`
-	Sum  string    `json:"sum"` // SHA-256 of the secret
-	At   time.Time `json:"at"`
 }
 
 // Invitation lets one person in, once.
@@ -241,21 +233,6 @@ func (p people) signIn(ctx context.Context, name, password string) (Person, erro
 		return Person{}, errPassword
 	}
 	return person, nil
-}
-
-// byToken finds the person whose program has the secret.
-func (p people) byToken(ctx context.Context, secret string) (Person, error) {
-	list, err := p.all(ctx)
-	if err != nil {
-		return Person{}, err
-	}
-	sum := sumOf(secret)
-	for _, person := range list {
-		if slices.ContainsFunc(person.Tokens, func(t Token) bool { return same(t.Sum, sum) }) {
-			return person, nil
-		}
-	}
-	return Person{}, errNobody
 }
 
 // The cost of a password: argon2id with 19 MiB, two passes and one thread, the least that the OWASP

@@ -17,20 +17,20 @@ const (
 )
 
 // team shows who is here.
-func team(v *visit) error { return v.showTeam("", "") }
+func team(v *visit) error { return v.showTeam("") }
 
-// showTeam shows the page with a link to pass on or a token, once.
-func (v *visit) showTeam(link, token string) error {
+// showTeam shows the page with a link to pass on, once.
+func (v *visit) showTeam(link string) error {
 	list, err := v.desk.people.all(v.Context())
 	if err != nil {
 		return err
 	}
 	return v.show("team", struct {
-		People      []Person
-		Roles       []Role
-		Owner       bool
-		Link, Token string
-	}{list, roles, v.who.Role.may(Owner), link, token})
+		People []Person
+		Roles  []Role
+		Owner  bool
+		Link   string
+	}{list, roles, v.who.Role.may(Owner), link})
 }
 
 // invitePerson makes a link that lets one person in.
@@ -45,7 +45,7 @@ func invitePerson(v *visit) error {
 	if err != nil {
 		return err
 	}
-	return v.showTeam(v.address("/invited/"+word), "")
+	return v.showTeam(v.address("/invited/" + word))
 }
 
 // address is a path of this desk as the browser reaches it.
@@ -76,37 +76,6 @@ func removePerson(v *visit) error {
 	if err == nil {
 		err = v.desk.endSessions(v.Context(), name)
 	}
-	return v.afterTeam(err)
-}
-
-// makeToken gives the person who asks a secret for a program of theirs.
-func makeToken(v *visit) error {
-	name := strings.TrimSpace(v.FormValue("name"))
-	if name == "" || utf8.RuneCountInString(name) > 40 {
-		return v.wrong("team.tokenname")
-	}
-	word := secret()
-	err := v.desk.people.change(v.Context(), v.who.Name, func(p *Person) {
-		p.Tokens = append(p.Tokens, Token{Name: name, Sum: sumOf(word), At: v.now()})
-	})
-	if err != nil {
-		return err
-	}
-	return v.showTeam("", word)
-}
-
-// dropToken takes a program's secret back.
-func dropToken(v *visit) error {
-	sum := v.FormValue("sum")
-	err := v.desk.people.change(v.Context(), v.who.Name, func(p *Person) {
-		var kept []Token
-		for _, token := range p.Tokens {
-			if token.Sum != sum {
-				kept = append(kept, token)
-			}
-		}
-		p.Tokens = kept
-	})
 	return v.afterTeam(err)
 }
 

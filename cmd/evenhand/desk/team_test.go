@@ -154,21 +154,3 @@ func TestInvitationsExpire(t *testing.T) {
 		t.Errorf("an old link gives %d: %s", status, text)
 	}
 }
-
-func TestTokensAreShownOnceAndTakenBack(t *testing.T) {
-	address, first := teamDesk(t, nil)
-	owner := joins(t, first, "MK")
-	_, text, _ := post(t, owner, address+"/team/tokens", url.Values{"name": {"laptop"}})
-	token := regexp.MustCompile(`<code>([A-Z2-7]{26})</code>`).FindStringSubmatch(text)
-	if token == nil {
-		t.Fatalf("no secret: %s", text)
-	}
-	_, text = get(t, owner, address+"/team")
-	if strings.Contains(text, token[1]) || !strings.Contains(text, "laptop") {
-		t.Errorf("the secret is shown again, or its name is not: %s", text)
-	}
-	sum := regexp.MustCompile(`name="sum" value="([^"]+)"`).FindStringSubmatch(text)
-	if _, text, _ = post(t, owner, address+"/team/tokens/drop", url.Values{"sum": {sum[1]}}); strings.Contains(text, "laptop") {
-		t.Errorf("the secret is not taken back: %s", text)
-	}
-}
