@@ -1,11 +1,14 @@
 package search_test
 
 import (
+	"context"
+	"errors"
 	"fmt"
 	"math/rand/v2"
 	"testing"
 	"time"
 
+	"evenhand/assemble/search"
 	"evenhand/testdata/outside"
 )
 
@@ -57,19 +60,43 @@ func beyond() []shape {
 	return list
 }
 
+// mostOpen is how many of the instances the search may leave unproved in its time; what it leaves
+// open must still hold every solver's optimum.
+const mostOpen = 3
+
+// bounds searches an instance: the least objective that is possible and the one found, equal where that
+// is proved; −1 for both where no choice keeps the rules.
+func bounds(t *testing.T, m *search.Model) (low, objective int) {
+	t.Helper()
+	s, err := search.Solve(context.Background(), m, search.Options{Seed: 1, Limit: 20 * time.Second})
+	if impossible := (*search.Impossible)(nil); errors.As(err, &impossible) {
+		return -1, -1
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := search.Verify(m, s); err != nil {
+		t.Fatal(err)
+	}
+	return s.Bound, s.Objective
+}
+
 // TestReferences is the full check against outside solvers.
 func TestReferences(t *testing.T) {
 	outside.Full(t, "optima beside glpsol, cbc and scipy", "glpsol", "cbc", "python3")
 	list := solvers()
-	confirmed, late, impossible := 0, map[string]int{}, 0
+	confirmed, late, impossible, open := 0, map[string]int{}, 0, 0
 	for i, s := range instances() {
 		t.Run(fmt.Sprint(i), func(t *testing.T) {
 			m := draw(s, rand.New(rand.NewPCG(uint64(i), 7)))
 			start := time.Now()
-			objective := answer(t, m, 1)
+			low, objective := bounds(t, m)
 			took := time.Since(start)
 			if objective < 0 {
 				impossible++
+			}
+			if low < objective {
+				open++
 			}
 			path, agreed := writeModel(t, m, t.TempDir()), false
 			words := ""
@@ -81,8 +108,10 @@ func TestReferences(t *testing.T) {
 				case v.late:
 					late[o.name]++
 					words += fmt.Sprint(" ", o.name, " late")
+				case low < objective && !v.impossible && v.objective > float64(low)-.5 && v.objective < float64(objective)+.5:
+					words += fmt.Sprint(" ", o.name, " ", v.objective) // within what the search leaves open
 				case !v.agrees(objective):
-					t.Errorf("%s says %+v, the search %d", o.name, v, objective)
+					t.Errorf("%s says %+v, the search %d to %d", o.name, v, low, objective)
 				default:
 					agreed = true
 					words += fmt.Sprint(" ", o.name, " ", v.took.Round(time.Millisecond))
@@ -94,7 +123,11 @@ func TestReferences(t *testing.T) {
 			t.Logf("%d items, %d forms: %d in %v;%s", s.items, s.forms, objective, took.Round(time.Microsecond*100), words)
 		})
 	}
-	t.Logf("%d of %d confirmed by at least one solver, %d of all impossible; late: %v", confirmed, len(instances()), impossible, late)
+	t.Logf("%d of %d confirmed by at least one solver, %d of all impossible, %d left open by the search; late: %v",
+		confirmed, len(instances()), impossible, open, late)
+	if open > mostOpen {
+		t.Errorf("the search leaves %d instances open; %d are known to be too hard for it", open, mostOpen)
+	}
 	if confirmed < 60 {
 		t.Errorf("only %d instances were confirmed; 60 are wanted", confirmed)
 	}
