@@ -130,13 +130,13 @@ type chain struct {
 
 // chainForm counts what the rules of a form count.
 type chainForm struct {
-	quotas, same  []int
-	held          []uint8
-	seconds       int
-	clashes       int
-	score         Points
-	price         float64
-	wrong int
+	quotas, same []int
+	held         []uint8
+	seconds      int
+	clashes      int
+	score        Points
+	price        float64
+	wrong        int
 }
 
 func (a *annealing) newChain(rng *rand.Rand) *chain {
