@@ -3,8 +3,6 @@ package plan
 import (
 	"fmt"
 	"slices"
-
-	"evenhand/standards"
 )
 
 // Pacing says which skills are new in which week of a term, and how the weekly
@@ -209,13 +207,4 @@ func deal(items, among int) []int {
 		}
 	}
 	return hand
-}
-
-// Skills lists the skills of the pacing list, each once, in its order.
-func (p Pacing) Skills() []standards.SkillID {
-	var plan Plan
-	for _, s := range p.New {
-		plan.Rows = append(plan.Rows, s.Row)
-	}
-	return plan.Skills()
 }

@@ -50,8 +50,3 @@ func (w Week) Monday() time.Time {
 
 // Add is the week n weeks later, or earlier when n is negative.
 func (w Week) Add(n int) Week { return WeekOf(w.Monday().AddDate(0, 0, 7*n)) }
-
-// Before says that the week lies before another.
-func (w Week) Before(other Week) bool {
-	return w.Year < other.Year || w.Year == other.Year && w.Number < other.Number
-}

@@ -2,7 +2,6 @@ package search_test
 
 import (
 	"context"
-	"evenhand/assemble/search"
 	"fmt"
 	"math/rand/v2"
 	"os"
@@ -11,6 +10,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"evenhand/assemble/search"
 )
 
 // weekly draws the model of the benchmarks: two forms of 12 items from six

@@ -3,10 +3,11 @@ package search_test
 import (
 	"context"
 	"errors"
-	"evenhand/assemble/search"
 	"slices"
 	"testing"
 	"time"
+
+	"evenhand/assemble/search"
 
 	"pgregory.net/rapid"
 )

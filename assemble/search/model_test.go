@@ -1,11 +1,12 @@
 package search_test
 
 import (
-	"evenhand/assemble/search"
 	"fmt"
 	"math"
 	"math/rand/v2"
 	"slices"
+
+	"evenhand/assemble/search"
 )
 
 // shape says how a random model is drawn.

@@ -3,11 +3,12 @@ package search_test
 import (
 	"context"
 	"errors"
-	"evenhand/assemble/search"
 	"math/rand/v2"
 	"reflect"
 	"testing"
 	"time"
+
+	"evenhand/assemble/search"
 
 	"pgregory.net/rapid"
 )

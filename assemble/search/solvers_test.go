@@ -3,7 +3,6 @@ package search_test
 import (
 	"bytes"
 	"context"
-	"evenhand/assemble/search"
 	"fmt"
 	"math"
 	"os"
@@ -14,6 +13,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"evenhand/assemble/search"
 )
 
 // verdict is what an outside solver says of a model file.

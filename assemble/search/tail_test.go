@@ -2,13 +2,14 @@ package search_test
 
 import (
 	"context"
-	"evenhand/assemble/search"
 	"fmt"
 	"math/rand/v2"
 	"os"
 	"strconv"
 	"testing"
 	"time"
+
+	"evenhand/assemble/search"
 )
 
 // plausible draws a hard plan as a teacher might: 3 to 6 forms of 10 to 20

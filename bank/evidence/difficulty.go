@@ -150,16 +150,6 @@ func (b Belief) check(groups int) error {
 	return nil
 }
 
-// Predict says how difficult an item with these traits will be, used or not; the standard
-// error counts both the doubt about the weights and the spread of items about their traits.
-func (f *Fit) Predict(traits []float64) Estimate {
-	value := 0.0
-	for k, x := range traits {
-		value += f.Weights[k].Value * x
-	}
-	return Estimate{value, math.Sqrt(quadratic(f.spread, traits) + f.DeviationSD*f.DeviationSD)}
-}
-
 // quadratic is x'Sx; what x is too short for counts as 0.
 func quadratic(s [][]float64, x []float64) (sum float64) {
 	for k, v := range x {

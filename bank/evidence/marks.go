@@ -18,16 +18,6 @@ type Row struct {
 	Pupils int
 }
 
-// PaperOf is the paper with these marks on the items of these numbers, for Papers.
-func PaperOf(items []int, marks []Mark) (p Paper) {
-	for k, mark := range marks {
-		if mark != Missing {
-			p.Items, p.Right = append(p.Items, items[k]), append(p.Right, mark == Right)
-		}
-	}
-	return p
-}
-
 // point is 1 for a right answer, 0 for a wrong one.
 func (m Mark) point() float64 {
 	if m == Right {

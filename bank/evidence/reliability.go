@@ -50,9 +50,3 @@ func pairCovariance(rows []Row, i, j int) float64 {
 	}
 	return m.covariance()
 }
-
-// Lengthened is the reliability of a quiz so many times as long, with items of the same kind
-// (Spearman 1910 and Brown 1910, British J. of Psychology 3).
-func Lengthened(alpha, times float64) float64 {
-	return times * alpha / (1 + (times-1)*alpha)
-}

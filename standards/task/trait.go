@@ -152,16 +152,6 @@ func (ts Traits) Only(traits ...Trait) bool {
 // no control characters. ParseSignature reads it back.
 func (ts Traits) Signature() string { return strings.Join(ts[:], "|") }
 
-// ParseSignature reads what Signature wrote; ok is false for anything else.
-func ParseSignature(s string) (ts Traits, ok bool) {
-	values := strings.Split(s, "|")
-	if len(values) != int(traitCount) {
-		return ts, false
-	}
-	copy(ts[:], values)
-	return ts, true
-}
-
 // List is the traits that apply, as "name=value" in column order.
 func (ts Traits) List() []string {
 	var list []string

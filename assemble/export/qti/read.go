@@ -2,7 +2,6 @@ package qti
 
 import (
 	"archive/zip"
-	"errors"
 	"fmt"
 	"io"
 	"io/fs"
@@ -18,20 +17,6 @@ const (
 	maxPackage = 512 << 20 // bytes of all files together
 	maxRatio   = 200       // of a file's bytes to those it takes packed, from a megabyte on
 )
-
-// Read reads a package that Write wrote. Anything else is refused with an error that names the file
-// in the package and what is wrong with it.
-func Read(r io.ReaderAt, size int64) (Package, error) {
-	in, err := openPackage(r, size)
-	if err != nil {
-		return Package{}, err
-	}
-	manifest, err := in.tree(manifestName, "manifest", manifestSpace)
-	if err != nil {
-		return Package{}, err
-	}
-	return in.contents(manifest)
-}
 
 // openPackage looks over the names in a package. Nothing of it is ever written to a disk; a name that
 // would lead out of a folder is refused all the same, as no honest program writes one.
@@ -100,83 +85,6 @@ func (in *reader) tree(name, root, space string) (node, error) {
 		return node{}, fmt.Errorf("%s holds %s of %q, not %s of %q", name, n.name, n.space, root, space)
 	}
 	return n, nil
-}
-
-// contents reads what the manifest lists.
-func (in *reader) contents(manifest node) (Package, error) {
-	about := manifest.first("metadata", "lom", "general")
-	p := Package{Title: about.first("title", "string").string(), Lang: about.first("language").string()}
-	known := make(map[string]bool)
-	for _, resource := range manifest.first("resources").all("resource") {
-		id, href := resource.attr("identifier"), resource.attr("href")
-		if id == "" || known[id] {
-			return Package{}, fmt.Errorf("%s: identifier %q is empty or stands twice", manifestName, id)
-		}
-		known[id] = true
-		for _, file := range resource.all("file") {
-			if in.files[file.attr("href")] == nil {
-				return Package{}, fmt.Errorf("%s: %s lists %q, which is not in the package", manifestName, id, file.attr("href"))
-			}
-		}
-		var err error
-		switch resource.attr("type") {
-		case itemType:
-			err = in.item(&p, id, href, resource.first("metadata"))
-		case testType:
-			err = in.test(&p, id, href)
-		default:
-			err = fmt.Errorf("%s: %s is of type %q; packages of ours hold items and tests", manifestName, id, resource.attr("type"))
-		}
-		if err != nil {
-			return Package{}, err
-		}
-	}
-	for _, test := range p.Tests {
-		for _, id := range test.Items {
-			if !known[id] {
-				return Package{}, fmt.Errorf("%s.xml refers to %q, which the manifest does not list", test.ID, id)
-			}
-		}
-	}
-	if len(p.Items) == 0 {
-		return Package{}, errors.New("there are no items in it")
-	}
-	return p, nil
-}
-
-func (in *reader) item(p *Package, id, href string, metadata node) error {
-	n, err := in.tree(href, "qti-assessment-item", itemSpace)
-	if err != nil {
-		return err
-	}
-	it, err := in.readItem(n, path.Dir(href))
-	if err == nil {
-		err = it.about(metadata)
-	}
-	if err == nil && it.ID != id {
-		err = fmt.Errorf("its identifier is %q, in the manifest it is %q", it.ID, id)
-	}
-	if err != nil {
-		return fmt.Errorf("%s: %w", href, err)
-	}
-	p.Items = append(p.Items, it)
-	return nil
-}
-
-func (in *reader) test(p *Package, id, href string) error {
-	n, err := in.tree(href, "qti-assessment-test", itemSpace)
-	if err != nil {
-		return err
-	}
-	t := Test{ID: n.attr("identifier"), Title: n.attr("title")}
-	for _, ref := range n.first("qti-test-part", "qti-assessment-section").all("qti-assessment-item-ref") {
-		t.Items = append(t.Items, ref.attr("identifier"))
-	}
-	if t.ID != id || len(t.Items) == 0 {
-		return fmt.Errorf("%s: test %q, in the manifest %q, with %d items", href, t.ID, id, len(t.Items))
-	}
-	p.Tests = append(p.Tests, t)
-	return nil
 }
 
 // picture reads the drawing that an image refers to.
