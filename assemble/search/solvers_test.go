@@ -32,17 +32,17 @@ type solver struct {
 	run     func(lp string, limit time.Duration) (verdict, error)
 }
 
-// solvers finds the outside programs of this machine.
+// solvers finds the outside programs of this machine, the usually fastest one first.
 func solvers() []solver {
 	var found []solver
+	if v, ok := version(python(), "-c", "import scipy; print('scipy', scipy.__version__, 'milp')"); ok {
+		found = append(found, solver{"scipy", v, scipyMilp})
+	}
 	if v, ok := version("glpsol", "--version"); ok {
 		found = append(found, solver{"glpsol", v, glpsol})
 	}
 	if v, ok := version("cbc", "-quit"); ok {
 		found = append(found, solver{"cbc", v, cbc})
-	}
-	if v, ok := version(python(), "-c", "import scipy; print('scipy', scipy.__version__, 'milp')"); ok {
-		found = append(found, solver{"scipy", v, scipyMilp})
 	}
 	return found
 }
