@@ -48,17 +48,6 @@ type rowCells struct {
 	digits Digits                   // what a person said of 1 and 0
 }
 
-// evidence is what all rows of a grid together show.
-type evidence struct {
-	plains    map[string]bool                   // all signs
-	meant     map[string]map[results.State]bool // what signs mean beside others in their rows
-	wrong     bool                              // something is wrong, by a sign or an answer
-	repeated  map[string]bool                   // answers that stand under half of the items and are right in none
-	right     bool                              // a sign says that something is right
-	written   bool                              // a right answer is written out
-	dashWrong bool                              // - stands between + and +
-}
-
 // look makes a cell of what stands under an item.
 func look(at int, item results.Item, text string, told map[string]results.State) cell {
 	c := cell{at: at, text: text, plain: plain(text), long: len(item.Key) > 1}
