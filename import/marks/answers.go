@@ -61,7 +61,7 @@ func Written(item results.Item, cell string) (answer results.Answer, problem str
 	for i, a := range fit {
 		texts[i] = a.Written
 	}
-	return answer, fmt.Sprintf("a spreadsheet may have changed this; was it %s? Write it in words or with an apostrophe before it", strings.Join(texts, " or "))
+	return answer, fmt.Sprintf("this can be %s; write which, such as: wrote %s", strings.Join(texts, " or "), texts[0])
 }
 
 func sameState(answers []results.Answer) bool {
@@ -99,7 +99,7 @@ func typedAs(item results.Item, cell string) []string {
 	switch task.AnswersOf(asked) {
 	case task.OneTime:
 		if m := hourAndParts.FindStringSubmatch(cell); m != nil && m[1] != "0" {
-			return []string{m[1] + ":" + m[2] + orZero(m[3])}
+			return timesOf(item, m)
 		}
 		return []string{intake.Times(cell)}
 	case task.SeveralTimes:
@@ -130,6 +130,22 @@ func typedAs(item results.Item, cell string) []string {
 	return []string{cell}
 }
 
+// timesOf is the time of hours and parts after a point: 9.3 was 9.30. Where that is wrong and
+// another way to write so is right, it is both: 9.5 for half past 9, 9.5 for 5 past.
+func timesOf(item results.Item, m []string) []string {
+	times := []string{m[1] + ":" + m[2] + orZero(m[3])}
+	others := []string{m[1] + ":0" + m[2]}
+	if m[3] == "" && m[2] == "5" {
+		others = append(others, m[1]+":30")
+	}
+	for _, other := range others {
+		if m[3] == "" && !item.Judge(times[0]) && item.Judge(other) {
+			return append(times, other)
+		}
+	}
+	return times
+}
+
 func orZero(digits string) string {
 	if digits == "" {
 		return "0"
@@ -148,6 +164,9 @@ func ofSeveral(key []string, cell string) []string {
 	}
 	if cell == strings.Join(key, "") && len(cell) > 3 {
 		return []string{strings.Join(key, ", ")}
+	}
+	if cell == strings.Join(key, "") { // the boxes typed without a gap, or one number
+		return []string{cell, strings.Join(key, ", ")}
 	}
 	return []string{cell}
 }

@@ -1,7 +1,6 @@
 package marks
 
 import (
-	"errors"
 	"fmt"
 	"regexp"
 	"slices"
@@ -24,27 +23,90 @@ type grid struct {
 	notes       []string
 }
 
+// What heads the columns of pupils and forms, and a column's number (common practice).
 var (
-	pupilWords = []string{"pupil", "pupils", "code", "child", "student", "alumno", "alumna", "código", "codigo"}
-	itemWord   = regexp.MustCompile(`^(?:item|question|q|no\.?|#)?\s*(\d{1,3})\.?$`)
+	pupilWord = regexp.MustCompile(`^(?:(?:pupil|student|child|learner)(?:'?s)?(?:[ _-]?(?:code|id|no\.?|number|nr\.?|#))?|codes?|id|` +
+		`alumn[oa]s?|estudiantes?|niñ[oa]s?|c[oó]digo(?: del? .*)?|clave|schüler(?:in)?(?:nen)?|schüler/in|kind(?:er)?|kürzel|[ée]l[èe]ves?|enfants?|code [ée]l[èe]ve|alun[oa]s?|alliev[oi]|leerling(?:en)?|elev(?:er)?|uczeń)$`)
+	formWord = regexp.MustCompile(`^(?:test |sheet |quiz )?(?:form|forma|formular|formulario|version|versión|versione|versão|sheet|hoja|bogen|blatt|feuille|fassung|variante?)$`)
+	itemWord = regexp.MustCompile(`^(?:(?:item|question|problem|task|exercise|q|i|no|nr|n°|nº|number|pregunta|ejercicio|problema|reactivo|ítem|p|aufgabe|frage|a|f|exercice|domanda|opgave|vraag|questão)[.:]?)?\s*#?\s*(\d{1,3})(?:[.,]0+|[.):]?)$`)
 )
 
-// findColumns finds the heading, which is in one of the first lines, and the columns.
-func findColumns(rows []intake.Row, items int) (*grid, error) {
-	for i, row := range rows[:min(len(rows), 10)] {
+// headedWithin is how many lines may stand before the items' numbers end the heading.
+const headedWithin = 10
+
+// findColumns finds the heading, which is the first of the first lines with a number for
+// every item, and the columns. What heads a column may stand in a line above, as in merged
+// cells; pupils are also known by their codes.
+func findColumns(rows []intake.Row, quiz results.Quiz) (*grid, error) {
+	var above []string
+	var wrong error
+	for i, row := range rows[:min(len(rows), headedWithin)] {
 		said := make([]string, len(row.Cells))
 		for j, cell := range row.Cells {
-			said[j] = strings.ToLower(cell)
+			said[j] = strings.ToLower(strings.Join(strings.Fields(cell), " "))
 		}
-		pupil := slices.IndexFunc(said, func(w string) bool { return slices.Contains(pupilWords, w) })
-		if pupil < 0 {
+		above = over(said, above)
+		g := &grid{rows: rows[i+1:], ofQuiz: slices.Index(above, quizHeading), form: slices.IndexFunc(above, formWord.MatchString)}
+		g.pupil = slices.IndexFunc(above, pupilWord.MatchString)
+		headed := g.pupil >= 0
+		if !headed {
+			g.pupil = g.codesIn(len(above))
+		}
+		if g.pupil < 0 || isCode(at(row.Cells, g.pupil)) {
 			continue
 		}
-		form := slices.IndexFunc(said, func(w string) bool { return w == "form" || w == "forma" })
-		g := &grid{rows: rows[i+1:], pupil: pupil, form: form, ofQuiz: slices.Index(said, quizHeading)}
-		return g, g.findItems(said, items)
+		err := g.findItems(said, quiz.Size())
+		if err == nil {
+			return g, nil
+		}
+		if wrong == nil && headed {
+			wrong = err
+		}
 	}
-	return nil, errors.New(`there is no heading; the first line should be pupil,form,1,2,3 and so on`)
+	if wrong == nil {
+		wrong = fmt.Errorf("there is no heading; the first line is %.60q, and it should be pupil,form,1,2,3 and so on", strings.Join(rows[0].Cells, ","))
+	}
+	return nil, wrong
+}
+
+// over lays the cells of a line over those above it; a blank cell is headed by what stands above.
+func over(line, above []string) []string {
+	all := make([]string, max(len(line), len(above)))
+	copy(all, above)
+	for j, cell := range line {
+		if cell != "" {
+			all[j] = cell
+		}
+	}
+	return all
+}
+
+// codesIn is the one column in which all that stands is pupils' codes; -1 without one.
+func (g *grid) codesIn(width int) int {
+	found := -1
+	for j := range width {
+		codes, others := 0, 0
+		for _, row := range g.rows {
+			switch text := at(row.Cells, j); {
+			case isCode(text):
+				codes++
+			case text != "":
+				others++
+			}
+		}
+		if codes > 0 && others == 0 {
+			if found >= 0 {
+				return -1
+			}
+			found = j
+		}
+	}
+	return found
+}
+
+func isCode(text string) bool {
+	_, err := results.ParseCode(text)
+	return err == nil
 }
 
 // findItems finds the column of every item.

@@ -1,6 +1,10 @@
 package marks
 
-import "evenhand/bank/results"
+import (
+	"slices"
+
+	"evenhand/bank/results"
+)
 
 // evidence is what all rows of a grid together show.
 type evidence struct {
@@ -11,6 +15,7 @@ type evidence struct {
 	right     bool                              // a sign says that something is right
 	written   bool                              // a right answer is written out
 	dashWrong bool                              // - stands between + and +
+	letters   bool                              // a letter for absent stands before what the child went on to
 }
 
 // gather looks at all cells and notes what they show together.
@@ -33,6 +38,7 @@ func (g *grid) gather(rows []row) {
 			g.seen.right = g.seen.right || c.sign != nil && (says(c) == results.Right || c.sign.family == digitFamily)
 		}
 	}
+	g.seen.letters = slices.ContainsFunc(rows, func(row row) bool { return row.read.absentByLetter() })
 	g.seen.repeated = repeatedAnswers(rows, len(g.items))
 	for i := range rows {
 		if state, asked := rows[i].read.dash(); rows[i].read.has("-") && asked == "" && state == results.Wrong {
@@ -71,4 +77,19 @@ func repeatedAnswers(rows []row, items int) map[string]bool {
 		}
 	}
 	return repeated
+}
+
+// absentByLetter says that a letter which can mean absent stands before a cell that counts:
+// who had the next item was there.
+func (r *rowCells) absentByLetter() bool {
+	seen := false
+	for _, c := range r.cells {
+		switch {
+		case c.surely(letterFamily) && c.sign.readings[0].state == results.Absent:
+			seen = true
+		case seen && !c.surely(noneFamily):
+			return true
+		}
+	}
+	return false
 }

@@ -157,7 +157,9 @@ func TestSetAside(t *testing.T) {
 func TestGridsThatCannotBeRead(t *testing.T) {
 	for _, row := range []struct{ grid, want string }{
 		{"", "marks.csv is empty"},
-		{"P01,A,1,1,1\n", "the first line should be pupil,form,1,2,3"},
+		{"P01,A,1,1,1\n", `the first line is "P01,A,1,1,1", and it should be pupil,form,1,2,3`},
+		{"P01,A,1,2,3\n", "it should be pupil,form,1,2,3"},
+		{"pupil,form,1,2,3\n", "has a heading but no rows"},
 		{"pupil,form,1,2\nP01,A,1,1\n", "there is no column 3, but the quiz has 3 items"},
 		{"pupil,form,1,2,3,4\nP01,A,1,1,1,1\n", "there is a column 4, but the quiz has 3 items"},
 		{"pupil,form,1,2,2,3\nP01,A,1,1,1,1\n", "there are two columns 2"},
@@ -165,6 +167,25 @@ func TestGridsThatCannotBeRead(t *testing.T) {
 	} {
 		if r, err := marks.Read("marks.csv", []byte(row.grid), friday(), marks.Options{}); err == nil || !strings.Contains(err.Error(), row.want) {
 			t.Errorf("%q: %+v, %v, want %q", row.grid, r, err, row.want)
+		}
+	}
+}
+
+// Headings as teachers and other programs write them (common practice): in other words and
+// languages, over several lines as merged cells leave them, and known by the codes below.
+func TestHeadings(t *testing.T) {
+	for _, heading := range []string{
+		"Student ID,Form,1,2,3", "PUPIL CODE,Test form,Q1,Q2,Q3", "Pupil's code,Version,Item 1,Item 2,Item 3", "code,form,1.,2.,3.", "child,form,1),2),3)",
+		"Schüler,Form,Aufgabe 1,Aufgabe 2,Aufgabe 3", "Alumna,Forma,Pregunta 1,Pregunta 2,Pregunta 3", "Élève,Feuille,n° 1,n° 2,n° 3", "id,form,1.0,2.0,3.0", "Pupil,Form,01,02,03",
+		"Alder Hill,,,,\npupil,form,1,2,3", "pupil,form,Number facts,,Time\n,,1,2,3", "Kód žáka,form,1,2,3", "pupil,form,#1,#2,#3",
+	} {
+		r, err := marks.Read("marks.csv", []byte(heading+"\nP01,A,1,52,3:30\nP02,B,1,0,1\n"), friday(), marks.Options{})
+		if err != nil || len(r.Papers) != 2 {
+			t.Errorf("%s: %+v, %v", heading, r, err)
+			continue
+		}
+		if got := paper(r.Papers[0]) + ", " + paper(r.Papers[1]); got != "P01A r(1) w(52) r(3:30), P02B r w r" {
+			t.Errorf("%s: %s", heading, got)
 		}
 	}
 }

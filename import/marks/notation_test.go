@@ -115,6 +115,18 @@ func TestAsked(t *testing.T) {
 		{"✓ banana ✓ ✓ ✓ ✓ ✓ ✓ x ✓", "banana=wrong", "rwrrrrrrwr"},
 		{"f f f f f f f f f f", "f=absent", "aaaaaaaaaa"},
 		{"x x x x x x x x x x", "x=right", "rrrrrrrrrr"},
+		{"✓ ✓ . ✓ ✓ . ✓ ✓ ✓ ✓", ".=wrong", "rrwrrwrrrr"}, // a dot, as some schools mark what is wrong
+		{"✓ ✓ . ✓ ✓ . ✓ ✓ ✓ ✓", ".=not-reached", "rrnrrnrrrr"},
+		{"1 n/a 1 1 1 1 1 1 1 1", "n/a=wrong", "rwrrrrrrrr"},
+		{". . x . . x . . . x", ".=right", "rrwrrwrrrw"},
+		{"○ ● ○ ○ ● ○ ○ ○ ● ○", "○=right ●=wrong", "rwrrwrrrwr"}, // a white and a black mark
+		{"● ○ ● ● ○ ● ● ● ○ ●", "●=right ○=wrong", "rwrrwrrrwr"}, // boxes filled in
+		{"a a f a a a f a a a", "a=right f=wrong", "rrwrrrwrrr"},
+		{"✓ ✓ ✓ ✓ ✓ 62 ✓ ✓ ✓ ✓", "62=right", "rrrrrrrrrr"},   // 6 tens 2 ones without a gap, or the number itself
+		{"✓ ✓ 9.5 ✓ ✓ ✓ ✓ ✓ ✓ x", "9.5=right", "rrrrrrrrrw"}, // half past 9, or 9:50
+		{"✓ ✓ ✓ ✓ ✓ ✓ ✓ ✓ ✓ 4?", "4?=right", "rrrrrrrrrr"},
+		{"✓ 62/52 ✓ ✓ ✓ ✓ ✓ ✓ ✓ x", "62/52=wrong", "rwrrrrrrrw"},
+		{"✓ 26→62 ✓ ✓ ✓ ✓ ✓ ✓ ✓ x", "26→62=right", "rrrrrrrrrw"},
 	} {
 		cells := strings.Fields(row.cells)
 		if r := readLong(t, marks.Options{}, cells); len(r.Papers) != 0 || len(r.Problems) != 1 || !strings.Contains(r.Problems[0].Reason, "P01") {
@@ -142,6 +154,16 @@ func TestAsked(t *testing.T) {
 		if r := readLong(t, marks.Options{Signs: said}, cells...); len(r.Papers) != 2 || states(r.Papers[0]) != truths[0] || states(r.Papers[1]) != truths[1] {
 			t.Errorf("%q and %q with %s: %v, %v", row.right, row.wrong, row.told, r.Papers, r.Problems)
 		}
+	}
+	// Absent for some of the items, and nothing else: a dash that marks what is wrong, or right.
+	for _, row := range []string{"- - - . . . . . . .", ". . - . . - . . . .", ". . . . abs . . . . .", "a a a a . a a . a a"} {
+		if r := readLong(t, marks.Options{}, strings.Fields(row)); len(r.Papers) != 0 || len(r.Problems) != 1 {
+			t.Errorf("%s: read as %v; want a question", row, r.Papers)
+		}
+	}
+	// A row of nothing but a that is absent where nobody marks with it.
+	if r := readLong(t, marks.Options{}, strings.Fields("a a a a a a a a a a"), strings.Fields("a a x a a a a a a a")); len(r.Papers) != 0 {
+		t.Errorf("a, beside x: read as %v; want questions", r.Papers)
 	}
 	// Points out of ten, two of them for a pupil: no child writes 10 under half of the items.
 	if r := readLong(t, marks.Options{}, strings.Fields("10 0 x x x x x x x x"), strings.Fields("0 10 10 x x x 10 10 10 x")); len(r.Papers) != 0 {

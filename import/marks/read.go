@@ -49,9 +49,12 @@ func Read(name string, data []byte, quiz results.Quiz, o Options) (*Reading, err
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
-	g, err := findColumns(cells, quiz.Size())
+	g, err := findColumns(cells, quiz)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
+	}
+	if len(g.rows) == 0 {
+		return nil, fmt.Errorf("%s has a heading but no rows; a row is a pupil's code, the form and a cell for each item", name)
 	}
 	g.quiz, g.Options = quiz, o
 	if err := g.checkQuiz(); err != nil {
@@ -110,23 +113,61 @@ func (r *Reading) noteDigits() {
 	}
 }
 
-// blanks asks about blank cells between right ones where nobody has anything wrong, and
-// the other way round: some mark only what is right, or only what is wrong.
+// blanks asks about cells between right ones that are blank or not reached, where nobody has
+// anything wrong, and the other way round: some mark only what is right, or only what is
+// wrong, and some put a dot where something is wrong.
 func (g *grid) blanks(row *row) string {
 	onlyRight, onlyWrong := g.seen.right && !g.seen.wrong, g.seen.wrong && !g.seen.right && !g.seen.written
-	if len(row.read.cells) == 0 || !onlyRight && !onlyWrong {
+	if !onlyRight && !onlyWrong {
 		return ""
 	}
-	last := row.read.cells[len(row.read.cells)-1].at
+	filled, last := map[int]cell{}, -1
+	for _, c := range row.read.cells {
+		filled[c.at] = c
+		if !c.notReached() {
+			last = c.at
+		}
+	}
 	for i := range last {
-		if row.cells[i] == "" {
-			if onlyWrong {
-				return "cells are blank before a wrong one and nobody has anything right; say --read empty=right, or --read 'empty=not reached'"
-			}
+		c, isFilled := filled[i]
+		_, said := g.Signs[c.plain]
+		switch {
+		case isFilled && (said || !c.notReached()):
+		case isFilled && onlyWrong:
+			return fmt.Sprintf("%s stands before a wrong one and nobody has anything right; say --read '%s=right', or --read '%s=not reached'", c.text, c.text, c.text)
+		case isFilled:
+			return fmt.Sprintf("%s stands between right ones and nobody has anything wrong; say --read '%s=wrong', or --read '%s=not reached'", c.text, c.text, c.text)
+		case said:
+		case onlyWrong:
+			return "cells are blank before a wrong one and nobody has anything right; say --read empty=right, or --read 'empty=not reached'"
+		default:
 			return "blank cells stand between right ones and nobody has anything wrong; say --read empty=wrong, or --read 'empty=not reached'"
 		}
 	}
 	return ""
+}
+
+// absentInPart asks about a row in which nothing stands but that the pupil was absent for
+// some of the items: who is absent is so in the first cell, or in all.
+func (row *row) absentInPart() string {
+	var first cell
+	absent := 0
+	for _, c := range row.read.cells {
+		switch state := row.read.meant(c); {
+		case state != results.Absent && state != results.NotReached:
+			return ""
+		case state == results.Absent && absent == 0:
+			first = c
+			absent++
+		case state == results.Absent:
+			absent++
+		}
+	}
+	if absent == 0 || absent == len(row.form.Items) || absent == 1 && first.at == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s stands under %d of %d items and nothing else does; write %s under all of them if the pupil was absent, or say what it means, as in --read '%s=wrong'",
+		first.text, absent, len(row.form.Items), first.text, first.text)
 }
 
 // take reads the cells of a row.
@@ -160,9 +201,11 @@ func (g *grid) take(r *Reading, row *row) {
 	paper := results.Paper{Class: g.Class, Pupil: row.pupil, Form: row.form.Name}
 	before, marked := g.Before[row.pupil]
 	empty, said := g.Signs[""]
-	if text := g.blanks(row); text != "" && !marked && !said {
-		aside("pupil", "%s", text)
-		return
+	for _, text := range []string{g.blanks(row), row.absentInPart()} {
+		if text != "" && !marked {
+			aside("pupil", "%s", text)
+			return
+		}
 	}
 	if !said {
 		empty = results.NotReached

@@ -35,6 +35,15 @@ type cell struct {
 // mayBeBoth says that a cell can be a mark or an answer.
 func (c cell) mayBeBoth() bool { return c.sign != nil && c.why == "" }
 
+// notReached says that the cell is a mark for not reached and nothing else.
+func (c cell) notReached() bool {
+	if !c.surely(noneFamily) && !c.said {
+		return false
+	}
+	state, _ := c.sign.plainly()
+	return state == results.NotReached
+}
+
 // surely says that the cell is a mark of one of the families and nothing else.
 func (c cell) surely(families ...family) bool {
 	return c.sign != nil && c.why != "" && slices.Contains(families, c.sign.family)
@@ -109,6 +118,9 @@ func (r *rowCells) states(plain string, s sign) (list []results.State) {
 		if with && !unless && !slices.Contains(list, one.state) {
 			list = append(list, one.state)
 		}
+	}
+	if r.grid.letters && s.family == letterFamily && len(list) == 1 && list[0] == results.Absent {
+		return []results.State{results.Absent, results.Right}
 	}
 	alone := !slices.ContainsFunc(r.cells, func(c cell) bool { return c.sign == nil || c.sign.family != s.family && c.sign.family != noneFamily })
 	if len(list) > 0 || !alone {

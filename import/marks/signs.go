@@ -85,8 +85,8 @@ var mixed = map[string]sign{
 	"[x]": {tickFamily, []reading{{state: results.Right, with: "[ ]"}}},
 	"[ ]": {tickFamily, []reading{{state: results.Wrong, with: "[x] | [✓]"}}},
 	"[✓]": {tickFamily, []reading{{state: results.Right}}},
-	"○":   {tickFamily, []reading{{state: results.Right, with: "× | ❌ | ✕ | ✖ | x | △"}, {state: results.Wrong, with: "● | ✓ | ✔"}}},
-	"●":   {tickFamily, []reading{{state: results.Right, with: "○"}}},
+	"○":   {tickFamily, []reading{{state: results.Right, with: "× | ❌ | ✕ | ✖ | x | △"}, {state: results.Wrong, with: "● | ✓ | ✔"}, {state: results.Right, with: "●"}}},
+	"●":   {tickFamily, []reading{{state: results.Right, with: "○"}, {state: results.Wrong, with: "○"}}}, // a filled box, or the black mark
 	"/":   {tickFamily, []reading{{state: results.Right, with: "x | " + anyWrong}, {state: results.Wrong, with: anyRight}}},
 	"o":   {letterFamily, []reading{{state: results.Right, with: "x"}, {state: results.Wrong, with: "x | p | " + anyRight}}},
 	"a":   {letterFamily, []reading{{state: results.Absent}, {state: results.Right, with: "e | f | r | i"}}},

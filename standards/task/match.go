@@ -3,6 +3,7 @@ package task
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"evenhand/standards/words"
@@ -77,8 +78,13 @@ func (m Match) Judge(answer string) bool {
 	return true
 }
 
-// Possible takes one time or more, at most as many as there are faces.
-func (m Match) Possible(answer string) bool { _, ok := m.reply(answer); return ok }
+// Possible takes one time or more, at most as many as there are faces. A single whole number
+// joins no clocks.
+func (m Match) Possible(answer string) bool {
+	times, ok := m.reply(answer)
+	_, err := strconv.Atoi(strings.TrimSpace(answer))
+	return ok && (len(times) > 1 || err != nil)
+}
 
 // reply is the times of an answer in order.
 func (m Match) reply(answer string) (times []words.Time, ok bool) {
