@@ -2,7 +2,9 @@ package intake
 
 import (
 	"fmt"
+	"math"
 	"regexp"
+	"strconv"
 	"strings"
 
 	"evenhand/standards/task"
@@ -34,12 +36,14 @@ var (
 	wholeNumber  = regexp.MustCompile(`^\d+$`)
 	plainNumber  = regexp.MustCompile(`^[=+]?\s*(\d+)(?:[.,]0{1,2}|[.,]0{4,})?$`)
 	grouped      = regexp.MustCompile(`^[=+]?\s*(\d{1,3}(?:,\d{3})+|\d{1,3}(?:\.\d{3})+|\d{1,3}(?:['’ \x{00a0}\x{202f}]\d{3})+)(?:[.,]0{1,2})?$`)
+	powerOfTen   = regexp.MustCompile(`^\d(?:[.,]\d+)?[eE]\+?\d{1,2}$`) // as a spreadsheet shows it
 	notDigit     = regexp.MustCompile(`\D`)
 	brokenNumber = regexp.MustCompile(`^[=+]?\s*\d+[.,' ]\d+$`)
 )
 
 // mendAnswer undoes what spreadsheets and people do to answers: times where a clock is
-// asked about, and 83.0, =83 or +83 for 83, 1,000 or 1.000 for 1000.
+// asked about, and 83.0, =83, +83 or 8.3E+01 for 83,
+// 1,000 or 1.000 for 1000.
 func mendAnswer(asked task.Task, answer string) string {
 	if answers := task.AnswersOf(asked); answers == task.OneTime || answers == task.SeveralTimes {
 		mended, _ := mendTimes(answer, true)
@@ -50,6 +54,11 @@ func mendAnswer(asked task.Task, answer string) string {
 	}
 	if m := plainNumber.FindStringSubmatch(answer); m != nil {
 		return m[1]
+	}
+	if powerOfTen.MatchString(answer) {
+		if x, err := strconv.ParseFloat(strings.Replace(answer, ",", ".", 1), 64); err == nil && x == math.Trunc(x) && x < 1e6 {
+			return strconv.Itoa(int(x))
+		}
 	}
 	return answer
 }

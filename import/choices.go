@@ -154,8 +154,12 @@ func (j *judge) readKeys() {
 }
 
 // doubtfulKey says what is not known of a key to a question by hand that may point to a
-// choice or be one.
+// choice or be one, or that is none of them.
 func (j *judge) doubtfulKey(key string, choices []string) string {
+	if _, points := j.chosen(key, choices); key != "" && len(choices) > 1 && !points &&
+		!slices.ContainsFunc(choices, func(c string) bool { return sameText(c, key) }) {
+		return fmt.Sprintf("%s is none of the choices, %s; write the letter of the right one", shorten(key), shorten(strings.Join(choices, ", ")))
+	}
 	n, err := strconv.Atoi(key)
 	if err != nil || n < 1 || n > len(choices) || sameText(choices[n-1], key) || j.keysPoint || j.keysSay {
 		return ""

@@ -50,6 +50,29 @@ func TestListsOfManyKinds(t *testing.T) {
 			problems: "line 2, answer: 3 may be choice number 3, which is 4, or the answer 3 itself; write the choice's letter, C or B",
 		},
 		{
+			name:     "a key that is none of the choices",
+			text:     "Question,Choice 1,Choice 2,Choice 3,Correct\nWhich is round?,ball,box,book,cup\nWhich is flat?,ball,box,page,page\nWhich is red?,sky,grass,rose,C\n",
+			items:    "Which is flat? | A) ball | B) box | C) page → page (draft)\nWhich is red? | A) sky | B) grass | C) rose → C (draft)",
+			problems: "line 2, answer: cup is none of the choices, ball, box, book; write the letter of the right one",
+		},
+		{
+			name:     "a story cut at its comma",
+			text:     "Question,Answer\nMia has 3 shells, and finds 7 more. How many now?,10\n52 - 18,34,checked\n",
+			items:    "52 - 18 = ? → 34",
+			problems: "line 2: this row has 3 cells, the list has 2 columns; put quotation marks around a cell with commas in it",
+		},
+		{
+			name:  "line ends of two systems in one file",
+			text:  "Question,Answer\r\n47 + 36,83\n52 - 18,34\r12 + 5,17\n\"What is\r9 - 4?\",5\n",
+			items: "47 + 36 = ? → 83\n52 - 18 = ? → 34\n12 + 5 = ? → 17\n9 - 4 = ? → 5",
+		},
+		{
+			name:     "numbers as a spreadsheet shortens them",
+			text:     "Question,Answer\n47 + 36,8.3E+01\n500 + 500,\"1,0E+03\"\n52 - 18,3.5E+01\n",
+			items:    "47 + 36 = ? → 83\n500 + 500 = ? → 1000",
+			problems: "line 4, answer: 52 - 18 is 34, the list says 3.5E+01",
+		},
+		{
 			name:  "choices in one cell",
 			text:  "Question,Answer choices,Correct choice\n7 + 4,A) 11 B) 12 C) 13,A\nWhich has 3 sides?,A) square B) triangle,B)\n",
 			items: "7 + 4 = ? → 11\nWhich has 3 sides? | A) square | B) triangle → B (draft)",

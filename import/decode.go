@@ -165,12 +165,24 @@ func foreignWords(text string) (words []string) {
 	return words
 }
 
-// plainLines drops NULs and, where a file ends its lines in lone carriage returns,
-// makes them line feeds.
+// plainLines drops NULs and makes line feeds of lone carriage returns, which end lines too;
+// within quotation marks they stay, where lines of the text end in line feeds.
 func plainLines(text string) string {
 	text = strings.ReplaceAll(text, "\x00", "")
 	if !strings.Contains(text, "\n") {
-		text = strings.ReplaceAll(text, "\r", "\n")
+		return strings.ReplaceAll(text, "\r", "\n")
 	}
-	return text
+	if strings.Count(text, "\r") == strings.Count(text, "\r\n") {
+		return text
+	}
+	plain, quoted := []byte(text), false
+	for i, b := range plain {
+		switch {
+		case b == '"':
+			quoted = !quoted
+		case b == '\r' && !quoted && (i+1 == len(plain) || plain[i+1] != '\n'):
+			plain[i] = '\n'
+		}
+	}
+	return string(plain)
 }

@@ -93,16 +93,33 @@ func (j *judge) row(rec record) verdict {
 		return verdict{problem: &Problem{rec.first, "", beyond}}
 	}
 	v := j.item(rec)
-	if cells := filled(rec.cells); cells > len(j.list.Columns) {
-		j.surplus(&v, rec.first, cells)
+	switch cells, headings := filled(rec.cells), len(j.list.headings); {
+	case cells > len(j.list.Columns):
+		j.surplus(&v, rec.first, cells, len(j.list.Columns))
+	case v.item.ByHand() && headings > 0 && cells > headings && j.unheard(rec):
+		j.surplus(&v, rec.first, cells, headings)
 	}
 	return v
 }
 
+// unheard says that a row of a text has something in a column beyond the headings of which
+// nothing is known: a comma in a story may have cut it.
+func (j *judge) unheard(rec record) bool {
+	if j.list.Encoding == workbookEncoding {
+		return false
+	}
+	for i := len(j.list.headings); i < len(j.list.Columns); i++ {
+		if j.list.Columns[i].Meaning == "" && rec.cell(i) != "" {
+			return true
+		}
+	}
+	return false
+}
+
 // surplus deals with a row of too many cells: an item understood and answered rightly
 // comes in with a note; any other was most likely cut in the wrong place.
-func (j *judge) surplus(v *verdict, line, cells int) {
-	text := fmt.Sprintf("this row has %d cells, the list has %d columns", cells, len(j.list.Columns))
+func (j *judge) surplus(v *verdict, line, cells, columns int) {
+	text := fmt.Sprintf("this row has %d cells, the list has %d columns", cells, columns)
 	if v.problem == nil && !v.item.ByHand() {
 		v.notes = append(v.notes, Note{line, "", text + "; what is beyond was not used"})
 		return

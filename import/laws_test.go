@@ -162,14 +162,18 @@ func TestEveryRowHasOneEnd(t *testing.T) {
 	})
 }
 
-// plain is a text as lines are counted in it: without byte-order mark and NULs, and
-// with lone carriage returns as line ends where there is no other.
+// plain is a text as lines are counted in it: without byte-order mark and NULs, and with
+// lone carriage returns as line ends, but within quotation marks where there are others.
 func plain(text string) string {
 	text = strings.ReplaceAll(strings.TrimPrefix(text, "\ufeff"), "\x00", "")
 	if !strings.Contains(text, "\n") {
-		text = strings.ReplaceAll(text, "\r", "\n")
+		return strings.ReplaceAll(text, "\r", "\n")
 	}
-	return text
+	parts := strings.Split(strings.ReplaceAll(text, "\r\n", "\x00"), `"`)
+	for i := 0; i < len(parts); i += 2 {
+		parts[i] = strings.ReplaceAll(parts[i], "\r", "\n")
+	}
+	return strings.ReplaceAll(strings.Join(parts, `"`), "\x00", "\r\n")
 }
 
 func count(t *rapid.T, b *bank.Bank) int {

@@ -38,10 +38,14 @@ func AllCodes() []task.Code {
 
 var codePattern = regexp.MustCompile(`^(K|1|2)\.([A-Z]+)\.(?:([A-D])\.)?([0-9]+)$`)
 
-// ParseCode reads a code with or without its cluster letter ("2.NBT.B.5",
-// "2.NBT.5") and gives it in full.
+// identifier begins a code in full, as the standards' own site writes it:
+// CCSS.MATH.CONTENT.2.NBT.B.5.
+var identifier = regexp.MustCompile(`^CCSS\.(?:MATH\.)?(?:CONTENT\.)?`)
+
+// ParseCode reads a code with or without its cluster letter ("2.NBT.B.5", "2.NBT.5") or as
+// an identifier (CCSS.MATH.CONTENT.2.NBT.B.5) and gives it in full.
 func ParseCode(text string) (task.Code, error) {
-	clean := strings.ToUpper(strings.TrimSpace(text))
+	clean := identifier.ReplaceAllString(strings.ToUpper(strings.TrimSpace(text)), "")
 	if codePattern.MatchString(clean) {
 		for _, c := range AllCodes() {
 			if string(c) == clean || c.Short() == clean {

@@ -36,7 +36,8 @@ func TestThe69Standards(t *testing.T) {
 		if standards.Topic(c) == "" {
 			t.Errorf("%s has no topic", c)
 		}
-		for _, text := range []string{string(c), c.Short(), strings.ToLower(c.Short())} {
+		// The identifiers of the standards' own site begin so.
+		for _, text := range []string{string(c), c.Short(), strings.ToLower(c.Short()), "CCSS.MATH.CONTENT." + string(c), "CCSS.Math.Content." + string(c), "CCSS." + c.Short()} {
 			if got, err := standards.ParseCode(text); err != nil || got != c {
 				t.Errorf("ParseCode(%q) = %v, %v", text, got, err)
 			}

@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"encoding/json"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -146,13 +147,34 @@ func (it Item) Task() (asked task.Task, ok bool) {
 }
 
 // Judge says whether a written answer is right: as the item's task allows, and
-// for an item by hand when it is the key, whatever its spaces and capitals.
+// for an item by hand when it is the key, whatever its spaces and capitals, or the letter of
+// the choice that is the key, or that choice itself.
 func (it Item) Judge(written string) bool {
 	if asked, ok := it.Task(); ok {
 		return asked.Judge(written)
 	}
-	return fold(written) == fold(it.Key)
+	right := it.choice(it.Key)
+	return fold(written) == fold(it.Key) || right >= 0 && it.choice(written) == right
 }
+
+// choice is the place of the choice that a text names, by its letter or its words; -1 for none.
+func (it Item) choice(text string) int {
+	text = fold(text)
+	named := -1
+	for i, m := range lettered.FindAllStringSubmatch(it.Asks, -1) {
+		letter, words := fold(m[1]), fold(m[2])
+		if text == letter || text == letter+")" {
+			return i
+		}
+		if named < 0 && (text == words || text == letter+") "+words) {
+			named = i
+		}
+	}
+	return named
+}
+
+// lettered is a choice of a question by hand, as an import writes it below the question.
+var lettered = regexp.MustCompile(`(?m)^([A-H])\) (.+)$`)
 
 // fold makes texts equal that differ in spaces, capitals or a full stop only.
 func fold(text string) string {

@@ -196,6 +196,8 @@ func FuzzParseCodes(f *testing.F) {
 func TestJudge(t *testing.T) {
 	quiz := quizOf("2026-W48", []string{"read 3:30", "say 3:30", "27 + 35 = ?"})
 	byHand := results.Item{Asks: "How many legs has a spider?", Key: "Eight"}
+	letter := results.Item{Asks: "Which is round?\nA) ball\nB) box\nC) book", Key: "A"}
+	word := results.Item{Asks: letter.Asks, Key: "ball"}
 	for _, row := range []struct {
 		item    results.Item
 		written string
@@ -205,6 +207,8 @@ func TestJudge(t *testing.T) {
 		{quiz.Forms[0].Items[0], "half past 3", results.Right}, {quiz.Forms[0].Items[0], "3:06", results.Wrong},
 		{quiz.Forms[0].Items[2], " 62 ", results.Right}, {quiz.Forms[0].Items[2], "512", results.Wrong},
 		{byHand, "eight.", results.Right}, {byHand, "8", results.Wrong},
+		{letter, "A", results.Right}, {letter, "a)", results.Right}, {letter, "ball", results.Right}, {letter, "A) Ball.", results.Right}, {letter, "box", results.Wrong}, {letter, "B", results.Wrong}, {letter, "B) ball", results.Wrong},
+		{word, "ball", results.Right}, {word, "A", results.Right}, {word, "C", results.Wrong}, {word, "D", results.Wrong}, {word, "", results.Wrong},
 	} {
 		if got := row.item.Answered(row.written); got.State != row.want {
 			t.Errorf("%s: %q is %s, want %s", row.item.Asks, row.written, got.State, row.want)
