@@ -25,7 +25,7 @@ func Loosen(ctx context.Context, m *Model, rule Rule, o Options) (Way, error) {
 	l := &loosening{ctx: ctx, o: o, m: m, rule: rule}
 	switch rule.Kind {
 	case RowCount:
-		return l.nearest(m.Rows[rule.Index].Count, m.Size()+m.Rows[rule.Index].Count)
+		return l.nearest(m.Rows[rule.Index].Count, m.Rows[rule.Index].Count+m.Size()+m.asked())
 	case AtLeast:
 		return l.bisect(m.Quotas[rule.Index].AtLeast, 0)
 	case AtMost:
@@ -35,9 +35,18 @@ func Loosen(ctx context.Context, m *Model, rule Rule, o Options) (Way, error) {
 	case Once:
 		return l.bisect(m.Forms, 1)
 	case SharedCount:
-		return l.nearest(m.Shared, m.Size())
+		return l.nearest(m.Shared, m.Size()+m.asked())
 	}
 	return l.bisect(1, 0)
+}
+
+// asked is how many items rules other than the rows' counts can ask for in a form.
+func (m *Model) asked() int {
+	n := len(m.Fixed) + m.Shared
+	for _, q := range m.Quotas {
+		n += max(0, q.AtLeast)
+	}
+	return n
 }
 
 // mostSeconds is a limit that no form can break.

@@ -108,13 +108,24 @@ func brute(m *search.Model) int {
 	return b.best
 }
 
+// feasible says whether there is any choice, and stops at the first.
+func feasible(m *search.Model) bool {
+	b := &bruteSearch{m: m, forms: make([][]search.Place, m.Forms), best: -1, any: true}
+	b.item(0, 0)
+	return b.best >= 0
+}
+
 type bruteSearch struct {
 	m     *search.Model
 	forms [][]search.Place
 	best  int
+	any   bool // one choice is enough
 }
 
 func (b *bruteSearch) item(i, shared int) {
+	if b.any && b.best >= 0 || !b.enoughLeft(i) {
+		return
+	}
 	if i == len(b.m.Items) {
 		b.finish()
 		return
@@ -151,6 +162,20 @@ func (b *bruteSearch) room(f, row int) bool {
 		n += map[bool]int{true: 1}[p.Row == row]
 	}
 	return n <= b.m.Rows[row].Count
+}
+
+// enoughLeft says whether the items from i on, each in every form, could fill the rows.
+func (b *bruteSearch) enoughLeft(i int) bool {
+	size := 0
+	for _, row := range b.m.Rows {
+		size += row.Count
+	}
+	for _, places := range b.forms {
+		if len(places)+len(b.m.Items)-i < size {
+			return false
+		}
+	}
+	return true
 }
 
 func (b *bruteSearch) finish() {
