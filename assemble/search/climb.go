@@ -1,5 +1,7 @@
 package search
 
+import "sync/atomic"
+
 // climb looks for the best choice among some groups.
 type climb struct {
 	p     *problem
@@ -45,7 +47,8 @@ func (c *climb) run(chosen []int, all bool) int {
 
 // round explores the tree over the forms apart and anneals at the same time;
 // neither sees what the other finds before both are done, so that it doesn't
-// matter which is faster. By turns the chain begins warm with a set of items that is
+// matter which is faster; only once the tree has proved its best, which the chain
+// can't better, the chain is left. By turns the chain begins warm with a set of items that is
 // good for all forms together, and hot with any.
 func (c *climb) round(t *tree, chosen []int, round int) (bound int) {
 	wide, _ := c.root.kernel(max(annealWidth, len(chosen)), c.best.objective)
@@ -55,14 +58,16 @@ func (c *climb) round(t *tree, chosen []int, round int) (bound int) {
 	}
 	share, seed := 1<<round, c.p.rng.Uint64()
 	var forms [][]Place
-	objective, done := none, make(chan bool)
+	objective, done, proved := none, make(chan bool), atomic.Bool{}
+	stop := func() bool { return proved.Load() || c.stop() }
 	go func() {
 		defer close(done)
 		if w != nil {
-			forms, objective = w.newAnnealing().run(1, share*annealSteps, c.bound, hot, seed, c.stop)
+			forms, objective = w.newAnnealing().run(1, share*annealSteps, c.bound, hot, seed, stop)
 		}
 	}()
 	bound = c.explore(t, chosen, share*treeWork)
+	proved.Store(bound >= c.best.objective)
 	<-done
 	if objective < c.best.objective {
 		c.best.offer(forms, c.p.goal)
