@@ -123,7 +123,7 @@ type bruteSearch struct {
 }
 
 func (b *bruteSearch) item(i, shared int) {
-	if b.any && b.best >= 0 || !b.enoughLeft(i) {
+	if b.any && b.best >= 0 || !b.enoughLeft(i, shared) {
 		return
 	}
 	if i == len(b.m.Items) {
@@ -164,21 +164,33 @@ func (b *bruteSearch) room(f, row int) bool {
 	return n <= b.m.Rows[row].Count
 }
 
-// enoughLeft says whether the items from i on, each in every form, could fill the rows.
-func (b *bruteSearch) enoughLeft(i int) bool {
+// enoughLeft says whether the items from i on could fill the places left: each one place, or as a
+// shared one a place in every form.
+func (b *bruteSearch) enoughLeft(i, shared int) bool {
+	left, open, forms := len(b.m.Items)-i, 0, len(b.forms)
+	for _, places := range b.forms {
+		open -= len(places)
+	}
+	for _, row := range b.m.Rows {
+		open += forms * row.Count
+	}
+	toShare := 0
+	if forms > 1 {
+		toShare = b.m.Shared - shared
+	}
+	return toShare <= left && open <= left+(forms-1)*toShare
+}
+
+func (b *bruteSearch) finish() {
 	size := 0
 	for _, row := range b.m.Rows {
 		size += row.Count
 	}
 	for _, places := range b.forms {
-		if len(places)+len(b.m.Items)-i < size {
-			return false
+		if len(places) != size {
+			return
 		}
 	}
-	return true
-}
-
-func (b *bruteSearch) finish() {
 	s := solution(b.m, b.forms)
 	if (b.best < 0 || s.Objective < b.best) && search.Verify(b.m, s) == nil {
 		b.best = s.Objective
