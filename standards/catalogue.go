@@ -196,6 +196,21 @@ var catalogue = SkillList{
 	{"read-number-line", 2, []task.Code{"2.MD.B.6"}, []task.Look{task.LookMarkedLine}, 25, -2200,
 		"read the number at a mark on a number line, to 100", "marked line 0 to 100 by 10: 70",
 		called{"number lines|number line|reading a number line|points on a number line", "recta numérica|rectas numéricas"}, is[task.MarkedLine]},
+	{"sort-things", 0, []task.Code{"K.MD.B.3"}, []task.Look{task.LookThings}, 40, -2300,
+		"sort mixed shapes, count each kind and put the kinds in order", "things circles 4, squares 7, stars 2: how many squares",
+		called{"sorting|sort and count|classify and count|sorting shapes", "clasificar|clasificar y contar|clasificar figuras"}, func(t task.Task) bool {
+			d, ok := t.(task.Data)
+			return ok && d.Form == task.Things
+		}},
+	{"read-data", 1, []task.Code{"1.MD.C.4", "2.MD.D.10"}, []task.Look{task.LookTallyChart, task.LookTable, task.LookPictureGraph, task.LookBarGraph}, 40, -2400,
+		"read and make tally charts, tables and graphs of up to three kinds", "tally chart cats 4, dogs 7, birds 2: how many dogs",
+		called{"tally charts|tally marks|data|reading data|graphs|charts", "tablas de conteo|datos|gráficas"}, func(t task.Task) bool {
+			d, ok := t.(task.Data)
+			return ok && d.N <= 3
+		}},
+	{"read-graphs", 2, []task.Code{"2.MD.D.10"}, []task.Look{task.LookPictureGraph, task.LookBarGraph}, 45, -2600,
+		"read and draw picture graphs and bar graphs of four kinds", "bar graph cats 4, dogs 7, birds 2, fish 5: how many more dogs than cats",
+		called{"bar graphs|bar graph|picture graphs|picture graph|pictographs|graphs|data", "gráficas de barras|pictogramas|gráficas|datos"}, is[task.Data]},
 	{"match-clocks", 1, []task.Code{"1.MD.B.3", "2.MD.C.7"}, []task.Look{task.LookMatch}, 60, -2200,
 		"join clock faces with times", "match 4:00, 7:00, 11:00",
 		called{"match clocks|matching clocks|match times", "unir relojes|relojes y horas"}, is[task.Match]},

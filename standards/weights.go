@@ -30,6 +30,7 @@ const (
 	distance         = "common practice for the size; that numbers far apart are easier to compare: Moyer & Landauer (1967)"
 	unitsAndTens     = "common practice for the size; that disagreeing ones make comparing harder: Nuerk, Weger & Willmes (2001), Cognition 82"
 	emptyPlace       = "common practice for the size; that zeros are where writing numbers goes wrong: Byrge, Smith & Mix (2014)"
+	readingData      = "common practice for the size; that comparing and putting together is harder than reading off: Curcio (1987), Journal for Research in Mathematics Education 18, from memory"
 	countingObjects  = "common practice for the size; that more things, and scattered ones, are harder to count: Gelman & Gallistel (1978), from memory"
 )
 
@@ -117,6 +118,13 @@ var weights = []Weight{
 	{"coins", 1.20, commonPractice, func(f features) float64 { return float64(f.addends) / 10 * one(f.asks("worth")) }},
 	{"worth of coins", .80, commonPractice, func(f features) float64 { return float64(f.largest) / 100 * one(f.asks("worth")) }},
 	{"coins of ten or more", .40, commonPractice, func(f features) float64 { return one(f.asks("worth") && f.digits >= 2) }},
+	{"sorts compared", .90, readingData, whenAsked("how many more", "how many fewer")},
+	{"sorts put together", .50, readingData, whenAsked("how many in all")},
+	{"sorts in order", .80, readingData, whenAsked("order from fewest")},
+	{"graph drawn", .60, commonPractice, whenAsked("draw the graph", "draw the chart")},
+	{"size of data", .60, commonPractice, func(f features) float64 {
+		return float64(min(f.largest, 20)) / 20 * one(f.asks("how many", "how many more", "how many fewer", "how many in all", "draw the graph", "draw the chart"))
+	}},
 	{"things in rows", 1.50, countingModel, func(f features) float64 { return float64(f.largest) / 25 * one(f.asks("in all")) }},
 	{"number taken apart", 1.60, countingModel, func(f features) float64 { return float64(f.largest) / 20 * one(f.plainNumber()) }},
 }

@@ -26,6 +26,10 @@ func TestPicturesInWords(t *testing.T) {
 		{"read 4:37", task.LookClockFace, "A clock face. The short hand is between the 4 and the 5. The long hand is 2 small marks past the 7. What time is it?"},
 		{"83 - 47 = ?", task.LookHundredsChart, "83 minus 47 equals blank. A chart of the numbers from 1 to 120, with 83 in a frame."},
 		{"marked line 0 to 50 by 10: 30", task.LookMarkedLine, "A number line. Its ticks: 0, 10, tick, the mark, tick, 50. What number is at the mark?"},
+		{"bar graph cats 2, dogs 6, birds 1: how many more dogs than cats", task.LookBarGraph, "bar graph. cats: square, square. dogs: square, square, square, square, square; square. birds: square. How many more dogs than cats are there?"},
+		{"tally chart cats 4, dogs 7: how many dogs", task.LookTallyChart, "tally chart. cats: mark, mark, mark, mark. dogs: bundle of five, mark, mark. How many dogs are there?"},
+		{"table cats 4, dogs 7: how many in all", task.LookTable, "A table: cats 4, dogs 7. How many pets are there in all?"},
+		{"bar graph cats 4, dogs 7: draw", task.LookBarGraph, "A table: cats 4, dogs 7. Draw a bar for each number in the table."},
 		{"array 2 by 3", task.LookArray, "Add the rows. Write how many dots in all. dot, dot, dot; dot, dot, dot."},
 	} {
 		k := testKit(t, false)

@@ -162,6 +162,36 @@ var looks = map[task.Look]look{
 		direction: phrase{"Count along the line. Write the number at the mark.", "Cuenta por la recta. Escribe el número de la marca."},
 		draw:      markedLine, aloud: markedLineAloud,
 	},
+	task.LookThings: {
+		name:      thingsName,
+		direction: phrase{"Look at the shapes. Count each kind. Write your answer.", "Mira las figuras. Cuenta las de cada clase. Escribe tu respuesta."},
+		draw:      dataIn(task.Things, thingsToSort), aloud: thingsAloud,
+		directionFor: dataDirection(phrase{"Look at the shapes. Count each kind. Mark the right box.", "Mira las figuras. Cuenta las de cada clase. Marca el cuadro correcto."}, phrase{}),
+	},
+	task.LookTallyChart: {
+		name:      tallyName,
+		direction: phrase{"Read the tally chart. Write the number.", "Lee la tabla de conteo. Escribe el número."},
+		draw:      dataIn(task.TallyChart, tallyChart), aloud: tallyAloud,
+		directionFor: dataDirection(phrase{"Read the tally chart. Mark the right box.", "Lee la tabla de conteo. Marca el cuadro correcto."}, drawTallies),
+	},
+	task.LookTable: {
+		name:      phrase{"table", "tabla"},
+		direction: phrase{"Read the table. Write the number.", "Lee la tabla. Escribe el número."},
+		draw:      dataIn(task.Table, kit.countsTable), aloud: readTableAloud,
+		directionFor: dataDirection(phrase{"Read the table. Mark the right box.", "Lee la tabla. Marca el cuadro correcto."}, phrase{}),
+	},
+	task.LookPictureGraph: {
+		name:      pictureGraphName,
+		direction: phrase{"Read the picture graph. Write the number.", "Lee el pictograma. Escribe el número."},
+		draw:      dataIn(task.PictureGraph, pictureGraph), aloud: dataAloud(pictureGraphName, circlesHeard),
+		directionFor: dataDirection(phrase{"Read the picture graph. Mark the right box.", "Lee el pictograma. Marca el cuadro correcto."}, drawPictures),
+	},
+	task.LookBarGraph: {
+		name:      barGraphName,
+		direction: phrase{"Read the bar graph. Write the number.", "Lee la gráfica de barras. Escribe el número."},
+		draw:      dataIn(task.BarGraph, barGraph), aloud: dataAloud(barGraphName, squaresHeard),
+		directionFor: dataDirection(phrase{"Read the bar graph. Mark the right box.", "Lee la gráfica de barras. Marca el cuadro correcto."}, drawBars),
+	},
 }
 
 // draw lays out a question in its look.

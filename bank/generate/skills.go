@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // spaces holds, for each skill, the tasks that are generated for it. What a space
@@ -60,6 +61,9 @@ var spaces = map[standards.SkillID]space{
 	"small-arrays":          arrays(),
 	"count-coins":           coins(),
 	"read-number-line":      markedLines(),
+	"sort-things":           data(3, task.Things),
+	"read-data":             data(3, task.TallyChart, task.Table, task.PictureGraph, task.BarGraph),
+	"read-graphs":           data(4, task.PictureGraph, task.BarGraph),
 	"stories-within-10":     stories(10, 1, 4, counted, firstSituations...),
 	"stories-within-20":     stories(20, 1, 4, counted, situations...),
 	"stories-within-100":    stories(100, 1, 1, counted, situations...),

@@ -129,6 +129,7 @@ const (
 	OneTime
 	SeveralTimes
 	Money
+	Drawn // on the sheet; typed in as what the drawing shows
 )
 
 // AnswersOf says what the answers to a task are; nil has Numbers.

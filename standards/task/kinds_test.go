@@ -11,6 +11,8 @@ func TestClassifierOfFurtherKinds(t *testing.T) {
 	// Common Core State Standards for Mathematics (2010), its limits; the codes in short.
 	for text, want := range map[string]string{
 		"count 13": "K.CC.5", "count 8 scattered": "K.CC.5", "more: 5 or 8 dots": "K.CC.6", "pairs of 7": "K.OA.3", "marked line 0 to 20 by 1: 7": "2.MD.6",
+		"things circles 4, squares 7, stars 2: how many stars": "K.MD.3", "tally chart cats 4, dogs 7, birds 2: how many dogs": "1.MD.4", "table cats 4, dogs 7, birds 2: how many in all": "1.MD.4",
+		"bar graph cats 4, dogs 7, birds 2: how many dogs": "1.MD.4", "bar graph cats 4, dogs 7, birds 2, fish 5: draw": "2.MD.10", "picture graph cats 4, dogs 7, birds 2, fish 5: how many in all": "2.MD.10",
 		"write thirteen": "K.CC.3", "write one hundred eleven": "1.NBT.1", "write three hundred forty-two": "2.NBT.3", "write 12 in words": "2.NBT.3",
 		"8 + 3 = 3 + ?": "1.OA.3", "2 + 6 + 4 = 2 + ?": "1.OA.3", "? + 5 + 3 = 8 + 2": "1.OA.3", "4 + 6 = 5 + ?": "1.OA.7", "8 - 3 = 4 + ?": "1.OA.7", "40 + 30 = 50 + ?": "2.NBT.5",
 		"8 + ? = 11, 11 - 8 = ?": "1.OA.4", "true or false: 7 = 8 - 1": "1.OA.7", "true or false: 40 + 30 = 80": "2.NBT.5", "true or false: 400 + 30 = 430": "2.NBT.7",
@@ -48,6 +50,12 @@ func TestMisstepsOfFurtherKinds(t *testing.T) {
 		{"odd or even: 14", "odd", "first digit judged"}, {"odd or even: 7", "even", "odd and even mixed up"},
 		{"array 3 by 4", "7", "rows and columns added"}, {"array 3 by 4", "8", "a row left out"},
 		{"marked line 0 to 100 by 10: 70", "7", "ticks counted as ones"}, {"marked line 0 to 100 by 10: 70", "80", "start counted"}, {"marked line 0 to 100 by 10: 70", "60", "one tick missed"},
+		// Worked by hand; Hudson (1983), from memory, for the larger number given.
+		{"bar graph cats 4, dogs 7, birds 2: how many more dogs than cats", "7", "larger number given"}, {"bar graph cats 4, dogs 7, birds 2: how many more dogs than cats", "11", "both put together"},
+		{"bar graph cats 4, dogs 7, birds 2: how many cats", "7", "next sort read"}, {"bar graph cats 4, dogs 7, birds 2: how many cats", "5", "one line off"}, {"table cats 4, dogs 7, birds 2: how many in all", "11", "a sort left out"},
+		{"tally chart cats 4, dogs 8, birds 2: how many dogs", "7", "bundle counted as four"}, {"tally chart cats 4, dogs 8, birds 2: how many dogs", "4", "bundle counted as one"},
+		{"table cats 4, dogs 7, birds 2: which has the most", "birds", "more and fewer mixed up"}, {"things circles 4, squares 7, stars 2: order from fewest", "2, 1, 3", "ordered from the other end"},
+		{"bar graph cats 4, dogs 7, birds 2: draw", "7, 4, 2", "two sorts exchanged"}, {"things circles 4, squares 7, stars 2: how many stars", "1", "one thing missed"},
 		{"coins 25, 10, 5, 1", "4", "coins counted"}, {"coins 25, 10, 10, 5, 1", "46", "larger coin taken for more"}, {"coins 25, 10, 5, 1", "100", "went on in one step"},
 		{"8 + ? = 11, 11 - 8 = ?", "19", "worked with the numbers seen"},
 	} {

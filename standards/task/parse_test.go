@@ -17,6 +17,14 @@ import (
 var typed = []struct{ text, want string }{
 	{"marked line 0 to 100 by 10: 70", "marked line 0 to 100 by 10: 70"}, {"number line from 0 to 20 by 1: mark at 7", "marked line 0 to 20 by 1: 7"},
 	{"Number line 0-50 by 5s: 35", "marked line 0 to 50 by 5: 35"},
+	{"bar graph cats 4, dogs 7, birds 2: how many more dogs than cats?", "bar graph cats 4, dogs 7, birds 2: how many more dogs than cats"},
+	{"Picture graph: apples 5, pears 3 and bananas 8: How many fewer pears than apples are there?", "picture graph apples 5, pears 3, bananas 8: how many fewer pears than apples"},
+	{"tally chart cows 6, ducks 9, hens 4: how many ducks", "tally chart cows 6, ducks 9, hens 4: how many ducks"},
+	{"Table: books 3, pens 8: how many in all?", "table books 3, pens 8: how many in all"}, {"things circles 4, squares 7, stars 2: order", "things circles 4, squares 7, stars 2: order from fewest"},
+	{"things circles 4, squares 7, stars 2: which has the most?", "things circles 4, squares 7, stars 2: which has the most"}, {"bar graph cats 4, dogs 7: draw the graph", "bar graph cats 4, dogs 7: draw"},
+	{"tally chart circles 4, squares 7, stars 2: draw", "tally chart circles 4, squares 7, stars 2: draw"}, {"table cats 4, dogs 7, birds 2: which fewest", "table cats 4, dogs 7, birds 2: which has the fewest"},
+	{"Gráfica de barras gatos 4, perros 7 y pájaros 2: ¿cuántos perros más que gatos hay?", "bar graph cats 4, dogs 7, birds 2: how many more dogs than cats"},
+	{"tabla de conteo gatos 4, perros 7: ¿cuántos gatos hay?", "tally chart cats 4, dogs 7: how many cats"}, {"tabla gatos 4, perros 7: ¿cuántas mascotas hay en total?", "table cats 4, dogs 7: how many in all"},
 	{"47+36", "47 + 36 = ?"},
 	{"47 + 36 =", "47 + 36 = ?"},
 	{"  47  + 36 = ____ ", "47 + 36 = ?"},
@@ -237,6 +245,18 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		"marked line 0 to 100 by 10: 75":  "from 20 to 90 by 10s",
 		"marked line 0 to 100 by 10: 100": "from 20 to 90 by 10s",
 		"marked line 0 to 100 by 10: 10":  "from 20 to 90 by 10s",
+
+		"bar graph cats 4, dragons 7: how many cats":             "no graph here shows",
+		"bar graph cats 4, apples 7: how many cats":              "of one group",
+		"bar graph cats 4, cats 7: how many cats":                "each once",
+		"bar graph cats 4, dogs 17: how many cats":               "from 1 to 10",
+		"bar graph cats 4, dogs 7: how many birds":               "ask as in",
+		"bar graph cats 4, dogs 7: order":                        "can't be asked of",
+		"bar graph cats 7, dogs 7, birds 2: which has the most":  "two answers",
+		"bar graph cats 4, dogs 7: how many more cats than dogs": "the other way round",
+		"things cats 4, dogs 7: how many cats":                   "can be drawn",
+		"things circles 9, stars 9, squares 9: how many stars":   "too many to sort",
+		"things circles 4, stars 4, squares 7: order":            "no order has",
 	} {
 		asked, err := task.Parse(text)
 		if err == nil {
@@ -252,7 +272,7 @@ func drawTask(t *rapid.T) task.Task {
 	n := func(low, high int, name string) int { return rapid.IntRange(low, high).Draw(t, name) }
 	clock := words.Time{Hour: n(1, 12, "hour"), Minute: n(0, 59, "minute"), Half: rapid.SampledFrom([]words.Half{"", "am", "pm"}).Draw(t, "half")}
 	kind := rapid.SampledFrom([]string{"sum", "difference", "place", "expanded", "compare", "sequence", "more", "clock",
-		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story", "match", "typed"}).Draw(t, "kind")
+		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story", "match", "data", "typed"}).Draw(t, "kind")
 	switch kind {
 	case "typed":
 		return task.MustParse(typed[n(0, len(typed)-1, "row")].want)
@@ -327,8 +347,30 @@ func drawEarly(t *rapid.T, kind string, n func(low, high int, name string) int) 
 		return m
 	case "story":
 		return drawStory(t, n)
+	case "data":
+		return drawData(t, n)
 	}
 	return nil
+}
+
+// drawData makes a graph of sorts of different numbers.
+func drawData(t *rapid.T, n func(low, high int, name string) int) task.Task {
+	d := task.Data{N: n(2, 4, "sorts"), Form: rapid.SampledFrom([]task.DataForm{task.TallyChart, task.Table, task.PictureGraph, task.BarGraph}).Draw(t, "form")}
+	group := rapid.SampledFrom(words.SortGroups).Draw(t, "group")
+	counts := rapid.Permutation([]int{1, 2, 3, 4, 5, 6, 7, 8, 9, 10}).Draw(t, "counts")
+	for i, at := range rapid.Permutation([]int{0, 1, 2, 3}).Draw(t, "order")[:d.N] {
+		d.Sorts[i], d.Counts[i] = group.Sorts[at].Name, counts[i]
+	}
+	d.Ask = rapid.SampledFrom([]task.DataAsk{task.HowManyOf, task.HowManyMore, task.InAll, task.WhichMost, task.WhichFewest}).Draw(t, "ask")
+	switch d.Ask {
+	case task.HowManyOf:
+		d.First = n(0, d.N-1, "first")
+	case task.HowManyMore:
+		if d.Second = 1; d.Counts[0] < d.Counts[1] {
+			d.First, d.Second = 1, 0
+		}
+	}
+	return d
 }
 
 // drawStory makes a story of any situation.

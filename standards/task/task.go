@@ -58,6 +58,7 @@ var kinds = []struct {
 	{"how many", readHowMany},
 	{"groups", readGroups},
 	{"marked line", readMarkedLine},
+	{"data", readData},
 	{"pairs", readPairs},
 	{"number writing", readWriteNumber},
 	{"clock", readClock},

@@ -35,6 +35,9 @@ func answerOf(q sheet.Question, lang string) answer {
 	if fixed := task.FixedAnswers(asked); fixed != nil {
 		return choice(prompt, asked.Key(), closed(asked, fixed, lang))
 	}
+	if task.AnswersOf(asked) == task.Drawn {
+		return answer{lines(prompt), []Response{{ID: only, Kind: Drawing}}, Scoring{By: ByPerson}, asked.Key()}
+	}
 	switch t := asked.(type) {
 	case task.Match:
 		return match(prompt, t, lang)
