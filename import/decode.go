@@ -27,6 +27,9 @@ var byteEncodings = []namedEncoding{
 	{"Windows-1252", charmap.Windows1252, true},
 	{"Mac Roman", charmap.Macintosh, true},
 	{"Windows-1250", charmap.Windows1250, true},
+	{"ISO-8859-2", charmap.ISO8859_2, true},
+	{"Windows-1251", charmap.Windows1251, true},
+	{"CP 850", charmap.CodePage850, true},
 }
 
 type namedEncoding struct {
@@ -53,6 +56,10 @@ func namedBy(name string) (encoding.Encoding, error) {
 	switch strings.ToLower(strings.NewReplacer("-", "", "_", "", " ", "").Replace(name)) {
 	case "macroman", "mac", "macintosh":
 		return charmap.Macintosh, nil
+	case "cp850", "ibm850":
+		return charmap.CodePage850, nil
+	case "cp437", "ibm437":
+		return charmap.CodePage437, nil
 	}
 	return htmlindex.Get(strings.TrimSpace(name))
 }
@@ -123,9 +130,10 @@ func likeliest(data []byte) namedEncoding {
 }
 
 // oddLetters counts the foreign characters that no word has where they stand: a sign or a
-// capital right behind a small letter, a sign right before one, or none at all.
+// capital right behind a small letter, a sign right before one, a third foreign letter in a
+// row, a letter of another alphabet, or none at all.
 func oddLetters(text string) int {
-	odd := 0
+	odd, foreign := 0, 0
 	var before rune
 	runes := []rune(text)
 	for i, r := range runes {
@@ -133,13 +141,18 @@ func oddLetters(text string) int {
 		if i+1 < len(runes) {
 			after = runes[i+1]
 		}
+		if foreign++; r < 0x80 || !unicode.Is(unicode.Latin, r) {
+			foreign = 0
+		}
 		switch letters := unicode.IsLetter(before) || unicode.IsLetter(after); {
+		case unicode.IsLetter(r) && unicode.IsLetter(before) && unicode.Is(unicode.Cyrillic, r) != unicode.Is(unicode.Cyrillic, before):
+			odd++
 		case r < 0x80:
 		case r == '�', unicode.IsControl(r):
 			odd += 2
-		case unicode.IsUpper(r) && unicode.IsLower(before):
+		case unicode.IsUpper(r) && unicode.IsLower(before) || foreign > 2 || r == 'µ' && unicode.IsLetter(before):
 			odd++
-		case strings.ContainsRune("’‘“”«»–—…¿¡ºª€½¼¾×÷·°−\u00a0", r):
+		case strings.ContainsRune("’‘“”«»–—…¿¡ºª€½¼¾²³×÷·°−\u00a0", r):
 			if unicode.IsLower(before) && unicode.IsLower(after) && r != '’' && r != '–' && r != '—' {
 				odd++
 			}
@@ -151,15 +164,15 @@ func oddLetters(text string) int {
 	return odd
 }
 
-// foreignWords are some words of a text with letters beyond ASCII, by which a person sees
+// foreignWords are some words of a text with characters beyond ASCII, by which a person sees
 // whether its encoding was found.
 func foreignWords(text string) (words []string) {
-	for word := range strings.FieldsFuncSeq(text, func(r rune) bool { return !unicode.IsLetter(r) && r != '�' }) {
+	for word := range strings.FieldsFuncSeq(text, func(r rune) bool { return unicode.IsSpace(r) || strings.ContainsRune(`,;|"`, r) }) {
 		if len(words) == 3 {
 			break
 		}
 		if strings.ContainsFunc(word, func(r rune) bool { return r >= 0x80 }) && !slices.Contains(words, word) {
-			words = append(words, word)
+			words = append(words, shorten(word))
 		}
 	}
 	return words

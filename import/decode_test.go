@@ -6,6 +6,7 @@ import (
 
 	"golang.org/x/text/encoding"
 	"golang.org/x/text/encoding/charmap"
+	"golang.org/x/text/encoding/japanese"
 	"golang.org/x/text/encoding/unicode"
 
 	intake "evenhand/import"
@@ -59,7 +60,8 @@ func TestOldMacLineEnds(t *testing.T) {
 }
 
 // Encodings of bytes are told apart by the words that come out, and can be named. (Unicode
-// Consortium's mapping tables ROMAN.TXT and CP1250.TXT, through golang.org/x/text.)
+// Consortium's mapping tables, such as ROMAN.TXT, CP1250.TXT, 8859-2.TXT, CP1251.TXT and CP850.TXT, through
+// golang.org/x/text.)
 func TestBytesAreReadByTheirWords(t *testing.T) {
 	for _, c := range []struct {
 		encoding encoding.Encoding
@@ -68,6 +70,11 @@ func TestBytesAreReadByTheirWords(t *testing.T) {
 	}{
 		{charmap.Macintosh, "question,answer\rJosé has 5 pears and Zoë has 3. How many?,8\r¿Cuántas patas tiene el gato de Íñigo?,4\r", "Mac Roman"},
 		{charmap.Windows1250, "pytanie;odpowiedź\r\nŁukasz ma 5 jabłek i 3 gruszki. Ile ma owoców?;8\r\n", "Windows-1250"},
+		{charmap.ISO8859_2, "otázka;odpoveď\r\nKoľko je hodín? Štyri, alebo žltá?;štyri\r\n", "ISO-8859-2"},
+		{charmap.Windows1251, "вопрос;ответ\r\nСколько ног у собаки и у кошки?;четыре\r\n", "Windows-1251"},
+		{charmap.CodePage850, "pregunta;respuesta\r\n¿Cuántos niños son 5 y 3?;8 niños\r\n", "CP 850"},
+		{charmap.CodePage437, "pregunta;respuesta\r\n¿Cuántos días hay en una semana?;7 días\r\n", "CP 850"}, // the two have the same Spanish letters
+		{charmap.Windows1252, "pregunta;respuesta\r\n¿Qué mide más, 30 cm² o 20 cm²?;30 cm²\r\n¿MÁS O MENOS?;MÁS\r\n", "Windows-1252"},
 		{charmap.Windows1252, "exercice;réponse\r\nZoé reçoit 5 pommes, et « 3 » à l’école. Combien ?;8\r\nMañana, ¿cuántos días?;4\r\n", "Windows-1252"},
 		{charmap.Windows1252, "Aufgabe;Lösung\r\nJörg hat 5 Äpfel, Öl für 3 € – „wie viel“?;8\r\n", "Windows-1252"},
 	} {
@@ -91,5 +98,21 @@ func TestBytesAreReadByTheirWords(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Letters that no encoding known here makes words of are asked about (Shift JIS, from the
+// JIS X 0208 table through golang.org/x/text).
+func TestLettersThatLookWrongAreAskedAbout(t *testing.T) {
+	data, err := japanese.ShiftJIS.NewEncoder().Bytes([]byte("問題,答え\n47 + 36,83\n犬の足は何本?,四\n"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	l, err := intake.Open("list.csv", data, intake.Options{})
+	if err != nil || !strings.Contains(strings.Join(l.Asked, ""), "some letters look wrong") {
+		t.Errorf("%v, %+v", err, l)
+	}
+	if l, err = intake.Open("list.csv", data, intake.Options{Encoding: "shift_jis"}); err != nil || strings.Contains(strings.Join(l.Asked, ""), "look wrong") {
+		t.Errorf("%v, %+v", err, l)
 	}
 }

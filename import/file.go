@@ -18,6 +18,8 @@ type grid struct {
 	encoding  string
 	delimiter string
 	foreign   []string // words with foreign letters whose encoding was guessed
+	doubtful  bool     // no encoding known here makes all of them words
+	unseen    []int    // rows that are hidden
 	records   []record
 	places    []int // of the columns in the file, counted from 0; nil where they stand side by side
 	total     int
@@ -65,6 +67,7 @@ func readText(data []byte, encoding string) (g grid, err error) {
 	g = grid{encoding: found.name, delimiter: delimiter, total: lineCount(text)}
 	if found.guessed {
 		g.foreign = foreignWords(text)
+		g.doubtful = oddLetters(text[:min(len(text), sniffedBytes)]) > 0
 	}
 	g.records = slices.DeleteFunc(readRecords(text, comma), record.blank)
 	if len(g.records) == 0 || !strings.ContainsFunc(text, isWord) {
@@ -126,6 +129,9 @@ func (g *grid) fill(rows []sheetRow) error {
 			rec.cells = append(rec.cells, c.text)
 		}
 		g.records = append(g.records, rec)
+		if row.hidden {
+			g.unseen = append(g.unseen, row.number)
+		}
 	}
 	if len(rows) > 0 {
 		g.total = rows[len(rows)-1].number

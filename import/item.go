@@ -53,6 +53,8 @@ func (j *judge) byHand(rec record, question, lang string) (v verdict) {
 		return set(fmt.Sprintf("question and answer are %d characters long together; shorten them to %d", len(question)+len(answer), longestQuestion))
 	case doubt != "":
 		return set(doubt)
+	case SheetError(answer):
+		return set(notWorkedOut(answer))
 	}
 	if reason := spoiltAnswer(question, answer); reason != "" {
 		return set(reason)
@@ -93,7 +95,7 @@ func join(story, question string) string {
 // answer that can stand. A date written out is one, and so is any to a question about the
 // calendar.
 func spoiltAnswer(question, answer string) string {
-	if explained, dated := readDate(answer); dated && !writtenDate.MatchString(answer) && !calendar.MatchString(question) && !bigNumber.MatchString(question) {
+	if explained, dated := readDate(answer); dated && !writtenDate.MatchString(answer) && (!calendar.MatchString(question) || isoDate.MatchString(answer)) && !bigNumber.MatchString(question) {
 		return explained
 	}
 	if typed, changed := restoreTime(answer); changed && len(answer) > 5 {
@@ -105,7 +107,8 @@ func spoiltAnswer(question, answer string) string {
 var (
 	writtenDate = regexp.MustCompile(`(?i)^(?:(?:may|\pL{4,}) \d{1,2}(?:st|nd|rd|th)?|\d{1,2}(?:st|nd|rd|th|\.)? (?:de )?(?:may|\pL{4,}))$`)
 	calendar    = regexp.MustCompile(`(?i)\b(?:dates?|calendar|calendario|months?|mes|day|d[ií]a|week|semana|today|tomorrow|yesterday|birthday|fecha|datum|kalender)\b`)
-	bigNumber   = regexp.MustCompile(`\d{4}|\d[.,]\d{3}`) // as are asked about in such a question
+	isoDate     = regexp.MustCompile(`^\d{4}-\d\d-\d\d\b`) // as a workbook keeps it: nobody in these grades writes so
+	bigNumber   = regexp.MustCompile(`\d{4}|\d[.,]\d{3}`)  // as are asked about in such a question
 )
 
 func (j *judge) origin(rec record) bank.Origin {
@@ -217,6 +220,11 @@ func joinSkills(skills []standards.SkillID) string {
 		names[i] = string(s)
 	}
 	return strings.Join(names, ", ")
+}
+
+// notWorkedOut says what to do about a cell in which a formula failed.
+func notWorkedOut(cell string) string {
+	return fmt.Sprintf("%s is what a spreadsheet writes when it can't work out a formula; write what was meant", shorten(cell))
 }
 
 // wrongAnswer says what is right and what the list says.

@@ -148,6 +148,8 @@ func (j *judge) item(rec record) verdict {
 		return set(Question, fmt.Sprintf("this is %d characters long; a question has at most %d", len(question), longestQuestion))
 	case dated:
 		return set(Question, explained)
+	case SheetError(question):
+		return set(Question, notWorkedOut(question))
 	}
 	if at := j.list.column(Answer); at < 0 || rec.cell(at) == "" {
 		question, rec = j.answered(rec, question)

@@ -3,6 +3,7 @@ package intake
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 )
 
@@ -82,7 +83,25 @@ func newList(name string, g grid, wishes map[Meaning]string, unused []string) (*
 	if g.encoding == workbookEncoding {
 		l.Delimiter = g.sheet
 	}
+	if g.doubtful {
+		l.ask("some letters look wrong, as in %s; name how the file is encoded, as in --encoding windows-1252", strings.Join(g.foreign, ", "))
+	}
+	if len(g.unseen) > 0 {
+		l.ask("%s hidden in the sheet and read like the others: %s; --undo takes the list back, to import it without", count(len(g.unseen), "row"), someOf(g.unseen))
+	}
 	return l, l.lookOver(g.records, wishes, unused)
+}
+
+// someOf lists numbers, the first few where there are many.
+func someOf(numbers []int) string {
+	var texts []string
+	for i, n := range numbers {
+		if i == 5 {
+			return strings.Join(texts, ", ") + " and others"
+		}
+		texts = append(texts, strconv.Itoa(n))
+	}
+	return strings.Join(texts, ", ")
 }
 
 // lookOver finds the heading, the columns and the kind of each line.

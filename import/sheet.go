@@ -13,6 +13,7 @@ import (
 // sheetRow is a row of a sheet as far as it is filled.
 type sheetRow struct {
 	number int // as the spreadsheet shows it
+	hidden bool
 	cells  []sheetCell
 }
 
@@ -30,7 +31,7 @@ func (w *workbook) readSheet(s sheetPart) ([]sheetRow, error) {
 		switch start.Name.Local {
 		case "row":
 			last = rowNumber(attribute(start, "r"), last)
-			row := sheetRow{number: last}
+			row := sheetRow{number: last, hidden: slices.Contains([]string{"1", "true"}, attribute(start, "hidden"))}
 			if err := w.readRow(d, &row); err != nil {
 				return fmt.Errorf("row %d: %w", last, err)
 			}

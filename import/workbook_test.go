@@ -121,3 +121,32 @@ func TestWorkbookWithoutReferences(t *testing.T) {
 		t.Errorf("got %q, want %q", problems(r), want)
 	}
 }
+
+// Cells in which a formula failed (ECMA-376 Part 1, 18.17.3: #REF!, #NAME?, #DIV/0!) and days
+// of the calendar as a workbook keeps them are asked about; rows that are hidden are said.
+func TestCellsThatSayNothing(t *testing.T) {
+	row := func(n int, hidden, question, answer string) string {
+		return fmt.Sprintf(`<row r="%d" %s>%s%s</row>`, n, hidden, text(fmt.Sprintf("A%d", n), question), text(fmt.Sprintf("B%d", n), answer))
+	}
+	rows := row(1, "", "Question", "Answer") +
+		row(2, "", "#NAME?", "34") +
+		row(3, "", "How many legs has a dog?", "#DIV/0!") +
+		row(4, "", "Which day comes after May 4?", "2026-05-05") +
+		row(5, "", "Which day comes after May 5?", "May 6") +
+		row(6, `hidden="1"`, "52 - 18", "34") +
+		row(7, `hidden="true"`, "12 + 5", "17")
+	l, err := intake.Open("week.xlsx", workbook(t, rows), intake.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := mustImport(t, newBank(t), l, intake.ImportOptions{})
+	want := "line 2, question: #NAME? is what a spreadsheet writes when it can't work out a formula; write what was meant\n" +
+		"line 3, answer: #DIV/0! is what a spreadsheet writes when it can't work out a formula; write what was meant\n" +
+		"line 4, answer: 2026-05-05 is a date, which a spreadsheet may have made of 5-5, 5-5 or 5/5; write what was meant"
+	if problems(r) != want || r.Count(intake.Added) != 3 {
+		t.Errorf("%s\n%s", r.Summary(), problems(r))
+	}
+	if asked := strings.Join(l.Asked, "; "); asked != "2 rows hidden in the sheet and read like the others: 6, 7; --undo takes the list back, to import it without" {
+		t.Error(asked)
+	}
+}

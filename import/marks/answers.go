@@ -19,9 +19,6 @@ import (
 // longestAnswer is the most letters that a written answer may have.
 const longestAnswer = 80
 
-// spreadsheetErrors is how cells begin that a spreadsheet could not work out.
-var spreadsheetErrors = []string{"#NAME", "#VALUE", "#REF", "#DIV", "#N/A", "#NULL", "#NUM", "#####"}
-
 // wrote begins a cell that is what the child wrote, whatever it looks like.
 var wrote = regexp.MustCompile(`(?i)^(?:wrote|escribió|escribio)\b[: ]*`)
 
@@ -33,10 +30,8 @@ func Written(item results.Item, cell string) (answer results.Answer, problem str
 	if said := wrote.ReplaceAllString(cell, ""); said != cell && said != "" {
 		return item.Answered(said), ""
 	}
-	for _, start := range spreadsheetErrors {
-		if strings.HasPrefix(cell, start) {
-			return answer, "this is what a spreadsheet writes when it can't work out a formula; write the pupil's answer, with an apostrophe before it if it begins with ="
-		}
+	if intake.SheetError(cell) {
+		return answer, "this is what a spreadsheet writes when it can't work out a formula; write the pupil's answer, with an apostrophe before it if it begins with ="
 	}
 	if utf8.RuneCountInString(cell) > longestAnswer {
 		return answer, "this is too long for an answer; write only what the pupil answered"

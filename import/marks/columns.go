@@ -31,6 +31,31 @@ var (
 	itemWord = regexp.MustCompile(`^(?:(?:item|question|problem|task|exercise|q|i|no|nr|n°|nº|number|pregunta|ejercicio|problema|reactivo|ítem|p|aufgabe|frage|a|f|exercice|domanda|opgave|vraag|questão)[.:]?)?\s*#?\s*(\d{1,3})(?:[.,]0+|[.):]?)$`)
 )
 
+// findGrid finds the one sheet that is a grid.
+func findGrid(sheets []intake.Sheet, quiz results.Quiz) (found *grid, err error) {
+	var names, others []string
+	for _, sheet := range sheets {
+		g, wrong := findColumns(sheet.Rows, quiz)
+		if wrong != nil {
+			others = append(others, fmt.Sprintf("sheet %q was not read: %v", sheet.Name, wrong))
+			if err == nil {
+				err = wrong
+			}
+			continue
+		}
+		names = append(names, fmt.Sprintf("%q", sheet.Name))
+		found = g
+	}
+	switch len(names) {
+	case 0:
+		return nil, err
+	case 1:
+		found.notes = append(found.notes, others...)
+		return found, nil
+	}
+	return nil, fmt.Errorf("the sheets %s are all grids of this quiz; leave one in the file, and save each of the others as a file of its own", strings.Join(names, " and "))
+}
+
 // headedWithin is how many lines may stand before the items' numbers end the heading.
 const headedWithin = 10
 

@@ -45,11 +45,11 @@ func Read(name string, data []byte, quiz results.Quiz, o Options) (*Reading, err
 	if len(bytes.TrimSpace(data)) == 0 {
 		return nil, fmt.Errorf("%s is empty; evenhand mark QUIZ --out marks.csv writes a grid to fill in", name)
 	}
-	cells, err := intake.Cells(name, data)
+	sheets, err := intake.Sheets(data)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
-	g, err := findColumns(cells, quiz)
+	g, err := findGrid(sheets, quiz)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}

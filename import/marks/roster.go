@@ -18,7 +18,7 @@ type Roster struct {
 
 // ReadRoster reads a list with a code and a name in each row, with or without a heading.
 func ReadRoster(name string, data []byte) (Roster, error) {
-	rows, err := intake.Cells(name, data)
+	rows, err := intake.Cells(data)
 	if err != nil {
 		return Roster{}, fmt.Errorf("%s: %w", name, err)
 	}

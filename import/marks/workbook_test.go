@@ -3,6 +3,8 @@ package marks_test
 import (
 	"archive/zip"
 	"bytes"
+	"fmt"
+	"strings"
 	"testing"
 
 	"evenhand/import/marks"
@@ -16,24 +18,32 @@ func flag(s string) string   { return `<c t="b"><v>` + s + `</v></c>` }
 // workbook is a workbook of one sheet, whose style 1 shows a time (ECMA-376, number format 20).
 func workbook(t *testing.T, rows ...string) []byte {
 	t.Helper()
+	return sheets(t, rows)
+}
+
+// sheets is a workbook of several sheets.
+func sheets(t *testing.T, all ...[]string) []byte {
+	t.Helper()
 	const (
 		head   = `<?xml version="1.0" encoding="UTF-8"?>`
 		main   = `xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"`
 		office = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
 	)
-	sheet := ""
-	for _, row := range rows {
-		sheet += "<row>" + row + "</row>"
-	}
 	var file bytes.Buffer
 	archive := zip.NewWriter(&file)
-	for name, content := range map[string]string{
-		"xl/sharedStrings.xml":       `<sst ` + main + `/>`,
-		"xl/styles.xml":              `<styleSheet ` + main + `><cellXfs><xf numFmtId="0"/><xf numFmtId="20"/></cellXfs></styleSheet>`,
-		"xl/worksheets/sheet1.xml":   `<worksheet ` + main + `><sheetData>` + sheet + `</sheetData></worksheet>`,
-		"xl/workbook.xml":            `<workbook ` + main + ` xmlns:r="` + office + `"><sheets><sheet name="Friday" sheetId="1" r:id="r1"/></sheets></workbook>`,
-		"xl/_rels/workbook.xml.rels": `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="r1" Type="` + office + `/worksheet" Target="worksheets/sheet1.xml"/></Relationships>`,
-	} {
+	parts := map[string]string{
+		"xl/sharedStrings.xml": `<sst ` + main + `/>`,
+		"xl/styles.xml":        `<styleSheet ` + main + `><cellXfs><xf numFmtId="0"/><xf numFmtId="20"/></cellXfs></styleSheet>`,
+	}
+	list, relations := "", ""
+	for i, rows := range all {
+		list += fmt.Sprintf(`<sheet name="2%c" sheetId="%d" r:id="r%d"/>`, 'A'+i, i+1, i)
+		relations += fmt.Sprintf(`<Relationship Id="r%d" Type="%s/worksheet" Target="worksheets/s%d.xml"/>`, i, office, i)
+		parts[fmt.Sprintf("xl/worksheets/s%d.xml", i)] = `<worksheet ` + main + `><sheetData><row>` + strings.Join(rows, "</row><row>") + `</row></sheetData></worksheet>`
+	}
+	parts["xl/workbook.xml"] = `<workbook ` + main + ` xmlns:r="` + office + `"><sheets>` + list + `</sheets></workbook>`
+	parts["xl/_rels/workbook.xml.rels"] = `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">` + relations + `</Relationships>`
+	for name, content := range parts {
 		part, err := archive.Create(name)
 		if err != nil {
 			t.Fatal(err)
@@ -84,5 +94,23 @@ func TestWorkbookBooleans(t *testing.T) {
 		if got := paper(r.Papers[i]); got != want {
 			t.Errorf("got %s, want %s", got, want)
 		}
+	}
+}
+
+// Every sheet of a workbook is accounted for: the one that is a grid is read, wherever it
+// stands, the others are named, and of two grids neither is left out in silence.
+func TestWorkbookOfSeveralSheets(t *testing.T) {
+	heading := text("pupil") + text("form") + number("1") + number("2") + number("3")
+	cover := []string{text("Marks of Friday"), text("read me first")}
+	first, second := []string{heading, text("P01") + text("A") + number("1") + number("52") + text("3:30")}, []string{heading, text("P02") + text("A") + number("1") + number("62") + text("3:30")}
+	r, err := marks.Read("marks.xlsx", sheets(t, cover, first), friday(), marks.Options{})
+	if err != nil || len(r.Papers) != 1 || !strings.Contains(strings.Join(r.Notes, "; "), `sheet "2A" was not read`) {
+		t.Errorf("%+v, %v", r, err)
+	}
+	if r, err := marks.Read("marks.xlsx", sheets(t, first, second), friday(), marks.Options{}); err == nil || !strings.Contains(err.Error(), `the sheets "2A" and "2B" are all grids of this quiz`) {
+		t.Errorf("%+v, %v", r, err)
+	}
+	if r, err := marks.Read("marks.xlsx", sheets(t, cover), friday(), marks.Options{}); err == nil || !strings.Contains(err.Error(), `the first line is "Marks of Friday"`) {
+		t.Errorf("%+v, %v", r, err)
 	}
 }
