@@ -25,7 +25,7 @@ type grid struct {
 
 // What heads the columns of pupils and forms, and a column's number (common practice).
 var (
-	pupilWord = regexp.MustCompile(`^(?:(?:pupil|student|child|learner)(?:'?s)?(?:[ _-]?(?:code|id|no\.?|number|nr\.?|#))?|codes?|id|` +
+	pupilWord = regexp.MustCompile(`^(?:(?:pupil|student|child|learner)(?:'?s)?(?:[ _-]?(?:code|id|no\.?|number|nr\.?|#))?|codes?|` +
 		`alumn[oa]s?|estudiantes?|niñ[oa]s?|c[oó]digo(?: del? .*)?|clave|schüler(?:in)?(?:nen)?|schüler/in|kind(?:er)?|kürzel|[ée]l[èe]ves?|enfants?|code [ée]l[èe]ve|alun[oa]s?|alliev[oi]|leerling(?:en)?|elev(?:er)?|uczeń)$`)
 	formWord = regexp.MustCompile(`^(?:test |sheet |quiz )?(?:form|forma|formular|formulario|version|versión|versione|versão|sheet|hoja|bogen|blatt|feuille|fassung|variante?)$`)
 	itemWord = regexp.MustCompile(`^(?:(?:item|question|problem|task|exercise|q|i|no|nr|n°|nº|number|pregunta|ejercicio|problema|reactivo|ítem|p|aufgabe|frage|a|f|exercice|domanda|opgave|vraag|questão)[.:]?)?\s*#?\s*(\d{1,3})(?:[.,]0+|[.):]?)$`)
