@@ -211,6 +211,15 @@ var catalogue = SkillList{
 	{"read-graphs", 2, []task.Code{"2.MD.D.10"}, []task.Look{task.LookPictureGraph, task.LookBarGraph}, 45, -2600,
 		"read and draw picture graphs and bar graphs of four kinds", "bar graph cats 4, dogs 7, birds 2, fish 5: how many more dogs than cats",
 		called{"bar graphs|bar graph|picture graphs|picture graph|pictographs|graphs|data", "gráficas de barras|pictogramas|gráficas|datos"}, is[task.Data]},
+	{"measure-with-ruler", 2, []task.Code{"2.MD.A.1"}, []task.Look{task.LookCentimeters, task.LookInches}, 35, -2300,
+		"measure a bar with a drawn ruler, in centimeters and inches, from 0 and not from 0", "ruler cm 0 to 7: how long",
+		called{"measuring|measuring length|measure with a ruler|rulers|centimeters|inches|measurement", "medir|medir con regla|medir longitudes|centímetros|pulgadas"}, func(t task.Task) bool {
+			r, ok := t.(task.Ruler)
+			return ok && !r.Two()
+		}},
+	{"how-much-longer", 2, []task.Code{"2.MD.A.4"}, []task.Look{task.LookCentimeters, task.LookInches}, 45, -1900,
+		"measure two bars and say how much longer one is", "ruler cm 0 to 9 and 0 to 4: how much longer",
+		called{"how much longer|comparing lengths|compare lengths|length difference|measurement", "cuánto más largo|comparar longitudes"}, is[task.Ruler]},
 	{"match-clocks", 1, []task.Code{"1.MD.B.3", "2.MD.C.7"}, []task.Look{task.LookMatch}, 60, -2200,
 		"join clock faces with times", "match 4:00, 7:00, 11:00",
 		called{"match clocks|matching clocks|match times", "unir relojes|relojes y horas"}, is[task.Match]},

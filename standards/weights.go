@@ -31,6 +31,7 @@ const (
 	unitsAndTens     = "common practice for the size; that disagreeing ones make comparing harder: Nuerk, Weger & Willmes (2001), Cognition 82"
 	emptyPlace       = "common practice for the size; that zeros are where writing numbers goes wrong: Byrge, Smith & Mix (2014)"
 	readingData      = "common practice for the size; that comparing and putting together is harder than reading off: Curcio (1987), Journal for Research in Mathematics Education 18, from memory"
+	brokenRuler      = "common practice for the size; that a ruler not begun at 0 is much harder: Lehrer (2003), A Research Companion to Principles and Standards, from memory"
 	countingObjects  = "common practice for the size; that more things, and scattered ones, are harder to count: Gelman & Gallistel (1978), from memory"
 )
 
@@ -124,6 +125,10 @@ var weights = []Weight{
 	{"graph drawn", .60, commonPractice, whenAsked("draw the graph", "draw the chart")},
 	{"size of data", .60, commonPractice, func(f features) float64 {
 		return float64(min(f.largest, 20)) / 20 * one(f.asks("how many", "how many more", "how many fewer", "how many in all", "draw the graph", "draw the chart"))
+	}},
+	{"not measured from 0", 1.40, brokenRuler, whenAsked("length not from 0")},
+	{"length measured", .50, commonPractice, func(f features) float64 {
+		return float64(f.largest) / 15 * one(f.asks("length from 0", "length not from 0"))
 	}},
 	{"things in rows", 1.50, countingModel, func(f features) float64 { return float64(f.largest) / 25 * one(f.asks("in all")) }},
 	{"number taken apart", 1.60, countingModel, func(f features) float64 { return float64(f.largest) / 20 * one(f.plainNumber()) }},

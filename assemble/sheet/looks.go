@@ -162,6 +162,16 @@ var looks = map[task.Look]look{
 		direction: phrase{"Count along the line. Write the number at the mark.", "Cuenta por la recta. Escribe el número de la marca."},
 		draw:      markedLine, aloud: markedLineAloud,
 	},
+	task.LookCentimeters: {
+		name:      phrase{"ruler with centimeters", "regla con centímetros"},
+		direction: useRuler,
+		draw:      measure, aloud: measureAloud, directionFor: measureDirection,
+	},
+	task.LookInches: {
+		name:      phrase{"ruler with inches", "regla con pulgadas"},
+		direction: useRuler,
+		draw:      measure, aloud: measureAloud, directionFor: measureDirection,
+	},
 	task.LookThings: {
 		name:      thingsName,
 		direction: phrase{"Look at the shapes. Count each kind. Write your answer.", "Mira las figuras. Cuenta las de cada clase. Escribe tu respuesta."},

@@ -64,6 +64,8 @@ var spaces = map[standards.SkillID]space{
 	"sort-things":           data(3, task.Things),
 	"read-data":             data(3, task.TallyChart, task.Table, task.PictureGraph, task.BarGraph),
 	"read-graphs":           data(4, task.PictureGraph, task.BarGraph),
+	"measure-with-ruler":    measured(),
+	"how-much-longer":       comparedBars(),
 	"stories-within-10":     stories(10, 1, 4, counted, firstSituations...),
 	"stories-within-20":     stories(20, 1, 4, counted, situations...),
 	"stories-within-100":    stories(100, 1, 1, counted, situations...),

@@ -11,6 +11,7 @@ func TestClassifierOfFurtherKinds(t *testing.T) {
 	// Common Core State Standards for Mathematics (2010), its limits; the codes in short.
 	for text, want := range map[string]string{
 		"count 13": "K.CC.5", "count 8 scattered": "K.CC.5", "more: 5 or 8 dots": "K.CC.6", "pairs of 7": "K.OA.3", "marked line 0 to 20 by 1: 7": "2.MD.6",
+		"ruler cm 2 to 9: how long": "2.MD.1", "ruler inches 0 to 5 and 0 to 2: how much longer": "2.MD.4",
 		"things circles 4, squares 7, stars 2: how many stars": "K.MD.3", "tally chart cats 4, dogs 7, birds 2: how many dogs": "1.MD.4", "table cats 4, dogs 7, birds 2: how many in all": "1.MD.4",
 		"bar graph cats 4, dogs 7, birds 2: how many dogs": "1.MD.4", "bar graph cats 4, dogs 7, birds 2, fish 5: draw": "2.MD.10", "picture graph cats 4, dogs 7, birds 2, fish 5: how many in all": "2.MD.10",
 		"write thirteen": "K.CC.3", "write one hundred eleven": "1.NBT.1", "write three hundred forty-two": "2.NBT.3", "write 12 in words": "2.NBT.3",
@@ -50,6 +51,8 @@ func TestMisstepsOfFurtherKinds(t *testing.T) {
 		{"odd or even: 14", "odd", "first digit judged"}, {"odd or even: 7", "even", "odd and even mixed up"},
 		{"array 3 by 4", "7", "rows and columns added"}, {"array 3 by 4", "8", "a row left out"},
 		{"marked line 0 to 100 by 10: 70", "7", "ticks counted as ones"}, {"marked line 0 to 100 by 10: 70", "80", "start counted"}, {"marked line 0 to 100 by 10: 70", "60", "one tick missed"},
+		// Lehrer (2003), from memory: the number at the end, and marks in place of spaces.
+		{"ruler cm 2 to 9: how long", "9", "end of the bar read"}, {"ruler cm 2 to 9: how long", "8", "marks counted, not spaces"}, {"ruler inches 0 to 5 and 0 to 2: how much longer", "5", "larger number given"},
 		// Worked by hand; Hudson (1983), from memory, for the larger number given.
 		{"bar graph cats 4, dogs 7, birds 2: how many more dogs than cats", "7", "larger number given"}, {"bar graph cats 4, dogs 7, birds 2: how many more dogs than cats", "11", "both put together"},
 		{"bar graph cats 4, dogs 7, birds 2: how many cats", "7", "next sort read"}, {"bar graph cats 4, dogs 7, birds 2: how many cats", "5", "one line off"}, {"table cats 4, dogs 7, birds 2: how many in all", "11", "a sort left out"},

@@ -17,6 +17,9 @@ import (
 var typed = []struct{ text, want string }{
 	{"marked line 0 to 100 by 10: 70", "marked line 0 to 100 by 10: 70"}, {"number line from 0 to 20 by 1: mark at 7", "marked line 0 to 20 by 1: 7"},
 	{"Number line 0-50 by 5s: 35", "marked line 0 to 50 by 5: 35"},
+	{"ruler cm 2 to 9: how long?", "ruler cm 2 to 9: how long"}, {"Ruler in inches: from 0 to 5: how long", "ruler inches 0 to 5: how long"}, {"ruler centimeters 0 to 14: how long", "ruler cm 0 to 14: how long"},
+	{"ruler inches 0 to 5 and 0 to 2: how much longer?", "ruler inches 0 to 5 and 0 to 2: how much longer"}, {"regla en centímetros de 2 a 9: ¿cuánto mide?", "ruler cm 2 to 9: how long"},
+	{"regla pulgadas 1 a 4 y 0 a 5: cuánto más mide", "ruler inches 1 to 4 and 0 to 5: how much longer"},
 	{"bar graph cats 4, dogs 7, birds 2: how many more dogs than cats?", "bar graph cats 4, dogs 7, birds 2: how many more dogs than cats"},
 	{"Picture graph: apples 5, pears 3 and bananas 8: How many fewer pears than apples are there?", "picture graph apples 5, pears 3, bananas 8: how many fewer pears than apples"},
 	{"tally chart cows 6, ducks 9, hens 4: how many ducks", "tally chart cows 6, ducks 9, hens 4: how many ducks"},
@@ -246,6 +249,11 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		"marked line 0 to 100 by 10: 100": "from 20 to 90 by 10s",
 		"marked line 0 to 100 by 10: 10":  "from 20 to 90 by 10s",
 
+		"ruler cm 9 to 2: how long":                              "ends before it begins",
+		"ruler cm 2 to 19: how long":                             "goes past the ruler",
+		"ruler inches 0 to 7: how long":                          "ends at 6 inches",
+		"ruler cm 0 to 4: how much longer":                       "two for how much longer",
+		"ruler cm 0 to 4 and 3 to 7: how much longer":            "none is longer",
 		"bar graph cats 4, dragons 7: how many cats":             "no graph here shows",
 		"bar graph cats 4, apples 7: how many cats":              "of one group",
 		"bar graph cats 4, cats 7: how many cats":                "each once",
@@ -272,7 +280,7 @@ func drawTask(t *rapid.T) task.Task {
 	n := func(low, high int, name string) int { return rapid.IntRange(low, high).Draw(t, name) }
 	clock := words.Time{Hour: n(1, 12, "hour"), Minute: n(0, 59, "minute"), Half: rapid.SampledFrom([]words.Half{"", "am", "pm"}).Draw(t, "half")}
 	kind := rapid.SampledFrom([]string{"sum", "difference", "place", "expanded", "compare", "sequence", "more", "clock",
-		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story", "match", "data", "typed"}).Draw(t, "kind")
+		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story", "match", "data", "ruler", "typed"}).Draw(t, "kind")
 	switch kind {
 	case "typed":
 		return task.MustParse(typed[n(0, len(typed)-1, "row")].want)
@@ -349,6 +357,14 @@ func drawEarly(t *rapid.T, kind string, n func(low, high int, name string) int) 
 		return drawStory(t, n)
 	case "data":
 		return drawData(t, n)
+	case "ruler":
+		r := task.Ruler{Inches: rapid.Bool().Draw(t, "inches"), From: n(0, 3, "from"), To: n(4, 6, "to")}
+		if rapid.Bool().Draw(t, "two") {
+			if r.OtherTo = n(1, 5, "other"); r.OtherTo >= r.Length() {
+				r.OtherTo++
+			}
+		}
+		return r
 	}
 	return nil
 }

@@ -59,6 +59,7 @@ var kinds = []struct {
 	{"groups", readGroups},
 	{"marked line", readMarkedLine},
 	{"data", readData},
+	{"ruler", readRuler},
 	{"pairs", readPairs},
 	{"number writing", readWriteNumber},
 	{"clock", readClock},
