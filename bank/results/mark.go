@@ -77,6 +77,21 @@ func (s *Store) Quizzes() (quizzes []Quiz, err error) {
 	return quizzes, err
 }
 
+// All reads all quizzes with all their papers.
+func (s *Store) All() (quizzes []Quiz, papers []Paper, err error) {
+	if quizzes, err = s.Quizzes(); err != nil {
+		return nil, nil, err
+	}
+	for _, quiz := range quizzes {
+		some, err := s.Papers(quiz.ID)
+		if err != nil {
+			return nil, nil, err
+		}
+		papers = append(papers, some...)
+	}
+	return quizzes, papers, nil
+}
+
 // Papers lists the papers of a quiz as they stand, by class and pupil.
 func (s *Store) Papers(quiz string) ([]Paper, error) { return list[Paper](s, papersBucket, key(quiz)) }
 

@@ -38,17 +38,15 @@ func (a aim) at(c *cli.Context, b *bank.Bank, o assemble.Options) (assemble.Opti
 	if a.class == "" {
 		return o, nil
 	}
-	level, err := calibration.LevelOf(a.class, a.quizzes, a.papers, b)
-	var none calibration.NoPapersError
-	if errors.As(err, &none) {
-		say(c, "%v; the quiz is for the usual of the grade", none)
-		return o, nil
-	}
+	ability, level, err := calibration.AimAt(a.class, a.share, a.quizzes, a.papers, b)
 	if err != nil {
 		return o, err
 	}
-	ability := level.Aim(a.share)
-	o.Ability = &ability
+	if ability == nil {
+		say(c, "%v; the quiz is for the usual of the grade", calibration.NoPapersError{Class: a.class})
+		return o, nil
+	}
+	o.Ability = ability
 	say(c, "for %s, %s (by %s of %s)", a.class, level.Words(), count(level.Answers, "answer"), count(level.Pupils, "pupil"))
 	return o, nil
 }

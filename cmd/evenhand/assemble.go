@@ -14,6 +14,7 @@ import (
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
 	"evenhand/bank/generate"
+	"evenhand/standards"
 
 	"github.com/urfave/cli/v2"
 )
@@ -178,48 +179,33 @@ func assembleOptions(c *cli.Context) (assemble.Options, error) {
 
 // assembleOrFill assembles, and with --fill generates what lacks and tries again.
 func assembleOrFill(c *cli.Context, b *bank.Bank, plan plan.Plan, o assemble.Options) (quiz assemble.Quiz, err error) {
-	err = filling(c, b, 1, func() error {
+	if c.Bool("fill") {
+		quiz, err = fillingOf(c, b).Assemble(c.Context, plan, o)
+	} else {
 		quiz, err = assemble.Assemble(c.Context, b, plan, o)
-		return err
-	})
-	if err != nil || !c.Bool("fill") || quiz.OnTheMark() {
-		return quiz, err
 	}
-	for _, row := range plan.Rows { // there is a quiz, but too little to choose from
-		request := generate.Request{Skill: row.Skill, Where: row.Where, Count: toChooseFrom, Seed: o.Seed}
-		result, err := generate.Into(b, request, bank.Ready, author(c), now())
-		if err == nil {
-			say(c, "%s: %s", row.Skill, result)
-		}
-	}
-	return assemble.Assemble(c.Context, b, plan, o)
+	return quiz, unlessStopped(c, err)
 }
-
-// What --fill makes where items lack: so many more than the fewest that will do, and so many at
-// least, that the quiz can choose. With 60 a skill the example plan meets its mark week by week
-// (measured); with the fewest it missed it by up to two in 100.
-const (
-	toChooseFrom = 60
-	spare        = 3
-)
 
 // filling tries to assemble; with --fill, up to so many times it generates the items that
 // are said to lack and tries again.
 func filling(c *cli.Context, b *bank.Bank, times int, try func() error) error {
-	err := try()
-	var impossible *assemble.ImpossibleError
-	for ; times > 0 && c.Bool("fill") && errors.As(err, &impossible) && len(impossible.Generate) > 0; times-- {
-		for _, wish := range impossible.Generate {
-			request := generate.Request{Skill: wish.Skill, Where: wish.Where, Count: max(toChooseFrom, spare*wish.Count), Seed: wish.Seed}
-			result, err := generate.Into(b, request, bank.Ready, author(c), now())
-			if err != nil {
-				return err
-			}
-			say(c, "%s: %s", wish.Skill, result)
-		}
-		err = try()
+	if !c.Bool("fill") {
+		times = 0
 	}
-	if c.Context.Err() != nil { // interrupted: what was found so far is not what was asked for
+	return unlessStopped(c, fillingOf(c, b).Try(times, try))
+}
+
+// fillingOf makes items and says what was made.
+func fillingOf(c *cli.Context, b *bank.Bank) assemble.Filling {
+	return assemble.Filling{Bank: b, By: author(c), At: now(), Made: func(skill standards.SkillID, made generate.Result) {
+		say(c, "%s: %s", skill, made)
+	}}
+}
+
+// unlessStopped is err, but where the user interrupted it: what was found so far is not what was asked for.
+func unlessStopped(c *cli.Context, err error) error {
+	if c.Context.Err() != nil {
 		return errors.New("stopped; no quiz was written")
 	}
 	return err

@@ -86,15 +86,8 @@ func forgetCalibration(c *cli.Context) error {
 // allPapers reads all quizzes with all their papers, of which there is at least one.
 func allPapers(c *cli.Context) (quizzes []results.Quiz, papers []results.Paper, err error) {
 	err = withResults(c, bank.Options{ReadOnly: true}, func(s *results.Store) error {
-		if quizzes, err = s.Quizzes(); err != nil {
+		if quizzes, papers, err = s.All(); err != nil {
 			return err
-		}
-		for _, quiz := range quizzes {
-			some, err := s.Papers(quiz.ID)
-			if err != nil {
-				return err
-			}
-			papers = append(papers, some...)
 		}
 		if len(papers) == 0 {
 			return results.ErrNone

@@ -103,20 +103,19 @@ func classSet(c *cli.Context, quiz assemble.Quiz, asked results.Quiz, lang strin
 	if err != nil {
 		return nil, err
 	}
-	var all []string
-	var marked []results.Paper
 	s, err := results.Open(results.Path(c.String("bank")), bank.Options{ReadOnly: true})
-	if err == nil {
-		var classErr, paperErr error
-		all, classErr = s.Pupils(c.String("class"))
-		marked, paperErr = s.Papers(asked.ID)
-		err = errors.Join(classErr, paperErr, s.Close())
-	}
 	if err != nil && !errors.Is(err, results.ErrNone) {
 		return nil, err
 	}
+	if s != nil {
+		defer s.Close()
+	}
+	seated, err := marks.SeatsIn(s, asked, c.String("class"), codes)
+	if err != nil {
+		return nil, err
+	}
 	var seats []sheet.Seat
-	for _, seat := range marks.Seats(asked, c.String("class"), all, marked, codes) {
+	for _, seat := range seated {
 		seats = append(seats, sheet.Seat{Form: seat.Form, Pupil: or(roster.Names[seat.Pupil], seat.Pupil)})
 	}
 	return sheet.SetOf(quiz, seats, lang), nil

@@ -38,6 +38,23 @@ func Seats(quiz results.Quiz, name string, class []string, marked []results.Pape
 	return seats
 }
 
+// SeatsIn are the seats of the pupils named, by what the store has of their class and of the quiz's papers;
+// nil is a store in which nothing is marked.
+func SeatsIn(s *results.Store, quiz results.Quiz, class string, pupils []string) ([]Seat, error) {
+	if s == nil {
+		return Seats(quiz, class, nil, nil, pupils), nil
+	}
+	all, err := s.Pupils(class)
+	if err != nil {
+		return nil, err
+	}
+	marked, err := s.Papers(quiz.ID)
+	if err != nil {
+		return nil, err
+	}
+	return Seats(quiz, class, all, marked, pupils), nil
+}
+
 // SeatsToMark are the seats of the pupils named or, without any, of those of the class
 // who have no paper yet.
 func SeatsToMark(s *results.Store, quiz results.Quiz, class string, pupils []string) ([]Seat, error) {

@@ -63,7 +63,7 @@ func class(v *visit) error {
 			return err
 		}
 		page.Enrolled = len(pupils)
-		quizzes, papers, err = allPapers(s)
+		quizzes, papers, err = s.All()
 		return err
 	})
 	if err != nil {

@@ -3,7 +3,6 @@ package desk
 import (
 	"bytes"
 	"cmp"
-	"errors"
 
 	"evenhand/assemble"
 	"evenhand/assemble/sheet"
@@ -26,20 +25,16 @@ func printSet(v *visit) error {
 	if err := o.Check(); err != nil {
 		return asTyped(err)
 	}
-	asked, class := results.QuizOf(kept), v.FormValue("class")
-	var all []string
-	var marked []results.Paper
-	err = v.readMarks(func(s *results.Store) error {
-		var classErr, paperErr error
-		all, classErr = s.Pupils(class)
-		marked, paperErr = s.Papers(asked.ID)
-		return errors.Join(classErr, paperErr)
+	var seated []marks.Seat
+	err = v.withMarks(func(s *results.Store) (err error) {
+		seated, err = marks.SeatsIn(s, results.QuizOf(kept), v.FormValue("class"), roster.Codes)
+		return err
 	})
 	if err != nil {
 		return err
 	}
 	var seats []sheet.Seat
-	for _, seat := range marks.Seats(asked, class, all, marked, roster.Codes) {
+	for _, seat := range seated {
 		seats = append(seats, sheet.Seat{Form: seat.Form, Pupil: cmp.Or(roster.Names[seat.Pupil], seat.Pupil)})
 	}
 	var file bytes.Buffer
