@@ -253,9 +253,9 @@ func (p *problem) quickest() string {
 // ways finds for each rule of a clash by how much it would have to give for the whole
 // plan to become possible, but for the other clashes. The smallest step, measured
 // against what the rule asks now, comes first; fewer forms come last.
-func (p *problem) ways(ctx context.Context, m *built, rules, others []search.Rule, resting bool) ([]string, error) {
+func (p *problem) ways(ctx context.Context, m *built, rules, others []search.Rule, resting bool) ([]Way, error) {
 	type step struct {
-		text string
+		way  Way
 		size float64
 	}
 	var steps []step
@@ -272,7 +272,7 @@ func (p *problem) ways(ctx context.Context, m *built, rules, others []search.Rul
 			if r.Kind == search.Once {
 				size += fewerForms
 			}
-			steps = append(steps, step{p.wayInWords(m, w), size})
+			steps = append(steps, step{p.way(m, w), size})
 		}
 	}
 	if resting {
@@ -281,19 +281,33 @@ func (p *problem) ways(ctx context.Context, m *built, rules, others []search.Rul
 			return nil, err
 		}
 		text := fmt.Sprintf("rest items %s instead of %d (rest = %d)", number(weeks, "week"), p.plan.Rest, weeks)
-		steps = append(steps, step{text, float64(p.plan.Rest-weeks) / float64(p.plan.Rest)})
+		steps = append(steps, step{Way{Text: text, Change: ChangeRest, To: weeks}, float64(p.plan.Rest-weeks) / float64(p.plan.Rest)})
 	}
 	slices.SortStableFunc(steps, func(a, b step) int { return cmp.Compare(a.size, b.size) })
-	var texts []string
+	var ways []Way
 	for _, s := range steps {
-		texts = append(texts, s.text)
+		ways = append(ways, s.way)
 	}
-	return texts, nil
+	return ways, nil
 }
 
 // fewerForms is how much larger a step it is to make fewer forms than to change what
 // they hold: then a neighbour gets the same sheet.
 const fewerForms = 1.0
+
+// way is a way out with what it changes in the plan.
+func (p *problem) way(m *built, w search.Way) Way {
+	way := Way{Text: p.wayInWords(m, w), To: w.To}
+	switch w.Kind {
+	case search.RowCount:
+		way.Change, way.Row = ChangeCount, w.Index
+	case search.Minutes:
+		way.Change, way.To = ChangeMinutes, (w.To+59)/60
+	case search.Once:
+		way.Change = ChangeForms
+	}
+	return way
+}
 
 func (p *problem) wayInWords(m *built, w search.Way) string {
 	switch w.Kind {

@@ -25,8 +25,30 @@ type ImpossibleError struct {
 // Clash is rules that can't be kept together; without any one of them the others can.
 type Clash struct {
 	Rules []Rule
-	Ways  []string // changes of the plan, the smallest first; each mends this clash by itself
+	Ways  []Way // changes of the plan, the smallest first; each mends this clash by itself
 }
+
+// Way is a change of the plan.
+type Way struct {
+	Text   string // for people
+	Change Change
+	Row    int // of the plan, from 0, whose count changes
+	To     int // what the number becomes
+}
+
+func (w Way) String() string { return w.Text }
+
+// Change is what a way changes in a plan.
+type Change int
+
+// The changes that are one number of the plan; any other is told in words alone.
+const (
+	ChangeOther Change = iota
+	ChangeCount        // the items of a row; 0 leaves it out
+	ChangeMinutes
+	ChangeForms
+	ChangeRest // weeks
+)
 
 // Rule is one rule of a plan in a teacher's words.
 type Rule struct {

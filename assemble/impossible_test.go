@@ -136,7 +136,7 @@ func TestWhyNot(t *testing.T) {
 				}
 			}
 			for _, part := range c.ways {
-				if !slices.ContainsFunc(e.Clashes[0].Ways, func(w string) bool { return strings.Contains(w, part) }) {
+				if !slices.ContainsFunc(e.Clashes[0].Ways, func(w assemble.Way) bool { return strings.Contains(w.Text, part) }) {
 					t.Errorf("no way says %q:\n%v", part, e)
 				}
 			}

@@ -92,3 +92,16 @@ type Swap struct {
 	Number  int
 	Out, In string // IDs
 }
+
+// Moved is the quiz with two places, counted from 0, exchanged in every form; how good it is does not
+// depend on their order.
+func (q Quiz) Moved(a, b int) Quiz {
+	q.Forms = slices.Clone(q.Forms)
+	for i := range q.Forms {
+		items := slices.Clone(q.Forms[i].Items)
+		items[a], items[b] = items[b], items[a]
+		items[a].Number, items[b].Number = a+1, b+1
+		q.Forms[i].Items = items
+	}
+	return q
+}
