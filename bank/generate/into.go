@@ -6,9 +6,9 @@ import (
 	"evenhand/bank"
 )
 
-// Into makes what is asked for and adds it to a bank in the given standing; what the bank has already,
-// retired items too, is not made again.
-func Into(b *bank.Bank, r Request, standing bank.Standing, by string, at time.Time) (Result, error) {
+// For makes what is asked for beside what a bank has: what is there already, retired items too, is not made
+// again. Nothing is added.
+func For(b *bank.Bank, r Request) (Result, error) {
 	var broken error
 	r.Taken = func(fingerprint string) bool {
 		_, taken, err := b.Has(fingerprint)
@@ -21,6 +21,12 @@ func Into(b *bank.Bank, r Request, standing bank.Standing, by string, at time.Ti
 	if broken != nil {
 		return result, broken
 	}
+	return result, err
+}
+
+// Into makes what is asked for beside what a bank has, and adds it in the given standing.
+func Into(b *bank.Bank, r Request, standing bank.Standing, by string, at time.Time) (Result, error) {
+	result, err := For(b, r)
 	if err != nil {
 		return result, err
 	}

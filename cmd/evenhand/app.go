@@ -8,8 +8,12 @@ import (
 	"github.com/urfave/cli/v2"
 )
 
-// run is the whole program; it gives the exit code.
+// run is the whole program; it gives the exit code. Started from a file manager, it opens the desk.
 func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	clicked := len(args) == 1 && doubleClicked()
+	if clicked {
+		args = append(args, "desk")
+	}
 	app := newApp()
 	said := &plain{to: stderr}
 	app.Reader, app.Writer, app.ErrWriter = stdin, &plain{to: stdout}, said
@@ -21,6 +25,9 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	code := exitCode(err)
 	if message := strings.TrimSpace(err.Error()); message != "" {
 		fmt.Fprintln(said, "evenhand: "+message)
+		if clicked {
+			_ = showTrouble(message) // there is nowhere else to say it
+		}
 	}
 	if more := advice(err); more != "" {
 		fmt.Fprintln(said, more)

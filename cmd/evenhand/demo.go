@@ -198,6 +198,9 @@ func demoQuiz(c *cli.Context, b *bank.Bank, dir string) error {
 	if err := b.KeepQuiz(given); err != nil {
 		return err
 	}
+	if _, err := b.SavePlan(bank.Plan{Name: plan.Title, Text: string(demoPlan), By: "grade team", At: demoTime}); err != nil {
+		return err
+	}
 	tell(c, "Assembled %s: %s", quiz.Title, quiz.Verdict())
 	tell(c, "Printed into %s: %s", out, fileNames(quiz))
 	if err := table(c.App.Writer, assemble.BalanceOf(quiz).Table()); err != nil {

@@ -1,9 +1,7 @@
 package main
 
 import (
-	"errors"
 	"fmt"
-	"net"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -39,27 +37,37 @@ func runDesk(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	b, err := bank.Open(path, bank.Options{})
+	if link := openLink(path); link != "" {
+		say(c, "The desk for %s is open already:\n%s", path, link)
+		showDesk(c, link)
+		return nil
+	}
+	school := &school{by: author(c)}
+	h, err := openHost(c.Context, path, c.Int("port"), func(h *host) desk.Options {
+		school.ctx, school.home = h.ctx, h.address()
+		return desk.Options{By: author(c), DemoSchool: school.enter, Stop: h.stop}
+	})
 	if err != nil {
 		return err
 	}
-	listener, err := net.Listen("tcp", fmt.Sprintf("127.0.0.1:%d", c.Int("port")))
-	if err != nil {
-		return errors.Join(fmt.Errorf("can't listen on this port: %w", err), b.Close())
+	defer school.wait()
+	say(c, "The desk for %s is open in your browser. If it isn't, open this link:\n%s\nTo stop, press Ctrl-C or close this window.", path, h.link())
+	forget, err := keepLink(path, h.link())
+	if err == nil {
+		defer forget()
 	}
-	host := listener.Addr().String()
-	d, err := desk.New(b, desk.Options{Hosts: []string{host}, By: author(c)})
-	if err != nil {
-		return errors.Join(err, b.Close())
+	showDesk(c, h.link())
+	return h.serve(h.desk.Handler())
+}
+
+// showDesk opens the desk in the browser, unless that is not wished.
+func showDesk(c *cli.Context, link string) {
+	if c.Bool("no-browser") {
+		return
 	}
-	link := "http://" + host + d.Entrance()
-	say(c, "The desk for %s is open in your browser. If it isn't, open this link:\n%s\nTo stop, press Ctrl-C or close this window.", path, link)
-	if !c.Bool("no-browser") {
-		if err := browse(link); err != nil {
-			say(c, "no browser could be opened: %v", err)
-		}
+	if err := browse(link); err != nil {
+		say(c, "no browser could be opened: %v", err)
 	}
-	return errors.Join(serve(c.Context, listener, d.Handler()), b.Close())
 }
 
 // deskBank is the bank to open: one that is named, one in this folder, else that of the person's
@@ -68,23 +76,29 @@ func deskBank(c *cli.Context) (string, error) {
 	if c.IsSet(bankFlag.Name) || exists(bankFlag.Value) {
 		return c.String(bankFlag.Name), nil
 	}
-	home, err := os.UserHomeDir()
+	folder, err := ownFolder()
 	if err != nil {
-		return "", fmt.Errorf("there is no home folder for a bank; name a bank with --bank: %w", err)
+		return "", fmt.Errorf("there is no documents folder for a bank; name a bank with --bank: %w", err)
 	}
-	folder := filepath.Join(home, "Documents", "evenhand")
 	path := filepath.Join(folder, bankFlag.Value)
 	if exists(path) {
 		return path, nil
-	}
-	if err := os.MkdirAll(folder, 0o700); err != nil {
-		return "", err
 	}
 	b, err := bank.Create(path)
 	if err != nil {
 		return "", err
 	}
 	return path, b.Close()
+}
+
+// ownFolder is this program's folder among the person's documents; it is made if need be.
+func ownFolder() (string, error) {
+	folder, err := documents()
+	if err != nil {
+		return "", err
+	}
+	folder = filepath.Join(folder, "evenhand")
+	return folder, os.MkdirAll(folder, 0o700)
 }
 
 // browse opens a link in the person's browser.

@@ -3,15 +3,12 @@ package main
 import (
 	"bufio"
 	"bytes"
-	"net/http"
-	"net/http/cookiejar"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
-	"time"
 
 	"evenhand/testdata/outside"
 )
@@ -30,11 +27,16 @@ func TestWindowsProgram(t *testing.T) {
 	build := exec.Command("go", "build", "-o", program, ".")
 	build.Env = append(os.Environ(), "CGO_ENABLED=0", "GOOS=windows", "GOARCH=amd64")
 	finish(t, build)
+	native := filepath.Join(folder, "evenhand")
+	finish(t, exec.Command("go", "build", "-o", native, "."))
+	home := filepath.Join(folder, "home") // where wine takes the documents folder to be
+	if err := os.Mkdir(home, 0o700); err != nil {
+		t.Fatal(err)
+	}
+	shown := browserStub(t, home)
 	windows := wine(t, folder)
 
 	finish(t, windows(program, "demo", "--dir", "windows"))
-	native := filepath.Join(folder, "evenhand")
-	finish(t, exec.Command("go", "build", "-o", native, "."))
 	demo := exec.Command(native, "demo", "--dir", "linux")
 	demo.Dir = folder
 	finish(t, demo)
@@ -81,16 +83,17 @@ func TestWindowsProgram(t *testing.T) {
 	for lines := bufio.NewScanner(talk); link == "" && lines.Scan(); {
 		link = regexp.MustCompile(`http://\S+/enter/\w+`).FindString(lines.Text())
 	}
-	jar, err := cookiejar.New(nil)
-	if err != nil {
+	comeIn(t, link).text("/items")
+
+	// Double-clicked, it has a console of its own and opens the desk on a bank in the documents folder.
+	if err := windows("cmd", "/c", "start", "evenhand.exe").Run(); err != nil { // its pipes would stay open
 		t.Fatal(err)
 	}
-	browser := &http.Client{Jar: jar, Timeout: time.Minute}
-	answer, err := browser.Get(link)
-	if err != nil || answer.StatusCode != http.StatusOK {
-		t.Fatalf("the desk answers %v, %v", answer, err)
+	desktop := comeIn(t, shown())
+	if !strings.Contains(desktop.text("/"), "The bank is empty") {
+		t.Error("double-clicked, the program does not open the desk")
 	}
-	answer.Body.Close()
+	desktop.post("/close")
 }
 
 // wine makes a place for programs of Windows to run in; the function starts one there.

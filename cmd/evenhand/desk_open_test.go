@@ -1,0 +1,137 @@
+package main
+
+import (
+	"io"
+	"net/http"
+	"net/http/cookiejar"
+	"net/url"
+	"os"
+	"path/filepath"
+	"regexp"
+	"runtime"
+	"strings"
+	"testing"
+	"time"
+)
+
+// Started from a file manager, the program opens the desk on a bank in the documents folder; started once
+// more it shows the desk that is open; from there the demo school is one click away and can be thrown away.
+func TestOpenedFromAFileManager(t *testing.T) {
+	if runtime.GOOS != "linux" {
+		t.Skip("file managers of other systems start programs in other ways")
+	}
+	home := t.TempDir()
+	shown := browserStub(t, home)
+	t.Setenv("DISPLAY", ":9")
+	t.Setenv("XDG_CONFIG_HOME", filepath.Join(home, "config"))
+	must(t, os.Mkdir(filepath.Join(home, "config"), 0o700))
+	must(t, os.WriteFile(filepath.Join(home, "config", "user-dirs.dirs"), []byte("XDG_DOCUMENTS_DIR=\"$HOME/Documentos\"\n"), 0o600))
+	t.Chdir(home)
+
+	ended := make(chan int, 1)
+	go func() { ended <- run([]string{"evenhand"}, nil, io.Discard, io.Discard) }()
+	link := shown()
+	own := comeIn(t, link)
+	if !strings.Contains(own.text("/"), "The bank is empty") {
+		t.Error("the desk does not say how to begin")
+	}
+	folder := filepath.Join(home, "Documentos", "evenhand")
+	if !exists(filepath.Join(folder, "evenhand.bank")) {
+		t.Error("there is no bank in the documents folder")
+	}
+	if code := run([]string{"evenhand"}, nil, io.Discard, io.Discard); code != exitDone || shown() != link {
+		t.Errorf("started twice, it ends with %d and shows another desk", code)
+	}
+
+	school := comeIn(t, regexp.MustCompile(`url=(\S+)"`).FindStringSubmatch(own.post("/demo"))[1])
+	for _, path := range []string{"/", "/items", "/class", "/marks"} {
+		if !strings.Contains(school.text(path), "every pupil and every paper here is invented") {
+			t.Errorf("%s of the demo school does not say that it is one", path)
+		}
+	}
+	if !strings.Contains(school.text("/class"), "P05") || strings.Contains(own.text("/class"), "P05") {
+		t.Error("the demo's papers are not on its desk alone")
+	}
+	must(t, os.WriteFile(filepath.Join(folder, "demo school", "mine.csv"), nil, 0o600))
+	if !strings.Contains(school.post("/demo/away"), own.address+"/") {
+		t.Error("no way back")
+	}
+	if !strings.Contains(own.post("/close"), "All is saved") {
+		t.Error("the desk says nothing when it is closed")
+	}
+	if code := <-ended; code != exitDone {
+		t.Errorf("the program ends with %d", code)
+	}
+	files, err := os.ReadDir(filepath.Join(folder, "demo school"))
+	must(t, err)
+	if len(files) != 1 || files[0].Name() != "mine.csv" {
+		t.Errorf("thrown away, the demo school leaves %v", files)
+	}
+	if exists(linkPath(filepath.Join(folder, "evenhand.bank"))) {
+		t.Error("a closed desk leaves its link")
+	}
+}
+
+// browserStub puts a browser into PATH that keeps the address it is to show; shown waits for it.
+func browserStub(t *testing.T, home string) (shown func() string) {
+	t.Helper()
+	bin, told := filepath.Join(home, "bin"), filepath.Join(home, "told")
+	must(t, os.Mkdir(bin, 0o700))
+	stub := "#!/bin/sh\necho \"$1\" > '" + told + ".new' && mv '" + told + ".new' '" + told + "'\n"
+	must(t, os.WriteFile(filepath.Join(bin, "xdg-open"), []byte(stub), 0o700))
+	t.Setenv("HOME", home)
+	t.Setenv("PATH", bin+string(os.PathListSeparator)+os.Getenv("PATH"))
+	return func() string {
+		t.Helper()
+		for range 600 {
+			if text, err := os.ReadFile(told); err == nil {
+				must(t, os.Remove(told))
+				return strings.TrimSpace(string(text))
+			}
+			time.Sleep(100 * time.Millisecond)
+		}
+		t.Fatal("no browser was opened")
+		return ""
+	}
+}
+
+// visitor is a browser at a desk.
+type visitor struct {
+	t       *testing.T
+	browser *http.Client
+	address string
+}
+
+// comeIn opens a desk's link.
+func comeIn(t *testing.T, link string) visitor {
+	t.Helper()
+	jar, err := cookiejar.New(nil)
+	must(t, err)
+	at, err := url.Parse(link)
+	must(t, err)
+	v := visitor{t, &http.Client{Jar: jar, Timeout: time.Minute}, "http://" + at.Host}
+	v.text(at.Path)
+	return v
+}
+
+func (v visitor) text(path string) string {
+	v.t.Helper()
+	return v.read(v.browser.Get(v.address + path))
+}
+
+func (v visitor) post(path string) string {
+	v.t.Helper()
+	return v.read(v.browser.PostForm(v.address+path, nil))
+}
+
+func (v visitor) read(answer *http.Response, err error) string {
+	v.t.Helper()
+	must(v.t, err)
+	defer answer.Body.Close()
+	text, err := io.ReadAll(answer.Body)
+	must(v.t, err)
+	if answer.StatusCode != http.StatusOK {
+		v.t.Fatalf("%s: %s\n%s", answer.Request.URL.Path, answer.Status, text)
+	}
+	return string(text)
+}

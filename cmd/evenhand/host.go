@@ -1,0 +1,54 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"net"
+	"net/http"
+
+	"evenhand/bank"
+	"evenhand/cmd/evenhand/desk"
+)
+
+// host is a bank on a desk that this computer's browser alone reaches.
+type host struct {
+	bank     *bank.Bank
+	desk     *desk.Desk
+	listener net.Listener
+	stop     context.CancelFunc // ends serve
+	ctx      context.Context
+	ended    chan struct{} // closed when the bank is
+}
+
+// openHost opens a bank and a port of this computer for it, 0 being any that is free.
+func openHost(ctx context.Context, path string, port int, options func(h *host) desk.Options) (*host, error) {
+	b, err := bank.Open(path, bank.Options{})
+	if err != nil {
+		return nil, err
+	}
+	listener, err := net.Listen("tcp", fmt.Sprintf("127.0.0.1:%d", port))
+	if err != nil {
+		return nil, errors.Join(fmt.Errorf("can't listen on this port: %w", err), b.Close())
+	}
+	h := &host{bank: b, listener: listener, ended: make(chan struct{})}
+	h.ctx, h.stop = context.WithCancel(ctx)
+	o := options(h)
+	o.Hosts = []string{listener.Addr().String()}
+	if h.desk, err = desk.New(b, o); err != nil {
+		return nil, errors.Join(err, listener.Close(), b.Close())
+	}
+	return h, nil
+}
+
+// address is where the desk is.
+func (h *host) address() string { return "http://" + h.listener.Addr().String() }
+
+// link lets a browser in.
+func (h *host) link() string { return h.address() + h.desk.Entrance() }
+
+// serve answers until the program is asked to stop or the desk is closed, and closes the bank.
+func (h *host) serve(handler http.Handler) error {
+	defer close(h.ended)
+	return errors.Join(serve(h.ctx, h.listener, handler), h.bank.Close())
+}
