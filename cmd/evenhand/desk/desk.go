@@ -21,6 +21,12 @@ type Options struct {
 	Secure bool             // browsers come by TLS
 	Log    *slog.Logger     // nil is silent; pupils, answers and passwords never go there
 	Now    func() time.Time // nil means the clock
+
+	// Of a desk for one person alone:
+	DemoSchool func() (link string, err error) // opens the demo school beside this bank; nil offers none
+	Home       string                          // on the demo school's desk: where the person's own desk is
+	ThrowAway  func()                          // on the demo school's desk: closes and removes it once it has answered
+	Stop       func()                          // closes the desk once it has answered; nil offers it nowhere
 }
 
 // Desk is a bank on web pages.
@@ -82,6 +88,8 @@ var routes = []route{
 	{"POST /items/{id}", toWrite, reviseItem},
 	{"GET /items/{id}/edit", toWrite, editItem},
 	{"POST /items/{id}/status", toWrite, setStanding},
+	{"GET /generate", toWrite, showGenerate},
+	{"POST /generate", toWrite, makeItems},
 	{"GET /plans", toRead, plans},
 	{"POST /plans", toWrite, sentPlan},
 	{"GET /plans/new", toWrite, newPlan},
@@ -91,7 +99,7 @@ var routes = []route{
 	{"GET /quizzes/{id}", toRead, quiz},
 	{"GET /quizzes/{id}/{what}", toRead, printQuiz},
 	{"POST /quizzes/{id}/set", toMark, printSet},
-	{"POST /quizzes/{id}/swap", toWrite, swapItem},
+	{"POST /quizzes/{id}/swap", toWrite, changeQuiz},
 	{"POST /quizzes/{id}/back", toWrite, takeBackQuiz},
 	{"POST /quizzes/{id}/makeup", toWrite, makeMakeUp},
 	{"GET /marks", toMark, marksList},
@@ -112,6 +120,14 @@ var routes = []route{
 	{"/", toAnyone, nothingHere},
 }
 
+// aloneRoutes are the addresses that only the desk of one person alone has.
+var aloneRoutes = []route{
+	{"GET /enter/{secret}", toAnyone, enter},
+	{"POST /demo", toOwn, enterDemo},
+	{"POST /demo/away", toOwn, throwDemoAway},
+	{"POST /close", toOwn, closeDesk},
+}
+
 // teamRoutes are the addresses that only a desk of several people has.
 var teamRoutes = []route{
 	{"GET /signin", toAnyone, showSignIn},
@@ -130,7 +146,7 @@ func (d *Desk) Handler() http.Handler {
 	mux := http.NewServeMux()
 	served := slices.Clone(routes)
 	if d.alone() {
-		served = append(served, route{"GET /enter/{secret}", toAnyone, enter})
+		served = append(served, aloneRoutes...)
 	} else {
 		served = append(served, teamRoutes...)
 	}

@@ -3,6 +3,7 @@ package desk
 import (
 	"crypto/rand"
 	"crypto/subtle"
+	"net"
 	"net/http"
 	"slices"
 	"time"
@@ -47,15 +48,19 @@ func (d *Desk) guard(next http.Handler) http.Handler {
 // secret is a word of 130 random bits.
 func secret() string { return rand.Text() }
 
-// enterCookie holds the entrance's secret in the browser.
-const enterCookie = "enter"
+// enterCookie names what holds the entrance's secret in the browser, which keeps the same cookies for all
+// ports of a computer.
+func enterCookie(r *http.Request) string {
+	_, port, _ := net.SplitHostPort(r.Host)
+	return "enter" + port
+}
 
 // enter lets a browser in that comes by the link, and takes the secret out of the address.
 func enter(v *visit) error {
 	if !same(v.PathValue("secret"), v.desk.entrance) {
 		return v.closed()
 	}
-	http.SetCookie(v.w, v.desk.cookie(enterCookie, v.desk.entrance, 0))
+	http.SetCookie(v.w, v.desk.cookie(enterCookie(v.Request), v.desk.entrance, 0))
 	return v.to("/")
 }
 

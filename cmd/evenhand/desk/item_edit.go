@@ -100,12 +100,11 @@ type editPage struct {
 	Missteps []task.Misstep
 	Traits   []string
 	Looks    []task.Look
-	Skills   standards.SkillList
 	Conflict []change // what somebody else changed meanwhile
 }
 
 func (v *visit) editPage(f itemForm) editPage {
-	page := editPage{Form: f, Skills: standards.Catalogue()}
+	page := editPage{Form: f}
 	it, problem := v.item(f)
 	if problem != "" {
 		page.Problem = problem

@@ -46,14 +46,13 @@ func items(v *visit) error {
 	}
 	return v.show("items", struct {
 		Chosen    url.Values
-		Skills    standards.SkillList
 		Codes     []task.Code
 		Bands     []standards.Band
 		Standings []bank.Standing
 		Items     []shown
 		Next      string // the address of the next page
 	}{
-		v.URL.Query(), standards.Catalogue(), standards.AllCodes(), standards.Bands(),
+		v.URL.Query(), standards.AllCodes(), standards.Bands(),
 		[]bank.Standing{bank.Draft, bank.Ready, bank.Retired}, found, next,
 	})
 }

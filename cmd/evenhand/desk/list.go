@@ -28,7 +28,6 @@ type listPage struct {
 	judged
 	Columns  []intake.Column
 	Meanings []intake.Meaning
-	Skills   standards.SkillList
 	Problem  string // why the list can't be read as the person said
 	Said     string // what was just done
 	May      bool   // change and accept
@@ -61,7 +60,7 @@ func list(v *visit) error {
 	if err != nil {
 		return err
 	}
-	page := listPage{upload: one, Skills: standards.Catalogue(), Meanings: intake.Meanings(), May: v.who.Role.may(Writer)}
+	page := listPage{upload: one, Meanings: intake.Meanings(), May: v.who.Role.may(Writer)}
 	switch said := v.URL.Query().Get("said"); said {
 	case "saved", "look", "in", "back":
 		page.Said = v.said.say("list.said." + said)

@@ -32,6 +32,9 @@ type frame struct {
 	Said     sentences
 	Who      Person // nobody before somebody has signed in
 	SignedIn bool   // and can sign out
+	Demo     bool   // this is the demo school, to be thrown away
+	Home     string // from there, the person's own desk
+	Closes   bool   // the desk can be closed from its pages
 	Rooms    []room
 	Page     string // the page's name
 	Path     string // its address, to come back to

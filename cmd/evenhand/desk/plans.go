@@ -2,6 +2,7 @@ package desk
 
 import (
 	"errors"
+	"fmt"
 	"net/url"
 	"slices"
 	"strconv"
@@ -10,7 +11,6 @@ import (
 	"evenhand/assemble"
 	"evenhand/assemble/plan"
 	"evenhand/bank"
-	"evenhand/standards"
 )
 
 // plans lists the team's plans.
@@ -28,18 +28,76 @@ type planPage struct {
 	Name    string // under which it is kept; empty for a new one
 	Form    planForm
 	Week    string
-	Skills  standards.SkillList
 	Offered []offer
-	Mistake string // what is wrong with the plan as typed
-	Verdict string // whether it can be met
-	Fill    bool   // making items would help
+	Mistake string           // what is wrong with the plan as typed
+	Verdict string           // whether it can be met
+	Fill    bool             // making items would help
+	Clashes []assemble.Clash // what can't be kept together, and the ways out
 	Saved   bool
+}
+
+// explain puts on the page why no quiz was made.
+func (v *visit) explain(page *planPage, err error) {
+	var impossible *assemble.ImpossibleError
+	switch {
+	case errors.As(err, &impossible) && len(impossible.Clashes) > 0:
+		page.Clashes, page.Fill = impossible.Clashes, len(impossible.Generate) > 0
+	case errors.As(err, &impossible):
+		page.Verdict = v.said.say("plan.notime")
+	default:
+		page.Verdict = err.Error()
+	}
+}
+
+// Way is what the button of a way out sends; empty where the way is told in words alone.
+func (p planPage) Way(w assemble.Way) string {
+	if w.Change == assemble.ChangeOther {
+		return ""
+	}
+	return fmt.Sprintf("way:%d.%d.%d", w.Change, w.Row, w.To)
+}
+
+// goWay changes the form as the button of a way out says.
+func (f *planForm) goWay(sent string) {
+	var change assemble.Change
+	var row, to int
+	if n, err := fmt.Sscanf(sent, "%d.%d.%d", &change, &row, &to); n != 3 || err != nil {
+		return
+	}
+	switch change {
+	case assemble.ChangeMinutes:
+		f.Minutes = to
+	case assemble.ChangeForms:
+		f.Forms = to
+	case assemble.ChangeRest:
+		f.Rest = to
+	case assemble.ChangeCount:
+		for i := range f.Rows {
+			if f.Rows[i].Skill == "" {
+				continue // no row of the plan
+			}
+			if row == 0 && to == 0 {
+				f.Rows = slices.Delete(f.Rows, i, i+1)
+				return
+			}
+			if row == 0 {
+				f.Rows[i].Count = to
+				return
+			}
+			row--
+		}
+	}
 }
 
 // offer is how many of the bank's items may fill a row.
 type offer struct {
 	Skill        string
 	Count, Found int
+}
+
+// Lacks says that items are missing for what the form asks.
+func (p planPage) Lacks() bool {
+	return p.Fill || slices.ContainsFunc(p.Offered, func(o offer) bool { return o.Found < o.Count })
 }
 
 // newPlan shows an empty plan, or another one's text to start from.
@@ -77,7 +135,6 @@ func typedPlan(v *visit) error {
 
 // showPlan fills in what follows from the form.
 func (v *visit) showPlan(page planPage) error {
-	page.Skills = standards.Catalogue()
 	if page.Week == "" {
 		page.Week = v.week()
 	}
@@ -95,9 +152,18 @@ func (v *visit) showPlan(page planPage) error {
 		return v.show("plan", page)
 	}
 	for i, row := range p.Rows {
-		page.Offered = append(page.Offered, offer{row.Name(), row.Count * p.Forms, counts[i]})
+		page.Offered = append(page.Offered, offer{v.rowName(row), row.Count * p.Forms, counts[i]})
 	}
 	return v.show("plan", page)
+}
+
+// rowName is what a row of a plan asks, in words.
+func (v *visit) rowName(row plan.Row) string {
+	name := v.said.Skill(row.Skill)
+	if len(row.Where) > 0 {
+		name += ", " + row.Where.String()
+	}
+	return name
 }
 
 // week is the week that the form says, else this one.
@@ -145,6 +211,9 @@ func sentPlan(v *visit) error {
 		return v.showPlan(page)
 	case "keep":
 		return v.keepPlan(page)
+	case "way":
+		page.Form.goWay(at)
+		return v.tryPlan(page)
 	case "make", "fill":
 		return v.makeQuiz(page, action == "fill")
 	}
@@ -176,14 +245,10 @@ func (v *visit) tryPlan(page planPage) error {
 	if err != nil {
 		return v.showPlan(page)
 	}
-	quiz, err := assemble.Assemble(v.Context(), v.desk.bank, p, v.aimed(p, page.Week))
-	var impossible *assemble.ImpossibleError
-	switch {
-	case errors.As(err, &impossible):
-		page.Verdict, page.Fill = impossible.Error(), len(impossible.Generate) > 0
-	case err != nil:
-		page.Verdict = err.Error()
-	default:
+	quiz, err := v.assemble(p, page.Week, false, nil)
+	if err != nil {
+		v.explain(&page, err)
+	} else {
 		page.Verdict = v.said.say("plan.canbe", apart(quiz))
 	}
 	return v.showPlan(page)

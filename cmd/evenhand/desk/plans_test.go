@@ -55,7 +55,7 @@ func TestPlanBecomesAQuiz(t *testing.T) {
 		t.Errorf("no way out is shown: %s", text)
 	}
 	status, text, at := post(t, browser, address+"/plans", planned("make", "3 add-two-digit"))
-	if status != http.StatusOK || !strings.Contains(at, "/quizzes/") || strings.Count(text, "/swap") != 6 {
+	if status != http.StatusOK || !strings.Contains(at, "/quizzes/") || strings.Count(text, `name="place"`) != 6 {
 		t.Fatalf("no quiz: %d at %s: %s", status, at, text)
 	}
 	if _, text, _ := post(t, browser, address+"/plans", planned("make", "3 add-two-digit")); !strings.Contains(text, "There is a quiz Friday check (2026-W48) already") {
@@ -72,6 +72,19 @@ func TestPlanBecomesAQuiz(t *testing.T) {
 	}
 	if len(after) != 6 || changed != 1 {
 		t.Errorf("a swap changes %d of %d items", changed, len(after))
+	}
+	_, text, at = post(t, browser, at+"/swap", url.Values{"down": {"1"}})
+	if moved := items.FindAllStringSubmatch(text, -1); len(moved) != 6 || moved[2][1] != after[0][1] || moved[0][1] != after[2][1] || moved[3][1] != after[1][1] {
+		t.Errorf("a place moved down in both forms: %v from %v", moved, after)
+	}
+	_, text, at = post(t, browser, at+"/swap", url.Values{"others": {"yes"}, "keep": {"A1", "B3"}})
+	if chosen := items.FindAllStringSubmatch(text, -1); len(chosen) != 6 || chosen[0][1] != after[2][1] || chosen[5][1] != after[5][1] {
+		t.Errorf("what is to stay does not: %v", chosen)
+	}
+	for _, wrong := range []url.Values{{"up": {"1"}}, {"down": {"3"}}, {"down": {"x"}}, {"others": {"yes"}}} {
+		if status, _, _ := post(t, browser, at+"/swap", wrong); status != http.StatusBadRequest {
+			t.Errorf("%v: %d", wrong, status)
+		}
 	}
 	for file, begins := range map[string]string{
 		"form-A.pdf": "%PDF-", "form-B-key.pdf?lang=es": "%PDF-", "form-A.pdf?large=yes": "%PDF-", "answers.pdf": "%PDF-", "quiz.csv": "form,", "quiz.zip": "PK",
@@ -115,5 +128,62 @@ func TestPlanKeepsItsOtherRules(t *testing.T) {
 	}
 	if status, _ := get(t, browser, address+"/plans/nothing"); status != http.StatusNotFound {
 		t.Errorf("a plan that isn't there: %d", status)
+	}
+}
+
+// Where the rules can't be kept together, each way out that is a number of the plan is a button; the
+// missing items are made with enough to choose from, also in an empty bank.
+func TestWaysOutAreButtons(t *testing.T) {
+	browser, address := opened(t)
+	writeItems(t, browser, address, 6)
+	wanted := planned("make", "9 add-two-digit", "1 clock-half-hour")
+	_, text, _ := post(t, browser, address+"/plans", wanted)
+	way := regexp.MustCompile(`value="(way:[0-9.]+)"`).FindStringSubmatch(text)
+	if way == nil || !strings.Contains(text, `value="fill"`) {
+		t.Fatalf("no way out is a button: %s", text)
+	}
+	for range 6 { // one clash after the other
+		wanted.Set("do", way[1])
+		_, text, _ = post(t, browser, address+"/plans", wanted)
+		if way = regexp.MustCompile(`value="(way:[0-9.]+)"`).FindStringSubmatch(text); way == nil {
+			break
+		}
+		for _, field := range []string{"count", "forms", "skill"} {
+			wanted[field] = nil
+			for _, found := range regexp.MustCompile(`name="`+field+`" type="number"[^>]* value="(\d+)"`).FindAllStringSubmatch(text, -1) {
+				wanted[field] = append(wanted[field], found[1])
+			}
+		}
+		for _, found := range regexp.MustCompile(`value="([a-z0-9-]+)" selected`).FindAllStringSubmatch(text, -1) {
+			wanted["skill"] = append(wanted["skill"], found[1])
+		}
+	}
+	if !strings.Contains(text, "The plan can be met") {
+		t.Errorf("the ways out lead nowhere: %s", text)
+	}
+	_, text, at := post(t, browser, address+"/plans", planned("fill", "3 clock-hour", "3 make-ten"))
+	if !strings.Contains(at, "/quizzes/") || strings.Count(text, `name="place"`) != 12 {
+		t.Errorf("no quiz of items that were made: %s %s", at, text)
+	}
+}
+
+// Items of a skill are made from the page that shows some of them first; the bank gets those it lacks.
+func TestItemsAreMade(t *testing.T) {
+	browser, address := opened(t)
+	// K.OA.A.4 of the Common Core standards: for any number from 1 to 9, the one that makes 10; two orders each.
+	_, text := get(t, browser, address+"/generate?skill=make-ten&count=500")
+	if !strings.Contains(text, "There are only 18 more") || strings.Count(text, "<svg") != 6 {
+		t.Errorf("what would be made is not shown: %s", text)
+	}
+	if _, text, at := post(t, browser, address+"/generate", url.Values{"skill": {"make-ten"}, "count": {"5"}}); !strings.HasSuffix(at, "/items?skill=make-ten") || strings.Count(text, `class="card"`) != 5 {
+		t.Errorf("5 were to be made: %s %s", at, text)
+	}
+	if _, text := get(t, browser, address+"/generate?skill=make-ten&count=500"); !strings.Contains(text, "There are only 13 more") {
+		t.Errorf("after 5 of 18: %s", text)
+	}
+	for _, wrong := range []url.Values{{}, {"skill": {"make-ten"}, "count": {"0"}}, {"skill": {"make-ten"}, "count": {"501"}}, {"skill": {"no"}}, {"skill": {"make-ten"}, "traits": {"regroups"}}} {
+		if status, _, _ := post(t, browser, address+"/generate", wrong); status != http.StatusBadRequest {
+			t.Errorf("%v: %d", wrong, status)
+		}
 	}
 }

@@ -17,7 +17,6 @@ import (
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
 	"evenhand/bank/calibration"
-	"evenhand/bank/generate"
 	"evenhand/bank/results"
 )
 
@@ -96,9 +95,19 @@ func (v *visit) markedPapers(q bank.Quiz) (n int, err error) {
 
 // readMarks reads the pupils' results; without any, nothing is read.
 func (v *visit) readMarks(read func(*results.Store) error) error {
+	return v.withMarks(func(s *results.Store) error {
+		if s == nil {
+			return nil
+		}
+		return read(s)
+	})
+}
+
+// withMarks is readMarks where something is to be done without results, too: then the store is nil.
+func (v *visit) withMarks(read func(*results.Store) error) error {
 	s, err := results.Open(results.Path(v.desk.bank.Path()), bank.Options{ReadOnly: true})
 	if errors.Is(err, results.ErrNone) {
-		return nil
+		return read(nil)
 	}
 	if err != nil {
 		return err
@@ -107,39 +116,19 @@ func (v *visit) readMarks(read func(*results.Store) error) error {
 }
 
 // aimed are the options for a quiz of the plan in the week, aimed at the plan's class.
-func (v *visit) aimed(p plan.Plan, week string) assemble.Options {
+func (v *visit) aimed(p plan.Plan, week string) (assemble.Options, error) {
 	o := assemble.Options{Seed: 1, Week: week, Limit: searchFor}
 	if p.Class == "" {
-		return o
+		return o, nil
 	}
-	_ = v.readMarks(func(s *results.Store) error { // without papers it is for the usual of the grade
-		quizzes, papers, err := allPapers(s)
-		if err != nil {
-			return err
-		}
-		level, err := calibration.LevelOf(p.Class, quizzes, papers, v.desk.bank)
+	err := v.readMarks(func(s *results.Store) error {
+		quizzes, papers, err := s.All()
 		if err == nil {
-			ability := level.Aim(p.ShareRight)
-			o.Ability = &ability
+			o.Ability, _, err = calibration.AimAt(p.Class, p.ShareRight, quizzes, papers, v.desk.bank)
 		}
 		return err
 	})
-	return o
-}
-
-// allPapers reads everything that is marked.
-func allPapers(s *results.Store) (quizzes []results.Quiz, papers []results.Paper, err error) {
-	if quizzes, err = s.Quizzes(); err != nil {
-		return nil, nil, err
-	}
-	for _, q := range quizzes {
-		some, err := s.Papers(q.ID)
-		if err != nil {
-			return nil, nil, err
-		}
-		papers = append(papers, some...)
-	}
-	return quizzes, papers, nil
+	return o, err
 }
 
 // makeQuiz makes the quiz of a plan, keeps both and shows it. With fill, missing items are made.
@@ -152,18 +141,13 @@ func (v *visit) makeQuiz(page planPage, fill bool) error {
 	if err != nil {
 		return err
 	}
-	if there, err := v.desk.bank.Quiz(p.Title + " (" + page.Week + ")"); err == nil {
+	if there, err := v.desk.bank.Quiz(p.TitleFor(page.Week) + " (" + page.Week + ")"); err == nil {
 		page.Verdict = v.said.say("quiz.there", there.Name())
 		return v.showPlan(page)
 	}
-	q, err := v.assemble(p, v.aimed(p, page.Week), fill)
-	var impossible *assemble.ImpossibleError
-	if errors.As(err, &impossible) {
-		page.Verdict, page.Fill = impossible.Error(), len(impossible.Generate) > 0
-		return v.showPlan(page)
-	}
+	q, err := v.assemble(p, page.Week, fill, nil)
 	if err != nil {
-		page.Verdict = err.Error()
+		v.explain(&page, err)
 		return v.showPlan(page)
 	}
 	given := sheet.WithChoices(q).Given(v.by(), v.now())
@@ -180,20 +164,19 @@ func (v *visit) makeQuiz(page planPage, fill bool) error {
 	return v.to("/quizzes/" + given.ID)
 }
 
-// assemble makes a quiz; with fill it makes the items that are missing and tries once more.
-func (v *visit) assemble(p plan.Plan, o assemble.Options, fill bool) (assemble.Quiz, error) {
+// assemble makes a quiz for a plan in a week; with fill it makes the items that are missing.
+func (v *visit) assemble(p plan.Plan, week string, fill bool, amend func(*assemble.Options)) (assemble.Quiz, error) {
+	o, err := v.aimed(p, week)
+	if err != nil {
+		return assemble.Quiz{}, err
+	}
+	if amend != nil {
+		amend(&o)
+	}
 	ctx, done := context.WithTimeout(v.Context(), 6*searchFor)
 	defer done()
-	q, err := assemble.Assemble(ctx, v.desk.bank, p, o)
-	var impossible *assemble.ImpossibleError
-	if !fill || !errors.As(err, &impossible) {
-		return q, err
-	}
-	for _, wish := range impossible.Generate {
-		request := generate.Request{Skill: wish.Skill, Where: wish.Where, Count: wish.Count, Seed: wish.Seed}
-		if _, err := generate.Into(v.desk.bank, request, bank.Ready, v.by(), v.now()); err != nil {
-			return q, err
-		}
+	if fill {
+		return assemble.Filling{Bank: v.desk.bank, By: v.by(), At: v.now()}.Assemble(ctx, p, o)
 	}
 	return assemble.Assemble(ctx, v.desk.bank, p, o)
 }
@@ -209,51 +192,6 @@ func (v *visit) unsatQuiz() (bank.Quiz, error) {
 		err = v.wrong("quiz.sat")
 	}
 	return q, err
-}
-
-// swapItem puts a quiz with other items at the named places in the place of this one, which nobody
-// has sat yet.
-func swapItem(v *visit) error {
-	q, err := v.unsatQuiz()
-	if err != nil {
-		return err
-	}
-	p, err := plan.Parse([]byte(q.Plan), v.said.say("plan.title"))
-	if err != nil {
-		return v.wrong("quiz.noplan")
-	}
-	o := v.aimed(p, q.Week)
-	o.Forms, o.Earlier = len(q.Forms), assemble.EarlierOf(q)
-	o.Earlier.Replace = []string{v.FormValue("place")}
-	if _, err := v.desk.bank.TakeBack(q.Title, q.Week); err != nil {
-		return err
-	}
-	swapped, err := v.assemble(p, o, false)
-	if err != nil {
-		return errors.Join(v.notSwapped(err), v.desk.bank.KeepQuiz(q))
-	}
-	given := sheet.WithChoices(swapped).Given(v.by(), v.now())
-	given.Plan, given.Class, given.From = q.Plan, q.Class, q.ID
-	if err := v.desk.bank.KeepQuiz(given); err != nil {
-		return err
-	}
-	return v.to("/quizzes/" + given.ID)
-}
-
-func (v *visit) notSwapped(err error) error {
-	return &fault{status: http.StatusConflict, text: v.said.say("quiz.notswapped", err.Error())}
-}
-
-// takeBackQuiz frees the items of a quiz that was not given.
-func takeBackQuiz(v *visit) error {
-	q, err := v.unsatQuiz()
-	if err != nil {
-		return err
-	}
-	if _, err := v.desk.bank.TakeBack(q.Title, q.Week); err != nil {
-		return err
-	}
-	return v.to("/quizzes")
 }
 
 // printQuiz gives a form's sheet or key, the answers of all forms, or the quiz for other programs.

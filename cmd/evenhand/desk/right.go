@@ -20,7 +20,7 @@ const (
 // admit finds out who asks and refuses who lacks the right.
 func (v *visit) admit(needed right) error {
 	if v.desk.alone() {
-		cookie, err := v.Cookie(enterCookie)
+		cookie, err := v.Cookie(enterCookie(v.Request))
 		if err == nil && same(cookie.Value, v.desk.entrance) {
 			v.who = Person{Name: v.desk.o.By, Role: Owner, Marks: true}
 		}

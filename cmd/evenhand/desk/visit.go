@@ -116,6 +116,7 @@ func (v *visit) show(page string, data any) error {
 	var text bytes.Buffer
 	if err := v.desk.pages.write(&text, page, v.Header.Get("Part"), frame{
 		Said: v.said, Who: v.who, SignedIn: !v.desk.alone() && v.who.Name != "", Rooms: v.desk.rooms(v.who), Page: page, Path: v.back(), Data: data,
+		Demo: v.desk.o.ThrowAway != nil, Home: v.desk.o.Home, Closes: v.desk.o.Stop != nil && v.who.Name != "",
 	}); err != nil {
 		return err
 	}

@@ -31,7 +31,7 @@ func TestEveryRouteRefuses(t *testing.T) {
 				r.Header.Set("Origin", origin)
 			}
 			if in {
-				r.AddCookie(&http.Cookie{Name: enterCookie, Value: d.entrance})
+				r.AddCookie(&http.Cookie{Name: "enter", Value: d.entrance})
 			}
 			answer := httptest.NewRecorder()
 			handler.ServeHTTP(answer, r)

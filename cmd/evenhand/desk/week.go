@@ -12,6 +12,7 @@ import (
 // day is one of the five school days of the strip, with what falls on it.
 type day struct {
 	Name  string
+	Date  string // in words, such as 3 December
 	Today bool
 	Done  bool // what falls on it is done
 	Due   bool // it is not, and the day is here or past
@@ -32,6 +33,9 @@ type weekPage struct {
 	Drafts   int        // items that wait for a review
 	Ready    int
 	LastPlan string // to start this week's quiz from
+	LastName string // what this week's quiz would be called
+	Dates    string // from Monday to Friday, in words
+	Demo     bool   // the demo school can be opened from here
 }
 
 // week shows what this week needs.
@@ -42,7 +46,7 @@ func week(v *visit) error {
 	if err != nil {
 		return err
 	}
-	page := weekPage{Week: this.String(), Drafts: counts[bank.Draft], Ready: counts[bank.Ready]}
+	page := weekPage{Week: this.String(), Drafts: counts[bank.Draft], Ready: counts[bank.Ready], Demo: v.desk.o.DemoSchool != nil}
 	if page.Quizzes, err = v.quizzesOf(this.String()); err != nil {
 		return err
 	}
@@ -52,10 +56,13 @@ func week(v *visit) error {
 	if page.LastPlan, err = v.lastPlan(); err != nil {
 		return err
 	}
+	page.LastName = plan.Plan{Title: page.LastPlan}.TitleFor(page.Week)
+	monday := this.Monday()
+	page.Dates = v.said.Date(monday) + " – " + v.said.Date(monday.AddDate(0, 0, 4))
 	made := len(page.Quizzes) > 0
 	marked := made && !slices.ContainsFunc(page.Quizzes, func(q weekQuiz) bool { return q.Marked == 0 })
 	for weekday := time.Monday; weekday <= time.Friday; weekday++ {
-		d := day{Name: strings.ToLower(weekday.String()), Today: weekday == now.Weekday()}
+		d := day{Name: strings.ToLower(weekday.String()), Date: v.said.Date(monday.AddDate(0, 0, int(weekday-time.Monday))), Today: weekday == now.Weekday()}
 		came := now.Weekday() >= weekday || now.Weekday() == time.Sunday
 		switch weekday {
 		case time.Thursday:

@@ -1,0 +1,85 @@
+package desk
+
+import (
+	"errors"
+	"net/http"
+	"strconv"
+
+	"evenhand/assemble"
+	"evenhand/assemble/sheet"
+	"evenhand/bank"
+)
+
+// changeQuiz puts a changed quiz in the place of this one, which nobody has sat yet: an item swapped for
+// another, all chosen anew but those that are to stay, or a place moved in every form.
+func changeQuiz(v *visit) error {
+	q, err := v.unsatQuiz()
+	if err != nil {
+		return err
+	}
+	switch {
+	case v.FormValue("up") != "":
+		return v.movePlace(q, v.FormValue("up"), -1)
+	case v.FormValue("down") != "":
+		return v.movePlace(q, v.FormValue("down"), 1)
+	case v.FormValue("others") != "" && len(v.Form["keep"]) == 0:
+		return v.wrong("quiz.nopins")
+	case v.FormValue("others") != "":
+		return v.chooseAgain(q, func(e *assemble.Earlier) { e.Keep = v.Form["keep"] })
+	}
+	return v.chooseAgain(q, func(e *assemble.Earlier) { e.Replace = []string{v.FormValue("place")} })
+}
+
+// chooseAgain assembles the quiz anew with what is kept of it.
+func (v *visit) chooseAgain(q bank.Quiz, keeping func(*assemble.Earlier)) error {
+	p, ok, err := assemble.PlanOf(q)
+	if err != nil || !ok {
+		return v.wrong("quiz.noplan")
+	}
+	if _, err := v.desk.bank.TakeBackQuiz(q.ID); err != nil {
+		return err
+	}
+	chosen, err := v.assemble(p, q.Week, false, func(o *assemble.Options) {
+		o.Forms, o.Earlier = len(q.Forms), assemble.EarlierOf(q)
+		keeping(&o.Earlier)
+	})
+	if err != nil {
+		refused := &fault{status: http.StatusConflict, text: v.said.say("quiz.notswapped", err.Error()), link: "/quizzes/" + q.ID}
+		return errors.Join(refused, v.desk.bank.KeepQuiz(q))
+	}
+	return v.putInPlace(sheet.WithChoices(chosen).Given(v.by(), v.now()), q)
+}
+
+// putInPlace keeps a quiz that takes the place of another.
+func (v *visit) putInPlace(given, q bank.Quiz) error {
+	given.Plan, given.PacingWeek, given.Class, given.MakeUp, given.From, given.Printed = q.Plan, q.PacingWeek, q.Class, q.MakeUp, q.ID, q.Printed
+	if err := v.desk.bank.KeepQuiz(given); err != nil {
+		return err
+	}
+	return v.to("/quizzes/" + given.ID)
+}
+
+// movePlace moves a place of the quiz in all forms at once, so that neighbours still do the same together.
+func (v *visit) movePlace(q bank.Quiz, place string, by int) error {
+	at, err := strconv.Atoi(place)
+	if at, by = at-1, at-1+by; err != nil || min(at, by) < 0 || max(at, by) >= len(q.Forms[0].Items) {
+		return v.wrong("quiz.noplace")
+	}
+	moved := assemble.QuizOf(q).Moved(at, by)
+	if _, err := v.desk.bank.TakeBackQuiz(q.ID); err != nil {
+		return err
+	}
+	return v.putInPlace(moved.Given(v.by(), v.now()), q)
+}
+
+// takeBackQuiz frees the items of a quiz that was not given.
+func takeBackQuiz(v *visit) error {
+	q, err := v.unsatQuiz()
+	if err != nil {
+		return err
+	}
+	if _, err := v.desk.bank.TakeBackQuiz(q.ID); err != nil {
+		return err
+	}
+	return v.to("/quizzes")
+}
