@@ -62,7 +62,7 @@ func (t Time) Step() string {
 var timePattern = regexp.MustCompile(`^([0-9]{1,2})(?:[:.h]([0-9]{1,2}))?(?::00)? ?(am|pm|a\.m\.?|p\.m\.?|in the morning|in the afternoon|in the evening)?$`)
 
 // ParseTime reads a time: "4:30", "4:30 pm", "16:30" (hours 00-23 and minutes
-// of two digits as in RFC 3339), "half past 4", "4 o'clock", "quarter to five",
+// of two digits as in RFC 3339, and 24:00 for the end of a day), "half past 4", "4 o'clock", "quarter to five",
 // "twenty past 3", also in Spanish ("4 y media").
 func ParseTime(text string) (Time, error) {
 	clean := timeText(text)
@@ -75,6 +75,9 @@ func ParseTime(text string) (Time, error) {
 	}
 	hour, _ := strconv.Atoi(m[1])
 	minute, _ := strconv.Atoi(m[2])
+	if hour == 24 && m[2] == "00" {
+		hour = 0
+	}
 	switch {
 	case m[2] != "" && len(m[2]) != 2:
 		return Time{}, fmt.Errorf("%q has one digit for the minutes; write two, as in %d:%02d", clean, hour, minute)
