@@ -5,6 +5,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -62,6 +63,9 @@ func readText(data []byte, encoding string) (g grid, err error) {
 	}
 	if (strings.HasPrefix(start, "{") || strings.HasPrefix(start, "[")) && json.Valid([]byte(text)) {
 		return g, errors.New("this is JSON, not a list; write its questions into a spreadsheet, a row for each, save it as CSV and import that")
+	}
+	if planTable.MatchString(text) {
+		return g, errors.New("this is a plan, not a list of items; evenhand plan FILE checks it, and evenhand assemble FILE makes its quiz")
 	}
 	comma, delimiter := sniff(text)
 	g = grid{encoding: found.name, delimiter: delimiter, total: lineCount(text)}
@@ -181,6 +185,9 @@ func (g *grid) keepOnly(used map[int]bool) error {
 	slices.Sort(g.places)
 	return nil
 }
+
+// planTable is a line that only a plan has.
+var planTable = regexp.MustCompile(`(?m)^\[\[(?:row|quota|new)\]\]\s*$`)
 
 // isBinary says whether one character in fifty is one that no person types.
 func isBinary(text string) bool {

@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strconv"
@@ -110,6 +111,9 @@ func (l *List) lookOver(records []record, wishes map[Meaning]string, unused []st
 		l.mended = true
 		return l.lookOverMended(records, at, wishes)
 	}
+	if len(wishes) == 0 && slices.ContainsFunc(records[:min(len(records), 2)], isMarksGrid) {
+		return errors.New("this is a grid of marks, not a list of items; evenhand mark QUIZ FILE reads it")
+	}
 	dropNumbering(records)
 	heading := findHeading(records, spelledOut(wishes))
 	sample := records[:min(len(records), sniffedRecords)]
@@ -136,6 +140,11 @@ func (l *List) lookOver(records []record, wishes map[Meaning]string, unused []st
 	l.sort(records, heading)
 	l.standAbreast()
 	return nil
+}
+
+// isMarksGrid says whether a line is the heading of a marking grid: pupils' answers are no items.
+func isMarksGrid(rec record) bool {
+	return strings.EqualFold(rec.cell(0), "pupil") && strings.EqualFold(rec.cell(1), "form")
 }
 
 // askAboutHeading asks about a first line that was taken for a heading only because it is

@@ -6,6 +6,7 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"strings"
 	"time"
 
 	"evenhand/bank"
@@ -95,6 +96,9 @@ func (p *part) stage() error {
 	if errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("there is no backup %s", p.from)
 	}
+	if info, _ := os.Stat(p.from); info != nil && info.IsDir() {
+		return fmt.Errorf("%s is a folder; name the file of the backup in it", p.from)
+	}
 	if err != nil {
 		return err
 	}
@@ -104,7 +108,8 @@ func (p *part) stage() error {
 		return fmt.Errorf("the backup %s is damaged (%s); nothing was changed, try an older one", p.from, found.What)
 	}
 	if err != nil {
-		return fmt.Errorf("%s is no backup: %w", p.from, err)
+		said, _, _ := strings.Cut(strings.ReplaceAll(err.Error(), temp, "it"), "; name another")
+		return fmt.Errorf("%s is no backup: %s", p.from, said)
 	}
 	return nil
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"strings"
 
 	"github.com/urfave/cli/v2"
 )
@@ -23,7 +22,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		return exitDone
 	}
 	code := exitCode(err)
-	if message := strings.TrimSpace(err.Error()); message != "" {
+	if message := inWords(err); message != "" {
 		fmt.Fprintln(said, "evenhand: "+message)
 		if clicked {
 			_ = showTrouble(message) // there is nowhere else to say it

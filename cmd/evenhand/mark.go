@@ -63,6 +63,9 @@ func markQuiz(c *cli.Context) error {
 	if _, err := choices("digits", splitList(c.String("digits")), []marks.Digits{marks.AreMarks, marks.AreAnswers}); err != nil {
 		return err
 	}
+	if _, err := marks.ParseSigns(c.StringSlice("read")); err != nil {
+		return usagef("--read: %v", err)
+	}
 	if err := results.CheckClass(c.String("class")); err != nil {
 		return usagef("--class: %v", err)
 	}
@@ -203,9 +206,7 @@ func readMarks(c *cli.Context, s *results.Store, quiz results.Quiz, pupils []str
 		return err
 	}
 	o := marks.Options{Class: class, Pupils: known, Digits: marks.Digits(c.String("digits")), AllWrong: c.Bool("all-wrong"), Before: map[string]results.Paper{}}
-	if o.Signs, err = marks.ParseSigns(c.StringSlice("read")); err != nil {
-		return usagef("--read: %v", err)
-	}
+	o.Signs, _ = marks.ParseSigns(c.StringSlice("read")) // checked above
 	papers, err := s.Papers(quiz.ID)
 	if err != nil {
 		return err

@@ -72,9 +72,11 @@ func readPlan(c *cli.Context, name string) (plan.Plan, error) {
 
 // planText is the text of a plan or a pacing list: of a file, else as the bank keeps it by name.
 func planText(c *cli.Context, name string, pacing bool) (text []byte, err error) {
-	if text, err = os.ReadFile(name); err == nil {
-		return text, nil
+	text, err = os.ReadFile(name)
+	if err == nil || exists(name) {
+		return text, err
 	}
+	text = nil
 	what, flag := "plan", ""
 	if pacing {
 		what, flag = "pacing list", " --pacing"

@@ -4,11 +4,9 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
-	"syscall"
 
 	"evenhand/bank/files"
 	"evenhand/bank/results"
@@ -109,17 +107,4 @@ func saySwept(c *cli.Context, dir string) {
 	for _, name := range files.Sweep(dir) {
 		say(c, "removed %s, which a run that was stopped had left half done", name)
 	}
-}
-
-// advice is what to do about an error of the disk; empty for others.
-func advice(err error) string {
-	switch {
-	case errors.Is(err, syscall.ENOSPC), errors.Is(err, syscall.EDQUOT):
-		return "the disk is full: make room and try again; what was there before is as it was"
-	case errors.Is(err, syscall.EROFS):
-		return "this disk can only be read: choose another place"
-	case errors.Is(err, fs.ErrPermission):
-		return "you may not do that there: choose another place, or ask whoever owns the file or folder to let you in (a new bank can be read by its maker only; with 'chmod g+rw' on the bank its maker lets the group in, and on its .marks only if the school's policy lets colleagues see pupils' results)"
-	}
-	return ""
 }
