@@ -220,6 +220,33 @@ var catalogue = SkillList{
 	{"how-much-longer", 2, []task.Code{"2.MD.A.4"}, []task.Look{task.LookCentimeters, task.LookInches}, 45, -1900,
 		"measure two bars and say how much longer one is", "ruler cm 0 to 9 and 0 to 4: how much longer",
 		called{"how much longer|comparing lengths|compare lengths|length difference|measurement", "cuánto más largo|comparar longitudes"}, is[task.Ruler]},
+	{"name-shapes", 0, []task.Code{"K.G.A.2"}, []task.Look{task.LookShape}, 15, -2400,
+		"name circles, triangles, squares, rectangles and hexagons at any size and turn", "name shape: thin triangle at 45",
+		called{"naming shapes|name shapes|shapes|2d shapes|flat shapes", "nombrar figuras|figuras|figuras planas"}, naming(false)},
+	{"name-solids", 0, []task.Code{"K.G.A.2"}, []task.Look{task.LookShape}, 15, -1900,
+		"name cubes, cones, cylinders and spheres at any size and turn", "name shape: cylinder at 180",
+		called{"naming solids|solid shapes|3d shapes|shapes", "cuerpos geométricos|nombrar cuerpos|figuras"}, naming(true)},
+	{"flat-or-solid", 0, []task.Code{"K.G.A.3"}, []task.Look{task.LookFlatSolid}, 12, -2400,
+		"say whether a shape is flat or solid", "flat or solid: cone",
+		called{"flat or solid|2d and 3d shapes|flat and solid shapes", "plana o sólida|figuras planas y cuerpos"}, is[task.FlatSolid]},
+	{"sides-and-corners", 0, []task.Code{"K.G.B.4", "2.G.A.1"}, []task.Look{task.LookShapeParts}, 20, -2400,
+		"count the sides and corners of flat shapes, and the faces of solids", "sides of: hexagon at 15",
+		called{"sides and corners|sides and vertices|attributes of shapes|shapes", "lados y esquinas|lados y vértices|figuras"}, is[task.ShapeParts]},
+	{"make-shapes", 0, []task.Code{"K.G.B.6", "1.G.A.2"}, []task.Look{task.LookMakeShape}, 35, -1500,
+		"find how many pieces make a larger shape", "make shape: hexagon from triangle",
+		called{"composing shapes|compose shapes|making shapes|pattern blocks", "componer figuras|formar figuras"}, is[task.MakeShape]},
+	{"join-shapes", 0, []task.Code{"K.G.B.6", "1.G.A.2"}, []task.Look{task.LookJoinShapes}, 35, -1700,
+		"find the shape that some pieces make", "join 2 half squares: hexagon, square, circle",
+		called{"joining shapes|join shapes|composing shapes|putting shapes together", "juntar figuras|componer figuras"}, is[task.JoinShapes]},
+	{"find-shapes", 1, []task.Code{"1.G.A.1", "K.G.A.2", "K.G.A.3", "2.G.A.1"}, []task.Look{task.LookFindShapes}, 30, -2200,
+		"find the shapes of a name among others, whatever their size and turn", "find every triangle: thin triangle at 45, open triangle, square, small triangle at 75, trapezoid",
+		called{"which shapes|defining attributes|attributes of shapes|sorting shapes|shapes", "qué figuras son|atributos de figuras|figuras"}, finding("circle", "triangle", "square", "rectangle", "flat", "solid")},
+	{"find-by-corners", 2, []task.Code{"2.G.A.1"}, []task.Look{task.LookFindShapes}, 35, -2100,
+		"find quadrilaterals, pentagons, hexagons and cubes, and shapes of so many corners", "find every 5 corners: pentagon, uneven hexagon, uneven pentagon at 45, hexagon, uneven quadrilateral",
+		called{"quadrilaterals|polygons|angles of shapes|attributes of shapes|shapes", "cuadriláteros|polígonos|ángulos de figuras|figuras"}, is[task.FindShapes]},
+	{"draw-shapes", 1, []task.Code{"1.G.A.1", "K.G.B.5", "2.G.A.1"}, []task.Look{task.LookDrawShape}, 40, -1900,
+		"draw shapes of a name or of so many corners", "draw shape: triangle",
+		called{"drawing shapes|draw shapes|shapes", "dibujar figuras|figuras"}, is[task.DrawShape]},
 	{"match-clocks", 1, []task.Code{"1.MD.B.3", "2.MD.C.7"}, []task.Look{task.LookMatch}, 60, -2200,
 		"join clock faces with times", "match 4:00, 7:00, 11:00",
 		called{"match clocks|matching clocks|match times", "unir relojes|relojes y horas"}, is[task.Match]},
@@ -255,6 +282,16 @@ func is[T task.Task](t task.Task) bool {
 // writing tests for numbers to write in digits, up to most.
 func writing(most int) func(task.Task) bool {
 	return func(t task.Task) bool { w, ok := t.(task.WriteNumber); return ok && !w.InWords && w.Number <= most }
+}
+
+// naming tests for shapes to name, flat or solid.
+func naming(solid bool) func(task.Task) bool {
+	return func(t task.Task) bool { n, ok := t.(task.NameShape); return ok && n.Figure.Solid() == solid }
+}
+
+// finding tests for shapes to find of one of the sorts.
+func finding(sorts ...string) func(task.Task) bool {
+	return func(t task.Task) bool { f, ok := t.(task.FindShapes); return ok && slices.Contains(sorts, f.Sort) }
 }
 
 func story(test func(task.Story) bool) func(task.Task) bool {

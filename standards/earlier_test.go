@@ -13,7 +13,7 @@ import (
 // computedBy is a digest of what the catalogue of the present number computes. When this
 // test fails, tasks are computed otherwise than before: banks must be told, so raise
 // CatalogueNumber (unless no bank was ever made by the number) and write the new digest here.
-const computedBy = "2 5c928e5c6753797e9288065202b49929d5d4e2163d62f4cb9d68858340ed52a1"
+const computedBy = "2 4a5964bcee38769f7fbff3fa541361eea582bd6c2811034aa3003eac3c77d9ad"
 
 func TestTheCatalogueHasANumber(t *testing.T) {
 	var all strings.Builder

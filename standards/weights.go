@@ -32,6 +32,7 @@ const (
 	emptyPlace       = "common practice for the size; that zeros are where writing numbers goes wrong: Byrge, Smith & Mix (2014)"
 	readingData      = "common practice for the size; that comparing and putting together is harder than reading off: Curcio (1987), Journal for Research in Mathematics Education 18, from memory"
 	brokenRuler      = "common practice for the size; that a ruler not begun at 0 is much harder: Lehrer (2003), A Research Companion to Principles and Standards, from memory"
+	unusualShape     = "common practice for the size; that shapes unlike the usual picture are harder: Clements & Sarama (2000), Teaching Children Mathematics 6"
 	countingObjects  = "common practice for the size; that more things, and scattered ones, are harder to count: Gelman & Gallistel (1978), from memory"
 )
 
@@ -98,7 +99,7 @@ var weights = []Weight{
 	}},
 	{"ones decide past 100", .15, commonPractice, func(f features) float64 { return one(f.is(task.Decides, "ones") && f.digits >= 3) }},
 	{"equal numbers", .40, commonPractice, when(task.Decides, "none")},
-	{"smaller place misleads", .40, unitsAndTens, when(task.Misleads, "true")},
+	{"smaller place misleads", .40, unitsAndTens, func(f features) float64 { return one(f.is(task.Misleads, "true") && f.has(task.Decides)) }},
 
 	{"counting down", .70, commonPractice, whenAsked("down")},
 	{"less", .30, commonPractice, whenAsked("less")},
@@ -130,6 +131,15 @@ var weights = []Weight{
 	{"length measured", .50, commonPractice, func(f features) float64 {
 		return float64(f.largest) / 15 * one(f.asks("length from 0", "length not from 0"))
 	}},
+	{"unusual shape", .70, unusualShape, func(f features) float64 { return one(f.is(task.Misleads, "true") && !f.has(task.Decides)) }},
+	{"sides or corners counted", 1.20, commonPractice, func(f features) float64 {
+		return float64(f.largest) / 8 * one(f.asks("sides", "corners", "faces", "a drawing"))
+	}},
+	{"faces at the back", .80, commonPractice, whenAsked("faces")},
+	{"pieces counted", 1.20, commonPractice, func(f features) float64 {
+		return float64(f.largest) / 6 * one(f.asks("pieces", "made pieces", "joined"))
+	}},
+	{"made of made pieces", .60, commonPractice, whenAsked("made pieces")},
 	{"things in rows", 1.50, countingModel, func(f features) float64 { return float64(f.largest) / 25 * one(f.asks("in all")) }},
 	{"number taken apart", 1.60, countingModel, func(f features) float64 { return float64(f.largest) / 20 * one(f.plainNumber()) }},
 }

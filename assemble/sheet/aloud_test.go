@@ -30,6 +30,9 @@ func TestPicturesInWords(t *testing.T) {
 		{"tally chart cats 4, dogs 7: how many dogs", task.LookTallyChart, "tally chart. cats: mark, mark, mark, mark. dogs: bundle of five, mark, mark. How many dogs are there?"},
 		{"table cats 4, dogs 7: how many in all", task.LookTable, "A table: cats 4, dogs 7. How many pets are there in all?"},
 		{"bar graph cats 4, dogs 7: draw", task.LookBarGraph, "A table: cats 4, dogs 7. Draw a bar for each number in the table."},
+		{"name shape: square at 45", task.LookShape, "What is this shape called? Closed, 4 straight sides of the same length, 4 square corners. Answers to choose from: circle; triangle; square; hexagon."},
+		{"sides of: triangle", task.LookShapeParts, "Going round the shape: side, side, side. How many sides does this shape have?"},
+		{"join 2 half squares: hexagon, square, circle", task.LookJoinShapes, "The pieces are joined along full sides. Which shape can they make? The pieces: half square, half square. A: hexagon; B: square; C: circle."},
 		{"array 2 by 3", task.LookArray, "Add the rows. Write how many dots in all. dot, dot, dot; dot, dot, dot."},
 	} {
 		k := testKit(t, false)

@@ -202,6 +202,41 @@ var looks = map[task.Look]look{
 		draw:      dataIn(task.BarGraph, barGraph), aloud: dataAloud(barGraphName, squaresHeard),
 		directionFor: dataDirection(phrase{"Read the bar graph. Mark the right box.", "Lee la gráfica de barras. Marca el cuadro correcto."}, drawBars),
 	},
+	task.LookShape: {
+		name:      phrase{"shape with names to choose from", "figura con nombres para elegir"},
+		direction: phrase{"Mark the name of the shape.", "Marca el nombre de la figura."},
+		draw:      shape, aloud: shapeAloud,
+	},
+	task.LookShapeParts: {
+		name:      phrase{"shape with a box for a number", "figura con un cuadro para un número"},
+		direction: phrase{"Write how many.", "Escribe cuántos hay."},
+		draw:      shapeParts, aloud: shapePartsAloud, directionFor: promptOf[task.ShapeParts],
+	},
+	task.LookFindShapes: {
+		name:      phrase{"shapes with letters, a box to mark under each", "figuras con letras, cada una con un cuadro para marcar"},
+		direction: phrase{"Mark the box of each shape that is asked for.", "Marca el cuadro de cada figura que se pide."},
+		draw:      findShapes, aloud: findShapesAloud, directionFor: promptOf[task.FindShapes],
+	},
+	task.LookFlatSolid: {
+		name:      phrase{"shape with two words to choose from", "figura con dos palabras para elegir"},
+		direction: phrase{"Is the shape flat or solid? Mark the word.", "¿Es una figura plana o sólida? Marca la palabra."},
+		draw:      flatSolid, aloud: flatSolidAloud,
+	},
+	task.LookDrawShape: {
+		name:      phrase{"field of dots to draw on", "campo de puntos para dibujar"},
+		direction: phrase{"Join dots to draw the shape.", "Une puntos para dibujar la figura."},
+		draw:      drawShape, aloud: drawShapeAloud, directionFor: promptOf[task.DrawShape],
+	},
+	task.LookMakeShape: {
+		name:      phrase{"small shape and large shape", "figura pequeña y figura grande"},
+		direction: phrase{"Think how the small shape fills the large one. Write how many.", "Piensa cómo la figura pequeña llena la grande. Escribe cuántas."},
+		draw:      makeShape, aloud: makeShapeAloud, directionFor: promptOf[task.MakeShape],
+	},
+	task.LookJoinShapes: {
+		name:      phrase{"pieces to join and three shapes", "piezas para juntar y tres figuras"},
+		direction: phrase{"Mark the shape that the pieces make when full sides are joined.", "Marca la figura que forman las piezas juntadas por lados enteros."},
+		draw:      joinShapes, aloud: joinShapesAloud,
+	},
 }
 
 // draw lays out a question in its look.

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -41,13 +42,16 @@ func TestOwnWordsArePrintedEverywhere(t *testing.T) {
 	})
 }
 
+// toMark are the looks in which answers are marked.
+var toMark = []task.Look{task.LookChoice, task.LookTick, task.LookGroups, task.LookShape, task.LookFlatSolid, task.LookFindShapes, task.LookJoinShapes}
+
 // Where answers are to be marked, nothing says to write; where something is written, nothing
 // says to mark.
 func TestDirectionsFitTheItem(t *testing.T) {
 	eachExample(t, func(asked task.Task, l task.Look) {
 		q := Question{Number: 1, Task: asked, Look: l}
 		words := directionOf(q).en + " " + strings.Join(record(t, testKit(t, false), asked, l).words(), " ")
-		marked := l == task.LookChoice || l == task.LookTick || l == task.LookGroups
+		marked := slices.Contains(toMark, l)
 		if marked && strings.Contains(words, "Write") || !marked && strings.Contains(words, "Mark ") {
 			t.Errorf("%s as %s: %q", asked, l, words)
 		}

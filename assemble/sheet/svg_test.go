@@ -22,6 +22,7 @@ type picture struct {
 		Texts   []string   `xml:"text"`
 		Lines   []struct{} `xml:"line"`
 		Circles []struct{} `xml:"circle"`
+		Shapes  []struct{} `xml:"polygon"`
 	} `xml:"g"`
 }
 
@@ -45,7 +46,7 @@ func TestEverySkillHasItsPictures(t *testing.T) {
 		for _, look := range asked.Looks() {
 			for _, o := range []sheet.Options{{}, {Key: true}, {Lang: "es", Large: true}} {
 				p, file := svg(t, skill.Example, look, o)
-				if p.Title == "" || p.Desc == "" || len(p.Group.Texts)+len(p.Group.Circles) == 0 {
+				if p.Title == "" || p.Desc == "" || len(p.Group.Texts)+len(p.Group.Circles)+len(p.Group.Shapes) == 0 {
 					t.Errorf("%s as %s: title %q, description %q, nothing in it", asked, look, p.Title, p.Desc)
 				}
 				wellFormed(t, file)

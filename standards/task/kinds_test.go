@@ -14,6 +14,10 @@ func TestClassifierOfFurtherKinds(t *testing.T) {
 		"ruler cm 2 to 9: how long": "2.MD.1", "ruler inches 0 to 5 and 0 to 2: how much longer": "2.MD.4",
 		"things circles 4, squares 7, stars 2: how many stars": "K.MD.3", "tally chart cats 4, dogs 7, birds 2: how many dogs": "1.MD.4", "table cats 4, dogs 7, birds 2: how many in all": "1.MD.4",
 		"bar graph cats 4, dogs 7, birds 2: how many dogs": "1.MD.4", "bar graph cats 4, dogs 7, birds 2, fish 5: draw": "2.MD.10", "picture graph cats 4, dogs 7, birds 2, fish 5: how many in all": "2.MD.10",
+		"name shape: square at 45": "K.G.2", "flat or solid: cone": "K.G.3", "sides of: hexagon": "K.G.4", "corners of: pentagon": "2.G.1", "faces of: cube": "K.G.4",
+		"find every triangle: triangle, square, open triangle": "1.G.1", "find every quadrilateral: square, triangle, trapezoid": "2.G.1", "find every solid: cube, square, cone": "K.G.3",
+		"draw shape: triangle": "K.G.5", "draw shape: 5 corners": "2.G.1", "make shape: hexagon from triangle": "K.G.6", "make shape: circle from quarter circle": "1.G.2",
+		"make shape: hexagon from trapezoid made of triangle": "1.G.2", "join 2 half squares: hexagon, square, circle": "K.G.6",
 		"write thirteen": "K.CC.3", "write one hundred eleven": "1.NBT.1", "write three hundred forty-two": "2.NBT.3", "write 12 in words": "2.NBT.3",
 		"8 + 3 = 3 + ?": "1.OA.3", "2 + 6 + 4 = 2 + ?": "1.OA.3", "? + 5 + 3 = 8 + 2": "1.OA.3", "4 + 6 = 5 + ?": "1.OA.7", "8 - 3 = 4 + ?": "1.OA.7", "40 + 30 = 50 + ?": "2.NBT.5",
 		"8 + ? = 11, 11 - 8 = ?": "1.OA.4", "true or false: 7 = 8 - 1": "1.OA.7", "true or false: 40 + 30 = 80": "2.NBT.5", "true or false: 400 + 30 = 430": "2.NBT.7",
@@ -59,6 +63,21 @@ func TestMisstepsOfFurtherKinds(t *testing.T) {
 		{"tally chart cats 4, dogs 8, birds 2: how many dogs", "7", "bundle counted as four"}, {"tally chart cats 4, dogs 8, birds 2: how many dogs", "4", "bundle counted as one"},
 		{"table cats 4, dogs 7, birds 2: which has the most", "birds", "more and fewer mixed up"}, {"things circles 4, squares 7, stars 2: order from fewest", "2, 1, 3", "ordered from the other end"},
 		{"bar graph cats 4, dogs 7, birds 2: draw", "7, 4, 2", "two sorts exchanged"}, {"things circles 4, squares 7, stars 2: how many stars", "1", "one thing missed"},
+		// Clements & Sarama (2000), Teaching Children Mathematics 6: turned and thin shapes are left out, close ones and those with gaps or bent sides
+		// taken, and squares not seen as rectangles.
+		{"name shape: rectangle", "square", "square for a rectangle"},
+		{"find every triangle: triangle, thin triangle at 45, square", "A", "usual picture only"},
+		{"find every triangle: triangle, open triangle, square", "A, B", "close look taken for the shape"},
+		{"find every rectangle: rectangle, square, trapezoid", "A", "square not taken for a rectangle"},
+		// Common practice, no source.
+		{"find every triangle: triangle, open triangle, square", "B, C", "others marked"},
+		{"name shape: cube", "square", "face named"}, {"name shape: cone", "cylinder", "round solids mixed up"},
+		{"sides of: hexagon", "5", "one side missed"}, {"sides of: hexagon", "7", "first side counted twice"}, {"faces of: cube", "3", "seen faces counted"},
+		{"flat or solid: sphere", "flat", "flat and solid mixed up"},
+		{"draw shape: square", "rectangle", "sides of other lengths"}, {"draw shape: rectangle", "quadrilateral", "corners not square"}, {"draw shape: pentagon", "4", "one corner too many or too few"},
+		{"make shape: hexagon from triangle", "5", "one piece too few"}, {"make shape: hexagon from triangle", "7", "one piece too many"},
+		{"make shape: hexagon from trapezoid made of triangle", "6", "pieces of the piece counted"},
+		{"join 2 half squares: hexagon, square, circle", "A", "pieces not fitted in"},
 		{"coins 25, 10, 5, 1", "4", "coins counted"}, {"coins 25, 10, 10, 5, 1", "46", "larger coin taken for more"}, {"coins 25, 10, 5, 1", "100", "went on in one step"},
 		{"8 + ? = 11, 11 - 8 = ?", "19", "worked with the numbers seen"},
 	} {

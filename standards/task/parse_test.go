@@ -3,6 +3,7 @@ package task_test
 import (
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"evenhand/standards"
@@ -28,6 +29,16 @@ var typed = []struct{ text, want string }{
 	{"tally chart circles 4, squares 7, stars 2: draw", "tally chart circles 4, squares 7, stars 2: draw"}, {"table cats 4, dogs 7, birds 2: which fewest", "table cats 4, dogs 7, birds 2: which has the fewest"},
 	{"Gráfica de barras gatos 4, perros 7 y pájaros 2: ¿cuántos perros más que gatos hay?", "bar graph cats 4, dogs 7, birds 2: how many more dogs than cats"},
 	{"tabla de conteo gatos 4, perros 7: ¿cuántos gatos hay?", "tally chart cats 4, dogs 7: how many cats"}, {"tabla gatos 4, perros 7: ¿cuántas mascotas hay en total?", "table cats 4, dogs 7: how many in all"},
+	{"name shape: thin triangle at 45", "name shape: thin triangle at 45"}, {"Name this shape: small square turned 30", "name shape: small square at 30"},
+	{"Name the shape: cone", "name shape: cone"}, {"sides of: hexagon at 15", "sides of: hexagon at 15"}, {"Angles of a pentagon", "corners of: pentagon"},
+	{"faces of a cube", "faces of: cube"}, {"flat or solid: cone", "flat or solid: cone"}, {"Solid or flat? circle", "flat or solid: circle"},
+	{"find all triangles: thin triangle at 45, open triangle, square", "find every triangle: thin triangle at 45, open triangle, square"},
+	{"find every 5 corners: pentagon, square, uneven pentagon", "find every 5 corners: pentagon, square, uneven pentagon"},
+	{"draw shape: pentagon", "draw shape: pentagon"}, {"draw a shape with 5 sides", "draw shape: 5 corners"},
+	{"make shape: hexagon from triangles", "make shape: hexagon from triangle"},
+	{"make shape: hexagon from trapezoids made of triangles", "make shape: hexagon from trapezoid made of triangle"},
+	{"join 2 half squares: hexagon, square, circle", "join 2 half squares: hexagon, square, circle"},
+	{"join 3 rhombuses: hexagon, square, circle", "join 3 rhombuses: hexagon, square, circle"}, {"make shape: hexagon from rhombuses made of triangles", "make shape: hexagon from rhombus made of triangle"},
 	{"47+36", "47 + 36 = ?"},
 	{"47 + 36 =", "47 + 36 = ?"},
 	{"  47  + 36 = ____ ", "47 + 36 = ?"},
@@ -132,7 +143,7 @@ var typed = []struct{ text, want string }{
 // None of these says what is asked; a wrong guess would be worse than none.
 var unclear = []string{
 	"8 y 5", "cuánto es 8 y 5", "7 8", "8 5", "3 4", "5 12", "seven eight", "ten four", "what is 1 before 10", "what is 2 after 5", "1 to 10", "12.50", "8 and 5", "4.30", "8 to 5",
-	"Draw 5 apples", "Draw a shape with 4 sides", "Show 47 on a number line", "7 = ? + ?", "? + ? = 7", "1/2 + 1/4", "11/25/2026", "$12.50", "12,50", "read 7 8", "7 eggs", "47, 74",
+	"Draw 5 apples", "Draw a shape with a smile", "Show 47 on a number line", "7 = ? + ?", "? + ? = 7", "1/2 + 1/4", "11/25/2026", "$12.50", "12,50", "read 7 8", "7 eggs", "47, 74",
 	"half of 8", "8 o 5", "5 before 8", "10:30 - 11:30", "read 8 - 5", "a quarter", "match the shapes", "4 and a half", "47 36", "10 and 4 more",
 }
 
@@ -266,6 +277,15 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		"things cats 4, dogs 7: how many cats":                   "can be drawn",
 		"things circles 9, stars 9, squares 9: how many stars":   "too many to sort",
 		"things circles 4, stars 4, squares 7: order":            "no order has",
+		"name shape: triangle at 20":                             "steps of 15",
+		"flat or solid: circle at 30":                            "however it is turned",
+		"sides of: open triangle":                                "no straight sides",
+		"faces of: cone":                                         "not all flat",
+		"find every triangle: triangle, square":                  "3 to 5",
+		"find every triangle: triangle, triangle, triangle":      "3 of 3",
+		"make shape: circle from square":                         "no way is known",
+		"join 2 half squares: hexagon, circle, long rectangle":   "0 of the three",
+		"join 2 triangles: rhombus, dragon, circle":              "no shape",
 	} {
 		asked, err := task.Parse(text)
 		if err == nil {
@@ -276,15 +296,26 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 	}
 }
 
+// typedOf are the texts of each kind.
+var typedOf = sync.OnceValue(func() map[task.Kind][]string {
+	texts := make(map[task.Kind][]string)
+	for _, row := range typed {
+		kind := task.Kind{Name: task.KindOf(task.MustParse(row.want))}
+		texts[kind] = append(texts[kind], row.want)
+	}
+	return texts
+})
+
 // drawTask makes tasks of every kind: by their numbers, or as they stand in typed.
 func drawTask(t *rapid.T) task.Task {
 	n := func(low, high int, name string) int { return rapid.IntRange(low, high).Draw(t, name) }
 	clock := words.Time{Hour: n(1, 12, "hour"), Minute: n(0, 59, "minute"), Half: rapid.SampledFrom([]words.Half{"", "am", "pm"}).Draw(t, "half")}
 	kind := rapid.SampledFrom([]string{"sum", "difference", "place", "expanded", "compare", "sequence", "more", "clock",
-		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story", "match", "data", "ruler", "typed"}).Draw(t, "kind")
+		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story", "match", "data", "ruler", "typed", "typed", "typed", "typed", "typed", "typed", "typed", "typed"}).Draw(t, "kind")
 	switch kind {
 	case "typed":
-		return task.MustParse(typed[n(0, len(typed)-1, "row")].want)
+		rows := typedOf()[rapid.SampledFrom(task.Kinds()).Draw(t, "kind of text")]
+		return task.MustParse(rows[n(0, len(rows)-1, "row")])
 	case "sum":
 		addends := rapid.SliceOfN(rapid.IntRange(0, 999), 2, 4).Draw(t, "addends")
 		s, err := task.NewAddition(n(0, len(addends), "blank"), addends...)

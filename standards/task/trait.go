@@ -34,7 +34,7 @@ const (
 	CountSteps                 // steps of one, ten or a hundred that count to the answer, 10 for more
 	Apart                      // how far two numbers compared are apart, 10 for more
 	Decides                    // which place decides between two numbers
-	Misleads                   // a smaller place says otherwise
+	Misleads                   // a smaller place says otherwise, or a shape does not look as it usually does
 	Step                       // the step of counting, or how much more or less
 	PastHalf                   // the minute hand is past the half hour
 	traitCount
@@ -77,7 +77,7 @@ var traitTable = [traitCount]struct {
 	CountSteps:    {"count_steps", WholeNumber, nil, "steps of one, ten or a hundred that count to the answer, 10 for more"},
 	Apart:         {"apart", WholeNumber, nil, "how far two numbers compared are apart, 10 for more"},
 	Decides:       {"decides", OrderedWords, decidingPlaces, "which place decides between two numbers"},
-	Misleads:      {"misleads", TrueOrFalse, nil, "a smaller place than the one that decides says otherwise"},
+	Misleads:      {"misleads", TrueOrFalse, nil, "a smaller place than the one that decides says otherwise, or a shape doesn't look as it usually does"},
 	Step:          {"step", WholeNumber, nil, "the step of counting, or how much more or less"},
 	PastHalf:      {"past_half", TrueOrFalse, nil, "the minute hand is past the half hour"},
 }

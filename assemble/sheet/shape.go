@@ -1,0 +1,31 @@
+package sheet
+
+import "evenhand/standards/task"
+
+// shape is a shape alone, and its names to choose from.
+func shape(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.NameShape)
+	if !ok {
+		return drawing{}, false
+	}
+	return k.choosing(k.figure(t.Figure, figureRadius), asked), true
+}
+
+func shapeAloud(k kit, asked task.Task) []string {
+	t := asked.(task.NameShape)
+	return []string{t.Prompt(k.lang), upper(t.Figure.Told(k.lang)) + ".", k.offersAloud(asked)}
+}
+
+// flatSolid is a shape alone, and the words flat and solid to choose from.
+func flatSolid(k kit, asked task.Task) (drawing, bool) {
+	t, ok := asked.(task.FlatSolid)
+	if !ok {
+		return drawing{}, false
+	}
+	return k.choosing(k.figure(t.Figure, figureRadius), asked), true
+}
+
+func flatSolidAloud(k kit, asked task.Task) []string {
+	t := asked.(task.FlatSolid)
+	return []string{t.Prompt(k.lang), upper(t.Figure.Told(k.lang)) + ".", k.offersAloud(asked)}
+}
