@@ -36,6 +36,9 @@ var dataBuckets = []string{itemsBucket, revisionsBucket, usesBucket, fingerprint
 // Create makes a new, empty bank, of which a file can be read by its owner only, and opens
 // it. It never touches one that is already there.
 func Create(address string) (*Bank, error) {
+	if AtDesk(address) {
+		return nil, errors.New("a desk has its bank already; make one where it will stand, and open a desk on it with evenhand serve")
+	}
 	err := NewStore(address, Options{}, layOut)
 	if errors.Is(err, fs.ErrExist) {
 		return nil, fmt.Errorf("%s is there already; use it, or choose another name for the new bank", address)

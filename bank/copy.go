@@ -12,13 +12,17 @@ import (
 	"evenhand/bank/store"
 	"evenhand/bank/store/bolt"
 	"evenhand/bank/store/postgres"
+	"evenhand/bank/store/remote"
 )
 
 // NameOf is what a bank is called where its whole address would be too much: the name
-// of the file, or the bank's name in the database.
+// of the file, the bank's name in the database, or the desk's name in the network.
 func NameOf(address string) string {
 	if InDatabase(address) {
 		return postgres.BankOf(address)
+	}
+	if AtDesk(address) {
+		return remote.NameOf(address)
 	}
 	return filepath.Base(address)
 }
@@ -27,6 +31,9 @@ func NameOf(address string) string {
 // nothing is yet, as it stands at one moment. It appears there whole or not at all, and is
 // proved equal; the number of its entries is returned.
 func Copy(from, to string, o Options) (entries int, err error) {
+	if AtDesk(to) {
+		return 0, fmt.Errorf("%s has its bank already; copy to a file or a database", to)
+	}
 	s, err := OpenStore(from, o)
 	if err != nil {
 		return 0, err

@@ -57,8 +57,7 @@ func (t *Tally) keep(w store.Writer, quiz Quiz, p Paper) error {
 		return nil
 	case marked:
 		t.Changed++
-		revision := binary.BigEndian.AppendUint32(slices.Clone(at), uint32(before.Revision))
-		if err := put(w, earlierBucket, revision, before); err != nil {
+		if err := put(w, earlierBucket, earlierKey(at, before.Revision), before); err != nil {
 			return err
 		}
 	default:
@@ -66,6 +65,11 @@ func (t *Tally) keep(w store.Writer, quiz Quiz, p Paper) error {
 	}
 	p.Revision = before.Revision + 1
 	return put(w, papersBucket, at, p)
+}
+
+// earlierKey is where an earlier marking of a paper is kept.
+func earlierKey(paper []byte, revision int) []byte {
+	return binary.BigEndian.AppendUint32(slices.Clone(paper), uint32(revision))
 }
 
 // Quizzes lists the quizzes that have papers, by week and then by title.

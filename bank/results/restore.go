@@ -29,6 +29,9 @@ func Restore(bankPath, backup string, at time.Time) (done Restored, err error) {
 		return done, errors.New("a bank in a database is not overwritten by a backup; bring it into a new one with " +
 			"evenhand copy BACKUP 'postgres://HOST/DATABASE?bank=NEW-NAME'")
 	}
+	if bank.AtDesk(bankPath) {
+		return done, errors.New("a desk's bank is not overwritten from elsewhere; stop the desk, and restore where its bank stands")
+	}
 	path := files.Real(bankPath)
 	if files.Same(path, backup) {
 		return done, fmt.Errorf("%s is the bank itself; name a backup of it", backup)

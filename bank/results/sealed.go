@@ -36,8 +36,11 @@ func (a *account) take(sealed []byte, one int) {
 }
 
 func (a account) put(w store.Writer) error {
-	value := binary.BigEndian.AppendUint32(binary.BigEndian.AppendUint64(nil, uint64(a.Records)), a.Seals)
-	return w.Put(aboutBucket, accountKey, bank.Seal(sealKey(aboutBucket, accountKey), value))
+	return w.Put(aboutBucket, accountKey, bank.Seal(sealKey(aboutBucket, accountKey), a.bytes()))
+}
+
+func (a account) bytes() []byte {
+	return binary.BigEndian.AppendUint32(binary.BigEndian.AppendUint64(nil, uint64(a.Records)), a.Seals)
 }
 
 func readAccount(r store.Reader) (a account, err error) {

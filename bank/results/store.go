@@ -14,6 +14,7 @@ import (
 	"evenhand/bank/files"
 	"evenhand/bank/store"
 	"evenhand/bank/store/postgres"
+	"evenhand/bank/store/remote"
 )
 
 // Store is an open file of results. Close it soon: while it is open, other
@@ -53,10 +54,13 @@ const ending = ".marks"
 
 // Path is where the results of a bank stand: beside the bank itself, also when it was
 // opened through a link. Results that an earlier program put beside the link are found, too.
-// Of a bank in a database they stand in a schema of their own.
+// Of a bank in a database they stand in a schema of their own; a desk has them beside its bank.
 func Path(bankPath string) string {
-	if bank.InDatabase(bankPath) {
+	switch {
+	case bank.InDatabase(bankPath):
 		return postgres.MarksOf(bankPath)
+	case bank.AtDesk(bankPath):
+		return remote.MarksOf(bankPath)
 	}
 	path, beside := files.Real(bankPath)+ending, bankPath+ending
 	if missing(path) && !missing(beside) {

@@ -1,8 +1,8 @@
 // Package store says what a bank and its marks ask of the place that keeps them:
 // named buckets of ordered keys, read as of one moment and written all or nothing.
 //
-// There are two makers of it, bolt (one file) and postgres (a database for many
-// banks), and one suite of laws that both must pass (storetest). What is said here
+// There are three makers of it, bolt (one file), postgres (a database for many banks) and
+// remote (a running desk), and one suite of laws that all must pass (storetest). What is said here
 // is all that may be relied on; how entries are kept is the maker's own affair.
 //
 //	err := s.Update(ctx, func(w store.Writer) error {
@@ -12,7 +12,7 @@
 //		for e, err := range r.Scan("items", store.Prefix(key)) { ... }
 //	})
 //
-// # What both makers promise
+// # What all makers promise
 //
 // Keys are compared byte by byte. A View sees the store as it stood when it began,
 // whatever is written meanwhile. It is to be short and must not wait for an Update, as
