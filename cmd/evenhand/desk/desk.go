@@ -9,6 +9,7 @@ import (
 
 	"evenhand/bank"
 	"evenhand/bank/store"
+	"evenhand/bank/store/remote"
 
 	"github.com/alexedwards/scs/v2"
 )
@@ -40,6 +41,10 @@ type Desk struct {
 	tally   tally
 
 	entrance string // the secret of the link that lets in who works alone
+	local    string // the token of this computer's programs
+	remote   *remote.Server
+	news     news
+	lately   lately
 
 	people   people // of a team
 	sessions *scs.SessionManager
@@ -57,7 +62,8 @@ func New(b *bank.Bank, o Options) (*Desk, error) {
 	if o.Now == nil {
 		o.Now = time.Now
 	}
-	d := &Desk{bank: b, o: o, pages: pages, entrance: secret(), uploads: uploads{b.Store()}, judging: make(chan struct{}, 2)}
+	d := &Desk{bank: b, o: o, pages: pages, entrance: secret(), uploads: uploads{b.Store()}, judging: make(chan struct{}, 2),
+		local: "evenhand-" + secret(), remote: remote.NewServer()}
 	if o.Store != nil {
 		d.people, d.sessions = people{o.Store}, newSessions(o.Store, o)
 	}
@@ -114,6 +120,8 @@ var routes = []route{
 	{"POST /lists/{id}", toWrite, changeList},
 	{"POST /lists/{id}/drop", toWrite, dropList},
 	{"POST /lists/{id}/back", toWrite, takeBackList},
+	{"GET /activity", toRead, activityPage},
+	{"GET /events", toRead, events},
 	{"GET /healthz", toAnyone, health},
 	{"GET /metrics", toAnyone, metrics},
 	{"POST /language", toAnyone, chooseLanguage},
@@ -139,12 +147,15 @@ var teamRoutes = []route{
 	{"POST /team/invite", toOwn, invitePerson},
 	{"POST /team/people/{name}", toOwn, changePerson},
 	{"POST /team/people/{name}/remove", toOwn, removePerson},
+	{"GET /passes", toRead, passesPage},
+	{"POST /passes", toRead, makePass},
+	{"POST /passes/drop", toRead, dropPass},
 }
 
 // Handler answers all requests.
 func (d *Desk) Handler() http.Handler {
 	mux := http.NewServeMux()
-	served := slices.Clone(routes)
+	served := slices.Concat(routes, apiRoutes)
 	if d.alone() {
 		served = append(served, aloneRoutes...)
 	} else {

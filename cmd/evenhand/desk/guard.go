@@ -6,7 +6,10 @@ import (
 	"net"
 	"net/http"
 	"slices"
+	"strings"
 	"time"
+
+	"evenhand/bank/store/remote"
 )
 
 // longestForm is how many bytes a form without a file may have; one with a list has room for what is
@@ -37,8 +40,12 @@ func (d *Desk) guard(next http.Handler) http.Handler {
 			return
 		}
 		longest := int64(longestForm)
-		if r.Method == http.MethodPost && r.URL.Path == "/lists" {
+		switch {
+		case r.Method != http.MethodPost:
+		case r.URL.Path == "/lists":
 			longest = longestList
+		case strings.HasPrefix(r.URL.Path, "/api/"):
+			longest = remote.LongestWrite
 		}
 		r.Body = http.MaxBytesReader(w, r.Body, longest)
 		checked.ServeHTTP(w, r)

@@ -205,7 +205,7 @@ func (p people) remove(ctx context.Context, name string) error {
 		if _, err := readPerson(w, name); err != nil {
 			return err
 		}
-		if err := w.Delete(peopleBucket, personKey(name)); err != nil {
+		if err := errors.Join(w.Delete(peopleBucket, personKey(name)), dropPasses(w, name)); err != nil {
 			return err
 		}
 		return stillOwned(w)

@@ -19,7 +19,11 @@ const (
 
 // admit finds out who asks and refuses who lacks the right.
 func (v *visit) admit(needed right) error {
-	if v.desk.alone() {
+	if v.fromProgram() {
+		if err := v.admitProgram(); err != nil {
+			return err
+		}
+	} else if v.desk.alone() {
 		cookie, err := v.Cookie(enterCookie(v.Request))
 		if err == nil && same(cookie.Value, v.desk.entrance) {
 			v.who = Person{Name: v.desk.o.By, Role: Owner, Marks: true}
@@ -44,6 +48,9 @@ func (v *visit) admit(needed right) error {
 
 // closed is the answer to who is not known here: the way in, or how to find it.
 func (v *visit) closed() error {
+	if v.fromProgram() {
+		return &fault{status: http.StatusUnauthorized, text: v.said.say("closed.program")}
+	}
 	if v.desk.alone() {
 		return &fault{status: http.StatusUnauthorized, text: v.said.say("closed.alone")}
 	}

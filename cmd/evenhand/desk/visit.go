@@ -6,8 +6,10 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"strings"
 	"syscall"
 	"time"
+	"unicode/utf8"
 )
 
 // visit is one request with who asks and in which language.
@@ -54,7 +56,7 @@ func (d *Desk) answer(needed right, handle handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		out, began := &watched{ResponseWriter: w}, time.Now()
 		v := &visit{Request: r, w: out, desk: d, said: d.pages.said(languageOf(r))}
-		defer func() { d.observed(v, out, began) }()
+		defer func() { d.observed(v, out, began); v.tellOthers(out.status) }()
 		err := v.admit(needed)
 		if err == nil {
 			err = v.readForm()
@@ -78,11 +80,20 @@ func (v *visit) readForm() error {
 	case err != nil:
 		return v.wrong("fault.garbled")
 	}
+	for name, values := range v.Form {
+		if !utf8.ValidString(name+strings.Join(values, "")) || strings.ContainsRune(name+strings.Join(values, ""), 0) {
+			return v.wrong("fault.garbled")
+		}
+	}
 	return nil
 }
 
 // fail shows an error as a page, with a plain sentence where it is not one for people.
 func (v *visit) fail(err error) {
+	if v.fromProgram() {
+		v.failProgram(err)
+		return
+	}
 	status, text, link := http.StatusInternalServerError, v.said.say("fault.ours"), ""
 	var f *fault
 	if errors.As(err, &f) {

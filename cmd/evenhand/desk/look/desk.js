@@ -151,3 +151,16 @@ for (const form of document.querySelectorAll("form[data-drop]")) {
     form.requestSubmit();
   });
 }
+
+// What others do is said in one line, while the page is looked at.
+const news = document.querySelector("[data-news]");
+if (news) {
+  let heard;
+  const listen = () => {
+    if (heard) heard.close();
+    heard = document.hidden ? null : new EventSource(news.dataset.news);
+    if (heard) heard.onmessage = event => { news.textContent = event.data; };
+  };
+  document.addEventListener("visibilitychange", listen);
+  listen();
+}

@@ -1,0 +1,142 @@
+package desk
+
+import (
+	"fmt"
+	"net/http"
+	"strings"
+	"sync"
+	"time"
+)
+
+// Pages hear what others do while it happens, by server-sent events
+// (https://html.spec.whatwg.org/multipage/server-sent-events.html): one quiet line, no reload.
+
+// happened is something that somebody did just now.
+type happened struct {
+	What string // the ending of a sentence's key, such as quiz
+	By   string
+}
+
+// happenings says what a form that was taken did, by its route and, where one route does several things,
+// by the name of its button.
+var happenings = map[string]string{
+	"POST /items": "item", "POST /items/{id}": "item", "POST /items/{id}/status": "item",
+	"POST /plans keep": "plan", "POST /plans make": "quiz", "POST /plans fill": "quiz",
+	"POST /quizzes/{id}/swap": "quiz", "POST /quizzes/{id}/makeup": "quiz", "POST /quizzes/{id}/back": "quizback",
+	"POST /lists/{id} accept": "list", "POST /lists/{id}/back": "listback",
+}
+
+// heldAtOnce is how many pages listen at most: each holds a connection.
+const heldAtOnce = 500
+
+// news passes on what happens to all pages that listen.
+type news struct {
+	sync.Mutex
+	listeners map[chan happened]bool
+	over      bool
+}
+
+// tell never waits: who listens too slowly misses something.
+func (n *news) tell(h happened) {
+	n.Lock()
+	defer n.Unlock()
+	for listener := range n.listeners {
+		select {
+		case listener <- h:
+		default:
+		}
+	}
+}
+
+// listen is false where too many do already, or the desk is closing.
+func (n *news) listen() (heard chan happened, ok bool) {
+	n.Lock()
+	defer n.Unlock()
+	if n.over || len(n.listeners) >= heldAtOnce {
+		return nil, false
+	}
+	if n.listeners == nil {
+		n.listeners = map[chan happened]bool{}
+	}
+	heard = make(chan happened, 8)
+	n.listeners[heard] = true
+	return heard, true
+}
+
+func (n *news) leave(heard chan happened) {
+	n.Lock()
+	defer n.Unlock()
+	if n.listeners[heard] {
+		delete(n.listeners, heard)
+		close(heard)
+	}
+}
+
+// end sends all listeners away.
+func (n *news) end() {
+	n.Lock()
+	defer n.Unlock()
+	n.over = true
+	for heard := range n.listeners {
+		delete(n.listeners, heard)
+		close(heard)
+	}
+}
+
+// Leave ends what lasts: pages that listen and programs that read. The server calls it before it waits for
+// the requests in hand.
+func (d *Desk) Leave() {
+	d.news.end()
+	d.remote.Close()
+}
+
+// tellOthers passes on what a form did that was taken.
+func (v *visit) tellOthers(status int) {
+	if status != http.StatusSeeOther || v.Method != http.MethodPost {
+		return
+	}
+	what := happenings[v.Pattern]
+	if what == "" {
+		what = happenings[v.Pattern+" "+v.Form.Get("do")]
+	}
+	if what != "" {
+		v.desk.news.tell(happened{what, v.by()})
+	}
+}
+
+// stillThere is how often a listening page hears that the desk is there.
+const stillThere = 25 * time.Second
+
+// events tells a page what others do.
+func events(v *visit) error {
+	heard, ok := v.desk.news.listen()
+	if !ok {
+		return &fault{status: http.StatusServiceUnavailable, text: v.said.say("events.full")}
+	}
+	defer v.desk.news.leave(heard)
+	v.w.Header().Set("Content-Type", "text/event-stream")
+	flush := http.NewResponseController(v.w).Flush
+	_, err := fmt.Fprint(v.w, "retry: 10000\n\n")
+	for ticks := time.NewTicker(stillThere); err == nil; {
+		if err = flush(); err != nil {
+			break
+		}
+		select {
+		case <-v.Context().Done():
+			return nil
+		case <-ticks.C:
+			_, err = fmt.Fprint(v.w, ":\n\n")
+		case h, more := <-heard:
+			if !more {
+				return nil
+			}
+			if !strings.EqualFold(h.By, v.by()) {
+				_, err = fmt.Fprintf(v.w, "data: %s\n\n", oneLine(v.said.say("events."+h.What, h.By)))
+			}
+		}
+	}
+	return nil // the page is gone
+}
+
+// oneLine keeps a name from ending the event.
+func oneLine(text string) string { return strings.Join(strings.Fields(text), " ") }
