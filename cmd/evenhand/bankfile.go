@@ -8,12 +8,13 @@ import (
 	"time"
 
 	"evenhand/bank"
+	"evenhand/bank/store/remote"
 
 	"github.com/urfave/cli/v2"
 )
 
 // bankFlag says where the bank is; it may stand anywhere on the line.
-var bankFlag = &cli.StringFlag{Name: "bank", Usage: "the bank: a `FILE`, or postgres://HOST/DATABASE?bank=NAME", EnvVars: []string{"EVENHAND_BANK"}, Value: "evenhand.bank"}
+var bankFlag = &cli.StringFlag{Name: "bank", Usage: "the bank: a `FILE`, a desk such as https://bank.alderhill.example, or postgres://HOST/DATABASE?bank=NAME", EnvVars: []string{"EVENHAND_BANK"}, Value: "evenhand.bank"}
 
 // byFlag says who does it.
 var byFlag = &cli.StringFlag{Name: "by", Usage: "`WHO` does this, such as your initials; else $EVENHAND_BY, else this computer's user name", EnvVars: []string{"EVENHAND_BY"}}
@@ -21,6 +22,11 @@ var byFlag = &cli.StringFlag{Name: "by", Usage: "`WHO` does this, such as your i
 func author(c *cli.Context) string {
 	if by := c.String("by"); by != "" {
 		return by
+	}
+	if address := c.String(bankFlag.Name); bank.AtDesk(address) {
+		if me, err := remote.Ask(c.Context, address, ""); err == nil {
+			return me.Name // whose token it is
+		}
 	}
 	if u, err := user.Current(); err == nil {
 		return u.Username
@@ -39,7 +45,7 @@ func withBank(c *cli.Context, do func(*bank.Bank) error) error {
 
 // sweepBeside takes away what killed runs left beside a bank's file.
 func sweepBeside(c *cli.Context, address string) {
-	if !bank.InDatabase(address) {
+	if bank.IsFile(address) {
 		saySwept(c, filepath.Dir(address))
 	}
 }
@@ -64,7 +70,7 @@ func patient(c *cli.Context, o bank.Options) bank.Options {
 
 // bankThere says whether there is a bank, as far as can be seen without opening it.
 func bankThere(c *cli.Context) bool {
-	return bank.InDatabase(c.String(bankFlag.Name)) || exists(c.String(bankFlag.Name))
+	return !bank.IsFile(c.String(bankFlag.Name)) || exists(c.String(bankFlag.Name))
 }
 
 func openedBank(c *cli.Context, options bank.Options, do func(*bank.Bank) error) error {

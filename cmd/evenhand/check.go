@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"path/filepath"
 
 	"evenhand/bank"
 	"evenhand/bank/results"
@@ -32,7 +31,7 @@ func checkBank(c *cli.Context) error {
 	if err := noArguments(c); err != nil {
 		return err
 	}
-	saySwept(c, filepath.Dir(c.String("bank")))
+	sweepBeside(c, c.String("bank"))
 	return readingBank(c, func(b *bank.Bank) error {
 		report, err := b.Check()
 		if err != nil {

@@ -66,7 +66,7 @@ func (s *school) enter() (link string, err error) {
 		return "", err
 	}
 	s.open = h
-	s.served.Go(func() { _ = h.serve(h.desk.Handler()) })
+	s.served.Go(func() { _ = h.serve() })
 	return h.link(), nil
 }
 

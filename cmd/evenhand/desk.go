@@ -37,7 +37,7 @@ func runDesk(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	if link := openLink(path); link != "" {
+	if link := openLink(c.Context, path); link != "" {
 		say(c, "The desk for %s is open already:\n%s", path, link)
 		showDesk(c, link)
 		return nil
@@ -52,12 +52,8 @@ func runDesk(c *cli.Context) error {
 	}
 	defer school.wait()
 	say(c, "The desk for %s is open in your browser. If it isn't, open this link:\n%s\nTo stop, press Ctrl-C or close this window.", path, h.link())
-	forget, err := keepLink(path, h.link())
-	if err == nil {
-		defer forget()
-	}
 	showDesk(c, h.link())
-	return h.serve(h.desk.Handler())
+	return h.serve()
 }
 
 // showDesk opens the desk in the browser, unless that is not wished.

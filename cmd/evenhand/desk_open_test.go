@@ -12,6 +12,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"evenhand/bank/store/remote"
 )
 
 // Started from a file manager, the program opens the desk on a bank in the documents folder; started once
@@ -67,7 +69,7 @@ func TestOpenedFromAFileManager(t *testing.T) {
 	if len(files) != 1 || files[0].Name() != "mine.csv" {
 		t.Errorf("thrown away, the demo school leaves %v", files)
 	}
-	if exists(linkPath(filepath.Join(folder, "evenhand.bank"))) {
+	if exists(remote.Beside(filepath.Join(folder, "evenhand.bank"))) {
 		t.Error("a closed desk leaves its link")
 	}
 }

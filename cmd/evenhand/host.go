@@ -5,9 +5,9 @@ import (
 	"errors"
 	"fmt"
 	"net"
-	"net/http"
 
 	"evenhand/bank"
+	"evenhand/bank/store/remote"
 	"evenhand/cmd/evenhand/desk"
 )
 
@@ -23,7 +23,7 @@ type host struct {
 
 // openHost opens a bank and a port of this computer for it, 0 being any that is free.
 func openHost(ctx context.Context, path string, port int, options func(h *host) desk.Options) (*host, error) {
-	b, err := bank.Open(path, bank.Options{})
+	b, err := bank.Open(path, bank.Options{Direct: true})
 	if err != nil {
 		return nil, err
 	}
@@ -48,7 +48,20 @@ func (h *host) address() string { return "http://" + h.listener.Addr().String() 
 func (h *host) link() string { return h.address() + h.desk.Entrance() }
 
 // serve answers until the program is asked to stop or the desk is closed, and closes the bank.
-func (h *host) serve(handler http.Handler) error {
+func (h *host) serve() error {
 	defer close(h.ended)
-	return errors.Join(serve(h.ctx, h.listener, handler), h.bank.Close())
+	return errors.Join(serve(h.ctx, h.listener, h.desk, h.bank.Path(), h.address()), h.bank.Close())
+}
+
+// openLink is the link of the desk that has the bank open and answers; empty where none does.
+func openLink(ctx context.Context, bankPath string) string {
+	address, token := remote.Found(ctx, bankPath)
+	if address == "" {
+		return ""
+	}
+	me, err := remote.Ask(ctx, address, token)
+	if err != nil || me.Enter == "" {
+		return ""
+	}
+	return address + me.Enter
 }

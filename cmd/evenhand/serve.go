@@ -10,10 +10,12 @@ import (
 	"net/http"
 	"os"
 	"os/signal"
+	"strings"
 	"syscall"
 	"time"
 
 	"evenhand/bank"
+	"evenhand/bank/store/remote"
 	"evenhand/cmd/evenhand/desk"
 
 	"github.com/urfave/cli/v2"
@@ -52,7 +54,8 @@ func runServe(c *cli.Context) error {
 	case cert == "" && !proxy && !onlyHere(address):
 		return usagef("%s can be reached from other computers, and passwords would go there in the clear; give --tls-cert and --tls-key, or --behind-proxy where a proxy speaks TLS", address)
 	}
-	return withBank(c, func(b *bank.Bank) error {
+	sweepBeside(c, c.String("bank"))
+	return openedBank(c, patient(c, bank.Options{Direct: true}), func(b *bank.Bank) error {
 		d, err := desk.New(b, desk.Options{
 			Store: b.Store(), Hosts: c.StringSlice("host"), Secure: cert != "" || proxy,
 			Log: slog.New(slog.NewJSONHandler(c.App.ErrWriter, nil)),
@@ -76,8 +79,21 @@ func runServe(c *cli.Context) error {
 		if dir := c.String("backups"); dir != "" {
 			defer beside(c.Context, nightly{bank: b, dir: dir, keep: c.Int("keep"), say: func(format string, args ...any) { say(c, format, args...) }}.run)()
 		}
-		return serve(c.Context, listener, d.Handler())
+		return serve(c.Context, listener, d, b.Path(), address)
 	})
+}
+
+// announced lets commands of this computer find the desk beside the bank's file while it is open. Where that can't
+// be noted they wait, as for any program that has the file.
+func announced(path, address string, d *desk.Desk) (end func()) {
+	if !bank.IsFile(path) || !strings.HasPrefix(address, "http://127.") && !strings.HasPrefix(address, "http://[::1]") {
+		return func() {}
+	}
+	over, err := remote.Announce(path, address, d.LocalToken())
+	if err != nil {
+		return func() {}
+	}
+	return func() { _ = over() } // what is left is recognised
 }
 
 // beside runs something beside the desk; end stops it and waits for its end.
@@ -109,18 +125,21 @@ func listen(address, cert, key string) (net.Listener, error) {
 	return tls.Listen("tcp", address, &tls.Config{Certificates: []tls.Certificate{pair}, MinVersion: tls.VersionTLS12})
 }
 
-// serve answers requests until the program is asked to stop; requests in hand are ended first.
-func serve(ctx context.Context, listener net.Listener, handler http.Handler) error {
+// serve answers requests until the program is asked to stop; requests in hand are ended first. Meanwhile
+// commands on the bank find the desk.
+func serve(ctx context.Context, listener net.Listener, d *desk.Desk, bankPath, address string) error {
+	defer announced(bankPath, address, d)()
 	ctx, done := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
 	defer done()
 	serving.Add(1)
 	defer serving.Add(-1)
 	server := &http.Server{
-		Handler:           handler,
+		Handler:           d.Handler(),
 		ReadHeaderTimeout: 10 * time.Second,
 		ReadTimeout:       time.Minute,
 		IdleTimeout:       2 * time.Minute,
 	}
+	server.RegisterOnShutdown(d.Leave)
 	failed := make(chan error, 1)
 	go func() { failed <- server.Serve(listener) }()
 	select {
