@@ -90,7 +90,7 @@ func TestAProgramMayWhatItsPersonMay(t *testing.T) {
 	for kind, may := range map[string]bool{"reader": false, "marker": false, "writer": true, "owner": true} {
 		b, err := p.open(t, kind)
 		must(t, err)
-		item := bank.NewItem(task.MustParse(fmt.Sprintf("47 + %d = ?", len(kind)+20)), "", bank.Origin{Kind: "written"})
+		item := bank.NewItem(task.MustParse(fmt.Sprintf("47 + %d = ?", kind[0]%50+20)), "", bank.Origin{Kind: "written"})
 		if _, err = b.Add([]bank.Item{item}, kinds[kind].Name, time.Now()); (err == nil) != may {
 			t.Errorf("a %s adds an item: %v", kind, err)
 		}
