@@ -211,6 +211,39 @@ var catalogue = SkillList{
 	{"read-graphs", 2, []task.Code{"2.MD.D.10"}, []task.Look{task.LookPictureGraph, task.LookBarGraph}, 45, -2600,
 		"read and draw picture graphs and bar graphs of four kinds", "bar graph cats 4, dogs 7, birds 2, fish 5: how many more dogs than cats",
 		called{"bar graphs|bar graph|picture graphs|picture graph|pictographs|graphs|data", "gráficas de barras|pictogramas|gráficas|datos"}, is[task.Data]},
+	{"compare-lengths", 0, []task.Code{"K.MD.A.2"}, []task.Look{task.LookTwoBars}, 15, -2000,
+		"say which of two bars is longer, shorter or taller", "bars 5, 8: which is longer",
+		called{"longer or shorter|compare lengths|comparing lengths|taller or shorter", "más largo o más corto|comparar longitudes"}, lengths(task.WhichLonger, task.WhichShorter, task.WhichTaller)},
+	{"order-lengths", 1, []task.Code{"1.MD.A.1"}, []task.Look{task.LookThreeBars}, 30, -1700,
+		"put three bars in order by length", "bars 5, 8, 3: order from shortest",
+		called{"order by length|ordering lengths|order lengths", "ordenar por longitud|ordenar longitudes"}, lengths(task.LengthOrder)},
+	{"compare-by-third", 1, []task.Code{"1.MD.A.1"}, []task.Look{task.LookBarPairs}, 35, -1200,
+		"compare two bars by a third", "bars 9, 6, 4: which is longer of a and c by b",
+		called{"compare indirectly|indirect comparison|compare by a third", "comparar con un tercero|comparación indirecta"}, lengths(task.LongerByAThird, task.ShorterByAThird)},
+	{"measured-right", 1, []task.Code{"1.MD.A.2"}, []task.Look{task.LookBlockWays}, 30, -1500,
+		"find where equal units are laid right, without gaps and overlaps", "blocks 6 gaps, even, overlaps: which is right",
+		called{"gaps and overlaps|no gaps no overlaps", "huecos y encimados|sin huecos ni encimados"}, func(t task.Task) bool {
+			b, ok := t.(task.Blocks)
+			return ok && b.Pictures()
+		}},
+	{"two-units", 2, []task.Code{"2.MD.A.2"}, []task.Look{task.LookShortBlocks}, 45, -1500,
+		"measure a bar with a long unit and a short one", "blocks 4 long, 2 short in each: how many short",
+		called{"two units|different units|measure twice", "dos unidades|unidades distintas"}, func(t task.Task) bool {
+			b, ok := t.(task.Blocks)
+			return ok && b.Parts > 0
+		}},
+	{"measure-with-blocks", 1, []task.Code{"1.MD.A.2"}, []task.Look{task.LookBlocks}, 20, -2700,
+		"measure a bar with equal units end to end", "blocks 6: how long",
+		called{"nonstandard units|non-standard units|measure with cubes|measuring length|measurement", "unidades no estándar|medir con cubos|medir longitudes"}, is[task.Blocks]},
+	{"measuring-tools", 2, []task.Code{"2.MD.A.1"}, []task.Look{task.LookEstimate}, 20, -2200,
+		"choose the tool to measure a length with", "tool for hallway: measuring tape",
+		called{"measuring tools|tools for measuring|choose a tool", "instrumentos de medida|elegir el instrumento"}, func(t task.Task) bool {
+			e, ok := t.(task.Estimate)
+			return ok && e.Tool
+		}},
+	{"estimate-lengths", 2, []task.Code{"2.MD.A.3"}, []task.Look{task.LookEstimate}, 25, -1200,
+		"choose the length that fits, in inches, feet, centimeters and meters", "estimate bed: 6 feet",
+		called{"estimating length|estimate length|estimating lengths|estimation", "estimar longitudes|estimar medidas|estimación"}, is[task.Estimate]},
 	{"measure-with-ruler", 2, []task.Code{"2.MD.A.1"}, []task.Look{task.LookCentimeters, task.LookInches}, 35, -2300,
 		"measure a bar with a drawn ruler, in centimeters and inches, from 0 and not from 0", "ruler cm 0 to 7: how long",
 		called{"measuring|measuring length|measure with a ruler|rulers|centimeters|inches|measurement", "medir|medir con regla|medir longitudes|centímetros|pulgadas"}, func(t task.Task) bool {
@@ -324,6 +357,10 @@ func sum2(test func(larger, smaller, sum int) bool) func(task.Task) bool {
 		a, b := s.Terms[0], s.Terms[1]
 		return s.IsAddition() && test(max(a, b), min(a, b), a+b)
 	})
+}
+
+func lengths(asks ...task.LengthAsk) func(task.Task) bool {
+	return func(t task.Task) bool { l, ok := t.(task.Lengths); return ok && slices.Contains(asks, l.Ask) }
 }
 
 func placeValue(places int) func(task.Task) bool {

@@ -13,7 +13,7 @@ import (
 // computedBy is a digest of what the catalogue of the present number computes. When this
 // test fails, tasks are computed otherwise than before: banks must be told, so raise
 // CatalogueNumber (unless no bank was ever made by the number) and write the new digest here.
-const computedBy = "2 4a5964bcee38769f7fbff3fa541361eea582bd6c2811034aa3003eac3c77d9ad"
+const computedBy = "2 69e5b6234804810a9126f4c40f29dff777553e1e9478935a8cf2c9e3c89e6785"
 
 func TestTheCatalogueHasANumber(t *testing.T) {
 	var all strings.Builder

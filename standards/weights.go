@@ -140,6 +140,11 @@ var weights = []Weight{
 		return float64(f.largest) / 6 * one(f.asks("pieces", "made pieces", "joined"))
 	}},
 	{"made of made pieces", .60, commonPractice, whenAsked("made pieces")},
+	{"blocks counted", .80, countingObjects, func(f features) float64 {
+		return float64(f.largest) / 20 * one(f.asks("blocks end to end", "blocks three ways", "short and long blocks"))
+	}},
+	{"three short in a long", .30, commonPractice, func(f features) float64 { return one(f.asks("short and long blocks") && f.step == 3) }},
+	{"shorter asked", .30, commonPractice, whenAsked("shorter", "shorter by a third")},
 	{"things in rows", 1.50, countingModel, func(f features) float64 { return float64(f.largest) / 25 * one(f.asks("in all")) }},
 	{"number taken apart", 1.60, countingModel, func(f features) float64 { return float64(f.largest) / 20 * one(f.plainNumber()) }},
 }

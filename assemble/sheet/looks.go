@@ -172,6 +172,41 @@ var looks = map[task.Look]look{
 		direction: useRuler,
 		draw:      measure, aloud: measureAloud, directionFor: measureDirection,
 	},
+	task.LookBlocks: {
+		name:      phrase{"bar and blocks", "barra y bloques"},
+		direction: phrase{"Write how many blocks long the bar is.", "Escribe cuántos bloques mide la barra."},
+		draw:      blocksAlong, aloud: blocksAlongAloud,
+	},
+	task.LookBlockWays: {
+		name:      phrase{"three pictures of a bar and blocks", "tres dibujos de una barra y bloques"},
+		direction: phrase{"Mark the picture where the blocks are laid right to measure the bar.", "Marca el dibujo donde los bloques están bien puestos para medir la barra."},
+		draw:      blockPictures, aloud: blockPicturesAloud,
+	},
+	task.LookShortBlocks: {
+		name:      phrase{"bar with long and short blocks", "barra con bloques largos y cortos"},
+		direction: phrase{"The bar is measured with long blocks. Write how many short blocks long it is.", "La barra se mide con bloques largos. Escribe cuántos bloques cortos mide."},
+		draw:      shortAndLong, aloud: shortAndLongAloud,
+	},
+	task.LookTwoBars: {
+		name:      phrase{"two bars", "dos barras"},
+		direction: longerBar,
+		draw:      twoBars, aloud: barsAloud, directionFor: barsDirection,
+	},
+	task.LookThreeBars: {
+		name:      phrase{"three bars", "tres barras"},
+		direction: phrase{"Write 1 for the shortest bar, 2 for the next and 3 for the longest.", "Escribe 1 en la barra más corta, 2 en la siguiente y 3 en la más larga."},
+		draw:      threeBars, aloud: barsAloud,
+	},
+	task.LookBarPairs: {
+		name:      phrase{"two pairs of bars", "dos pares de barras"},
+		direction: longerOf2,
+		draw:      barPairs, aloud: barPairsAloud, directionFor: barsDirection,
+	},
+	task.LookEstimate: {
+		name:      phrase{"three answers to choose from", "tres respuestas para elegir"},
+		direction: lengthFits,
+		draw:      estimate, aloud: estimateAloud, directionFor: estimateDirection,
+	},
 	task.LookThings: {
 		name:      thingsName,
 		direction: phrase{"Look at the shapes. Count each kind. Write your answer.", "Mira las figuras. Cuenta las de cada clase. Escribe tu respuesta."},

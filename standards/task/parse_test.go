@@ -18,6 +18,13 @@ import (
 var typed = []struct{ text, want string }{
 	{"marked line 0 to 100 by 10: 70", "marked line 0 to 100 by 10: 70"}, {"number line from 0 to 20 by 1: mark at 7", "marked line 0 to 20 by 1: 7"},
 	{"Number line 0-50 by 5s: 35", "marked line 0 to 50 by 5: 35"},
+	{"blocks 6: how long?", "blocks 6: how long"}, {"bloques 6: ¿cuánto mide?", "blocks 6: how long"}, {"Blocks 6 gaps, even, overlaps: which is right?", "blocks 6 gaps, even, overlaps: which is right"},
+	{"blocks 4 long, 2 short in each: how many short?", "blocks 4 long, 2 short in each: how many short"}, {"bloques 4 largos, 2 cortos en cada uno: ¿cuántos cortos?", "blocks 4 long, 2 short in each: how many short"},
+	{"bars 5, 8: which is longer?", "bars 5, 8: which is longer"}, {"Bars 5, 8: which is taller", "bars 5, 8: which is taller"}, {"barras 5, 8: ¿cuál es más corta?", "bars 5, 8: which is shorter"},
+	{"bars 5, 8, 3: order from shortest", "bars 5, 8, 3: order from shortest"}, {"barras 5, 8, 3: orden desde la más corta", "bars 5, 8, 3: order from shortest"},
+	{"Bars 9, 6, 4: which is longer of A and C by B?", "bars 9, 6, 4: which is longer of a and c by b"}, {"bars 4, 6, 9: which is shorter of a and c by b", "bars 4, 6, 9: which is shorter of a and c by b"},
+	{"estimate bed", "estimate bed: 6 feet"}, {"Estimate the length of a key", "estimate key: 2 inches"}, {"estimate bed: 6 feet", "estimate bed: 6 feet"}, {"estima la puerta", "estimate door: 2 meters"},
+	{"tool for hallway", "tool for hallway: measuring tape"}, {"Tool for a crayon", "tool for crayon: ruler"},
 	{"ruler cm 2 to 9: how long?", "ruler cm 2 to 9: how long"}, {"Ruler in inches: from 0 to 5: how long", "ruler inches 0 to 5: how long"}, {"ruler centimeters 0 to 14: how long", "ruler cm 0 to 14: how long"},
 	{"ruler inches 0 to 5 and 0 to 2: how much longer?", "ruler inches 0 to 5 and 0 to 2: how much longer"}, {"regla en centímetros de 2 a 9: ¿cuánto mide?", "ruler cm 2 to 9: how long"},
 	{"regla pulgadas 1 a 4 y 0 a 5: cuánto más mide", "ruler inches 1 to 4 and 0 to 5: how much longer"},
@@ -261,6 +268,17 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		"marked line 0 to 100 by 10: 100": "from 20 to 90 by 10s",
 		"marked line 0 to 100 by 10: 10":  "from 20 to 90 by 10s",
 
+		"blocks 6: which is right":                               "doesn't show",
+		"blocks 16: how long":                                    "2 to 10 blocks",
+		"blocks 6 gaps, even, gaps: which is right":              "each of gaps",
+		"blocks 3 gaps, even, overlaps: which is right":          "gaps and overlaps are seen",
+		"blocks 4 long, 5 short in each: how many short":         "2 or 3 short",
+		"bars 5, 8, 3: which is longer":                          "of 3 bars",
+		"bars 5, 18: which is longer":                            "1 to 10 long",
+		"bars 5, 5: which is longer":                             "make one longer",
+		"bars 9, 4, 6: which is longer of a and c by b":          "lie between",
+		"estimate bed: 7 feet":                                   "not a task",
+		"estimate dragon":                                        "not a task",
 		"ruler cm 9 to 2: how long":                              "ends before it begins",
 		"ruler cm 2 to 19: how long":                             "goes past the ruler",
 		"ruler inches 0 to 7: how long":                          "ends at 6 inches",
@@ -311,7 +329,7 @@ func drawTask(t *rapid.T) task.Task {
 	n := func(low, high int, name string) int { return rapid.IntRange(low, high).Draw(t, name) }
 	clock := words.Time{Hour: n(1, 12, "hour"), Minute: n(0, 59, "minute"), Half: rapid.SampledFrom([]words.Half{"", "am", "pm"}).Draw(t, "half")}
 	kind := rapid.SampledFrom([]string{"sum", "difference", "place", "expanded", "compare", "sequence", "more", "clock",
-		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story", "match", "data", "ruler", "typed", "typed", "typed", "typed", "typed", "typed", "typed", "typed"}).Draw(t, "kind")
+		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story", "match", "data", "ruler", "blocks", "lengths", "estimate", "typed", "typed", "typed", "typed", "typed", "typed", "typed", "typed"}).Draw(t, "kind")
 	switch kind {
 	case "typed":
 		rows := typedOf()[rapid.SampledFrom(task.Kinds()).Draw(t, "kind of text")]
@@ -389,6 +407,24 @@ func drawEarly(t *rapid.T, kind string, n func(low, high int, name string) int) 
 		return drawStory(t, n)
 	case "data":
 		return drawData(t, n)
+	case "blocks":
+		b := task.Blocks{Count: n(4, 6, "blocks"), Parts: rapid.SampledFrom([]int{0, 2, 3}).Draw(t, "short")}
+		if b.Parts == 0 && rapid.Bool().Draw(t, "pictures") {
+			b.Ways = [3]task.BlockWay(rapid.Permutation([]task.BlockWay{task.Even, task.Gaps, task.Overlaps}).Draw(t, "ways"))
+		}
+		return b
+	case "lengths":
+		lengths := rapid.Permutation([]int{1, 2, 3, 4, 5, 6, 7, 8, 9, 10}).Draw(t, "lengths")
+		if l := (task.Lengths{Bars: [3]int(lengths[:3]), N: 3, Ask: task.LengthOrder}); rapid.Bool().Draw(t, "three") {
+			if slices.Sort(l.Bars[:]); rapid.Bool().Draw(t, "by a third") {
+				l.Ask = task.LongerByAThird
+			}
+			return l
+		}
+		return task.Lengths{Bars: [3]int{lengths[0], lengths[1]}, N: 2, Ask: rapid.SampledFrom([]task.LengthAsk{task.WhichLonger, task.WhichShorter, task.WhichTaller}).Draw(t, "ask")}
+	case "estimate":
+		tool := rapid.Bool().Draw(t, "tool")
+		return task.Estimate{Thing: rapid.SampledFrom(task.EstimatedThings(tool)).Draw(t, "thing"), Tool: tool}
 	case "ruler":
 		r := task.Ruler{Inches: rapid.Bool().Draw(t, "inches"), From: n(0, 3, "from"), To: n(4, 6, "to")}
 		if rapid.Bool().Draw(t, "two") {

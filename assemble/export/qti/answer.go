@@ -33,7 +33,7 @@ func answerOf(q sheet.Question, lang string) answer {
 		return choice(prompt, options[at], lettered(options[:]))
 	}
 	if fixed := task.FixedAnswers(asked); fixed != nil {
-		return choice(prompt, asked.Key(), closed(asked, fixed, lang))
+		return choice(prompt, optionID(asked.Key()), closed(asked, fixed, lang))
 	}
 	if task.AnswersOf(asked) == task.Drawn {
 		return answer{lines(prompt), []Response{{ID: only, Kind: Drawing}}, Scoring{By: ByPerson}, asked.Key()}
@@ -153,12 +153,21 @@ var signNames = map[string]string{"<": "less", "=": "equal", ">": "greater"}
 func closed(asked task.Task, fixed []string, lang string) []Option {
 	list := make([]Option, len(fixed))
 	for i, answer := range fixed {
-		list[i] = Option{ID: answer, Text: task.AnswerIn(asked, answer, lang)}
-		if name, ok := signNames[answer]; ok {
-			list[i].ID = name
-		}
+		list[i] = Option{ID: optionID(answer), Text: task.AnswerIn(asked, answer, lang)}
 	}
 	return list
+}
+
+// optionID is an answer as a name in XML, which begins with a letter and holds no space.
+func optionID(answer string) string {
+	if name, ok := signNames[answer]; ok {
+		return name
+	}
+	name := strings.ReplaceAll(answer, " ", "-")
+	if name[0] >= '0' && name[0] <= '9' {
+		name = "about-" + name
+	}
+	return name
 }
 
 // lettered are options named A, B, C.

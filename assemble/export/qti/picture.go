@@ -14,8 +14,8 @@ import (
 var told = map[task.Look]bool{
 	task.LookSentence: true, task.LookExpanded: true, task.LookCompare: true, task.LookSequence: true,
 	task.LookWords: true, task.LookTick: true, task.LookPairs: true, task.LookStory: true, task.LookTwin: true,
-	task.LookChoice: true,
-	task.LookMatch:  true, // each clock is a picture of its own
+	task.LookChoice: true, task.LookEstimate: true,
+	task.LookMatch: true, // each clock is a picture of its own
 }
 
 // pictured is the title of a question, which is what kind of question it is, and its picture; nil
