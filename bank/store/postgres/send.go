@@ -3,9 +3,48 @@ package postgres
 import (
 	"maps"
 	"slices"
+	"strings"
 
 	"github.com/jackc/pgx/v5"
 )
+
+// pending is what is gathered of a bucket, in the order in which it came. A nil value stands
+// for a key taken away.
+type pending struct {
+	changes []change
+	at      map[string]int // where a key stands
+}
+
+type change struct {
+	key   string
+	value []byte
+}
+
+func (p *pending) set(key string, value []byte) {
+	if i, here := p.at[key]; here {
+		p.changes[i].value = value
+		return
+	}
+	p.at[key] = len(p.changes)
+	p.changes = append(p.changes, change{key, value})
+}
+
+func (p *pending) get(key []byte) (value []byte, here bool) {
+	if p == nil {
+		return nil, false
+	}
+	i, here := p.at[string(key)]
+	if here {
+		value = p.changes[i].value
+	}
+	return value, here
+}
+
+// sorted is what is gathered, in the order of the keys. Nothing can be found any more after it.
+func (p *pending) sorted() []change {
+	slices.SortFunc(p.changes, func(a, b change) int { return strings.Compare(a.key, b.key) })
+	return p.changes
+}
 
 // changes are entries as a statement takes them: in columns.
 type changes struct {
@@ -13,28 +52,27 @@ type changes struct {
 	keys, values [][]byte
 }
 
-func (c *changes) add(bucket int16, key string, value []byte) {
-	c.buckets, c.keys, c.values = append(c.buckets, bucket), append(c.keys, []byte(key)), append(c.values, value)
+func (c *changes) add(bucket int16, one change) {
+	c.buckets, c.keys, c.values = append(c.buckets, bucket), append(c.keys, []byte(one.key)), append(c.values, one.value)
 }
 
 // send writes what is gathered, in the order of the keys, as that is quickest for the server.
 func (w *writer) send() error {
 	var gone, put, fresh changes
 	for _, number := range slices.Sorted(maps.Keys(w.pending)) {
-		entries := w.pending[number]
-		for _, key := range slices.Sorted(maps.Keys(entries)) {
-			switch value := entries[key]; {
-			case value == nil:
-				gone.add(number, key, nil)
-			case w.there[spot{number, key}]:
-				put.add(number, key, value)
+		for _, one := range w.pending[number].sorted() {
+			switch {
+			case one.value == nil:
+				gone.add(number, one)
+			case w.there[spot{number, one.key}]:
+				put.add(number, one)
 			default:
-				fresh.add(number, key, value)
+				fresh.add(number, one)
 			}
 		}
 	}
 	clear(w.pending)
-	w.size = 0
+	w.size, w.sent = 0, fresh
 	if len(fresh.keys) < worthCopying || w.met || !w.copied(fresh) {
 		put.buckets = append(put.buckets, fresh.buckets...)
 		put.keys = append(put.keys, fresh.keys...)
@@ -42,9 +80,6 @@ func (w *writer) send() error {
 	}
 	if w.failed != nil {
 		return w.failed
-	}
-	for i, key := range fresh.keys {
-		w.there[spot{fresh.buckets[i], string(key)}] = true
 	}
 	var batch pgx.Batch
 	if len(gone.keys) > 0 {
@@ -57,6 +92,14 @@ func (w *writer) send() error {
 		return nil
 	}
 	return w.fail(w.tx.SendBatch(w.ctx, &batch).Close())
+}
+
+// remember notes that what was sent is there, for a transaction that goes on.
+func (w *writer) remember() {
+	for i, key := range w.sent.keys {
+		w.there[spot{w.sent.buckets[i], string(key)}] = true
+	}
+	w.sent = changes{}
 }
 
 // worthCopying is from how many entries on COPY, which takes several questions, is quicker.

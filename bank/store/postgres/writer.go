@@ -17,13 +17,14 @@ import (
 // much of it, when a scan must see it, and at the end.
 type writer struct {
 	reader
-	buckets map[string]*bucket          // those that are there
-	added   []*bucket                   // those of them that this transaction made
-	moved   map[*bucket]bool            // those whose sequence went on
-	pending map[int16]map[string][]byte // by bucket and key; a nil value stands for a key taken away
-	size    int                         // of it in bytes, about
-	there   map[spot]bool               // entries that were read or sent
-	met     bool                        // an entry that was there and not known to be
+	buckets map[string]*bucket // those that are there
+	added   []*bucket          // those of them that this transaction made
+	moved   map[*bucket]bool   // those whose sequence went on
+	pending map[int16]*pending // what is gathered, by bucket
+	size    int                // of it in bytes, about
+	sent    changes            // the new entries that were sent last
+	there   map[spot]bool      // entries that were read or sent
+	met     bool               // an entry that was there and not known to be
 }
 
 // spot is the place of an entry.
@@ -119,14 +120,18 @@ func (w *writer) Delete(name string, key []byte) error {
 func (w *writer) change(b *bucket, key, value []byte) error {
 	changes := w.pending[b.number]
 	if changes == nil {
-		changes = map[string][]byte{}
+		changes = &pending{at: map[string]int{}}
 		w.pending[b.number] = changes
 	}
-	changes[string(key)] = value
+	changes.set(string(key), value)
 	if w.size += len(key) + len(value) + 16; w.size < gathered {
 		return nil
 	}
-	return w.send()
+	if err := w.send(); err != nil {
+		return err
+	}
+	w.remember()
+	return nil
 }
 
 func (w *writer) Next(name string, n uint64) (uint64, error) {
@@ -158,10 +163,13 @@ func (w *writer) GetAll(name string, keys [][]byte) ([][]byte, error) {
 		return values, nil
 	}
 	changes := w.pending[b.number]
-	var ask [][]byte
-	for _, key := range keys {
-		if _, here := changes[string(key)]; !here {
-			ask = append(ask, key)
+	ask := keys
+	if changes != nil {
+		ask = nil
+		for _, key := range keys {
+			if _, here := changes.get(key); !here {
+				ask = append(ask, key)
+			}
 		}
 	}
 	found, err := w.fetch(b.number, ask)
@@ -172,7 +180,7 @@ func (w *writer) GetAll(name string, keys [][]byte) ([][]byte, error) {
 		w.there[spot{b.number, key}] = true
 	}
 	for i, key := range keys {
-		value, here := changes[string(key)]
+		value, here := changes.get(key)
 		if !here {
 			value = found[string(key)]
 		}
@@ -188,11 +196,12 @@ func (w *writer) Scan(name string, ranges ...store.Range) iter.Seq2[store.Entry,
 		if b == nil {
 			return
 		}
-		if len(w.pending[b.number]) > 0 {
+		if w.pending[b.number] != nil {
 			if err := w.send(); err != nil {
 				yield(store.Entry{}, err)
 				return
 			}
+			w.remember()
 		}
 		w.scan(b.number, ranges, yield)
 	}
