@@ -15,6 +15,7 @@ type Bank struct {
 	store   store.Store
 	ctx     context.Context
 	entropy io.Reader // read in writing transactions only, of which there is one at a time
+	groups  knownGroups
 }
 
 // The buckets of the store; see the package comment.

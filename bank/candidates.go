@@ -20,44 +20,36 @@ type chosen struct {
 // candidates lists, in order, the IDs of the only items that a query can want, by
 // the index that leaves fewer. It says false where both leave more than a half:
 // then it is faster to read all items in their order.
-func (b *Bank) candidates(q *Query) (ids []rank, narrow bool, err error) {
-	err = b.view(func(r store.Reader) error {
-		groups, all, err := q.chooseGroups(r)
-		if err != nil {
-			return err
-		}
+func (b *Bank) candidates(r store.Reader, q *Query) (ids []rank, narrow bool, err error) {
+	known, err := b.allGroups(r)
+	if err != nil {
+		return nil, false, err
+	}
+	best, all := q.chooseGroups(known)
+	if q.Kind+q.File+q.Author != "" {
 		origins, err := q.chooseOrigins(r)
 		if err != nil {
-			return err
+			return nil, false, err
 		}
-		best := groups
 		if origins.size < best.size {
 			best = origins
 		}
-		if narrow = best.size <= all/2; narrow {
-			ids, err = best.ids(r)
-		}
-		return err
-	})
+	}
+	if narrow = best.size <= all/2; narrow {
+		ids, err = best.ids(r)
+	}
 	return ids, narrow, err
 }
 
-func (q *Query) chooseGroups(r store.Reader) (want chosen, all int, err error) {
+func (q *Query) chooseGroups(known []sized) (want chosen, all int) {
 	want.members = groupMembers
-	for e, err := range r.Scan(groupsBucket, store.Range{}) {
-		if err != nil {
-			return want, all, err
-		}
-		g, err := readGroup(e.Key, e.Value)
-		if err != nil {
-			return want, all, err
-		}
-		all += g.Size
-		if q.wantsGroup(&g) {
-			want.add(e.Value)
+	for i := range known {
+		all += known[i].Size
+		if q.wantsGroup(&known[i].Group) {
+			want.add(known[i].set)
 		}
 	}
-	return want, all, nil
+	return want, all
 }
 
 func (q *Query) chooseOrigins(r store.Reader) (want chosen, err error) {
@@ -67,14 +59,13 @@ func (q *Query) chooseOrigins(r store.Reader) (want chosen, err error) {
 			return want, err
 		}
 		if q.wantsOrigin(readOrigin(e.Key)) {
-			want.add(e.Value)
+			want.add(readSet(e.Value))
 		}
 	}
 	return want, nil
 }
 
-func (want *chosen) add(value []byte) {
-	s := readSet(value)
+func (want *chosen) add(s set) {
 	want.sets = append(want.sets, s)
 	want.size += int(s.size)
 }
@@ -105,6 +96,7 @@ func (want *chosen) ids(r store.Reader) ([]rank, error) {
 	ranges := make([]store.Range, len(want.sets))
 	for i, s := range want.sets {
 		ranges[i] = store.Prefix(s.prefix())
+		ranges[i].Limit = int(s.size)
 	}
 	for e, err := range r.Scan(want.members, ranges...) {
 		if err != nil {

@@ -52,89 +52,87 @@ func (b *Bank) Find(q Query) iter.Seq2[Item, error] {
 			}
 			from = id[:]
 		}
-		ids, narrow, err := b.candidates(&q)
-		if err != nil {
-			yield(Item{}, err)
-			return
-		}
-		items := b.scan(&q, from)
-		if narrow {
-			if from != nil {
-				at, _ := slices.BinarySearchFunc(ids, rankOf(from), rank.compare)
-				ids = ids[at:]
+		var ids []rank
+		narrow := false
+		pages(b, from, func(r store.Reader, next []byte, about int) (page []Item, after []byte, err error) {
+			if bytes.Equal(next, from) { // the first page, maybe tried again
+				if ids, narrow, err = b.candidates(r, &q); err != nil {
+					return nil, nil, err
+				}
 			}
-			items = b.among(&q, ids)
-		}
-		items(yield)
+			if narrow {
+				page, after, err = b.among(r, &q, ids, next, about)
+			} else {
+				page, after, err = b.scan(r, &q, next, about)
+			}
+			if err == nil {
+				page, err = q.unused(r, page)
+			}
+			return page, after, err
+		})(yield)
 	}
 }
 
 // Count counts the items of each standing. It reads the index only.
 func (b *Bank) Count() (map[Standing]int, error) {
 	count := map[Standing]int{}
-	for g, err := range b.groupsFrom(nil) {
-		if err != nil {
-			return nil, err
+	err := b.view(func(r store.Reader) error {
+		groups, err := b.allGroups(r)
+		clear(count)
+		for _, g := range groups {
+			count[g.Standing] += g.Size
 		}
-		count[g.Standing] += g.Size
-	}
-	return count, nil
-}
-
-// scan reads all items in order.
-func (b *Bank) scan(q *Query, from []byte) iter.Seq2[Item, error] {
-	return pages(b, from, func(r store.Reader, from []byte, about int) (page []Item, next []byte, err error) {
-		n := 0
-		page = make([]Item, 0, about)
-		for e, err := range r.Scan(itemsBucket, store.Range{From: from, Limit: about + 1}) {
-			if err != nil {
-				return nil, nil, err
-			}
-			if n++; n > about {
-				next = bytes.Clone(e.Key)
-				break
-			}
-			if page, err = b.keep(q, e.Key, e.Value, page); err != nil {
-				return page, nil, err
-			}
-		}
-		page, err = q.unused(r, page)
-		return page, next, err
+		return err
 	})
+	return count, err
 }
 
-// among reads the items with the IDs, which are in order.
-func (b *Bank) among(q *Query, ids []rank) iter.Seq2[Item, error] {
-	return pages(b, nil, func(r store.Reader, from []byte, about int) (page []Item, next []byte, err error) {
-		first := 0
-		if from != nil {
-			first, _ = slices.BinarySearchFunc(ids, rankOf(from), rank.compare)
-		}
-		end := min(first+about, len(ids))
-		if end < len(ids) {
-			id := ids[end].id()
-			next = id[:]
-		}
-		now := make([]ulid.ULID, end-first)
-		for i := range now {
-			now[i] = ids[first+i].id()
-		}
-		records, err := recordsOf(r, now)
+// scan reads a page of all items in order, and the ID to go on at, nil at the end.
+func (b *Bank) scan(r store.Reader, q *Query, from []byte, about int) (page []Item, next []byte, err error) {
+	n := 0
+	page = make([]Item, 0, about)
+	for e, err := range r.Scan(itemsBucket, store.Range{From: from, Limit: about + 1}) {
 		if err != nil {
 			return nil, nil, err
 		}
-		page = make([]Item, 0, len(now))
-		for i, id := range now {
-			if records[i] == nil {
-				return page, nil, b.damaged("an index names item %s, which is not there", id)
-			}
-			if page, err = b.keep(q, id[:], records[i], page); err != nil {
-				return page, nil, err
-			}
+		if n++; n > about {
+			return page, bytes.Clone(e.Key), nil
 		}
-		page, err = q.unused(r, page)
-		return page, next, err
-	})
+		if page, err = b.keep(q, e.Key, e.Value, page); err != nil {
+			return page, nil, err
+		}
+	}
+	return page, nil, nil
+}
+
+// among reads a page of the items with the IDs, which are in order.
+func (b *Bank) among(r store.Reader, q *Query, ids []rank, from []byte, about int) (page []Item, next []byte, err error) {
+	if from != nil {
+		first, _ := slices.BinarySearchFunc(ids, rankOf(from), rank.compare)
+		ids = ids[first:]
+	}
+	if len(ids) > about {
+		id := ids[about].id()
+		ids, next = ids[:about], id[:]
+	}
+	now := make([]ulid.ULID, len(ids))
+	for i := range now {
+		now[i] = ids[i].id()
+	}
+	records, err := recordsOf(r, now)
+	if err != nil {
+		return nil, nil, err
+	}
+	page = make([]Item, 0, len(now))
+	for i, id := range now {
+		if records[i] == nil {
+			return page, nil, b.damaged("an index names item %s, which is not there", id)
+		}
+		if page, err = b.keep(q, id[:], records[i], page); err != nil {
+			return page, nil, err
+		}
+	}
+	return page, next, nil
 }
 
 // keep reads an item into the page if the query, but for uses, wants it.

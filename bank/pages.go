@@ -9,7 +9,7 @@ import (
 // A list is read in pages, of which the first are small, as many a caller stops soon, and
 // later ones larger, as behind a network each page costs a round trip.
 const (
-	firstPage = 256
+	firstPage = 512
 	mostPage  = 4096
 )
 

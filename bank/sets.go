@@ -111,8 +111,10 @@ func readSet(value []byte) set {
 	return set{binary.BigEndian.Uint32(value), size, size}
 }
 
-// flush writes the sizes that changed.
+// flush writes the sizes that changed. That the sequence of the members goes on tells readers
+// who remember names and sizes.
 func (s *sets) flush() error {
+	changed := false
 	for name, set := range s.open {
 		if set.size == set.stored {
 			continue
@@ -120,9 +122,13 @@ func (s *sets) flush() error {
 		if err := s.write([]byte(name), set); err != nil {
 			return err
 		}
-		set.stored = set.size
+		set.stored, changed = set.size, true
 	}
-	return nil
+	if !changed {
+		return nil
+	}
+	_, err := s.store.Next(s.members, 1)
+	return err
 }
 
 func (s *sets) write(name []byte, set *set) error {

@@ -129,15 +129,14 @@ func (r *reader) Scan(name string, ranges ...store.Range) iter.Seq2[store.Entry,
 
 func (r *reader) scan(bucket int16, ranges []store.Range, yield func(store.Entry, error) bool) {
 	s := scan{reader: r, bucket: bucket, yield: yield}
-	backward := func(r store.Range) bool { return r.Backward }
-	for some := range slices.Chunk(ranges, together) {
-		if len(some) > 1 && !slices.ContainsFunc(some, backward) {
-			s.many(some)
-			continue
+	for len(ranges) > 0 && !s.over {
+		n := asOne(ranges)
+		if n > 1 {
+			s.many(ranges[:n])
+		} else {
+			s.one(ranges[0])
 		}
-		for _, r := range some {
-			s.one(r)
-		}
+		ranges = ranges[n:]
 	}
 }
 

@@ -9,17 +9,30 @@ import (
 // Pages begin small, as many a scan wants only a few entries, and grow as long as
 // their bytes allow.
 const (
-	firstPage = 128      // entries
-	mostPage  = 8192     // entries
-	pageBytes = 2 << 20  // about so many
-	stopBytes = 64 << 20 // a page that was asked too long, as values grew, ends here
+	firstPage   = 128          // entries
+	mostPage    = 8192         // entries
+	pageBytes   = 2 << 20      // about so many
+	manyEntries = 4 * mostPage // of many ranges together
+	stopBytes   = 64 << 20     // a page that was asked too long, as values grew, ends here
 )
 
-// Many ranges are read together, a few entries of each at first.
+// Many ranges are read together, of one without a limit a few entries at first.
 const (
-	together = 512 // ranges
-	each     = 64  // entries
+	together = 2048 // ranges
+	each     = 64   // entries
 )
+
+// asOne is how many of the ranges, from the first on, are read with one question.
+func asOne(ranges []store.Range) int {
+	entries := 0
+	for i, r := range ranges {
+		entries += wanted(r)
+		if i > 0 && (r.Backward || ranges[0].Backward || i == together || entries > manyEntries) {
+			return i
+		}
+	}
+	return len(ranges)
+}
 
 // scan hands the entries of ranges to a loop.
 type scan struct {
@@ -139,7 +152,7 @@ func (s *scan) many(ranges []store.Range) {
 // wanted is how many entries of a range are read at first.
 func wanted(r store.Range) int {
 	if r.Limit > 0 {
-		return min(r.Limit, each)
+		return min(r.Limit, mostPage)
 	}
 	return each
 }
