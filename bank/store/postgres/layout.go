@@ -63,8 +63,7 @@ func (p place) statements() statements {
 		many: p.in(`select r.n, e.key, e.value
 			from unnest($3::bytea[], $4::bytea[], $5::int[]) with ordinality r(lowest, above, most, n)
 			cross join lateral (select key, value from $schema.entries
-				where bank = $1 and bucket = $2 and key >= r.lowest and key < r.above order by key limit r.most) e
-			order by r.n, e.key`),
+				where bank = $1 and bucket = $2 and key >= r.lowest and key < r.above order by key limit r.most) e`),
 		put: p.in(`insert into $schema.entries (bank, bucket, key, value)
 			select $1, b, k, v from unnest($2::smallint[], $3::bytea[], $4::bytea[]) e(b, k, v)
 			on conflict (bank, bucket, key) do update set value = excluded.value`),
