@@ -194,7 +194,7 @@ func TestFirstMarksAtOnce(t *testing.T) {
 // A pupil is forgotten in full: no byte of the file tells of the pupil, and the others stay.
 func TestForget(t *testing.T) {
 	path := marked(t)
-	held, err := results.Forget(path, "P07", bank.Options{})
+	held, err := results.Forget(path, "P07", friday, bank.Options{})
 	if err != nil || len(held) != 1 || held[0] != (results.Forgotten{Class: "2A", Papers: 1, Earlier: 1}) {
 		t.Fatalf("%+v, %v", held, err)
 	}
@@ -209,7 +209,7 @@ func TestForget(t *testing.T) {
 	if info, err := os.Stat(path); err != nil || info.Mode().Perm() != 0o600 {
 		t.Errorf("mode %v, %v", info.Mode(), err)
 	}
-	if held, err := results.Forget(path, "P07", bank.Options{}); len(held) != 0 || err != nil {
+	if held, err := results.Forget(path, "P07", friday, bank.Options{}); len(held) != 0 || err != nil {
 		t.Errorf("%+v, %v", held, err)
 	}
 }

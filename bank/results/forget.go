@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"slices"
+	"time"
 
 	"evenhand/bank"
 	"evenhand/bank/store"
@@ -66,8 +67,9 @@ func of(r store.Reader, pupil string) (held []Forgotten, spots []spot, err error
 
 // Forget removes all that the file of results holds of a pupil, earlier markings and the
 // place in class lists included, and writes the file anew so that no trace is left in it.
-// It says what that was. Copies of the file are another matter.
-func Forget(path, pupil string, o bank.Options) (held []Forgotten, err error) {
+// It says what that was. That somebody was forgotten is noted without the code, so that a merge does not
+// bring the results back unseen. Other copies of the file are another matter.
+func Forget(path, pupil string, at time.Time, o bank.Options) (held []Forgotten, err error) {
 	s, err := Open(path, o)
 	if err != nil {
 		return nil, err
@@ -87,7 +89,15 @@ func Forget(path, pupil string, o bank.Options) (held []Forgotten, err error) {
 				return err
 			}
 		}
-		return nil
+		if len(held) == 0 {
+			return nil
+		}
+		notes, err := readForgotten(w)
+		if err != nil {
+			return err
+		}
+		notes[noteOf(pupil)] = at.UTC().Round(0)
+		return notes.put(w)
 	})
 	if err != nil || len(held) == 0 {
 		return held, errors.Join(err, s.Close())

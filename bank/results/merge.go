@@ -20,32 +20,72 @@ type Merged struct {
 	Changed int      `json:"changed"` // papers that were marked again there
 	Apart   []string `json:"apart"`   // papers that were marked differently in both, in words
 	Pupils  []string `json:"pupils"`  // codes that were in no class list here, with their class
+
+	Forgotten      []string `json:"forgotten"`       // pupils who were forgotten here: their results stayed out
+	ForgottenThere []string `json:"forgotten_there"` // pupils who were forgotten there: their results stay here
+}
+
+// NothingMerged is a merge of marks that aren't there.
+func NothingMerged(from string) Merged {
+	return Merged{From: from, Apart: []string{}, Pupils: []string{}, Forgotten: []string{}, ForgottenThere: []string{}}
+}
+
+// MergeOptions say how to merge marks.
+type MergeOptions struct {
+	Forgotten bool // bring in what the other has of pupils who were forgotten here, too
+}
+
+// marksMerger merges the marks from into the marks into.
+type marksMerger struct {
+	into, from *Store
+	out        forgotten       // whose results stay out
+	came       map[string]bool // pupils of whom papers came
+	options    MergeOptions
+	told       *Merged
 }
 
 // Merge brings in all papers that other marks hold, with their earlier markings. The same
 // laws hold as for banks: no order and no repetition makes a difference. Of a paper that was
-// marked in both, the later marking stands and all others are earlier ones. It is done quiz
-// by quiz; interrupted, it is finished by doing it again.
-func (s *Store) Merge(other *Store) (m Merged, err error) {
-	m = Merged{From: other.Path(), Apart: []string{}, Pupils: []string{}}
-	if err := s.mergeClasses(other, &m); err != nil {
+// marked in both, the later marking stands and all others are earlier ones. Pupils who were
+// forgotten here stay forgotten, unless the options say otherwise; who was forgotten only there stays here,
+// as nothing is removed unasked. It is done quiz by quiz; interrupted, it is finished by doing it again.
+func (s *Store) Merge(other *Store, o MergeOptions) (m Merged, err error) {
+	m = NothingMerged(other.Path())
+	out, err := s.forgottenIn()
+	if err != nil {
 		return m, err
 	}
+	there, err := other.forgottenIn()
+	if err != nil {
+		return m, err
+	}
+	held, err := s.held(there)
+	if err != nil {
+		return m, err
+	}
+	m.ForgottenThere = append(m.ForgottenThere, held...)
+	g := &marksMerger{into: s, from: other, out: out, came: map[string]bool{}, options: o, told: &m}
 	quizzes, err := other.Quizzes()
 	if err != nil {
 		return m, err
 	}
 	for _, quiz := range quizzes {
-		if err := s.mergeQuiz(other, quiz, &m); err != nil {
+		if err := g.quiz(quiz); err != nil {
 			return m, err
 		}
 	}
+	if err := g.classes(); err != nil {
+		return m, err
+	}
+	slices.Sort(m.Forgotten)
+	m.Forgotten = slices.Compact(m.Forgotten)
 	return m, nil
 }
 
-func (s *Store) mergeClasses(other *Store, m *Merged) error {
+// classes merges the class lists. A pupil who was forgotten comes in with papers only.
+func (g *marksMerger) classes() error {
 	classes := map[string][]string{}
-	err := other.view(func(r store.Reader) error {
+	err := g.from.view(func(r store.Reader) error {
 		clear(classes)
 		for e, err := range r.Scan(classesBucket, store.Range{}) {
 			if err != nil {
@@ -62,19 +102,27 @@ func (s *Store) mergeClasses(other *Store, m *Merged) error {
 	if err != nil {
 		return err
 	}
-	return s.update(func(w store.Writer) error {
-		m.Pupils = []string{}
+	m := g.told
+	stayed := slices.Clone(m.Forgotten)
+	return g.into.update(func(w store.Writer) error {
+		m.Pupils, m.Forgotten = []string{}, slices.Clone(stayed)
 		for class, codes := range classes {
 			var here []string
 			if _, err := get(w, classesBucket, key(class), &here); err != nil {
 				return err
 			}
+			var come []string
 			for _, code := range codes {
-				if !slices.Contains(here, code) {
+				switch {
+				case slices.Contains(here, code):
+				case !g.options.Forgotten && g.out.has(code) && !g.came[code]:
+					m.Forgotten = append(m.Forgotten, code)
+				default:
+					come = append(come, code)
 					m.Pupils = append(m.Pupils, nameIn(code, class))
 				}
 			}
-			if err := enrol(w, class, codes); err != nil {
+			if err := enrol(w, class, come); err != nil {
 				return err
 			}
 		}
@@ -90,20 +138,28 @@ func nameIn(pupil, class string) string {
 	return pupil + " of " + class
 }
 
-// mergeQuiz merges all papers of a quiz.
-func (s *Store) mergeQuiz(other *Store, quiz Quiz, m *Merged) error {
-	standing, err := other.Papers(quiz.ID)
+// quiz merges all papers of a quiz.
+func (g *marksMerger) quiz(quiz Quiz) error {
+	standing, err := g.from.Papers(quiz.ID)
 	if err != nil {
 		return err
 	}
-	histories := make([][]Paper, len(standing))
-	for i, p := range standing {
-		if histories[i], err = other.History(quiz.ID, p.Class, p.Pupil); err != nil {
+	m := g.told
+	var histories [][]Paper
+	for _, p := range standing {
+		history, err := g.from.History(quiz.ID, p.Class, p.Pupil)
+		if err != nil {
 			return err
 		}
+		if !g.options.Forgotten && g.out.papersOut(history[0]) {
+			m.Forgotten = append(m.Forgotten, p.Pupil)
+			continue
+		}
+		g.came[p.Pupil] = true
+		histories = append(histories, history)
 	}
 	before := *m
-	return s.update(func(w store.Writer) error {
+	return g.into.update(func(w store.Writer) error {
 		*m = before // the update may be tried again
 		var here Quiz
 		known, err := get(w, quizzesBucket, key(quiz.ID), &here)
@@ -119,6 +175,11 @@ func (s *Store) mergeQuiz(other *Store, quiz Quiz, m *Merged) error {
 			}
 		}
 		for _, theirs := range histories {
+			if g.options.Forgotten {
+				if err := comeBack(w, theirs[0].Pupil); err != nil {
+					return err
+				}
+			}
 			if err := m.paper(w, quiz, theirs); err != nil {
 				return err
 			}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 	"time"
 
@@ -22,7 +23,7 @@ func mergedMarks(t *rapid.T, dir, name string, paths ...string) (path, kept stri
 	copied(t, paths[0], path)
 	for _, other := range paths[1:] {
 		s, from := opened(t, path, false), opened(t, other, true)
-		if _, err := s.Merge(from); err != nil {
+		if _, err := s.Merge(from, results.MergeOptions{}); err != nil {
 			t.Fatal(err)
 		}
 		if _, err := s.Check(); err != nil {
@@ -123,4 +124,79 @@ func TestMergeLaws(t *testing.T) {
 		_, other = mergedMarks(t, dir, "cba", p[2], ba)
 		same("three, the last first", abc, other)
 	})
+}
+
+// Who was forgotten stays so when a colleague's marks are merged, is named, and comes back only when
+// that is asked for; a later pupil of the same code comes in; nothing is removed in the other direction.
+func TestMergeKeepsForgottenOut(t *testing.T) {
+	path := marked(t)
+	colleague := filepath.Join(t.TempDir(), "colleague.marks")
+	data, err := os.ReadFile(path)
+	if err == nil {
+		err = os.WriteFile(colleague, data, 0o600)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	forgot := friday.Add(time.Hour)
+	if _, err := results.Forget(path, "P07", forgot, bank.Options{}); err != nil {
+		t.Fatal(err)
+	}
+	merged := func(into, from string, o results.MergeOptions) (m results.Merged, held []results.Forgotten) {
+		t.Helper()
+		s, err := results.Open(into, bank.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer s.Close()
+		other, err := results.Open(from, bank.Options{ReadOnly: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer other.Close()
+		if m, err = s.Merge(other, o); err != nil {
+			t.Fatal(err)
+		}
+		if held, err = s.Of("P07"); err != nil {
+			t.Fatal(err)
+		}
+		return m, held
+	}
+	m, held := merged(path, colleague, results.MergeOptions{})
+	if !slices.Equal(m.Forgotten, []string{"P07"}) || len(held) != 0 || m.Papers != 0 {
+		t.Errorf("told %+v, held %+v", m, held)
+	}
+	m, held = merged(colleague, path, results.MergeOptions{})
+	if !slices.Equal(m.ForgottenThere, []string{"P07"}) || len(held) != 1 {
+		t.Errorf("the other way: told %+v, held %+v", m, held)
+	}
+	m, held = merged(path, colleague, results.MergeOptions{Forgotten: true})
+	if len(m.Forgotten) != 0 || len(held) != 1 || held[0].Papers != 1 || held[0].Earlier != 1 {
+		t.Errorf("asked for: told %+v, held %+v", m, held)
+	}
+	if m, _ = merged(colleague, path, results.MergeOptions{}); len(m.ForgottenThere) != 0 {
+		t.Errorf("brought back: told %+v", m)
+	}
+
+	// Next year's P07 has papers marked after it.
+	if _, err := results.Forget(path, "P07", forgot, bank.Options{}); err != nil {
+		t.Fatal(err)
+	}
+	next := filepath.Join(t.TempDir(), "next.marks")
+	s, err := results.Open(next, bank.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	item := results.Item{ID: "01A", Asks: "7 + 8 = ?", Key: "15"}
+	quiz := results.NewQuiz("Friday check", "2027-W48", []results.Form{{Name: "A", Items: []results.Item{item}}})
+	paper := results.Paper{Class: "2A", Pupil: "P07", Form: "A", Answers: []results.Answer{item.Answered("15")}}
+	if _, err := s.Mark(quiz, []results.Paper{paper}, "MK", forgot.AddDate(1, 0, 0)); err != nil {
+		t.Fatal(err)
+	}
+	if err := s.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if m, held = merged(path, next, results.MergeOptions{}); len(m.Forgotten) != 0 || len(held) != 1 || held[0].Papers != 1 {
+		t.Errorf("another pupil: told %+v, held %+v", m, held)
+	}
 }

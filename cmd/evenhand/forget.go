@@ -21,7 +21,8 @@ func forgetCommand() *cli.Command {
 	return &cli.Command{
 		Name: "forget", Usage: "remove all results of a pupil", ArgsUsage: "PUPIL [--yes]",
 		Description: "Removes every marked paper of the pupil, earlier markings and the place in the class list included, and says what\n" +
-			"that was. It can't be undone. Backups, grids and reports made before still hold them.\n\n" +
+			"that was. It can't be undone. Backups, grids and reports made before still hold them. A merge of a colleague's\n" +
+			"marks doesn't bring them back, unless you ask for it.\n\n" +
 			"Example: evenhand forget P07 --yes",
 		Flags:  []cli.Flag{yesFlag},
 		Action: forgetPupil,
@@ -51,7 +52,7 @@ func forgetPupil(c *cli.Context) error {
 	if err := confirmed(c, fmt.Sprintf("Remove %s for good?", forgottenInWords(pupil, held))); err != nil {
 		return err
 	}
-	held, err = results.Forget(results.Path(c.String("bank")), pupil, patient(c, bank.Options{}))
+	held, err = results.Forget(results.Path(c.String("bank")), pupil, now(), patient(c, bank.Options{}))
 	if err != nil {
 		return err
 	}

@@ -13,16 +13,17 @@ import (
 
 func mergeCommand() *cli.Command {
 	return &cli.Command{
-		Name: "merge", Usage: "bring in all that another bank holds", ArgsUsage: "OTHER [--marks] [--dry-run]",
+		Name: "merge", Usage: "bring in all that another bank holds", ArgsUsage: "OTHER [--marks [--forgotten]] [--dry-run]",
 		Description: "OTHER is a bank's file or the address of one in a database. Its items come with their history and uses, its plans,\n" +
 			"its quizzes and what it learnt. Nothing of either bank is lost, and OTHER is only read. What was changed in both is\n" +
 			"kept twice in the history, the later change stands, and 'evenhand list --conflicts' lists it for you to look at.\n" +
-			"Pupils' marks come only with --marks.\n\n" +
+			"Pupils' marks come only with --marks; results of pupils who were forgotten here stay out, unless you say --forgotten.\n\n" +
 			"Example: evenhand backup copies/laptop.bank\n" +
 			"         evenhand merge copies/laptop.bank --dry-run\n" +
 			"         evenhand merge copies/laptop.bank --marks",
 		Flags: []cli.Flag{
 			&cli.BoolFlag{Name: "marks", Usage: "bring in the marks beside OTHER, too"},
+			&cli.BoolFlag{Name: "forgotten", Usage: "with --marks: bring in pupils who were forgotten here, too"},
 			&cli.BoolFlag{Name: "dry-run", Usage: "only tell what would come; change nothing"},
 			jsonFlag,
 		},
@@ -43,6 +44,9 @@ func mergeBanks(c *cli.Context) error {
 	}
 	if c.Bool("marks") && c.Bool("dry-run") {
 		return usagef("--dry-run tells of the bank alone; leave --marks out")
+	}
+	if c.Bool("forgotten") && !c.Bool("marks") {
+		return usagef("--forgotten is about marks; say --marks, too")
 	}
 	if sameBank(c.String("bank"), address) {
 		return usagef("%s is the bank itself; name another one", address)
@@ -99,7 +103,8 @@ func sameBank(a, b string) bool {
 func mergeMarks(c *cli.Context, address string) (*results.Merged, error) {
 	other, err := results.Open(results.Path(address), bank.Options{ReadOnly: true})
 	if errors.Is(err, results.ErrNone) {
-		return &results.Merged{From: results.Path(address), Apart: []string{}, Pupils: []string{}}, nil
+		none := results.NothingMerged(results.Path(address))
+		return &none, nil
 	}
 	if err != nil {
 		return nil, err
@@ -107,7 +112,7 @@ func mergeMarks(c *cli.Context, address string) (*results.Merged, error) {
 	defer other.Close()
 	var m results.Merged
 	err = withResults(c, bank.Options{}, func(s *results.Store) error {
-		m, err = s.Merge(other)
+		m, err = s.Merge(other, results.MergeOptions{Forgotten: c.Bool("forgotten")})
 		return err
 	})
 	return &m, err
@@ -146,6 +151,12 @@ func printMerged(c *cli.Context, told mergedJSON) {
 		}
 		for _, pupil := range m.Pupils {
 			out("new in a class list: %s", pupil)
+		}
+		for _, pupil := range m.Forgotten {
+			out("stayed out: %s, whose results were removed here; --forgotten brings them back", pupil)
+		}
+		for _, pupil := range m.ForgottenThere {
+			out("still here: %s, whose results were removed there; evenhand forget %s removes them here", pupil, pupil)
 		}
 	}
 	switch {

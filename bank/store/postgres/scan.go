@@ -3,7 +3,6 @@ package postgres
 import (
 	"bytes"
 	"slices"
-	"slices"
 
 	"evenhand/bank/store"
 )
