@@ -39,7 +39,7 @@ var schoolDay = time.Date(2026, time.December, 3, 13, 0, 0, 0, time.UTC)
 func (s *school) enter() (link string, err error) {
 	s.lock.Lock()
 	defer s.lock.Unlock()
-	if s.open != nil {
+	if s.open != nil && s.open.ctx.Err() == nil {
 		return s.open.link(), nil
 	}
 	if s.folder == "" {

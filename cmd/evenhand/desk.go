@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"os/exec"
@@ -42,18 +43,22 @@ func runDesk(c *cli.Context) error {
 		showDesk(c, link)
 		return nil
 	}
-	school := &school{by: author(c)}
-	h, err := openHost(c.Context, path, c.Int("port"), func(h *host) desk.Options {
-		school.ctx, school.home = h.ctx, h.address()
-		return desk.Options{By: author(c), DemoSchool: school.enter, Stop: h.stop}
-	})
+	open := ownDesk{c: c, path: path, copies: copiesBeside(path), school: &school{by: author(c)}}
+	defer open.school.wait()
+	h, err := open.host(c.Int("port"), desk.Options{})
 	if err != nil {
 		return err
 	}
-	defer school.wait()
 	say(c, "The desk for %s is open in your browser. If it isn't, open this link:\n%s\nTo stop, press Ctrl-C or close this window.", path, h.link())
 	showDesk(c, h.link())
-	return h.serve()
+	for {
+		if err := open.serve(h); err != nil || h.goBackTo == "" {
+			return err
+		}
+		if h, err = open.again(h); err != nil {
+			return err
+		}
+	}
 }
 
 // showDesk opens the desk in the browser, unless that is not wished.
@@ -84,7 +89,8 @@ func deskBank(c *cli.Context) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	return path, b.Close()
+	// Who works alone has no colleague to read drafts; the page of rules says so and changes it.
+	return path, errors.Join(b.SetReview(bank.Review{Anyone: true, By: author(c), At: now()}), b.Close())
 }
 
 // ownFolder is this program's folder among the person's documents; it is made if need be.

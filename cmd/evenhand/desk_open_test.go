@@ -58,6 +58,7 @@ func TestOpenedFromAFileManager(t *testing.T) {
 	if !strings.Contains(school.post("/demo/away"), own.address+"/") {
 		t.Error("no way back")
 	}
+	goesBack(t, own, filepath.Join(folder, "backups"))
 	if !strings.Contains(own.post("/close"), "All is saved") {
 		t.Error("the desk says nothing when it is closed")
 	}
@@ -71,6 +72,42 @@ func TestOpenedFromAFileManager(t *testing.T) {
 	}
 	if exists(remote.Beside(filepath.Join(folder, "evenhand.bank"))) {
 		t.Error("a closed desk leaves its link")
+	}
+}
+
+// goesBack makes a backup from the page, changes the bank, and goes back: the change is gone, the link stays,
+// and what stood there is kept. A damaged backup changes nothing.
+func goesBack(t *testing.T, own visitor, folder string) {
+	t.Helper()
+	if page := own.post("/team/copies"); !strings.Contains(page, "undamaged") {
+		t.Fatalf("no backup was made: %s", page)
+	}
+	copies, err := filepath.Glob(filepath.Join(folder, "evenhand-????-??-??-??????.bank"))
+	must(t, err)
+	if len(copies) != 1 {
+		t.Fatalf("%q are the backups", copies)
+	}
+	name := filepath.Base(copies[0])
+	own.post("/generate?skill=make-ten&count=5")
+	own.post("/team/copies/" + name + "/restore?sure=yes")
+	page := ""
+	for range 100 {
+		if answer, err := own.browser.Get(own.address + "/team"); err == nil {
+			if page = own.read(answer, err); strings.Contains(page, "is as it was in "+name) {
+				break
+			}
+		}
+		time.Sleep(100 * time.Millisecond)
+	}
+	if !strings.Contains(page, "is kept as") || !strings.Contains(own.text("/"), "The bank is empty") {
+		t.Errorf("the bank did not go back: %s", page)
+	}
+	must(t, os.WriteFile(copies[0], []byte("damaged"), 0o600))
+	if answer, err := own.browser.PostForm(own.address+"/team/copies/"+name+"/restore", url.Values{"sure": {"yes"}}); err != nil || answer.StatusCode != http.StatusBadRequest {
+		t.Errorf("a damaged backup is taken: %v %v", answer, err)
+	}
+	if page := own.text("/team"); !strings.Contains(page, "damaged:") {
+		t.Errorf("the page does not say that it is damaged: %s", page)
 	}
 }
 

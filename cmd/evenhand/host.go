@@ -19,6 +19,8 @@ type host struct {
 	stop     context.CancelFunc // ends serve
 	ctx      context.Context
 	ended    chan struct{} // closed when the bank is
+	beside   func()        // ends what runs beside the desk, before the bank is closed; nil for nothing
+	goBackTo string        // the backup that is to take the bank's place once the desk has closed
 }
 
 // openHost opens a bank and a port of this computer for it, 0 being any that is free.
@@ -50,7 +52,17 @@ func (h *host) link() string { return h.address() + h.desk.Entrance() }
 // serve answers until the program is asked to stop or the desk is closed, and closes the bank.
 func (h *host) serve() error {
 	defer close(h.ended)
-	return errors.Join(serve(h.ctx, h.listener, h.desk, h.bank.Path(), h.address()), h.bank.Close())
+	err := serve(h.ctx, h.listener, h.desk, h.bank.Path(), h.address())
+	if h.beside != nil {
+		h.beside()
+	}
+	return errors.Join(err, h.bank.Close())
+}
+
+// restore closes the desk once it has answered; then the backup takes the bank's place.
+func (h *host) restore(backup string) {
+	h.goBackTo = backup
+	h.stop()
 }
 
 // openLink is the link of the desk that has the bank open and answers; empty where none does.

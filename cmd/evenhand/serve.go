@@ -15,6 +15,7 @@ import (
 	"time"
 
 	"evenhand/bank"
+	"evenhand/bank/results"
 	"evenhand/bank/store/remote"
 	"evenhand/cmd/evenhand/desk"
 
@@ -56,8 +57,10 @@ func runServe(c *cli.Context) error {
 	}
 	sweepBeside(c, c.String("bank"))
 	return openedBank(c, patient(c, bank.Options{Direct: true}), func(b *bank.Bank) error {
+		copies := results.Copies{Dir: c.String("backups"), Keep: c.Int("keep")}
 		d, err := desk.New(b, desk.Options{
-			Store: b.Store(), Hosts: c.StringSlice("host"), Secure: cert != "" || proxy,
+			Copies: copies,
+			Store:  b.Store(), Hosts: c.StringSlice("host"), Secure: cert != "" || proxy,
 			Log: slog.New(slog.NewJSONHandler(c.App.ErrWriter, nil)),
 		})
 		if err != nil {
@@ -76,8 +79,9 @@ func runServe(c *cli.Context) error {
 		if first != "" {
 			say(c, "open this link once to become its owner:\n%s%s", address, first)
 		}
-		if dir := c.String("backups"); dir != "" {
-			defer beside(c.Context, nightly{bank: b, dir: dir, keep: c.Int("keep"), say: func(format string, args ...any) { say(c, format, args...) }}.run)()
+		if copies.Dir != "" {
+			use := func(do func(*bank.Bank) error) error { return do(b) }
+			defer beside(c.Context, nightly{use, copies, func(format string, args ...any) { say(c, format, args...) }}.run)()
 		}
 		return serve(c.Context, listener, d, b.Path(), address)
 	})

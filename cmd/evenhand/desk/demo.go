@@ -5,6 +5,7 @@ type passage struct {
 	Title, Text string // keys of sentences
 	Link        string // where it leads at once; empty for nowhere
 	Go          string // key of what the link says
+	Wait        int    // seconds before it leads there
 }
 
 // enterDemo opens the demo school beside this bank.
@@ -16,7 +17,7 @@ func enterDemo(v *visit) error {
 	if err != nil {
 		return err
 	}
-	return v.show("passage", passage{"demo.title", "demo.opens", link, "demo.go"})
+	return v.show("passage", passage{"demo.title", "demo.opens", link, "demo.go", 0})
 }
 
 // throwDemoAway closes the demo school and leads back.
@@ -25,7 +26,7 @@ func throwDemoAway(v *visit) error {
 		return v.missing("fault.nothing")
 	}
 	v.desk.o.ThrowAway()
-	return v.show("passage", passage{"demo.away.title", "demo.away.done", v.desk.o.Home + "/", "demo.home"})
+	return v.show("passage", passage{"demo.away.title", "demo.away.done", v.desk.o.Home + "/", "demo.home", 5})
 }
 
 // closeDesk ends the program, where nobody has a window of it to close.

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"evenhand/bank"
+	"evenhand/bank/results"
 	"evenhand/bank/store"
 	"evenhand/bank/store/remote"
 
@@ -22,6 +23,11 @@ type Options struct {
 	Secure bool             // browsers come by TLS
 	Log    *slog.Logger     // nil is silent; pupils, answers and passwords never go there
 	Now    func() time.Time // nil means the clock
+
+	Copies   results.Copies    // of the bank; without a folder none are shown
+	Restore  func(path string) // puts a copy in the bank's place once this desk has answered; nil where that is for a command
+	Restored string            // what a restore just did, in words
+	Entrance string            // the secret of the link for one person alone; empty makes one
 
 	// Of a desk for one person alone:
 	DemoSchool func() (link string, err error) // opens the demo school beside this bank; nil offers none
@@ -39,6 +45,7 @@ type Desk struct {
 	uploads uploads
 	judging chan struct{} // holds a place for each list that is being judged
 	tally   tally
+	safety  safety
 
 	entrance string // the secret of the link that lets in who works alone
 	local    string // the token of this computer's programs
@@ -62,7 +69,7 @@ func New(b *bank.Bank, o Options) (*Desk, error) {
 	if o.Now == nil {
 		o.Now = time.Now
 	}
-	d := &Desk{bank: b, o: o, pages: pages, entrance: secret(), uploads: uploads{b.Store()}, judging: make(chan struct{}, 2),
+	d := &Desk{bank: b, o: o, pages: pages, entrance: cmp.Or(o.Entrance, secret()), uploads: uploads{b.Store()}, judging: make(chan struct{}, 2),
 		local: "evenhand-" + secret(), remote: remote.NewServer()}
 	if o.Store != nil {
 		d.people, d.sessions = people{o.Store}, newSessions(o.Store, o)
@@ -117,11 +124,19 @@ var routes = []route{
 	{"GET /lists", toRead, lists},
 	{"POST /lists", toWrite, sendList},
 	{"GET /lists/{id}", toRead, list},
+	{"GET /lists/kept/{number}/{name}", toRead, keptList},
 	{"POST /lists/{id}", toWrite, changeList},
 	{"POST /lists/{id}/drop", toWrite, dropList},
+	{"POST /lists/{id}/sheet", toWrite, readSheet},
 	{"POST /lists/{id}/back", toWrite, takeBackList},
 	{"GET /activity", toRead, activityPage},
 	{"GET /events", toRead, events},
+	{"GET /team", toRead, team},
+	{"POST /team/copies", toOwn, makeCopy},
+	{"POST /team/copies/{name}/prove", toOwn, proveCopy},
+	{"POST /team/copies/{name}/restore", toOwn, restoreCopy},
+	{"POST /team/check", toWrite, checkBank},
+	{"POST /team/review", toOwn, setReview},
 	{"GET /healthz", toAnyone, health},
 	{"GET /metrics", toAnyone, metrics},
 	{"POST /language", toAnyone, chooseLanguage},
@@ -143,7 +158,6 @@ var teamRoutes = []route{
 	{"POST /signout", toAnyone, signOut},
 	{"GET /invited/{secret}", toAnyone, showInvited},
 	{"POST /invited/{secret}", toAnyone, acceptInvitation},
-	{"GET /team", toRead, team},
 	{"POST /team/invite", toOwn, invitePerson},
 	{"POST /team/people/{name}", toOwn, changePerson},
 	{"POST /team/people/{name}/remove", toOwn, removePerson},

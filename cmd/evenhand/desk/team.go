@@ -16,21 +16,29 @@ const (
 	leastPassword = 8
 )
 
-// team shows who is here.
+// team shows who is here and how safe all is.
 func team(v *visit) error { return v.showTeam("") }
 
 // showTeam shows the page with a link to pass on, once.
 func (v *visit) showTeam(link string) error {
-	list, err := v.desk.people.all(v.Context())
+	safe, err := v.safe()
 	if err != nil {
 		return err
+	}
+	var list []Person
+	if !v.desk.alone() {
+		if list, err = v.desk.people.all(v.Context()); err != nil {
+			return err
+		}
 	}
 	return v.show("team", struct {
 		People []Person
 		Roles  []Role
 		Owner  bool
+		Writer bool
 		Link   string
-	}{list, roles, v.who.Role.may(Owner), link})
+		Safe   safePage
+	}{list, roles, v.who.Role.may(Owner), v.who.Role.may(Writer), link, safe})
 }
 
 // invitePerson makes a link that lets one person in.

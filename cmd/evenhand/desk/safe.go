@@ -1,0 +1,180 @@
+package desk
+
+import (
+	"net/http"
+	"sync"
+	"time"
+
+	"evenhand/bank"
+	"evenhand/bank/results"
+)
+
+// safety is what the desk found out about its bank and the copies since it was opened.
+type safety struct {
+	sync.Mutex
+	proofs  map[string]proof
+	verdict *verdict
+}
+
+// proof says when a copy was read whole, and what was wrong with it.
+type proof struct {
+	At  time.Time
+	Bad string // empty for undamaged
+}
+
+// verdict is what a look through the bank and its marks found.
+type verdict struct {
+	At       time.Time
+	Items    int
+	Papers   int
+	Problems []string
+	More     int // problems beyond those told
+}
+
+// copyRow is a copy with its proof.
+type copyRow struct {
+	results.Copy
+	Proof *proof
+	Days  int // of age
+	KB    int64
+}
+
+// safePage is how safe the bank is.
+type safePage struct {
+	Copies     []copyRow
+	Dir        string // empty where no copies are kept
+	CanRestore bool
+	Restored   string // what a restore just did
+	Verdict    *verdict
+	Review     bank.Review
+}
+
+// safe looks at the copies and at what is known.
+func (v *visit) safe() (page safePage, err error) {
+	page = safePage{Dir: v.desk.o.Copies.Dir, CanRestore: v.desk.o.Restore != nil, Restored: v.desk.o.Restored}
+	if page.Review, err = v.desk.bank.Review(); err != nil {
+		return page, err
+	}
+	list := []results.Copy{}
+	if page.Dir != "" {
+		if list, err = v.desk.o.Copies.List(); err != nil {
+			return page, err
+		}
+	}
+	v.desk.safety.Lock()
+	defer v.desk.safety.Unlock()
+	page.Verdict = v.desk.safety.verdict
+	for _, one := range list {
+		row := copyRow{Copy: one, KB: (one.Size + 1023) / 1024, Days: max(0, int(v.desk.o.Now().Sub(one.At).Hours()/24))}
+		if found, ok := v.desk.safety.proofs[one.Name]; ok {
+			row.Proof = &found
+		}
+		page.Copies = append(page.Copies, row)
+	}
+	return page, nil
+}
+
+// prove reads a copy whole and remembers what it found.
+func (v *visit) prove(name string) error {
+	err := v.desk.o.Copies.Prove(name)
+	found := proof{At: v.now()}
+	if err != nil {
+		found.Bad = err.Error()
+	}
+	v.desk.safety.Lock()
+	defer v.desk.safety.Unlock()
+	if v.desk.safety.proofs == nil {
+		v.desk.safety.proofs = map[string]proof{}
+	}
+	v.desk.safety.proofs[name] = found
+	return err
+}
+
+// makeCopy makes a proved copy now.
+func makeCopy(v *visit) error {
+	if v.desk.o.Copies.Dir == "" {
+		return v.missing("fault.nothing")
+	}
+	name, err := v.desk.o.Copies.Make(v.desk.bank, v.now())
+	if err != nil {
+		return &fault{status: http.StatusConflict, text: v.said.say("safe.notcopied", err.Error()), err: err}
+	}
+	_ = v.prove(name) // its row says what was found
+	return v.to("/team#copies")
+}
+
+// copyAsked is the copy that the address names.
+func (v *visit) copyAsked() (name string, err error) {
+	if _, err := v.desk.o.Copies.File(v.PathValue("name")); err != nil || v.desk.o.Copies.Dir == "" {
+		return "", v.missing("safe.nocopy")
+	}
+	return v.PathValue("name"), nil
+}
+
+// proveCopy reads a copy whole and says on its row what it found.
+func proveCopy(v *visit) error {
+	name, err := v.copyAsked()
+	if err != nil {
+		return err
+	}
+	_ = v.prove(name) // its row says what was found
+	return v.to("/team#copies")
+}
+
+// restoreCopy puts a copy in the place of the bank and its marks, once it is proved; what stood there is kept.
+func restoreCopy(v *visit) error {
+	name, err := v.copyAsked()
+	switch {
+	case err != nil:
+		return err
+	case v.desk.o.Restore == nil:
+		return v.wrong("safe.elsewhere")
+	case v.FormValue("sure") != "yes":
+		return v.wrong("safe.sure")
+	}
+	if err := v.prove(name); err != nil {
+		return v.wrong("safe.damaged", err.Error())
+	}
+	path, err := v.desk.o.Copies.File(name)
+	if err != nil {
+		return err
+	}
+	err = v.show("passage", passage{Title: "safe.going.title", Text: "safe.going", Link: "/team", Go: "safe.title", Wait: 3})
+	v.desk.o.Restore(path)
+	return err
+}
+
+// checkBank looks through the bank and its marks.
+func checkBank(v *visit) error {
+	found := verdict{At: v.now()}
+	report, err := v.desk.bank.Check()
+	if err != nil {
+		return err
+	}
+	found.Items, found.Problems, found.More = report.Items, report.Problems, report.More
+	err = v.readMarks(func(s *results.Store) error {
+		checked, err := s.Check()
+		found.Papers = checked.Papers
+		return err
+	})
+	if err != nil {
+		found.Problems = append(found.Problems, err.Error())
+	}
+	v.desk.safety.Lock()
+	v.desk.safety.verdict = &found
+	v.desk.safety.Unlock()
+	return v.to("/team#check")
+}
+
+// setReview keeps who lets drafts in.
+func setReview(v *visit) error {
+	anyone := v.FormValue("anyone")
+	if anyone != "yes" && anyone != "no" {
+		return v.wrong("safe.noreview")
+	}
+	how := bank.Review{Anyone: anyone == "yes", By: v.by(), At: v.now()}
+	if err := v.desk.bank.SetReview(how); err != nil {
+		return err
+	}
+	return v.to("/team#review")
+}

@@ -1,0 +1,74 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"strconv"
+	"strings"
+
+	"evenhand/bank"
+	"evenhand/bank/files"
+	"evenhand/bank/results"
+	"evenhand/cmd/evenhand/desk"
+
+	"github.com/urfave/cli/v2"
+)
+
+// ownDesk is the desk of one person while the program runs, also when the bank goes back to a backup.
+type ownDesk struct {
+	c      *cli.Context
+	path   string
+	copies results.Copies
+	school *school
+}
+
+// keptDays is of how many days the desk of one person keeps daily backups.
+const keptDays = 14
+
+// copiesBeside are the backups of a bank in a folder beside its file; a bank in a database has none there.
+func copiesBeside(path string) results.Copies {
+	if bank.InDatabase(path) {
+		return results.Copies{}
+	}
+	return results.Copies{Dir: filepath.Join(filepath.Dir(files.Real(path)), "backups"), Keep: keptDays}
+}
+
+// host opens the bank on a desk.
+func (d ownDesk) host(port int, o desk.Options) (*host, error) {
+	return openHost(d.c.Context, d.path, port, func(h *host) desk.Options {
+		d.school.ctx, d.school.home = h.ctx, h.address()
+		o.By, o.DemoSchool, o.Stop, o.Copies = author(d.c), d.school.enter, h.stop, d.copies
+		if d.copies.Dir != "" {
+			o.Restore = h.restore
+		}
+		return o
+	})
+}
+
+// serve keeps the desk open. The bank in a person's documents folder, where nobody thinks of backups, gets
+// one a day.
+func (d ownDesk) serve(h *host) error {
+	if own, err := ownFolder(); err == nil && files.Same(own, filepath.Dir(d.path)) {
+		use := func(do func(*bank.Bank) error) error { return do(h.bank) }
+		h.beside = beside(h.ctx, nightly{use, d.copies, func(format string, args ...any) { say(d.c, format, args...) }}.run)
+	}
+	return h.serve()
+}
+
+// again opens the desk anew, with the same link, after a backup took the bank's place.
+func (d ownDesk) again(before *host) (*host, error) {
+	done, err := results.Restore(d.path, before.goBackTo, now())
+	told := fmt.Sprintf("%s is as it was in %s.", filepath.Base(d.path), filepath.Base(before.goBackTo))
+	if err != nil {
+		told = err.Error()
+	}
+	if len(done.Kept) > 0 {
+		told += " What stood there before is kept as " + strings.Join(done.Kept, " and ") + "."
+	}
+	_, port, _ := strings.Cut(strings.TrimPrefix(before.address(), "http://"), ":")
+	number, err := strconv.Atoi(port)
+	if err != nil {
+		return nil, err
+	}
+	return d.host(number, desk.Options{Entrance: strings.TrimPrefix(before.desk.Entrance(), "/enter/"), Restored: told})
+}
