@@ -9,8 +9,9 @@ import (
 
 // Book is all that was read of a file: one list, or one of each sheet.
 type Book struct {
-	Lists []*List
-	Left  []string // sheets that were not read though nobody asked for others, and why
+	Lists  []*List
+	Left   []string // sheets that were not read though nobody asked for others, and why
+	Unread []string // the names of these sheets
 }
 
 // Open reads the list of a file that holds one, the first that OpenBook reads.
@@ -70,7 +71,7 @@ func readSheets(name string, grids []grid, wishes map[Meaning]string, o Options)
 		switch {
 		case len(g.records) == 0:
 		case wanted == nil && g.hidden:
-			book.leave("sheet %q is hidden, and its %s were not read; --sheet %q reads it", g.sheet, count(len(g.records), "row"), g.sheet)
+			book.leave(g.sheet, "sheet %q is hidden, and its %s were not read; --sheet %q reads it", g.sheet, count(len(g.records), "row"), g.sheet)
 		case wanted != nil && !wanted[i]: // as was asked for
 		default:
 			l, err := newList(name, g, wishes, o.Unused)
@@ -78,7 +79,7 @@ func readSheets(name string, grids []grid, wishes map[Meaning]string, o Options)
 				return nil, fmt.Errorf("sheet %q: %w", g.sheet, err)
 			}
 			if err != nil {
-				book.leave("sheet %q with %s was not read: %v", g.sheet, count(len(g.records), "row"), err)
+				book.leave(g.sheet, "sheet %q with %s was not read: %v", g.sheet, count(len(g.records), "row"), err)
 				why = err
 				continue
 			}
@@ -112,12 +113,13 @@ func (b *Book) leaveCovers(all bool) {
 		if l.surelyAsks() {
 			return false
 		}
-		b.leave("sheet %q with %s was not read, as it doesn't look like a list of items; --sheet %q reads it", l.Delimiter, count(l.Rows(), "row"), l.Delimiter)
+		b.leave(l.Delimiter, "sheet %q with %s was not read, as it doesn't look like a list of items; --sheet %q reads it", l.Delimiter, count(l.Rows(), "row"), l.Delimiter)
 		return true
 	})
 }
 
-func (b *Book) leave(format string, args ...any) {
+func (b *Book) leave(sheet, format string, args ...any) {
+	b.Unread = append(b.Unread, sheet)
 	b.Left = append(b.Left, fmt.Sprintf(format, args...))
 }
 

@@ -85,7 +85,7 @@ func (v *visit) judge(u upload, data []byte, dry bool) (j judged, err error) {
 	if j.List, err = u.open(data); err != nil {
 		return j, err
 	}
-	o := intake.ImportOptions{By: v.by(), At: v.now(), Skill: u.Skill, LeaveOut: u.LeaveOut, DryRun: dry}
+	o := intake.ImportOptions{By: v.by(), At: v.now(), Skill: u.Skill, LeaveOut: u.LeaveOut, Revise: u.Revise, DryRun: dry}
 	if j.Report, err = intake.Import(v.desk.bank, j.List, o); err != nil {
 		return j, err
 	}

@@ -9,6 +9,7 @@ import (
 	"strconv"
 	"strings"
 
+	"evenhand/bank"
 	intake "evenhand/import"
 	"evenhand/standards"
 )
@@ -41,7 +42,9 @@ type listPage struct {
 	At, Rows           int // the first row shown, from 0, of so many
 	Before, Next       string
 	MendsNext          string
-	Back               int // items that taking back would take out of use
+	Kept               *bank.List // as the bank keeps it since it came in
+	Differ             int        // rows of the bank's own export that differ from their items
+	Back               int        // items that taking back would take out of use
 }
 
 // fateRow is a row with what becomes of it.
@@ -67,6 +70,11 @@ func list(v *visit) error {
 	}
 	if one.Accepted != nil {
 		if page.Back, _, err = intake.Undo(v.desk.bank, one.Name, intake.ImportOptions{DryRun: true}); err != nil && !errors.As(err, new(*intake.UsedError)) {
+			return err
+		}
+	}
+	if one.Accepted != nil {
+		if page.Kept, err = v.keptAs(one.Name); err != nil {
 			return err
 		}
 	}
@@ -114,7 +122,7 @@ func (p *listPage) fill(query url.Values) {
 		p.Asked = append(p.Asked, withoutFlags(text))
 	}
 	p.Added, p.Here = p.count(intake.Added), p.count(intake.Here)+p.count(intake.Differs)
-	p.Aside = p.count(intake.SetAside)
+	p.Aside, p.Differ = p.count(intake.SetAside), p.count(intake.Differs)
 	p.Whole = p.Report.Whole() > 0 || p.LeaveOut != ""
 	at, _ := strconv.Atoi(query.Get("at"))
 	p.Rows = len(p.Report.Outcomes)
@@ -147,6 +155,13 @@ func (p *listPage) fill(query url.Values) {
 	first, _ := strconv.Atoi(query.Get("mend"))
 	first = max(0, min(first, len(p.Mending)))
 	p.Mends = p.Mending[first:min(first+mendsShown, len(p.Mending))]
+	if p.List.OwnExport() { // most of its columns only tell
+		for i := range p.Mends {
+			p.Mends[i].Cells = slices.DeleteFunc(p.Mends[i].Cells, func(c mendCell) bool {
+				return !c.Wrong && !slices.Contains([]string{"task", "question_en", "question_es", "key", "notes"}, c.Heading)
+			})
+		}
+	}
 	if first+mendsShown < len(p.Mending) {
 		p.MendsNext = "?mend=" + strconv.Itoa(first+mendsShown) + "#mend"
 	}
@@ -211,7 +226,10 @@ func changeList(v *visit) error {
 // listSaid reads the form; nil when it says nothing new.
 func (v *visit) listSaid(one upload, data []byte) (change func(*upload), problem string) {
 	columns, changes := v.columnsSaid(one, data)
-	encoding, skill, leave := one.Encoding, one.Skill, one.LeaveOut
+	encoding, skill, leave, revise := one.Encoding, one.Skill, one.LeaveOut, one.Revise
+	if v.Form.Has("revise") {
+		revise = slices.Contains(v.Form["revise"], "yes")
+	}
 	if v.Form.Has("encoding") {
 		encoding = strings.TrimSpace(v.FormValue("encoding"))
 	}
@@ -231,14 +249,14 @@ func (v *visit) listSaid(one upload, data []byte) (change func(*upload), problem
 		}
 	}
 	mends := v.mendsSaid()
-	if !changes && len(mends) == 0 && encoding == one.Encoding && skill == one.Skill && leave == one.LeaveOut {
+	if !changes && len(mends) == 0 && encoding == one.Encoding && skill == one.Skill && leave == one.LeaveOut && revise == one.Revise {
 		return nil, ""
 	}
 	return func(u *upload) {
 		if changes {
 			u.Columns = columns
 		}
-		u.Encoding, u.Skill, u.LeaveOut = encoding, skill, leave
+		u.Encoding, u.Skill, u.LeaveOut, u.Revise = encoding, skill, leave, revise
 		for key, cells := range mends {
 			if u.Mends == nil {
 				u.Mends = map[string]map[int]string{}

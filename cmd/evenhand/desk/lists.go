@@ -4,8 +4,10 @@ import (
 	"errors"
 	"io"
 	"net/http"
+	"slices"
 	"time"
 
+	"evenhand/bank"
 	intake "evenhand/import"
 )
 
@@ -14,9 +16,10 @@ const uploadTime = 2 * time.Minute
 
 // listsPage is what the page of lists shows.
 type listsPage struct {
-	Waiting, In []upload // those on their way, and those that came in
-	Problem     string   // of the list that was just sent
-	May         bool     // bring lists
+	Waiting, In []upload    // those on their way, and those that came in
+	Others      []bank.List // those that came in by another way, the latest first
+	Problem     string      // of the list that was just sent
+	May         bool        // bring lists
 }
 
 // lists shows what came in, and what is on its way.
@@ -33,6 +36,15 @@ func (v *visit) showLists(problem string) error {
 			page.Waiting = append(page.Waiting, one)
 		} else {
 			page.In = append(page.In, one)
+		}
+	}
+	kept, err := v.desk.bank.Lists()
+	if err != nil {
+		return err
+	}
+	for _, one := range slices.Backward(kept) {
+		if !slices.ContainsFunc(page.In, func(u upload) bool { return u.Name == one.Name }) {
+			page.Others = append(page.Others, one)
 		}
 	}
 	if problem != "" {
@@ -124,4 +136,32 @@ func takeBackList(v *visit) error {
 		return err
 	}
 	return v.to("/lists/" + one.ID + "?said=back")
+}
+
+// readSheet puts a sheet of a workbook that was not read on its way as a list of its own.
+func readSheet(v *visit) error {
+	one, data, err := v.uploadOf()
+	if err != nil {
+		return err
+	}
+	sheet := v.FormValue("sheet")
+	if one.Done || !slices.Contains(one.Unread, sheet) {
+		return v.missing("list.nosheet")
+	}
+	other := upload{
+		ID: secret(), Name: one.Name + " (" + fileName(sheet) + ")", File: one.File, Sheet: sheet, By: v.by(), At: v.now(),
+		Columns: map[int]string{}, Mends: map[string]map[int]string{},
+	}
+	if err := v.desk.uploads.add(v.Context(), data, []upload{other}); errors.Is(err, errUploads) {
+		return v.wrong("lists.toomany", mostUploads)
+	} else if err != nil {
+		return err
+	}
+	err = v.desk.uploads.change(v.Context(), one.ID, func(u *upload) {
+		u.Unread = slices.DeleteFunc(u.Unread, func(name string) bool { return name == sheet })
+	})
+	if err != nil {
+		return err
+	}
+	return v.to("/lists/" + other.ID)
 }

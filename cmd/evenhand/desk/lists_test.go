@@ -1,6 +1,7 @@
 package desk_test
 
 import (
+	"archive/zip"
 	"bytes"
 	"fmt"
 	"html"
@@ -10,6 +11,10 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"evenhand/assemble/export"
+	"evenhand/bank"
+	intake "evenhand/import"
 )
 
 // send drops a list on the desk, as the form without scripts does.
@@ -200,4 +205,106 @@ func TestHostileLists(t *testing.T) {
 	if status, page, _ := send(t, browser, address, "huge.csv", bytes.Repeat([]byte("27 + 35,62\n"), 2<<20)); status != http.StatusRequestEntityTooLarge || !strings.Contains(page, "up to 16 MB") {
 		t.Errorf("a list of 22 MB: %d: %s", status, page)
 	}
+}
+
+// A list that came in by a command stands on the page with the fates of its rows; one accepted here shows
+// them from the bank, too. Rows of the bank's own export that were edited become revisions where that is wished.
+func TestListsShowWhatBecameOfTheirRows(t *testing.T) {
+	browser, address, b := openedWithBank(t)
+	list, err := intake.Open("sv.csv", []byte("question,answer\n58 + 27,85\n47 + 36,84\n"), intake.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if _, err := intake.Import(b, list, intake.ImportOptions{By: "SV", At: wednesday}); err != nil {
+		t.Fatal(err)
+	}
+	_, text := get(t, browser, address+"/lists")
+	kept := regexp.MustCompile(`href="(/lists/kept/1/sv.csv)"`).FindStringSubmatch(text)
+	if kept == nil {
+		t.Fatalf("a list by command is not seen: %s", text)
+	}
+	if _, text := get(t, browser, address+kept[1]); !strings.Contains(plainly(text), "58 + 27") || !strings.Contains(text, "to mend") || !strings.Contains(text, "the list says 84") {
+		t.Errorf("what became of its rows: %s", text)
+	}
+	_, text, at := send(t, browser, address, "jk.csv", []byte("question,answer\n64 + 19,83\n"))
+	if _, text, _ = post(t, browser, at, listForm(text, "accept")); !strings.Contains(text, `href="/lists/kept/1/jk.csv"`) {
+		t.Errorf("an accepted list does not lead to the bank's account of it: %s", text)
+	}
+	for _, path := range []string{"/lists/kept/2/sv.csv", "/lists/kept/x/sv.csv", "/lists/kept/1/nothing"} {
+		if status, _ := get(t, browser, address+path); status != http.StatusNotFound {
+			t.Errorf("%s: %d", path, status)
+		}
+	}
+
+	var file bytes.Buffer
+	if err := export.WriteBank(&file, b.Find(bank.Query{})); err != nil {
+		t.Fatal(err)
+	}
+	_, text, at = send(t, browser, address, "all.csv", bytes.Replace(file.Bytes(), []byte("64 + 19 = ?,,,83"), []byte("65 + 19 = ?,,,84"), 1))
+	if !strings.Contains(text, "1 row of this bank") {
+		t.Fatalf("an edited export: %s", text)
+	}
+	form := listForm(text, "save")
+	form["revise"] = []string{"no", "yes"}
+	_, text, _ = post(t, browser, at, form)
+	if _, text, _ = post(t, browser, at, listForm(text, "accept")); !strings.Contains(text, "came in") {
+		t.Errorf("its revision: %s", text)
+	}
+	found := 0
+	for it, err := range b.Find(bank.Query{Words: "65"}) {
+		if err != nil || it.Revision != 2 {
+			t.Errorf("%v: revision %d", err, it.Revision)
+		}
+		found++
+	}
+	if found != 1 {
+		t.Errorf("%d items were revised", found)
+	}
+}
+
+// A sheet of a workbook that was not read gets a button.
+func TestUnreadSheetsCanBeRead(t *testing.T) {
+	browser, address := opened(t)
+	var book bytes.Buffer
+	parts := zip.NewWriter(&book)
+	// The least that ECMA-376 asks of a workbook: its sheets, by name and relation.
+	for name, text := range map[string]string{
+		"xl/workbook.xml": `<workbook xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><sheets>` +
+			`<sheet name="Mon" sheetId="1" r:id="r1"/><sheet name="Old" sheetId="2" state="hidden" r:id="r2"/></sheets></workbook>`,
+		"xl/_rels/workbook.xml.rels": `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">` +
+			`<Relationship Id="r1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sheet1.xml"/>` +
+			`<Relationship Id="r2" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sheet2.xml"/></Relationships>`,
+		"xl/worksheets/sheet1.xml": sheetOf("question", "answer", "58 + 27", "85"),
+		"xl/worksheets/sheet2.xml": sheetOf("question", "answer", "64 + 19", "83"),
+	} {
+		part, err := parts.Create(name)
+		if err == nil {
+			_, err = part.Write([]byte(text))
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := parts.Close(); err != nil {
+		t.Fatal(err)
+	}
+	_, text, at := send(t, browser, address, "week.xlsx", book.Bytes())
+	if !strings.Contains(plainly(text), "The sheet “Old” of this workbook was not read") {
+		t.Fatalf("the hidden sheet is not told: %s", text)
+	}
+	if _, text, _ := post(t, browser, at+"/sheet", url.Values{"sheet": {"Old"}}); !strings.Contains(plainly(text), "64 + 19") || strings.Contains(plainly(text), "58 + 27") {
+		t.Errorf("the hidden sheet is not read: %s", text)
+	}
+	if status, _, _ := post(t, browser, at+"/sheet", url.Values{"sheet": {"Old"}}); status != http.StatusNotFound {
+		t.Errorf("read twice: %d", status)
+	}
+}
+
+// sheetOf is a sheet of two columns.
+func sheetOf(cells ...string) string {
+	rows := ""
+	for i := 0; i < len(cells); i += 2 {
+		rows += fmt.Sprintf(`<row r="%d"><c r="A%[1]d" t="inlineStr"><is><t>%s</t></is></c><c r="B%[1]d" t="inlineStr"><is><t>%s</t></is></c></row>`, i/2+1, cells[i], cells[i+1])
+	}
+	return `<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData>` + rows + `</sheetData></worksheet>`
 }

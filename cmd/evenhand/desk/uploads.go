@@ -40,6 +40,8 @@ type upload struct {
 	By       string
 	At       time.Time
 	Left     []string                  // what was not read of the file, and why
+	Unread   []string                  // sheets of its workbook that were not read
+	Revise   bool                      // rows of the bank's own export that differ become revisions
 	Columns  map[int]string            // by their number, where they were understood wrongly
 	Encoding string                    // where it was found wrongly
 	LeaveOut intake.LeaveOut           // what to ask for in whole sentences
@@ -223,6 +225,9 @@ func newUploads(name string, data []byte, by string, at time.Time) ([]upload, er
 			left = book.Left
 		}
 		list = append(list, made(l.Name, sheet, left))
+		if i == 0 {
+			list[0].Unread = book.Unread
+		}
 	}
 	return list, nil
 }

@@ -1,0 +1,74 @@
+package desk
+
+import (
+	"fmt"
+	"net/url"
+	"slices"
+	"strconv"
+
+	"evenhand/bank"
+)
+
+// keptListPage is a list that came in, with what became of its rows.
+type keptListPage struct {
+	bank.List
+	Outcomes     []keptRow
+	First        int // the first row shown, from 0
+	Before, Next string
+}
+
+// keptRow is a row of it with the item that it is now.
+type keptRow struct {
+	bank.ListRow
+	Question string
+}
+
+// keptList shows a list as it came in, whoever brought it and by which way.
+func keptList(v *visit) error {
+	all, err := v.desk.bank.Lists()
+	if err != nil {
+		return err
+	}
+	number, _ := strconv.Atoi(v.PathValue("number"))
+	at := slices.IndexFunc(all, func(l bank.List) bool { return l.Name == v.PathValue("name") && l.Number == number })
+	if at < 0 {
+		return v.missing("list.nothing")
+	}
+	page := keptListPage{List: all[at]}
+	rows, err := v.desk.bank.ListRows(all[at])
+	if err != nil {
+		return err
+	}
+	first, _ := strconv.Atoi(v.FormValue("at"))
+	page.First = max(0, min(first, len(rows)-1))
+	for _, row := range rows[page.First:min(page.First+fatesShown, len(rows))] {
+		one := keptRow{ListRow: row}
+		if it, err := v.desk.bank.Get(row.ID); row.ID != "" && err == nil {
+			one.Question = it.Question(v.said.Lang)
+		}
+		page.Outcomes = append(page.Outcomes, one)
+	}
+	if page.First > 0 {
+		page.Before = "?at=" + strconv.Itoa(max(0, page.First-fatesShown))
+	}
+	if page.First+fatesShown < len(rows) {
+		page.Next = "?at=" + strconv.Itoa(page.First+fatesShown)
+	}
+	return v.show("kept_list", page)
+}
+
+// keptAs is the list of a name as the bank keeps it since it last came in; nil where it keeps none.
+func (v *visit) keptAs(name string) (*bank.List, error) {
+	all, err := v.desk.bank.Lists()
+	for _, one := range slices.Backward(all) {
+		if one.Name == name {
+			return &one, err
+		}
+	}
+	return nil, err
+}
+
+// KeptPath is the address of a list that the bank keeps.
+func (s sentences) KeptPath(l bank.List) string {
+	return fmt.Sprintf("/lists/kept/%d/%s", l.Number, url.PathEscape(l.Name))
+}
