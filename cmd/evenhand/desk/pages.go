@@ -37,6 +37,7 @@ type frame struct {
 	Closes   bool   // the desk can be closed from its pages
 	Rooms    []room
 	Page     string // the page's name
+	Room     string // the address of the room that it belongs to
 	Path     string // its address, to come back to
 	Data     any
 }
@@ -64,9 +65,11 @@ func (d *Desk) rooms(who Person) []room {
 		return nil
 	}
 	list := slices.Clone(allRooms)
+	last := room{"safe", "/team", toRead}
 	if !d.alone() {
-		list = append(list, room{"team", "/team", toRead})
+		last.Name = "team"
 	}
+	list = append(list, last)
 	return slices.DeleteFunc(list, func(r room) bool { return r.right == toMark && !who.Marks })
 }
 

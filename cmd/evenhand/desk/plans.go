@@ -49,6 +49,9 @@ func (v *visit) explain(page *planPage, err error) {
 	}
 }
 
+// Title is what the quiz would be called.
+func (p planPage) Title() string { return plan.Plan{Title: p.Form.Title}.TitleFor(p.Week) }
+
 // Way is what the button of a way out sends; empty where the way is told in words alone.
 func (p planPage) Way(w assemble.Way) string {
 	if w.Change == assemble.ChangeOther {

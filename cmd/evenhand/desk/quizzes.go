@@ -75,12 +75,31 @@ func quiz(v *visit) error {
 	if err != nil {
 		return err
 	}
+	pupils, err := v.pupilsOf(q.Class)
+	if err != nil {
+		return err
+	}
 	return v.show("quiz", struct {
 		bank.Quiz
 		Places []placed
 		Apart  string
 		Marked int
-	}{q, places, apart(assemble.QuizOf(q)), papers})
+		Best   bool   // there is no better one
+		Pupils string // codes of its class
+	}{q, places, apart(assemble.QuizOf(q)), papers, q.Objective == q.Bound, pupils})
+}
+
+// pupilsOf are the codes of a class, for those who may see them.
+func (v *visit) pupilsOf(class string) (codes string, err error) {
+	if !v.who.Marks {
+		return "", nil
+	}
+	err = v.readMarks(func(s *results.Store) error {
+		list, err := s.Pupils(class)
+		codes = strings.Join(list, ", ")
+		return err
+	})
+	return codes, err
 }
 
 // markedPapers counts the papers of the quiz that are marked.

@@ -126,7 +126,7 @@ func noRoom(err error) bool {
 func (v *visit) show(page string, data any) error {
 	var text bytes.Buffer
 	if err := v.desk.pages.write(&text, page, v.Header.Get("Part"), frame{
-		Said: v.said, Who: v.who, SignedIn: !v.desk.alone() && v.who.Name != "", Rooms: v.desk.rooms(v.who), Page: page, Path: v.back(), Data: data,
+		Said: v.said, Who: v.who, SignedIn: !v.desk.alone() && v.who.Name != "", Rooms: v.desk.rooms(v.who), Page: page, Room: roomOf(v.URL.Path), Path: v.back(), Data: data,
 		Demo: v.desk.o.ThrowAway != nil, Home: v.desk.o.Home, Closes: v.desk.o.Stop != nil && v.who.Name != "",
 	}); err != nil {
 		return err
@@ -152,3 +152,12 @@ func (v *visit) back() string {
 }
 
 func nothingHere(v *visit) error { return v.missing("fault.nothing") }
+
+// roomOf is the room to which an address belongs: /items/ID to /items.
+func roomOf(path string) string {
+	first, _, _ := strings.Cut(strings.TrimPrefix(path, "/"), "/")
+	if first == "generate" {
+		first = "items"
+	}
+	return "/" + first
+}
