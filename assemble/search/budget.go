@@ -9,7 +9,7 @@ const (
 	quickTries  = 50_000      // swaps tried at first: 10 to 50 ms, enough for most plans
 	poolWork    = 100_000_000 // of the tree over all forms together: some 50 ms
 	treeWork    = 200_000_000 // of the tree over the forms apart in the first round: 0.1 to 0.2 s
-	annealSteps = 1_500_000   // of the chain beside it: about as long
+	annealSteps = 3_000_000   // of the chains beside it: 0.3 to 0.5 s, as they find more than it does
 	dealTries   = 20_000      // exchanges to deal one set of items: 10 to 20 ms
 	variedSets  = 4           // sets dealt in a round
 	varyWork    = 20_000_000  // to find one of them
@@ -17,7 +17,8 @@ const (
 	mendWork    = 150_000_000 // of each
 	mendWidth   = 400         // groups that they may choose from
 	trialRounds = 3           // on the most promising groups, before more are taken in
-	annealWidth = 2000        // groups that the chain may choose from: far more than a tree, for what it costs
+	annealWidth = 2000        // groups that a chain may choose from: far more than a tree, for what it costs
+	narrowWidth = 3           // the same where it may choose from few, times the places of all forms
 )
 
 // How small trees are made: they keep this part of the best choice at first, less

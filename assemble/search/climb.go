@@ -47,24 +47,20 @@ func (c *climb) run(chosen []int, all bool) int {
 
 // round explores the tree over the forms apart and anneals at the same time;
 // neither sees what the other finds before both are done, so that it doesn't
-// matter which is faster; only once the tree has proved its best, which the chain
-// can't better, the chain is left. By turns the chain begins warm with a set of items that is
-// good for all forms together, and hot with any.
+// matter which is faster; only once the tree has proved its best, which the chains
+// can't better, they are left.
 func (c *climb) round(t *tree, chosen []int, round int) (bound int) {
 	wide, _ := c.root.kernel(max(annealWidth, len(chosen)), c.best.objective)
-	w, hot := c.p.readyToAnneal(c.root, wide), annealHot
-	if round%2 == 0 && c.dealt != nil {
-		w, hot = c.p.dealtToAnneal(c.root, wide, c.dealt), annealWarm
-	}
-	share, seed := 1<<round, c.p.rng.Uint64()
+	narrow, _ := c.root.kernel(narrowWidth*c.p.Forms*c.p.size, c.best.objective)
+	share, seed, before := 1<<round, c.p.rng.Uint64(), *c.best
 	var forms [][]Place
 	objective, done, proved := none, make(chan bool), atomic.Bool{}
 	stop := func() bool { return proved.Load() || c.stop() }
+	beside := *c
+	beside.best = &before
 	go func() {
 		defer close(done)
-		if w != nil {
-			forms, objective = w.newAnnealing().run(1, share*annealSteps, c.bound, hot, seed, stop)
-		}
+		forms, objective = beside.chains(wide, narrow, share*annealSteps, seed, stop)
 	}()
 	bound = c.explore(t, chosen, share*treeWork)
 	proved.Store(bound >= c.best.objective)

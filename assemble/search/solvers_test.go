@@ -22,6 +22,7 @@ type verdict struct {
 	objective  float64
 	impossible bool
 	late       bool // it ran out of time, or gave no verdict
+	found      bool // it was late, but has the choice of this objective to show
 	took       time.Duration
 }
 
@@ -116,6 +117,11 @@ func scipyMilp(lp string, limit time.Duration) (verdict, error) {
 	}
 	v := verdict{took: took, impossible: strings.Contains(out, "impossible"), late: !strings.Contains(out, "impossible") && !strings.Contains(out, "optimal")}
 	if v.impossible {
+		return v, nil
+	}
+	if v.late {
+		_, err := fmt.Sscanf(out, "late %f", &v.objective)
+		v.found = err == nil
 		return v, nil
 	}
 	return v, v.read(out, `optimal (\S+)`)

@@ -1,6 +1,7 @@
 """Solve a model file in CPLEX LP format with scipy's milp.
 
-Usage: milp.py MODEL.lp SECONDS. Prints "optimal VALUE", "impossible" or "late".
+Usage: milp.py MODEL.lp SECONDS. Prints "optimal VALUE", "impossible", "late" or "late BEST BOUND", with the
+best value found in time and the least that is possible.
 Reads only what the model writer uses: one objective, linear constraints,
 "General" and "Binary" sections; variables are 0 or more.
 """
@@ -72,8 +73,10 @@ def main():
         print("optimal", repr(float(answer.fun)))
     elif answer.status == 2:
         print("impossible")
-    else:
+    elif answer.x is None:
         print("late")
+    else:
+        print("late", repr(float(answer.fun)), repr(float(answer.mip_dual_bound)))
 
 
 main()
