@@ -51,8 +51,8 @@ type Options struct {
 // in all forms, items unused for longest, what the seed decides.
 //
 // The error is an *ImpossibleError when no quiz keeps the rules. The same bank,
-// plan, seed and week give the same quiz; another seed gives another that is
-// equally good, where there is one.
+// plan, seed and week give the same quiz, unless time runs out first; another seed
+// gives another that is equally good, where there is one.
 //
 // It reads a few of the items that the plan can't tell apart and more only when
 // they might matter, so its time grows with the plan and hardly with the bank.
@@ -62,7 +62,6 @@ func Assemble(ctx context.Context, b *bank.Bank, plan plan.Plan, o Options) (Qui
 		ctx, cancel = context.WithTimeout(ctx, o.Limit)
 		defer cancel()
 	}
-	began := time.Now()
 	p, err := newProblem(b, plan, o)
 	if err != nil {
 		return Quiz{}, err
@@ -76,10 +75,7 @@ func Assemble(ctx context.Context, b *bank.Bank, plan plan.Plan, o Options) (Qui
 	case len(plan.Diagnose) > 0:
 		s = p.diagnose(ctx, m, s)
 	}
-	took := time.Since(began)
-	q, err := p.quiz(m, s, o)
-	q.Took = took
-	return q, err
+	return p.quiz(m, s, o)
 }
 
 // solve reads as much as it needs and finds the best choice; without one, there is none,

@@ -3,7 +3,6 @@ package assemble
 import (
 	"fmt"
 	"slices"
-	"time"
 
 	"evenhand/assemble/search"
 	"evenhand/bank"
@@ -29,8 +28,7 @@ type Quiz struct {
 	Objective int
 	UsesSum   int // earlier uses of the chosen items, each item once
 	Bound     int
-	Proved    bool          // Bound == Objective: there is no better quiz
-	Took      time.Duration // how long the choice took
+	Proved    bool // Bound == Objective: there is no better quiz
 
 	Swaps   []Swap   // what was exchanged, when an earlier quiz was given
 	Changes []string // what that changed in the balance of the forms
@@ -40,20 +38,25 @@ type Quiz struct {
 func (q Quiz) OnTheMark() bool { return q.Objective-q.UsesSum == 0 }
 
 // Verdict says how good the quiz is: "best possible" where that is proved, else
-// by how much a better one could be better at most.
+// by how much a better one could be better at most. Where time ran out what was found until
+// then depends on the machine, so it is said.
 func (q Quiz) Verdict() string {
 	if q.Proved {
 		return "best possible"
 	}
 	hundredths := (q.Objective - q.Bound + 999) / 1000
 	if uses := q.Objective - q.Bound; q.Objective/1000 == q.Bound/1000 {
-		return fmt.Sprintf("as even and as near the mark as can be; other items could spare at most %s", number(uses, "earlier use"))
+		return fmt.Sprintf("as even and as near the mark as can be; other items could spare at most %s%s", number(uses, "earlier use"), ranOut)
 	}
 	if apart := slices.Max(q.Uneven[:]); apart > 0 {
-		return fmt.Sprintf("time ran out; forms could be closer by at most %s", inPoints(min(apart, (hundredths+len(q.Forms)-1)/len(q.Forms))))
+		closer := inPoints(min(apart, (hundredths+len(q.Forms)-1)/len(q.Forms)))
+		return fmt.Sprintf("forms could be closer by at most %s%s", closer, ranOut)
 	}
-	return fmt.Sprintf("time ran out; forms could be nearer the mark by at most %s in all", inPoints(hundredths))
+	return fmt.Sprintf("forms could be nearer the mark by at most %s in all%s", inPoints(hundredths), ranOut)
 }
+
+// ranOut says why nothing better was found, and what follows from it.
+const ranOut = "; time ran out, so the same seed may give other items another time"
 
 // inPoints is a number of hundredths of a point as one says it, rounded up to
 // tenths where there are any.

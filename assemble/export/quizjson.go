@@ -3,7 +3,6 @@ package export
 import (
 	"encoding/json"
 	"io"
-	"math"
 
 	"evenhand/assemble"
 	"evenhand/assemble/search"
@@ -26,7 +25,6 @@ type quizFile struct {
 	Objective  int           `json:"objective"` // 1000 · (sum of off + number of forms · sum of uneven) + uses
 	Bound      int           `json:"bound"`     // no quiz from the bank under the plan has a smaller objective
 	Proved     bool          `json:"proved"`
-	Search     float64       `json:"search_seconds"`
 
 	Forms []formFile `json:"forms"`
 	Swaps []swapFile `json:"swaps,omitempty"`
@@ -68,7 +66,7 @@ func WriteQuizJSON(w io.Writer, quiz assemble.Quiz) error {
 	file := quizFile{
 		Title: quiz.Title, Week: quiz.Week, Seed: quiz.Seed,
 		ShareRight: quiz.ShareRight, Level: quiz.Ability, Off: append([]int{}, quiz.Off...), Uneven: quiz.Uneven, Uses: quiz.UsesSum,
-		Objective: quiz.Objective, Bound: quiz.Bound, Proved: quiz.Proved, Search: math.Round(1000*quiz.Took.Seconds()) / 1000,
+		Objective: quiz.Objective, Bound: quiz.Bound, Proved: quiz.Proved,
 		Forms: []formFile{},
 	}
 	for _, form := range quiz.Forms {

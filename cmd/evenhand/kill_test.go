@@ -7,7 +7,6 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"regexp"
 	"strings"
 	"testing"
 	"time"
@@ -20,16 +19,13 @@ func program(line string) *exec.Cmd {
 	return c
 }
 
-var searchTime = regexp.MustCompile(`"search_seconds": [0-9.]+`)
-
-// contents is all files under a folder, by name, as one text, but for the time that a search took.
+// contents is all files under a folder, by name, as one text.
 func contents(t *testing.T, dir string) string {
 	t.Helper()
 	var all bytes.Buffer
 	filepath.WalkDir(dir, func(path string, d os.DirEntry, err error) error {
 		if err == nil && !d.IsDir() {
 			data, _ := os.ReadFile(path)
-			data = searchTime.ReplaceAll(data, nil)
 			fmt.Fprintf(&all, "%s:\n%q\n", filepath.Base(path), data)
 		}
 		return nil
