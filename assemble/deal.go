@@ -21,7 +21,7 @@ const dealtAWeek = 40
 func (m *termMaker) deal(pacing plan.Pacing) (map[string]weekSet, error) {
 	p := &problem{
 		bank: m.bank, plan: pacing.Weekly, forms: m.forms(0), seed: m.options.Seed,
-		awakeBefore: m.from.Add(-m.rest).String(), resting: make([]int, len(pacing.New)), balanceOf: map[string]int{},
+		awakeBefore: m.weeks[0].Add(-m.rest).String(), resting: make([]int, len(pacing.New)), balanceOf: map[string]int{},
 	}
 	for _, s := range pacing.New {
 		p.plan.Rows = append(p.plan.Rows, s.Row)
@@ -90,7 +90,7 @@ func (m *termMaker) hands(all plan.Plan, rows []int) []hand {
 	together := 0
 	for i, w := range weeks {
 		within := i
-		for within < len(weeks) && weeks[within]-w <= m.rest {
+		for within < len(weeks) && m.apart(w, weeks[within]) <= m.rest {
 			within++
 		}
 		together = max(together, within-i)

@@ -29,7 +29,8 @@ func (e *TermError) Error() string { return fmt.Sprintf("week %s of the term: %v
 // Unwrap gives the reason.
 func (e *TermError) Unwrap() error { return e.Err }
 
-// AssembleTerm makes the quizzes of a term, beginning with o.Week. No item comes
+// AssembleTerm makes the quizzes of a term, beginning with o.Week or, where that is a holiday, the first week of
+// school behind it. No item comes
 // back inside the rest weeks, in the term or from before it.
 //
 // So that the last week is not left with what the first ones didn't want, the
@@ -52,7 +53,8 @@ func AssembleTerm(ctx context.Context, b *bank.Bank, pacing plan.Pacing, weeks i
 	if err != nil {
 		return Term{}, err
 	}
-	m := &termMaker{ctx: ctx, bank: b, from: from, plans: pacing.Plans(weeks), options: o, rest: pacing.Weekly.Rest}
+	school := plan.SchoolWeeks(from, weeks, pacing.Skip)
+	m := &termMaker{ctx: ctx, bank: b, weeks: school, plans: pacing.Plans(weeks), options: o, rest: pacing.Weekly.Rest}
 	if m.shares, err = m.deal(pacing); err != nil {
 		return Term{}, err
 	}
@@ -66,7 +68,7 @@ func AssembleTerm(ctx context.Context, b *bank.Bank, pacing plan.Pacing, weeks i
 type termMaker struct {
 	ctx     context.Context
 	bank    *bank.Bank
-	from    plan.Week
+	weeks   []plan.Week // of school
 	plans   []plan.Plan
 	rest    int
 	options Options
@@ -156,7 +158,7 @@ func (m *termMaker) week(w int, ownPart bool) error {
 		for _, id := range q.ids() {
 			switch {
 			case v == w:
-			case max(v-w, w-v) <= m.rest && m.rest > 0:
+			case m.apart(v, w) <= m.rest && m.rest > 0:
 				o.out[id] = true
 			case v < w:
 				o.extra[id]++
@@ -170,7 +172,13 @@ func (m *termMaker) week(w int, ownPart bool) error {
 	return err
 }
 
-func (m *termMaker) weekOf(w int) plan.Week { return m.from.Add(w) }
+func (m *termMaker) weekOf(w int) plan.Week { return m.weeks[w] }
+
+// apart is how many weeks two weeks of the term lie apart, holidays counted: items rest then, too.
+func (m *termMaker) apart(v, w int) int {
+	n := m.weeks[v].Until(m.weeks[w])
+	return max(n, -n)
+}
 
 // ids lists the items of a quiz, each once.
 func (q Quiz) ids() []string {

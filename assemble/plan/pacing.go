@@ -8,10 +8,11 @@ import (
 // Pacing says which skills are new in which week of a term, and how the weekly
 // quizzes mix them with earlier ones.
 type Pacing struct {
-	Weekly Plan  // what every week's quiz has in common; its rows are filled in week by week
-	Items  int   // in each form
-	Share  int   // how many in 100 items of a week are of its new skills, when earlier ones are due
-	Return []int // after so many weeks a skill comes back
+	Weekly Plan   // what every week's quiz has in common; its rows are filled in week by week
+	Items  int    // in each form
+	Share  int    // how many in 100 items of a week are of its new skills, when earlier ones are due
+	Return []int  // after so many weeks a skill comes back
+	Skip   []Week // weeks without school, in order; the weeks of the term go on behind them
 	New    []NewSkill
 }
 
@@ -34,6 +35,7 @@ type pacingText struct {
 	commonText
 	New    any       `toml:"new_share"`
 	Return any       `toml:"return"`
+	Skip   any       `toml:"skip"`
 	Skills []newText `toml:"new"`
 }
 
@@ -67,6 +69,7 @@ func ParsePacing(text []byte, name string) (Pacing, error) {
 	}
 	p.Share = d.whole("new_share", typed.New, defaultShare, 0, 100)
 	p.Return = d.weeks("return", typed.Return)
+	p.Skip = d.skipped("skip", typed.Skip)
 	for i, s := range typed.Skills {
 		p.New = append(p.New, d.newSkill(element("new", i), s))
 	}
@@ -96,6 +99,20 @@ func (d *document) weeks(path string, value any) []int {
 		weeks = append(weeks, n)
 	}
 	return weeks
+}
+
+// skipped reads a list of weeks without school.
+func (d *document) skipped(path string, value any) (weeks []Week) {
+	for i, text := range d.texts(path, value) {
+		week, err := ParseWeek(text)
+		if err != nil {
+			d.wrong(element(path, i), "", "%v", err)
+			continue
+		}
+		weeks = append(weeks, week)
+	}
+	slices.SortFunc(weeks, Week.Compare)
+	return slices.Compact(weeks)
 }
 
 func (d *document) newSkill(path string, typed newText) NewSkill {

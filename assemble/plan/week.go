@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -50,3 +51,34 @@ func (w Week) Monday() time.Time {
 
 // Add is the week n weeks later, or earlier when n is negative.
 func (w Week) Add(n int) Week { return WeekOf(w.Monday().AddDate(0, 0, 7*n)) }
+
+// Compare is negative when w is before other, 0 when they are the same, positive when it is after.
+func (w Week) Compare(other Week) int { return w.Monday().Compare(other.Monday()) }
+
+// Until is how many weeks it is from w to a later week, holidays counted; negative to an earlier one.
+func (w Week) Until(later Week) int {
+	const week = 7 * 24 * time.Hour // in UTC every week is as long
+	return int(later.Monday().Sub(w.Monday()) / week)
+}
+
+// SchoolWeeks are the first n weeks with school from a week on; those in skip have none.
+func SchoolWeeks(from Week, n int, skip []Week) (weeks []Week) {
+	for week := from; len(weeks) < n; week = week.Add(1) {
+		if !slices.Contains(skip, week) {
+			weeks = append(weeks, week)
+		}
+	}
+	return weeks
+}
+
+// SchoolWeeksUntil is how many weeks of school it is from one week to a later one: 1 from the last week before
+// a holiday to the first one after it.
+func SchoolWeeksUntil(from, to Week, skip []Week) int {
+	n := from.Until(to)
+	for _, week := range skip {
+		if week.Compare(from) > 0 && week.Compare(to) < 0 {
+			n--
+		}
+	}
+	return n
+}

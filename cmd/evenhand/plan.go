@@ -58,6 +58,9 @@ func showPacing(c *cli.Context, path string) error {
 	for _, skill := range pacing.New {
 		fmt.Fprintf(c.App.Writer, "  week %d: %s\n", skill.Week, skill.Name())
 	}
+	for _, week := range pacing.Skip {
+		fmt.Fprintf(c.App.Writer, "  no school: %s\n", week)
+	}
 	return nil
 }
 

@@ -78,8 +78,9 @@ func termUses(pacing plan.Pacing, first string, weeks int) (uses []bank.Use) {
 	if err != nil || weeks < 1 || weeks > plan.MaxWeeks {
 		return nil // the assembler says what is wrong
 	}
+	school := plan.SchoolWeeks(from, weeks, pacing.Skip)
 	for i, plan := range pacing.Plans(weeks) {
-		uses = append(uses, bank.Use{Quiz: plan.TitleFor(from.Add(i).String()), Week: from.Add(i).String()})
+		uses = append(uses, bank.Use{Quiz: plan.TitleFor(school[i].String()), Week: school[i].String()})
 	}
 	return uses
 }
