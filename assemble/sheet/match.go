@@ -3,6 +3,7 @@ package sheet
 import (
 	"fmt"
 	"hash/fnv"
+	"math"
 	"math/rand/v2"
 	"strings"
 
@@ -35,8 +36,27 @@ func match(k kit, asked task.Task) (drawing, bool) {
 	if both := k.matchOf(m, times, 2); m.N > oneSided && both.radius > .9*f.radius {
 		f = both
 	}
-	rows := (m.N + f.sides - 1) / f.sides
-	return drawing{w: f.width(), h: float64(rows)*f.pitch - matchGap, axis: k.size / 2, paint: f.paint}, true
+	if zigzag := k.zigzagOf(m, times); m.N > oneSided && zigzag.radius > worthZigzag*f.radius {
+		f = zigzag
+	}
+	return drawing{w: f.width(), h: f.height(), axis: k.size / 2, paint: f.paint}, true
+}
+
+// worthZigzag is by how much larger clocks must be for standing in two columns by turns, as in large print.
+const worthZigzag = 1.15
+
+// zigzagOf lays out a matching item with the clocks in two columns by turns, each with a thin line that leads past
+// its neighbours to its dot. Middles lie r + g/2 below each other and as far aside as keeps the gap g
+// between neighbours: (r + g/2)·√3.
+func (k kit) zigzagOf(m task.Match, times float64) matchField {
+	const half = matchGap / 2
+	n, middle := float64(m.N), times+joinSpace
+	byHeight := (k.height - half*(n-1)) / (n + 1)
+	byWidth := (k.width - middle - leastReach - joinSpace - half*math.Sqrt(3)) / (2 + math.Sqrt(3))
+	radius := min(matchRadius, byHeight, byWidth)
+	aside := (radius + half) * math.Sqrt(3)
+	from := 2*radius + aside + joinSpace
+	return matchField{k, m, 1, from, min(matchReach, k.width-middle-from), radius + half, radius, middle, aside}
 }
 
 // matchOf lays out a matching item with the clocks on one or on both sides of times so wide.
@@ -45,7 +65,7 @@ func (k kit) matchOf(m task.Match, times float64, sides int) matchField {
 	middle := times + float64(sides)*joinSpace
 	radius := min(matchRadius, (k.height/float64(rows)-matchGap)/2, (k.width-middle-float64(sides)*(joinSpace+leastReach))/float64(2*sides))
 	reach := min(matchReach, (k.width-middle)/float64(sides)-2*radius-joinSpace)
-	return matchField{k, m, sides, 2*radius + joinSpace, reach, 2*radius + matchGap, radius, middle}
+	return matchField{k, m, sides, 2*radius + joinSpace, reach, 2*radius + matchGap, radius, middle, 0}
 }
 
 // matchField is where things stand in a matching item: lengths in millimetres.
@@ -58,6 +78,13 @@ type matchField struct {
 	pitch  float64 // from one clock to the next below
 	radius float64
 	middle float64 // width of the times with the room to their dots
+	aside  float64 // how far every other clock stands aside, 0 where all stand in line
+}
+
+// height is from the top of the first clock to the foot of the last.
+func (f matchField) height() float64 {
+	rows := (f.m.N + f.sides - 1) / f.sides
+	return float64(rows-1)*f.pitch + 2*f.radius
 }
 
 func (f matchField) width() float64 { return float64(f.sides)*(f.from+f.reach) + f.middle }
@@ -88,6 +115,10 @@ func (f matchField) paint(c canvas, at point) {
 		corner, dot, goal := at.x, at.x+f.from, left
 		if side == 1 {
 			corner, dot, goal = at.x+f.width()-2*f.radius, at.x+f.width()-f.from, right
+		}
+		if f.aside > 0 {
+			corner += f.aside * float64(i%2)
+			c.line(point{corner + 2*f.radius, at.y + y}, point{dot, at.y + y}, style{line: thin})
 		}
 		f.dial(f.radius, &t).paint(c, point{corner, at.y + y - f.radius})
 		c.circle(point{dot, at.y + y}, joinRadius, style{fill: black})

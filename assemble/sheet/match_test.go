@@ -67,3 +67,45 @@ func TestTimesAreShuffledTheSameWayEachTime(t *testing.T) {
 		}
 	}
 }
+
+// In large print clocks to match are about as large as in usual print or larger, none touches another, and the line to its dot crosses no
+// other clock.
+func TestLargeClocksToMatch(t *testing.T) {
+	for _, asked := range []string{"match 4:00, 7:00", "match 4:00, 7:00, 11:00", "match 4:00, 7:00, 11:00, 2:30", "match 1:05, 2:10, 3:15, 4:20, 5:25, 6:30"} {
+		for _, paper := range []string{"letter", "a4"} {
+			radius := map[bool]float64{}
+			for _, large := range []bool{false, true} {
+				s, err := Options{PaperSize: paper, Large: large, Font: BuiltInFont}.settle()
+				if err != nil {
+					t.Fatal(err)
+				}
+				k := s.kit
+				k.width -= s.label()
+				r := record(t, k, task.MustParse(asked), task.LookMatch)
+				var dials []drawnCircle
+				for _, c := range r.circles {
+					if c.radius > 5 {
+						dials = append(dials, c)
+						radius[large] = s.scale * c.radius
+					}
+				}
+				for i, dial := range dials {
+					for _, other := range dials[:i] {
+						if distance(dial.middle, other.middle) < dial.radius+other.radius {
+							t.Errorf("%s, large %v: two clocks touch", asked, large)
+						}
+					}
+					for _, line := range r.lines {
+						level := line.from.y == line.to.y && line.to.x > line.from.x+1
+						if y := math.Abs(line.from.y - dial.middle.y); level && y > .01 && y < dial.radius && line.from.x < dial.middle.x && line.to.x > dial.middle.x+dial.radius {
+							t.Errorf("%s, large %v: a line crosses a clock", asked, large)
+						}
+					}
+				}
+			}
+			if radius[true] < .95*radius[false] {
+				t.Errorf("%s on %s: clocks of %.1f mm in large print, of %.1f in usual", asked, paper, radius[true], radius[false])
+			}
+		}
+	}
+}
