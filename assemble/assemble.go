@@ -23,6 +23,8 @@ type Options struct {
 
 	Earlier Earlier // an earlier quiz to keep parts of
 
+	Without map[string]bool // IDs of items that stay out, such as those that pupils have just seen
+
 	ofTerm bool // it is one week of a term
 
 	// Of a term: items that other weeks use, and how often earlier weeks of the

@@ -72,6 +72,7 @@ func newProblem(b *bank.Bank, asked plan.Plan, o Options) (*problem, error) {
 		p.awakeBefore = week.Add(-asked.Rest).String()
 	}
 	maps.Copy(p.out, o.out)
+	maps.Copy(p.out, o.Without)
 	if err := p.takeEarlier(o); err != nil {
 		return nil, err
 	}

@@ -54,6 +54,7 @@ type Quiz struct {
 type Printed struct {
 	Paper   string `json:"paper"`             // letter or a4
 	Lang    string `json:"lang"`              // en or es
+	Both    bool   `json:"both,omitempty"`    // English, and below it Spanish
 	Large   bool   `json:"large,omitempty"`   // large print
 	Columns int    `json:"columns,omitempty"` // at most so many items side by side
 	Spaced  bool   `json:"spaced,omitempty"`  // more room between the items

@@ -30,6 +30,15 @@ type block struct {
 // groups of one narrow item each stand side by side.
 func (s settings) blocks(p Paper, sparing bool) ([]block, error) {
 	list := []block{{drawing: tagged(tagTitle, "", s.heading(p)), keep: true}}
+	if p.Example != nil {
+		example, fits, err := s.example(*p.Example)
+		if err != nil {
+			return nil, err
+		}
+		if fits {
+			list = append(list, block{drawing: example, gap: .6 * groupGap, what: "the example"})
+		}
+	}
 	all := groups(p.Questions)
 	var pairs map[int]block
 	if sparing {
@@ -51,7 +60,18 @@ func (s settings) blocks(p Paper, sparing bool) ([]block, error) {
 		list = append(list, block{drawing: s.direction(all[i], s.width), gap: groupGap, keep: true, mark: s.outline(all[i])})
 		list = append(list, rows...)
 	}
+	if p.Closing != "" {
+		list = append(list, block{drawing: s.closing(p.Closing), gap: groupGap, what: "what comes last"})
+	}
 	return list, nil
+}
+
+// closing is what to do after the last item, with room for it.
+func (s settings) closing(words string) drawing {
+	said := tagged(tagDirection, "", s.paragraph(words, lettering{size: .78 * s.size}))
+	d := stack(3, said, drawHere(s.width))
+	d.speaks = true
+	return d
 }
 
 // pairs are the groups that stand beside their next, by the place of the first, chosen so that as much
@@ -83,7 +103,7 @@ func (s settings) pairs(all [][]Question) (map[int]block, error) {
 func (s settings) direction(group []Question, width float64) drawing {
 	k := s.kit
 	k.width = width
-	return tagged(tagDirection, "", k.paragraph(s.say(directionOf(group[0])), lettering{size: .78 * s.size}))
+	return s.inBoth(k, tagDirection, directionOf(group[0]), lettering{size: .78 * s.size})
 }
 
 // outline is a group's line in the file's outline.
@@ -178,11 +198,11 @@ func (s settings) items(group []Question) ([]drawing, error) {
 		if err != nil {
 			return nil, err
 		}
+		if d, err = s.withSpanish(k, q, d); err != nil {
+			return nil, err
+		}
 		number := k.bold(fmt.Sprint(q.Number))
 		number.w = s.label()
-		if !d.speaks {
-			d = tagged(tagFigure, s.aloud(q), d)
-		}
 		list = append(list, tagged(tagItem, "", row(0, tagged(tagText, "", number), d)))
 	}
 	return list, nil

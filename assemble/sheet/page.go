@@ -140,12 +140,12 @@ func (s settings) nameLine(p Paper) drawing {
 		return s.fitting(headline, l, s.width)
 	}
 	date := .33 * s.width
-	name := s.field(s.say(nameWord), s.width-date-6, l)
+	name := s.field(s.word(nameWord), s.width-date-6, l)
 	if p.Pupil != "" {
-		name = s.fitting(s.say(nameWord)+"  "+p.Pupil, l, s.width-date-6)
+		name = s.fitting(s.word(nameWord)+"  "+p.Pupil, l, s.width-date-6)
 		name.w = s.width - date - 6
 	}
-	return row(6, name, s.field(s.say(dateWord), date, l))
+	return row(6, name, s.field(s.word(dateWord), date, l))
 }
 
 // field is a word and, after it, a line to write on.

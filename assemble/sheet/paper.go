@@ -16,6 +16,9 @@ type Paper struct {
 	Week      string // "2026-W48"; may be empty
 	Pupil     string // whose sheet it is, written on the name line; empty for a line to write on
 	Questions []Question
+
+	Example *Example // an item done already, on top of a practice sheet; nil for none
+	Closing string   // what to do after the last item, with room to do it in; empty for nothing
 }
 
 // Question is one item on the sheet.
@@ -24,6 +27,7 @@ type Question struct {
 	Task     task.Task      // nil for an item whose mathematics is not understood
 	Look     task.Look      // one of the task's looks; of no account without a task
 	Text     string         // the question in words of its own; may be empty where there is a task
+	Spanish  string         // the same in Spanish, for a paper in both languages
 	Key      string         // the right answer, used without a task
 	Missteps []task.Misstep // likely wrong answers, for the key
 	Choices  []string       // three answers to choose from, in order, one of them right; empty for those that Choices gives
@@ -37,6 +41,7 @@ type Options struct {
 	Spaced    bool   // one item below the other, with more room between
 	Columns   int    // at most so many: 1, or 2 (also when 0) where the items are narrow enough
 	Lang      string // "en" (also when empty) or "es"
+	Both      bool   // English, and below it Spanish, on what pupils read
 	Key       bool   // the same pages filled in, then what wrong answers suggest
 	Layout    string // "pages" (the usual, also when empty) or "strips" to cut apart
 	Font      string // InstalledFont or BuiltInFont
@@ -69,12 +74,18 @@ type settings struct {
 // points, from memory).
 const largeScale = 1.5
 
+// aboveItem is the room that a title and a direction of two lines take with the gaps below them, in millimetres.
+const aboveItem = 41.0
+
 func (o Options) settle() (settings, error) {
 	size, ok := paperSizes[strings.ToLower(or(o.PaperSize, "letter"))]
 	if !ok {
 		return settings{}, fmt.Errorf("no paper size %q; the sizes are letter and a4", o.PaperSize)
 	}
-	if o.Lang = or(o.Lang, "en"); o.Lang != "en" && o.Lang != "es" {
+	if o.Lang = or(o.Lang, "en"); o.Both && o.Lang != "en" {
+		return settings{}, errors.New("a paper in both languages is in English with Spanish below; leave the language open")
+	}
+	if o.Lang != "en" && o.Lang != "es" {
 		return settings{}, fmt.Errorf("no language %q for sheets; the languages are en and es", o.Lang)
 	}
 	if o.Layout = or(o.Layout, Pages); o.Layout != Pages && o.Layout != Strips {
@@ -94,7 +105,7 @@ func (o Options) settle() (settings, error) {
 	}
 	s.pageWidth, s.pageHeight = size[0]/s.scale, size[1]/s.scale
 	s.width = s.pageWidth - 2*s.margin
-	s.height = s.pageHeight - s.topSpace - s.bottomSpace - 30 // the title and a direction
+	s.height = s.pageHeight - s.topSpace - s.bottomSpace - aboveItem
 	return s, nil
 }
 

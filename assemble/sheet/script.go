@@ -47,7 +47,7 @@ func (s settings) script(p Paper) []block {
 	k.size = scriptSize
 	list := []block{{drawing: tagged(tagText, "", k.paragraph(s.say(scriptNote), lettering{size: teacherSizes[0]})), what: "the note", close: true}}
 	for _, group := range groups(p.Questions) {
-		said := s.say(directionOf(group[0]))
+		said := s.word(directionOf(group[0]))
 		list = append(list, block{drawing: tagged(tagDirection, "", k.paragraph(said, lettering{size: k.size, bold: true})), gap: 6, keep: true, mark: s.outline(group)})
 		for _, q := range group {
 			number := k.bold(fmt.Sprint(q.Number))
@@ -55,6 +55,9 @@ func (s settings) script(p Paper) []block {
 			inner := k
 			inner.width -= number.w
 			words := inner.paragraph(k.readAloud(q), lettering{size: k.size})
+			if s.Both {
+				words = stack(1, words, inner.paragraph(inner.inSpanish().readAloud(spanish(q)), lettering{size: k.size}))
+			}
 			list = append(list, block{drawing: tagged(tagText, "", row(0, number, words)), gap: 2.5, what: "item " + fmt.Sprint(q.Number)})
 		}
 	}

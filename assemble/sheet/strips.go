@@ -63,7 +63,7 @@ func (s settings) stripOf(p Paper) (drawing, error) {
 		body := flow(s.width, cellGap, stripGap, items...)
 		k := s.kit
 		k.width = min(s.width, max(body.w, cellWords))
-		cell := stack(2, tagged(tagDirection, "", k.paragraph(s.say(directionOf(group[0])), lettering{size: leastPrint})), body)
+		cell := stack(2, s.inBoth(k, tagDirection, directionOf(group[0]), lettering{size: leastPrint}), body)
 		cell.axis = 0
 		cells = append(cells, cell)
 	}

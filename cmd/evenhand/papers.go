@@ -7,6 +7,7 @@ import (
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
+	"evenhand/assemble/followup"
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
 	"evenhand/bank/files"
@@ -18,6 +19,7 @@ import (
 var printFlags = []cli.Flag{
 	&cli.StringFlag{Name: "paper", Usage: "`SIZE` of the paper: letter or a4", Value: "letter"},
 	&cli.StringFlag{Name: "lang", Usage: "`LANGUAGE` of the sheets: en or es", Value: "en"},
+	&cli.BoolFlag{Name: "both", Usage: "English, and below it Spanish, on each sheet"},
 	&cli.BoolFlag{Name: "large", Usage: "large print: all that a child reads 1.5 times as large"},
 	&cli.IntFlag{Name: "columns", Usage: "at most `N` items side by side, 1 or 2", Value: 2},
 	&cli.BoolFlag{Name: "spaced", Usage: "one item below the other with more room between"},
@@ -31,7 +33,7 @@ var printFlags = []cli.Flag{
 func printedAs(c *cli.Context) bank.Printed {
 	return bank.Printed{
 		Paper: c.String("paper"), Lang: c.String("lang"), Large: c.Bool("large"), Columns: c.Int("columns"),
-		Spaced: c.Bool("spaced"), Fewer: c.Int("fewer"), Aloud: c.Bool("aloud"), HTML: c.Bool("html"), Strips: c.Bool("strips"),
+		Both: c.Bool("both"), Spaced: c.Bool("spaced"), Fewer: c.Int("fewer"), Aloud: c.Bool("aloud"), HTML: c.Bool("html"), Strips: c.Bool("strips"),
 	}
 }
 
@@ -42,7 +44,12 @@ func printedAgain(c *cli.Context, before *bank.Printed) bank.Printed {
 		return again
 	}
 	unlessSaid(c, "paper", &again.Paper, before.Paper)
-	unlessSaid(c, "lang", &again.Lang, before.Lang)
+	if !again.Both {
+		unlessSaid(c, "lang", &again.Lang, before.Lang)
+	}
+	if !c.IsSet("lang") { // said, one language is wanted
+		unlessSaid(c, "both", &again.Both, before.Both)
+	}
 	unlessSaid(c, "large", &again.Large, before.Large)
 	unlessSaid(c, "columns", &again.Columns, before.Columns)
 	unlessSaid(c, "spaced", &again.Spaced, before.Spaced)
@@ -61,7 +68,7 @@ func unlessSaid[T any](c *cli.Context, flag string, value *T, before T) {
 }
 
 func sheetOptions(p bank.Printed, key bool) sheet.Options {
-	o := sheet.Options{PaperSize: p.Paper, Lang: p.Lang, Large: p.Large, Columns: p.Columns, Spaced: p.Spaced, Key: key}
+	o := sheet.Options{PaperSize: p.Paper, Lang: p.Lang, Both: p.Both, Large: p.Large, Columns: p.Columns, Spaced: p.Spaced, Key: key}
 	if p.Strips {
 		o.Layout = sheet.Strips
 	}
@@ -70,6 +77,9 @@ func sheetOptions(p bank.Printed, key bool) sheet.Options {
 
 // checkPrint refuses print options before any work is done.
 func checkPrint(c *cli.Context) error {
+	if c.Bool("both") && c.IsSet("lang") {
+		return usagef("--both prints English and Spanish; leave off --lang")
+	}
 	if err := sheetOptions(printedAs(c), false).Check(); err != nil {
 		return usagef("%v", err)
 	}
@@ -96,16 +106,20 @@ func writeQuizFiles(c *cli.Context, quiz assemble.Quiz, dir string) error {
 // writing writes a file of a folder by its name.
 type writing func(name string, write func(io.Writer) error) error
 
-// writeFolder writes a folder for colleagues, which appears with all its files or not at all.
+// writeFolder writes a folder for colleagues, but for what has pupils' codes, which appears with all its files or not at all.
 func writeFolder(c *cli.Context, dir string, fill func(writing) error) error {
 	saySwept(c, filepath.Dir(dir))
 	err := files.Folder(dir, func(dir string) error {
 		return fill(func(name string, write func(io.Writer) error) error {
-			return files.Write(filepath.Join(dir, name), files.Shared, write)
+			mode := files.Shared
+			if name == followup.TeacherFile { // with pupils' codes
+				mode = files.Private
+			}
+			return files.Write(filepath.Join(dir, name), mode, write)
 		})
 	})
 	if err != nil {
-		return fmt.Errorf("can't write the quiz into %s: %w", dir, err)
+		return fmt.Errorf("can't write into %s: %w", dir, err)
 	}
 	return nil
 }
@@ -122,7 +136,7 @@ func writeForms(c *cli.Context, quiz assemble.Quiz, as bank.Printed, write writi
 			}
 		}
 		papers = append(papers, sheet.PaperOf(quiz, form, as.Lang))
-		sayOtherLanguage(c, form, as.Lang)
+		sayOtherLanguage(c, form, as)
 		if err := writeForm(c, papers[len(papers)-1], as, write); err != nil {
 			return err
 		}
@@ -135,10 +149,10 @@ func writeForms(c *cli.Context, quiz assemble.Quiz, as bank.Printed, write writi
 	return write("keys.pdf", func(w io.Writer) error { return sheet.WriteKeys(w, papers, sheetOptions(as, true)) })
 }
 
-// sayOtherLanguage names the items that a Spanish sheet has in English, as a colleague worded them there
+// sayOtherLanguage names the items that a sheet with Spanish has in English only, as a colleague worded them there
 // alone.
-func sayOtherLanguage(c *cli.Context, form assemble.Form, lang string) {
-	if lang != "es" {
+func sayOtherLanguage(c *cli.Context, form assemble.Form, as bank.Printed) {
+	if as.Lang != "es" && !as.Both {
 		return
 	}
 	for _, placed := range form.Items {

@@ -59,9 +59,9 @@ func standardOf(code task.Code, pupils map[Who]*Part) Standard {
 	for who, p := range pupils {
 		s.Right, s.Of = s.Right+p.Right, s.Of+p.Of
 		switch {
-		case p.Of < leastSeen:
+		case !p.Enough():
 			s.TooEarly++
-		case float64(p.Right) >= mostly*float64(p.Of):
+		case p.MostlyRight():
 			s.MostlyRight++
 		default:
 			s.NotYet = append(s.NotYet, who)
