@@ -49,7 +49,7 @@ func newApp() *cli.App {
 			skillsCommand(), standardsCommand(), demoCommand(),
 			initCommand(), importCommand(), listsCommand(), generateCommand(), listCommand(), showCommand(), reviseCommand(), reviewCommand(), retireCommand(),
 			planCommand(), plansCommand(), assembleCommand(), quizzesCommand(), printCommand(), exportCommand(), tagCommand(),
-			markCommand(), reportCommand(), calibrateCommand(),
+			markCommand(), reportCommand(), practiceCommand(), letterCommand(), termCommand(), calibrateCommand(),
 			unuseCommand(), forgetCommand(),
 			backupCommand(), restoreCommand(), copyCommand(), checkCommand(), refreshCommand(), mergeCommand(), deskCommand(), serveCommand(),
 			helpCommand(), completionCommand(), completeCommand(),

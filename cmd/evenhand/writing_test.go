@@ -33,6 +33,8 @@ var outputs = []string{
 	"export --as qti friday OUT",
 	"print friday --out OUT",
 	"mark friday --out OUT --class 2A",
+	"practice friday --out OUT --try --fill",
+	"letter friday --out OUT",
 	"report --html OUT",
 	"report --csv pupils --out OUT",
 	"backup OUT",
@@ -42,7 +44,7 @@ var outputs = []string{
 // What takes the name of a file but doesn't write it.
 var inputs = []string{
 	"import", "import --column", "plan", "assemble", "assemble --from", "assemble --makeup", "serve --tls-cert", "serve --tls-key", "serve --backups", "tag", "mark", "mark --roster", "report", "report --roster", "restore", "list --file",
-	"unuse", "plans", "plans --save", "quizzes", "print", "print --roster",
+	"unuse", "plans", "plans --save", "quizzes", "print", "print --roster", "practice", "letter",
 }
 
 // names is how the help names a file or folder.

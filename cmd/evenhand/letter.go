@@ -1,0 +1,96 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"slices"
+
+	"evenhand/assemble/followup"
+	"evenhand/assemble/plan"
+	"evenhand/assemble/sheet"
+	"evenhand/bank"
+
+	"github.com/urfave/cli/v2"
+)
+
+func letterCommand() *cli.Command {
+	return &cli.Command{
+		Name: "letter", Usage: "print a page for families: what was practiced, what to try at home", ArgsUsage: "[QUIZ] --out FILE [options]",
+		Description: "QUIZ is a quiz that the bank keeps, or a week such as 2026-W48, whose quizzes all count; without it the latest week.\n" +
+			"One page, in English and Spanish: what was practiced and two things to try at home. It tells no score and names no child.\n\n" +
+			"Example: evenhand letter 2026-W48 --out letter.pdf\n" +
+			"         evenhand letter --out carta.pdf --lang es --large",
+		Flags: []cli.Flag{
+			&cli.StringFlag{Name: "out", Usage: "the `FILE` to write, a PDF"},
+			&cli.StringFlag{Name: "lang", Usage: "`LANGUAGE`: both, en or es", Value: "both"},
+			&cli.StringFlag{Name: "paper", Usage: "`SIZE` of the paper: letter or a4", Value: "letter"},
+			&cli.BoolFlag{Name: "large", Usage: "large print"},
+			overwriteFlag,
+		},
+		Action: writeLetter,
+	}
+}
+
+func writeLetter(c *cli.Context) error {
+	langs := map[string][]string{"both": {"en", "es"}, "en": {"en"}, "es": {"es"}}[c.String("lang")]
+	options := sheet.Options{PaperSize: c.String("paper"), Large: c.Bool("large")}
+	switch {
+	case c.NArg() > 1:
+		return usagef("name one quiz or week; put quotes around a title of several words")
+	case c.String("out") == "":
+		return usagef("say where to write: --out FILE")
+	case langs == nil:
+		return usagef("no language %q for letters; write both, en or es", c.String("lang"))
+	}
+	if err := options.Check(); err != nil {
+		return usagef("%v", err)
+	}
+	var quizzes []bank.Quiz
+	err := readingBank(c, func(b *bank.Bank) (err error) {
+		quizzes, err = weekQuizzes(c, b)
+		return err
+	})
+	if err != nil {
+		return err
+	}
+	letter, err := followup.LetterOf(quizzes)
+	if err != nil {
+		return err
+	}
+	err = writeFile(c, c.String("out"), func(w io.Writer) error { return letter.Write(w, langs, options) })
+	if err == nil {
+		say(c, "wrote %s, about %s", c.String("out"), letter.Week)
+	}
+	return err
+}
+
+// weekQuizzes are the quiz named, or all of the week named, or of the latest week.
+func weekQuizzes(c *cli.Context, b *bank.Bank) ([]bank.Quiz, error) {
+	name := c.Args().First()
+	week, notWeek := plan.ParseWeek(name)
+	if _, err := os.Stat(name); name != "" && (notWeek != nil || err == nil) {
+		quiz, err := keptQuiz(c, b, name)
+		return []bank.Quiz{quiz}, err
+	}
+	all, err := b.Quizzes()
+	if err != nil {
+		return nil, err
+	}
+	all = slices.DeleteFunc(all, func(q bank.Quiz) bool { return q.TakenBack })
+	wanted := week.String()
+	if name == "" {
+		wanted = ""
+		for _, quiz := range all {
+			wanted = max(wanted, quiz.Week)
+		}
+	}
+	all = slices.DeleteFunc(all, func(q bank.Quiz) bool { return q.Week != wanted })
+	if len(all) == 0 && name == "" {
+		return nil, fmt.Errorf("no quiz was given yet; evenhand assemble makes one")
+	}
+	if len(all) == 0 {
+		return nil, fmt.Errorf("the bank keeps no quiz of %s; evenhand quizzes lists them", wanted)
+	}
+	return all, nil
+}
