@@ -55,8 +55,8 @@ func (s settings) script(p Paper) []block {
 			inner := k
 			inner.width -= number.w
 			words := inner.paragraph(k.readAloud(q), lettering{size: k.size})
-			if s.Both {
-				words = stack(1, words, inner.paragraph(inner.inSpanish().readAloud(spanish(q)), lettering{size: k.size}))
+			if other := inner.inSpanish().readAloud(spanish(q)); s.Both && other != k.readAloud(q) {
+				words = stack(1, words, inner.paragraph(other, lettering{size: k.size}))
 			}
 			list = append(list, block{drawing: tagged(tagText, "", row(0, number, words)), gap: 2.5, what: "item " + fmt.Sprint(q.Number)})
 		}
@@ -82,7 +82,7 @@ func (k kit) readAloud(q Question) string {
 		case q.Look == task.LookSaidTime || q.Look == task.LookSaidFace:
 			return k.say(dontSay)
 		case t.Verb == task.Draw:
-			said = t.Time.Printed() + "."
+			said = strings.TrimSuffix(t.Time.Printed(), ".") + "."
 		default:
 			said = t.Prompt(k.lang)
 		}
