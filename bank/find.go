@@ -29,7 +29,8 @@ type Query struct {
 
 	Kind, File, Author string // of the origin
 
-	From string // the ID to begin at, for reading on where an earlier reading ended
+	From  string // the ID to begin at, for reading on where an earlier reading ended
+	About int    // about how many the caller looks at, where that is few; 0 means many
 
 	Words string // all of these words are in the question, in any language, capitals or not
 }
@@ -54,7 +55,7 @@ func (b *Bank) Find(q Query) iter.Seq2[Item, error] {
 		}
 		var ids []rank
 		narrow := false
-		pages(b, from, func(r store.Reader, next []byte, about int) (page []Item, after []byte, err error) {
+		pages(b, from, q.About, func(r store.Reader, next []byte, about int) (page []Item, after []byte, err error) {
 			if bytes.Equal(next, from) { // the first page, maybe tried again
 				if ids, narrow, err = b.candidates(r, &q); err != nil {
 					return nil, nil, err

@@ -102,7 +102,7 @@ func (b *Bank) Groups(skills ...standards.SkillID) iter.Seq2[Group, error] {
 
 // groupsFrom gives the groups whose name begins with the prefix.
 func (b *Bank) groupsFrom(prefix []byte) iter.Seq2[Group, error] {
-	return pages(b, prefix, func(r store.Reader, from []byte, about int) (page []Group, next []byte, err error) {
+	return pages(b, prefix, 0, func(r store.Reader, from []byte, about int) (page []Group, next []byte, err error) {
 		page = make([]Group, 0, about)
 		for e, err := range r.Scan(groupsBucket, store.Range{From: from, To: store.After(prefix), Limit: about + 1}) {
 			if err != nil {

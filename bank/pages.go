@@ -1,6 +1,7 @@
 package bank
 
 import (
+	"cmp"
 	"iter"
 
 	"evenhand/bank/store"
@@ -15,10 +16,11 @@ const (
 
 // pages gives a long list in pages, each read in a transaction of its own, so that
 // none is open while the caller works with what it got. read gives a page of about so many
-// entries, beginning at the key from, and the key to go on at, nil at the end.
-func pages[T any](b *Bank, from []byte, read func(r store.Reader, from []byte, about int) (page []T, next []byte, err error)) iter.Seq2[T, error] {
+// entries, beginning at the key from, and the key to go on at, nil at the end. first is how many
+// the first page has; 0 means the usual.
+func pages[T any](b *Bank, from []byte, first int, read func(r store.Reader, from []byte, about int) (page []T, next []byte, err error)) iter.Seq2[T, error] {
 	return func(yield func(T, error) bool) {
-		about := firstPage
+		about := cmp.Or(first, firstPage)
 		for next := from; ; {
 			var page []T
 			begin := next

@@ -60,7 +60,7 @@ func items(v *visit) error {
 // itemQuery reads the filter of the page.
 func (v *visit) itemQuery() (bank.Query, error) {
 	get := v.URL.Query().Get
-	q := bank.Query{Words: get("words"), Author: get("author"), Unused: get("unused"), From: get("at")}
+	q := bank.Query{Words: get("words"), Author: get("author"), Unused: get("unused"), From: get("at"), About: pageful + 1}
 	if q.From != "" {
 		if _, err := v.desk.bank.Get(q.From); err != nil {
 			return q, v.missing("item.nothing")

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"bytes"
 	"context"
 	"encoding/binary"
 	"errors"
@@ -57,7 +58,21 @@ func (s sessions) Find(token string) (data []byte, found bool, err error) {
 	return data, found, err
 }
 
+// longerBy is by how much a session has to last longer before that is written: a page that is looked at
+// writes nothing.
+const longerBy = time.Hour
+
 func (s sessions) Commit(token string, data []byte, until time.Time) error {
+	same := false
+	err := s.store.View(context.Background(), func(r store.Reader) error {
+		value, err := r.Get(sessionBucket, []byte(token))
+		same = len(value) >= 8 && bytes.Equal(value[8:], data) &&
+			until.Sub(time.Unix(int64(binary.BigEndian.Uint64(value)), 0)).Abs() < longerBy
+		return err
+	})
+	if err != nil || same {
+		return err
+	}
 	value := append(binary.BigEndian.AppendUint64(nil, uint64(until.Unix())), data...)
 	return s.store.Update(context.Background(), func(w store.Writer) error { return w.Put(sessionBucket, []byte(token), value) })
 }
