@@ -13,6 +13,7 @@ import (
 	"net/url"
 	"os"
 	"strings"
+	"syscall"
 	"time"
 
 	"evenhand/bank/store"
@@ -168,7 +169,10 @@ func (s *Store) Backup(ctx context.Context, to io.Writer) (size int64, err error
 }
 
 // lost is an error of the way to the desk, which may be gone the next time.
-type lost struct{ error }
+type lost struct {
+	error
+	unsent bool // the desk has certainly not heard it
+}
 
 func (l lost) Unwrap() error { return l.error }
 
@@ -201,7 +205,7 @@ func (s *Store) send(ctx context.Context, method, path string, body any) (*http.
 		}
 		return nil, ctx.Err()
 	case err != nil:
-		return nil, lost{fmt.Errorf("the desk at %s doesn't answer; is it running?", s.name)}
+		return nil, lost{fmt.Errorf("the desk at %s doesn't answer; is it running?", s.name), errors.Is(err, syscall.ECONNREFUSED)}
 	case response.StatusCode == http.StatusOK:
 		return response, nil
 	}
@@ -224,7 +228,7 @@ func (s *Store) refusal(response *http.Response) error {
 	case http.StatusNotFound:
 		return fs.ErrNotExist
 	case http.StatusBadGateway, http.StatusGatewayTimeout:
-		return lost{fmt.Errorf("%s: %s", s.name, told.Detail)}
+		return lost{error: fmt.Errorf("%s: %s", s.name, told.Detail)}
 	}
 	return fmt.Errorf("%s: %w", s.name, &Refused{response.StatusCode, told.Detail})
 }
@@ -243,7 +247,7 @@ func (s *Store) once(ctx context.Context, method, path string, body, answer any)
 		if ctx.Err() != nil {
 			return ctx.Err()
 		}
-		return lost{fmt.Errorf("%s sent an answer that can't be read: %w", s.name, err)}
+		return lost{error: fmt.Errorf("%s sent an answer that can't be read: %w", s.name, err)}
 	}
 	_, _ = io.Copy(io.Discard, response.Body) // so that the connection is used again
 	return nil

@@ -67,6 +67,7 @@ func (h *hall) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 var (
 	once   sync.Once
 	base   string
+	served http.Handler
 	number int
 )
 
@@ -81,7 +82,7 @@ func place(testing.TB) string {
 		mux := http.NewServeMux()
 		mux.Handle("/api/{store}", h)
 		mux.Handle("/api/{store}/{what}", h)
-		base = httptest.NewServer(mux).URL
+		base, served = httptest.NewServer(mux).URL, mux
 		clean = func() { os.RemoveAll(dir) }
 	})
 	number++

@@ -56,7 +56,8 @@ func (s *Store) keep(ctx context.Context, sent write) error {
 		if r := refused(err); r != nil && r.Status == http.StatusConflict {
 			return settled{err}
 		}
-		unsure = unsure || errors.As(err, new(lost)) || ctx.Err() != nil
+		var way lost
+		unsure = unsure || errors.As(err, &way) && !way.unsent || ctx.Err() != nil
 		return err
 	})
 	var s2 settled

@@ -27,7 +27,7 @@ import (
 	"evenhand/standards/task"
 )
 
-// The load of a whole school at once: 50 teachers who never pause, on 100,000 items, beside a handler of
+// The load of a whole school at once: 50 teachers who look at a page for half a second, on 100,000 items, beside a handler of
 // net/http and bbolt alone that reads and writes as many records, in the same run.
 //
 //	go test ./cmd/evenhand/desk -run '^$' -bench FiftyTeachers -benchtime 1x
@@ -36,6 +36,7 @@ import (
 const (
 	teachers  = 50
 	loadItems = 100_000
+	pause     = 500 * time.Millisecond // on average, before the next page
 )
 
 // teacher is somebody at work.
@@ -59,6 +60,7 @@ func work(ctx context.Context, all []*teacher, do func(*teacher)) (requests int)
 			for ctx.Err() == nil {
 				do(one)
 				n++
+				time.Sleep(rand.N(2 * pause)) // looking at it
 			}
 			lock.Lock()
 			requests += n
