@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"math/rand/v2"
-	"os"
 	"testing"
 	"time"
 
@@ -70,7 +69,7 @@ type effort struct {
 	leastConfirmed int           // how many a general solver has to prove as well
 }
 
-// What the full check does, and what a longer run with EVENHAND_INSTANCES=all does, in some 20 minutes. In
+// What the full check does, and what a longer run with EVENHAND_REFERENCES=all does, in some 20 minutes. In
 // both, whatever the search leaves open must hold the optimum of every solver that finds it in time.
 var (
 	inCheck = effort{instances: 24, ours: 5 * time.Second, first: 8 * time.Second, others: time.Second, open: 9, leastConfirmed: 12}
@@ -98,7 +97,7 @@ func bounds(t *testing.T, m *search.Model, limit time.Duration) (low, objective 
 func TestReferences(t *testing.T) {
 	outside.Full(t, "optima beside glpsol, cbc and scipy", "glpsol", "cbc", "python3")
 	work := inCheck
-	if os.Getenv("EVENHAND_INSTANCES") == "all" {
+	if outside.Longer() {
 		work = longer
 	}
 	list, all := solvers(), instances()

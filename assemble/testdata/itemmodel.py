@@ -105,5 +105,5 @@ for r, entries in enumerate(matrix):
     for k, v in entries.items():
         table[r, k] = v
 got = milp(cost, constraints=LinearConstraint(table.tocsr(), low, high), integrality=np.ones(width),
-           bounds=Bounds(0, upper), options={"time_limit": 60, "mip_rel_gap": 0})
+           bounds=Bounds(0, upper), options={"time_limit": 20, "mip_rel_gap": 0})
 print(round(got.fun) if got.status == 0 else "impossible" if got.status == 2 else "late")

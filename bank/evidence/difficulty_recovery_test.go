@@ -3,7 +3,6 @@ package evidence_test
 import (
 	"fmt"
 	"math"
-	"os"
 	"testing"
 
 	"evenhand/bank/evidence"
@@ -39,8 +38,11 @@ func (c coverage) check(t *testing.T, what string) {
 // four classes, where each pupil sits 4 forms of 10 out of 8.
 func TestRecovery(t *testing.T) {
 	schools := 100
-	if os.Getenv(outside.References) == "1" {
+	switch {
+	case outside.Longer():
 		schools = 500
+	case outside.Asked():
+		schools = 200
 	}
 	for _, level := range []float64{-1.5, -1, 0, 1, 1.5} {
 		t.Run(fmt.Sprintf("level %g", level), func(t *testing.T) { recovery(t, schools, level) })

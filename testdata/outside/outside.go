@@ -14,8 +14,15 @@ import (
 	"testing"
 )
 
-// References is the variable that asks for the full check when it is "1".
+// References is the variable that asks for the full check when it is "1", and for a longer run of
+// the same with more cases when it is "all".
 const References = "EVENHAND_REFERENCES"
+
+// Asked says whether the full check was asked for, or more.
+func Asked() bool { return os.Getenv(References) == "1" || Longer() }
+
+// Longer says whether the longer run was asked for.
+func Longer() bool { return os.Getenv(References) == "all" }
 
 var (
 	skips sync.Mutex
@@ -26,7 +33,7 @@ var (
 // test, so that the full check never passes by leaving something out.
 func Full(t testing.TB, check string, programs ...string) {
 	t.Helper()
-	if os.Getenv(References) != "1" {
+	if !Asked() {
 		skip(t, check)
 	}
 	for _, program := range programs {
@@ -44,7 +51,7 @@ func Installed(t testing.TB, check string, programs ...string) {
 		if _, err := exec.LookPath(program); err == nil {
 			continue
 		}
-		if os.Getenv(References) == "1" {
+		if Asked() {
 			t.Fatalf("%s: %s is not installed, and %s asks for all outside references", check, program, References)
 		}
 		skip(t, check)
