@@ -73,7 +73,11 @@ func (b *Bank) mayLetIn(old, next Item) error {
 		}
 	}
 	if wrote || !next.asksLike(old) {
-		return &OwnDraftError{Item: old.ID, By: next.By}
+		alone, err := b.oneAuthor(next.By)
+		if err != nil {
+			return err
+		}
+		return &OwnDraftError{Item: old.ID, By: next.By, Alone: alone}
 	}
 	return nil
 }
@@ -91,10 +95,32 @@ func samePerson(a, b string) bool {
 	return a != "" && strings.EqualFold(strings.Join(strings.Fields(a), " "), strings.Join(strings.Fields(b), " "))
 }
 
+// oneAuthor says that every item came from one person.
+func (b *Bank) oneAuthor(who string) (alone bool, err error) {
+	err = b.view(func(r store.Reader) error {
+		alone = true
+		for e, err := range r.Scan(originsBucket, store.Range{}) {
+			if err != nil {
+				return err
+			}
+			alone = alone && samePerson(readOrigin(e.Key).By, who)
+		}
+		return nil
+	})
+	return alone, err
+}
+
 // OwnDraftError says that a person would let in what the person wrote.
-type OwnDraftError struct{ Item, By string }
+type OwnDraftError struct {
+	Item, By string
+	Alone    bool // all items of the bank came from that person
+}
 
 func (e *OwnDraftError) Error() string {
+	if e.Alone {
+		return fmt.Sprintf("%s wrote of it, and in a team a colleague lets it in: evenhand review %s --ready --by WHO. "+
+			"All of this bank is by %s: who works alone says once evenhand review --anyone on", e.By, e.Item, e.By)
+	}
 	return fmt.Sprintf("%s wrote of it, and a colleague lets it in: evenhand review %s --ready --by WHO; a team that does without this says evenhand review --anyone on",
 		e.By, e.Item)
 }

@@ -6,6 +6,7 @@ import (
 	"os"
 	"regexp"
 	"slices"
+	"strings"
 
 	"evenhand/bank"
 	"evenhand/bank/results"
@@ -68,14 +69,35 @@ func unuseQuiz(c *cli.Context) error {
 	})
 }
 
-// takeBack takes back the quiz that a person names, else whatever was used under the title and week.
+// takeBack takes back the quiz that a person names. What an earlier evenhand noted without keeping the
+// quiz is known by title and week.
 func takeBack(c *cli.Context, b *bank.Bank, name, title, week string) (int, error) {
 	if c.String("week") == "" {
 		if kept, err := keptQuiz(c, b, name); err == nil {
 			return b.TakeBackQuiz(kept.ID)
 		}
 	}
-	return b.TakeBack(title, week)
+	kept, err := keptAs(b, bank.Use{Quiz: title, Week: week})
+	if err != nil {
+		return 0, err
+	}
+	return takeBackOne(b, kept, title, week)
+}
+
+// takeBackOne takes back the quiz that is kept under a title and week; of several a person has to name one.
+func takeBackOne(b *bank.Bank, kept []bank.Quiz, title, week string) (int, error) {
+	kept = slices.DeleteFunc(slices.Clone(kept), func(q bank.Quiz) bool { return q.MakeUp != "" })
+	switch len(kept) {
+	case 0:
+		return b.TakeBack(title, week)
+	case 1:
+		return b.TakeBackQuiz(kept[0].ID)
+	}
+	var ids []string
+	for _, q := range kept {
+		ids = append(ids, q.ID)
+	}
+	return 0, fmt.Errorf("%d quizzes are %s of %s: %s; take one back by its ID: evenhand unuse %s", len(kept), title, week, strings.Join(ids, ", "), ids[0])
 }
 
 // markedPapers counts the marked papers of a quiz.
@@ -115,7 +137,7 @@ func makingAgain(c *cli.Context, b *bank.Bank, uses []bank.Use, do func() error)
 		ids, at, err := b.UsedBy(use.Quiz, use.Week)
 		kept, keptErr := keptAs(b, use)
 		if err = errors.Join(err, keptErr); err == nil && len(ids) > 0 {
-			err = freeEarlier(c, b, use, len(ids))
+			err = freeEarlier(c, b, use, kept, len(ids))
 		}
 		if err != nil {
 			return errors.Join(err, undo())
@@ -143,7 +165,7 @@ func keptAs(b *bank.Bank, use bank.Use) ([]bank.Quiz, error) {
 }
 
 // freeEarlier takes back the uses of a quiz that another will take the place of.
-func freeEarlier(c *cli.Context, b *bank.Bank, use bank.Use, used int) error {
+func freeEarlier(c *cli.Context, b *bank.Bank, use bank.Use, kept []bank.Quiz, used int) error {
 	papers, err := markedPapers(c, use.Quiz, use.Week)
 	switch replaces := c.String("from") != ""; {
 	case err != nil:
@@ -156,7 +178,14 @@ func freeEarlier(c *cli.Context, b *bank.Bank, use bank.Use, used int) error {
 		return fmt.Errorf("%s of %s was made before, and %s noted as used in it. Add --overwrite to put this quiz in its place, or give it another title or week",
 			use.Quiz, use.Week, count(used, "item"))
 	}
-	_, err = b.TakeBack(use.Quiz, use.Week)
+	for _, name := range []string{c.String("from"), c.String("out")} { // of several, the one that this takes the place of
+		replaced, err := keptQuiz(c, b, name)
+		if err == nil && slices.ContainsFunc(kept, func(q bank.Quiz) bool { return q.ID == replaced.ID }) {
+			_, err = b.TakeBackQuiz(replaced.ID)
+			return err
+		}
+	}
+	_, err = takeBackOne(b, kept, use.Quiz, use.Week)
 	return err
 }
 

@@ -39,7 +39,7 @@ func assembleCommand() *cli.Command {
 			&cli.StringFlag{Name: "grade", Usage: "the `GRADE` it is for: K, 1 or 2; else as the plan says, or the highest among its rows"},
 			&cli.IntFlag{Name: "shared", Usage: "`N` items stand in every form; else as the plan says", DefaultText: "as planned"},
 			&cli.BoolFlag{Name: "fill", Usage: "generate the missing items, then assemble"},
-			&cli.StringFlag{Name: "from", Usage: "an earlier quiz's `quiz.csv` to keep, but for --replace"},
+			&cli.StringFlag{Name: "from", Usage: "an earlier `QUIZ` to keep, but for --replace; without PLAN its own plan counts"},
 			&cli.StringSliceFlag{Name: "replace", Usage: "with --from: give the item at `PLACE`, such as A3, up for a better one; may be given again"},
 			&cli.StringFlag{Name: "keep", Usage: "with --from: keep only the items at these `PLACES`, such as A1,A2"},
 			&cli.StringFlag{Name: "makeup", Usage: "one more even form of the `QUIZ` that was given, for pupils who were absent; without PLAN its own plan counts"},
@@ -58,9 +58,13 @@ func assembleQuiz(c *cli.Context) error {
 	if c.IsSet("makeup") {
 		return assembleMakeUp(c)
 	}
-	path, err := oneArgument(c, "PLAN.toml")
-	if err != nil {
-		return err
+	ofEarlier := c.NArg() == 0 && c.String("from") != "" && !c.IsSet("weeks")
+	var path string
+	if !ofEarlier {
+		var err error
+		if path, err = oneArgument(c, "PLAN.toml"); err != nil {
+			return err
+		}
 	}
 	if c.String("out") == "" && c.String("model") == "" {
 		return usagef("say where to write: --out DIR")
@@ -74,11 +78,7 @@ func assembleQuiz(c *cli.Context) error {
 	if c.IsSet("from-week") {
 		return usagef("--from-week is the first week of a term; say how many there are with --weeks")
 	}
-	text, err := planText(c, path, false)
-	if err != nil {
-		return err
-	}
-	plan, err := plan.Parse(text, path)
+	plan, about, err := askedPlan(c, path)
 	if err != nil {
 		return err
 	}
@@ -112,9 +112,33 @@ func assembleQuiz(c *cli.Context) error {
 			if err != nil {
 				return err
 			}
-			return deliver(c, b, quiz, c.String("out"), bank.Quiz{Plan: string(text), Class: plan.Class, From: options.Earlier.Quiz})
+			about.Class, about.From = plan.Class, options.Earlier.Quiz
+			return deliver(c, b, quiz, c.String("out"), about)
 		})
 	})
+}
+
+// askedPlan is the plan that is named, or that of the quiz of --from where none is; about is what the bank
+// keeps of it.
+func askedPlan(c *cli.Context, path string) (asked plan.Plan, about bank.Quiz, err error) {
+	if path != "" {
+		text, err := planText(c, path, false)
+		if err != nil {
+			return asked, about, err
+		}
+		asked, err = plan.Parse(text, path)
+		return asked, bank.Quiz{Plan: string(text)}, err
+	}
+	err = readingBank(c, func(b *bank.Bank) error {
+		kept, err := keptQuiz(c, b, c.String("from"))
+		if err != nil {
+			return fmt.Errorf("%w; name its plan: evenhand assemble PLAN.toml --from %s --out DIR", err, c.String("from"))
+		}
+		about = bank.Quiz{Plan: kept.Plan, PacingWeek: kept.PacingWeek}
+		asked, err = planOf(c, kept)
+		return err
+	})
+	return asked, about, err
 }
 
 // openForUse opens the bank to write only where something will be written.

@@ -30,5 +30,6 @@ func makeBank(c *cli.Context) error {
 		return err
 	}
 	say(c, "made the bank %s; bring in a list with evenhand import, or items with evenhand generate", path)
+	say(c, "a draft is let into quizzes by a colleague who has read it; if you work alone, say so: evenhand review --anyone on")
 	return b.Close()
 }

@@ -62,7 +62,7 @@ func planOf(c *cli.Context, given bank.Quiz) (plan.Plan, error) {
 	}
 	plan, ok, err := assemble.PlanOf(given)
 	if err == nil && !ok {
-		err = usagef("the bank does not keep the plan of %s; name it: evenhand assemble PLAN.toml --makeup %s --out DIR", given.Name(), given.ID)
+		err = usagef("the bank does not keep the plan of %s; name it in front: evenhand assemble PLAN.toml ...", given.Name())
 	}
 	return plan, err
 }

@@ -111,19 +111,24 @@ func showOutdated(c *cli.Context, b *bank.Bank) (found outdatedFound, err error)
 
 // sayOlder says in one line that the bank's items were worked out by an earlier catalogue.
 func sayOlder(c *cli.Context, b *bank.Bank) error {
-	number, err := b.Catalogue()
-	if err != nil || number >= standards.CatalogueNumber {
-		return err
-	}
-	older := 0
-	for _, err := range b.Outdated() {
-		if err != nil {
-			return err
-		}
-		older++
-	}
+	older, err := olderItems(b)
 	if older > 0 {
 		say(c, "an earlier evenhand worked out a part of this bank; evenhand refresh brings %s along", count(older, "item"))
 	}
-	return nil
+	return err
+}
+
+// olderItems counts what an earlier catalogue worked out otherwise.
+func olderItems(b *bank.Bank) (older int, err error) {
+	number, err := b.Catalogue()
+	if err != nil || number >= standards.CatalogueNumber {
+		return 0, err
+	}
+	for _, err := range b.Outdated() {
+		if err != nil {
+			return 0, err
+		}
+		older++
+	}
+	return older, nil
 }

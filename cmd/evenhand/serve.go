@@ -18,6 +18,7 @@ import (
 	"evenhand/bank/results"
 	"evenhand/bank/store/remote"
 	"evenhand/cmd/evenhand/desk"
+	"evenhand/standards"
 
 	"github.com/urfave/cli/v2"
 )
@@ -36,6 +37,7 @@ func serveCommand() *cli.Command {
 			&cli.BoolFlag{Name: "behind-proxy", Usage: "a proxy in front of it speaks TLS"},
 			&cli.StringFlag{Name: "backups", Usage: "keep a proved copy of each day, with the marks, in `DIR`"},
 			&cli.IntFlag{Name: "keep", Usage: "how many `DAYS` of --backups to keep", Value: 14},
+			&cli.BoolFlag{Name: "refresh", Usage: "first bring a bank of an earlier evenhand along, as evenhand refresh does"},
 			&cli.StringSliceFlag{Name: "host", Usage: "the `NAME` (with its port, if it is no usual one) by which browsers ask; may be given again; else any"},
 		},
 		Action: runServe,
@@ -57,6 +59,9 @@ func runServe(c *cli.Context) error {
 	}
 	sweepBeside(c, c.String("bank"))
 	return openedBank(c, patient(c, bank.Options{Direct: true}), func(b *bank.Bank) error {
+		if err := broughtAlong(c, b); err != nil {
+			return err
+		}
 		copies := results.Copies{Dir: c.String("backups"), Keep: c.Int("keep")}
 		d, err := desk.New(b, desk.Options{
 			Copies: copies,
@@ -85,6 +90,23 @@ func runServe(c *cli.Context) error {
 		}
 		return serve(c.Context, listener, d, b.Path(), address)
 	})
+}
+
+// broughtAlong says that an earlier evenhand worked out a part of the bank, or with --refresh works it out anew.
+func broughtAlong(c *cli.Context, b *bank.Bank) error {
+	older, err := olderItems(b)
+	if err != nil || older == 0 {
+		return err
+	}
+	if !c.Bool("refresh") {
+		say(c, "an earlier evenhand worked out a part of this bank; start again with --refresh to bring %s along", count(older, "item"))
+		return nil
+	}
+	revised, err := b.Refresh(author(c), now(), nil)
+	if err == nil && revised > 0 {
+		say(c, "%s brought along to catalogue %d", count(revised, "item"), standards.CatalogueNumber)
+	}
+	return err
 }
 
 // announced lets commands of this computer find the desk beside the bank's file while it is open. Where that can't
