@@ -22,19 +22,14 @@ func item(v *visit) error {
 	if err != nil {
 		return err
 	}
-	review, err := v.desk.bank.Review()
-	if err != nil {
-		return err
-	}
 	return v.show("item", struct {
 		shown
-		Alone    bool // who works alone here may let drafts of one's own in from now on
 		Question string
 		Missteps []task.Misstep
 		Traits   []string
 		History  []revision
 		Uses     []bank.Use
-	}{v.draw(it), v.desk.alone() && !review.Anyone && it.Standing == bank.Draft, it.Question(v.said.Lang), misstepsOf(it), it.Traits.List(), v.compared(history), uses})
+	}{v.draw(it), it.Question(v.said.Lang), misstepsOf(it), it.Traits.List(), v.compared(history), uses})
 }
 
 // itemAsked is the item that the address names.
@@ -113,11 +108,6 @@ func setStanding(v *visit) error {
 	reason := v.FormValue("reason")
 	if reason == "" {
 		reason = v.said.say("item.reason." + string(standing))
-	}
-	if standing == bank.Ready && v.FormValue("alone") != "" && v.desk.alone() {
-		if err := v.desk.bank.SetReview(bank.Review{Anyone: true, By: v.by(), At: v.now()}); err != nil {
-			return err
-		}
 	}
 	_, err = v.desk.bank.Revise(it.ID, v.by(), reason, v.now(), func(stands *bank.Item) error {
 		if err := v.unchanged(*stands); err != nil {
