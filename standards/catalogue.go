@@ -280,6 +280,27 @@ var catalogue = SkillList{
 	{"draw-shapes", 1, []task.Code{"1.G.A.1", "K.G.B.5", "2.G.A.1"}, []task.Look{task.LookDrawShape}, 40, -1900,
 		"draw shapes of a name or of so many corners", "draw shape: triangle",
 		called{"drawing shapes|draw shapes|shapes", "dibujar figuras|figuras"}, is[task.DrawShape]},
+	{"equal-shares", 1, []task.Code{"1.G.A.3", "2.G.A.3"}, []task.Look{task.LookShares}, 15, -2100,
+		"say whether a shape is cut into equal shares", "equal shares: circle uneven pie 2",
+		called{"equal shares|equal parts|fractions", "partes iguales|fracciones"}, sharing("equal shares")},
+	{"name-shares", 1, []task.Code{"1.G.A.3", "2.G.A.3"}, []task.Look{task.LookShares}, 15, -2000,
+		"name one share a half, a third or a fourth", "name share: square corners 4",
+		called{"halves and fourths|halves thirds and fourths|halves and quarters|naming fractions|fractions", "mitades y cuartos|mitades tercios y cuartos|fracciones"}, sharing("name share")},
+	{"shares-in-all", 1, []task.Code{"1.G.A.3", "2.G.A.3"}, []task.Look{task.LookShares}, 15, -2300,
+		"say how many halves, thirds or fourths make the whole", "shares in all: rectangle down 3",
+		called{"shares of the whole|the whole in shares|equal shares|fractions", "partes del entero|fracciones"}, is[task.Shares]},
+	{"find-shares", 2, []task.Code{"2.G.A.3", "1.G.A.3"}, []task.Look{task.LookFindCuts}, 30, -2100,
+		"find the shapes that are cut into halves, thirds or fourths, in whatever way", "find fourths: square crossed 4, square uneven down 4, square corners 4, square across 3",
+		called{"finding halves|finding fourths|which shape shows fourths|equal shares|fractions", "encontrar mitades|encontrar cuartos|partes iguales|fracciones"}, is[task.FindCuts]},
+	{"compare-shares", 1, []task.Code{"1.G.A.3", "2.G.A.3"}, []task.Look{task.LookLargerShare}, 25, -1700,
+		"say which share of the same shape is larger, or that shares of other forms are the same size", "larger share: circle pie 2 or circle pie 4",
+		called{"comparing shares|comparing fractions|larger share|fractions", "comparar partes|comparar fracciones|fracciones"}, is[task.LargerShare]},
+	{"cut-shapes", 1, []task.Code{"1.G.A.3", "2.G.A.3"}, []task.Look{task.LookCutShape}, 30, -1900,
+		"cut circles and rectangles into halves, thirds and fourths", "cut: circle into 4",
+		called{"partitioning shapes|partition shapes|cutting shapes|equal shares|fractions", "dividir figuras|cortar figuras|partes iguales|fracciones"}, is[task.CutShape]},
+	{"rows-of-squares", 2, []task.Code{"2.G.A.2"}, []task.Look{task.LookSquares}, 35, -2300,
+		"find how many equal squares fill a rectangle in rows and columns, drawn or to draw", "squares 3 by 4",
+		called{"rows and columns of squares|partitioning rectangles|rows and columns", "filas y columnas de cuadrados|filas y columnas"}, is[task.Squares]},
 	{"match-clocks", 1, []task.Code{"1.MD.B.3", "2.MD.C.7"}, []task.Look{task.LookMatch}, 60, -2200,
 		"join clock faces with times", "match 4:00, 7:00, 11:00",
 		called{"match clocks|matching clocks|match times", "unir relojes|relojes y horas"}, is[task.Match]},
@@ -325,6 +346,11 @@ func naming(solid bool) func(task.Task) bool {
 // finding tests for shapes to find of one of the sorts.
 func finding(sorts ...string) func(task.Task) bool {
 	return func(t task.Task) bool { f, ok := t.(task.FindShapes); return ok && slices.Contains(sorts, f.Sort) }
+}
+
+// sharing tests for one question about shares.
+func sharing(asks string) func(task.Task) bool {
+	return func(t task.Task) bool { s, ok := t.(task.Shares); return ok && s.Asks == asks }
 }
 
 func story(test func(task.Story) bool) func(task.Task) bool {

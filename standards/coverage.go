@@ -46,14 +46,11 @@ var uncovered = map[task.Code]struct {
 	"K.G.B.5":   {Partly, "shapes are drawn on dots; building them from sticks and the like is seen only by watching"},
 	"1.OA.A.2":  {Partly, "only among the two-step stories, where both steps add"},
 	"1.OA.C.5":  {Partly, "counting on and jumps on the hundreds chart prepare it; that a child counts to add is seen only by watching"},
-	"1.G.A.3":   {NotServed, byShapes},
 	"2.OA.C.3":  {Partly, "odd or even of a number, and counting by twos; no group of things, no sum of two equal addends"},
 	"2.OA.C.4":  {Partly, "how many in all; the sum of equal addends is not asked for"},
 	"2.NBT.B.9": {NotServed, byTalking},
 	"2.MD.B.6":  {Partly, "numbers are read at a mark, and sums and differences shown by jumps; drawing a line is not asked"},
 	"2.MD.D.9":  {NotServed, byGraphs},
-	"2.G.A.2":   {NotServed, byShapes},
-	"2.G.A.3":   {NotServed, byShapes},
 }
 
 // AllCoverage is the coverage of the 69 standards in the order of the document. A served

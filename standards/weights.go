@@ -145,6 +145,12 @@ var weights = []Weight{
 	}},
 	{"three short in a long", .30, commonPractice, func(f features) float64 { return one(f.asks("short and long blocks") && f.step == 3) }},
 	{"shorter asked", .30, commonPractice, whenAsked("shorter", "shorter by a third")},
+	{"shares", .80, commonPractice, func(f features) float64 {
+		return float64(f.largest-2) / 2 * one(f.asks("equal shares", "name share", "shares in all", "which shares", "a cut", "larger share"))
+	}},
+	{"thirds of a shape", .40, commonPractice, func(f features) float64 { return one(f.asks("name share", "a cut") && f.largest == 3) }},
+	{"squares in rows", 1.30, countingModel, func(f features) float64 { return float64(f.largest) / 25 * one(f.asks("squares", "squares to draw")) }},
+	{"lines to draw", .50, commonPractice, whenAsked("squares to draw")},
 	{"things in rows", 1.50, countingModel, func(f features) float64 { return float64(f.largest) / 25 * one(f.asks("in all")) }},
 	{"number taken apart", 1.60, countingModel, func(f features) float64 { return float64(f.largest) / 20 * one(f.plainNumber()) }},
 }

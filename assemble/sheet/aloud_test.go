@@ -33,6 +33,8 @@ func TestPicturesInWords(t *testing.T) {
 		{"name shape: square at 45", task.LookShape, "What is this shape called? Closed, 4 straight sides of the same length, 4 square corners. Answers to choose from: circle; triangle; square; hexagon."},
 		{"sides of: triangle", task.LookShapeParts, "Going round the shape: side, side, side. How many sides does this shape have?"},
 		{"join 2 half squares: hexagon, square, circle", task.LookJoinShapes, "The pieces are joined along full sides. Which shape can they make? The pieces: half square, half square. A: hexagon; B: square; C: circle."},
+		{"larger share: circle pie 2 or circle pie 4", task.LookLargerShare, "Both shapes are the same. Which gray share is larger, or are they the same size? Left: a circle cut into 2 pieces from the middle, all as wide at the edge. Right: a circle cut into 4 pieces from the middle, all as wide at the edge."},
+		{"squares 2 by 3 to draw", task.LookSquares, "A rectangle with marks for its rows and columns. Its rows, from the top: square, square, square; square, square, square. Join the marks with lines to make equal squares. How many squares are there?"},
 		{"array 2 by 3", task.LookArray, "Add the rows. Write how many dots in all. dot, dot, dot; dot, dot, dot."},
 	} {
 		k := testKit(t, false)

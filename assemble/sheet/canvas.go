@@ -33,13 +33,14 @@ type fill int
 const (
 	hollow fill = iota // what lies beneath shows
 	white
-	pale // the light grey of answers and headings
+	pale   // the light grey of answers and headings
+	shaded // a part that is meant, darker, so that it stands out on the key too
 	black
 )
 
 // grey is the brightness of each fill, 0 to 255; pale still tells apart from
 // white after copying and never hides black print.
-var grey = map[fill]int{white: 255, pale: 228, black: 0}
+var grey = map[fill]int{white: 255, pale: 228, shaded: 196, black: 0}
 
 // lettering is how a line of text is written.
 type lettering struct {

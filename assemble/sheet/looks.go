@@ -267,6 +267,31 @@ var looks = map[task.Look]look{
 		direction: phrase{"Think how the small shape fills the large one. Write how many.", "Piensa cómo la figura pequeña llena la grande. Escribe cuántas."},
 		draw:      makeShape, aloud: makeShapeAloud, directionFor: promptOf[task.MakeShape],
 	},
+	task.LookShares: {
+		name:      phrase{"shape cut into shares", "figura cortada en partes"},
+		direction: markShares,
+		draw:      shares, aloud: sharesAloud, directionFor: sharesDirection,
+	},
+	task.LookFindCuts: {
+		name:      phrase{"shapes cut into shares, a box to mark under each", "figuras cortadas en partes, cada una con un cuadro para marcar"},
+		direction: phrase{"Mark each shape that is cut so.", "Marca cada figura cortada así."},
+		draw:      findCuts, aloud: findCutsAloud, directionFor: promptOf[task.FindCuts],
+	},
+	task.LookLargerShare: {
+		name:      phrase{"two shapes, one share of each gray", "dos figuras, una parte de cada una gris"},
+		direction: phrase{"Both shapes are the same. Mark the larger gray share, or the middle box if they are the same size.", "Las dos figuras son iguales. Marca la parte gris más grande, o el cuadro del medio si son iguales."},
+		draw:      largerShare, aloud: largerShareAloud,
+	},
+	task.LookCutShape: {
+		name:      phrase{"shape to cut into shares", "figura para cortar en partes"},
+		direction: phrase{"Draw lines to cut the shape into equal shares.", "Dibuja líneas para cortar la figura en partes iguales."},
+		draw:      cutShape, directionFor: promptOf[task.CutShape],
+	},
+	task.LookSquares: {
+		name:      phrase{"rectangle of squares", "rectángulo de cuadrados"},
+		direction: phrase{"Count the squares. Write how many.", "Cuenta los cuadrados. Escribe cuántos hay."},
+		draw:      squares, aloud: squaresAloud, directionFor: promptOf[task.Squares],
+	},
 	task.LookJoinShapes: {
 		name:      phrase{"pieces to join and three shapes", "piezas para juntar y tres figuras"},
 		direction: phrase{"Mark the shape that the pieces make when full sides are joined.", "Marca la figura que forman las piezas juntadas por lados enteros."},

@@ -216,3 +216,98 @@ func TestSolidsShowTheirBack(t *testing.T) {
 		}
 	}
 }
+
+// polygonArea is by Gauss's formula, from what is drawn.
+func polygonArea(outline []point) float64 {
+	sum := 0.0
+	for i, p := range outline {
+		q := outline[(i+1)%len(outline)]
+		sum += p.x*q.y - q.x*p.y
+	}
+	return math.Abs(sum) / 2
+}
+
+// drawnEqual says that all outlines have one area, and how many there are.
+func drawnEqual(outlines [][]point) (equal bool, n int) {
+	equal = true
+	for _, outline := range outlines {
+		equal = equal && math.Abs(polygonArea(outline)/polygonArea(outlines[0])-1) < .005
+	}
+	return equal, len(outlines)
+}
+
+// Shares fill their shape, and are equal in area exactly where they are said to be: read from the drawing.
+func TestSharesAreEqualInArea(t *testing.T) {
+	for _, c := range task.Cuts() {
+		asked := task.Shares{Cut: c, Asks: "equal shares"}
+		r := record(t, testKit(t, false), asked, task.LookShares)
+		equal, n := drawnEqual(r.polygons)
+		sum := 0.0
+		for _, share := range r.polygons {
+			sum += polygonArea(share)
+		}
+		whole := task.Area(c.Outline()) * cutUnit * cutUnit
+		if n != c.N || (asked.Key() == "yes") != equal || math.Abs(sum/whole-1) > .005 {
+			t.Errorf("%s: %d shares, equal %v (the key says %s), of %.1f in %.1f mm²", c, n, equal, asked.Key(), sum, whole)
+		}
+		for i, share := range c.Shares() {
+			for j, other := range c.Shares() {
+				if i != j && holds(other, middleOf(share)) {
+					t.Errorf("%s: share %d lies over share %d", c, i, j)
+				}
+			}
+		}
+	}
+}
+
+// The keys read anew from areas and numbers of shares alone.
+func TestKeysOfSharesAreTrue(t *testing.T) {
+	drawn := func(c task.Cut) [][]point {
+		var list [][]point
+		for _, share := range c.Shares() {
+			list = append(list, placed(share, point{}, 1))
+		}
+		return list
+	}
+	for _, asked := range made(t, "find-shares", 300) {
+		f, key := asked.(task.FindCuts), ""
+		for i, c := range f.List() {
+			if equal, n := drawnEqual(drawn(c)); equal && n == f.Shares {
+				key += ", " + letter(i)
+			}
+		}
+		if strings.TrimPrefix(key, ", ") != asked.Key() {
+			t.Errorf("%s: %s are right, the key says %s", asked, key, asked.Key())
+		}
+	}
+	for _, asked := range made(t, "compare-shares", 300) {
+		s := asked.(task.LargerShare)
+		left, right := polygonArea(drawn(s.Left)[0]), polygonArea(drawn(s.Right)[0])
+		key := "same"
+		if left > 1.01*right {
+			key = "left"
+		} else if right > 1.01*left {
+			key = "right"
+		}
+		if key != asked.Key() {
+			t.Errorf("%s: the shares are %.3f and %.3f, the key says %s", asked, left, right, asked.Key())
+		}
+	}
+}
+
+// The rectangle is as many squares wide and high as the key says, with a line or two marks for each edge within.
+func TestSquaresAreSquare(t *testing.T) {
+	for _, asked := range made(t, "rows-of-squares", 100) {
+		s := asked.(task.Squares)
+		r := record(t, testKit(t, false), asked, task.LookSquares)
+		box := r.rects[0]
+		across, down := int(math.Round(box.w/squareSide)), int(math.Round(box.h/squareSide))
+		lines := across - 1 + down - 1
+		if s.ToDraw {
+			lines *= 2
+		}
+		if fmt.Sprint(across*down) != asked.Key() || len(r.lines) != lines || math.Abs(box.w/float64(s.Columns)-box.h/float64(s.Rows)) > 1e-9 {
+			t.Errorf("%s: %d by %d squares, %d lines, the key says %s", asked, across, down, len(r.lines), asked.Key())
+		}
+	}
+}

@@ -46,7 +46,7 @@ func TestEverySkillHasItsPictures(t *testing.T) {
 		for _, look := range asked.Looks() {
 			for _, o := range []sheet.Options{{}, {Key: true}, {Lang: "es", Large: true}} {
 				p, file := svg(t, skill.Example, look, o)
-				if p.Title == "" || p.Desc == "" || len(p.Group.Texts)+len(p.Group.Circles)+len(p.Group.Shapes) == 0 {
+				if p.Title == "" || p.Desc == "" || len(p.Group.Texts)+len(p.Group.Circles)+len(p.Group.Shapes)+len(p.Group.Lines) == 0 {
 					t.Errorf("%s as %s: title %q, description %q, nothing in it", asked, look, p.Title, p.Desc)
 				}
 				wellFormed(t, file)

@@ -45,8 +45,13 @@ func (t Array) Key() string { return strconv.Itoa(t.answer()) }
 // columns ("4 + 4 + 4 = 12", "3 x 4 = 12").
 func (t Array) Judge(answer string) bool {
 	r, ok := t.reply(answer)
-	if !ok || r.equation == nil {
-		return ok && r.number == t.answer()
+	return ok && t.says(r)
+}
+
+// says says that what was read is how many, or a sum of rows or columns that makes it.
+func (t Array) says(r reply) bool {
+	if r.equation == nil {
+		return r.number == t.answer()
 	}
 	return r.equation.says(slices.Repeat([]int{t.Columns}, t.Rows), t.answer()) || r.equation.says(slices.Repeat([]int{t.Rows}, t.Columns), t.answer())
 }
@@ -54,7 +59,10 @@ func (t Array) Judge(answer string) bool {
 // Possible takes a number of dots and number sentences.
 func (t Array) Possible(answer string) bool { _, ok := t.reply(answer); return ok }
 
-func (t Array) reply(answer string) (reply, bool) {
+func (t Array) reply(answer string) (reply, bool) { return t.replyWith(answer, vocabulary(t.Prompt)) }
+
+// replyWith reads an answer in which some words are known.
+func (t Array) replyWith(answer string, known func(string) bool) (reply, bool) {
 	answer = timesPattern.ReplaceAllStringFunc(words.Plain(answer), func(product string) string {
 		m := timesPattern.FindStringSubmatch(product)
 		if m[1] == strconv.Itoa(t.Rows) && m[2] == strconv.Itoa(t.Columns) || m[1] == strconv.Itoa(t.Columns) && m[2] == strconv.Itoa(t.Rows) {
@@ -62,7 +70,7 @@ func (t Array) reply(answer string) (reply, bool) {
 		}
 		return product
 	})
-	return readReply(answer, vocabulary(t.Prompt))
+	return readReply(answer, known)
 }
 
 // timesPattern is the array as a product, which some children write already.
