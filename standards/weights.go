@@ -88,8 +88,18 @@ var weights = []Weight{
 		return float64(min(f.largest, 20)) / 20 * one(f.asks("equal sides", "same addends", "result last", "result first", "two numbers", "both sides"))
 	}},
 
-	{"things counted", 2.00, countingObjects, func(f features) float64 { return float64(f.largest) / 20 * one(f.asks("in rows", "scattered")) }},
+	{"things counted", 2.00, countingObjects, func(f features) float64 {
+		return float64(f.largest) / 20 * one(f.asks("in rows", "scattered", "in a circle", "counted out"))
+	}},
 	{"scattered", .50, countingObjects, whenAsked("scattered")},
+	{"in a circle", .30, countingObjects, whenAsked("in a circle")},
+	{"counted out", .30, countingObjects, whenAsked("counted out")},
+	{"one covers the other", .50, commonPractice, whenAsked("where, one covered")},
+	{"dots to pair", .80, countingModel, func(f features) float64 { return float64(f.largest) / 20 * one(f.asks("a group")) }},
+	{"size of equal addends", 1.20, countingModel, func(f features) float64 { return float64(f.largest) / 25 * one(f.asks("equal addends")) }},
+	{"bills and coins", 1.20, commonPractice, func(f features) float64 { return float64(f.addends) / 7 * one(f.asks("bills and coins")) }},
+	{"size of bills and coins", .60, commonPractice, func(f features) float64 { return float64(f.largest) / 100 * one(f.asks("bills and coins")) }},
+	{"step of a line", .30, commonPractice, func(f features) float64 { return one(f.asks("a mark") && f.step > 1) }},
 	{"gap between numbers", -1.20, distance, func(f features) float64 { return float64(f.number(task.Apart)) / 10 * one(f.largest <= 10) }},
 	{"size compared", .50, distance, func(f features) float64 { return float64(f.largest) / 10 * one(f.has(task.Apart) && f.largest <= 10) }},
 	{"fewer", .30, commonPractice, whenAsked("fewer")},

@@ -35,6 +35,9 @@ func TestPicturesInWords(t *testing.T) {
 		{"join 2 half squares: hexagon, square, circle", task.LookJoinShapes, "The pieces are joined along full sides. Which shape can they make? The pieces: half square, half square. A: hexagon; B: square; C: circle."},
 		{"larger share: circle pie 2 or circle pie 4", task.LookLargerShare, "Both shapes are the same. Which gray share is larger, or are they the same size? Left: a circle cut into 2 pieces from the middle, all as wide at the edge. Right: a circle cut into 4 pieces from the middle, all as wide at the edge."},
 		{"squares 2 by 3 to draw", task.LookSquares, "A rectangle with marks for its rows and columns. Its rows, from the top: square, square, square; square, square, square. Join the marks with lines to make equal squares. How many squares are there?"},
+		{"where: circle behind square", task.LookWhere, "All of one shape is seen, square. It covers a part of the other, circle. Where is the circle, seen from the square? Answers to choose from: above; below; beside; in front of; behind."},
+		{"money $5, 25, 10", task.LookBills, "Count the money. Write how many dollars and how many cents. 5-dollar bill, 25-cent coin, 10-cent coin."},
+		{"equal addends of array 2 by 3", task.LookEqualAddends, "dot, dot, dot; dot, dot, dot. Add the rows. Write the number of each row, and how many in all. blank plus blank equals blank."},
 		{"array 2 by 3", task.LookArray, "Add the rows. Write how many dots in all. dot, dot, dot; dot, dot, dot."},
 	} {
 		k := testKit(t, false)

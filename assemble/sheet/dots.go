@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"hash/fnv"
+	"math"
 	"math/rand/v2"
 	"strings"
 
@@ -26,6 +27,9 @@ func dots(k kit, asked task.Task) (drawing, bool) {
 		return drawing{}, false
 	}
 	things := rings(t.Number, 5)
+	if t.Circle {
+		things = circled(t.Number)
+	}
 	if t.Scattered {
 		things = field(scattered(t.Number, asked.String()))
 	}
@@ -48,6 +52,18 @@ func ringsAt(w, h float64, middles []point) drawing {
 			c.circle(point{at.x + m.x, at.y + m.y}, ringRadius, style{line: plain})
 		}
 	}}
+}
+
+// circled are dots in a circle, as far apart as those in rows.
+func circled(n int) drawing {
+	radius := ringPitch / (2 * math.Sin(math.Pi/float64(n)))
+	side := 2*radius + ringPitch
+	var middles []point
+	for i := range n {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(n))
+		middles = append(middles, point{side/2 + radius*sin, side/2 - radius*cos})
+	}
+	return ringsAt(side, side, middles)
 }
 
 // field is the room for up to twelve dots that lie here and there.

@@ -292,6 +292,36 @@ var looks = map[task.Look]look{
 		direction: phrase{"Count the squares. Write how many.", "Cuenta los cuadrados. Escribe cuántos hay."},
 		draw:      squares, aloud: squaresAloud, directionFor: promptOf[task.Squares],
 	},
+	task.LookWhere: {
+		name:      phrase{"two shapes with places to choose from", "dos figuras con lugares para elegir"},
+		direction: phrase{"Where is the shape? Mark the place.", "¿Dónde está la figura? Marca el lugar."},
+		draw:      where, aloud: whereAloud, directionFor: whereDirection,
+	},
+	task.LookCountOut: {
+		name:      phrase{"dots to color", "puntos para colorear"},
+		direction: phrase{"Color so many dots.", "Colorea tantos puntos."},
+		draw:      countOut, aloud: countOutAloud, directionFor: promptOf[task.CountOut],
+	},
+	task.LookParityDots: {
+		name:      phrase{"dots with two words to choose from", "puntos con dos palabras para elegir"},
+		direction: phrase{"Put the dots in pairs. Mark odd or even.", "Forma pares de puntos. Marca impar o par."},
+		draw:      parityDots, aloud: parityDotsAloud,
+	},
+	task.LookEqualAddends: {
+		name:      phrase{"dots and a sum to write", "puntos y una suma para escribir"},
+		direction: equalSaid[false],
+		draw:      equalAddends, aloud: equalAddendsAloud, directionFor: equalDirection,
+	},
+	task.LookBills: {
+		name:      phrase{"bills and coins", "billetes y monedas"},
+		direction: countBills,
+		draw:      bills, aloud: billsAloud,
+	},
+	task.LookLineMark: {
+		name:      phrase{"number line to mark", "recta numérica para marcar"},
+		direction: phrase{"Draw an arrow to the number on the line.", "Marca el número en la recta con una flecha."},
+		draw:      lineMark, aloud: lineMarkAloud, directionFor: promptOf[task.LineMark],
+	},
 	task.LookJoinShapes: {
 		name:      phrase{"pieces to join and three shapes", "piezas para juntar y tres figuras"},
 		direction: phrase{"Mark the shape that the pieces make when full sides are joined.", "Marca la figura que forman las piezas juntadas por lados enteros."},

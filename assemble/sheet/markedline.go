@@ -27,9 +27,14 @@ func markedLine(k kit, asked task.Task) (drawing, bool) {
 		return drawing{}, false
 	}
 	box := k.answerBox(3, t.Key())
+	return row(4*k.gap(), k.lineFromZero(t, k.width-box.w-4*k.gap(), true), box), true
+}
+
+// lineFromZero is the line, and an arrow at the number where it is to be seen.
+func (k kit) lineFromZero(t task.MarkedLine, width float64, arrow bool) drawing {
 	l := lettering{size: max(leastPrint, .6*k.size), align: centre}
 	edge := k.face.width("100", l) / 2
-	line := drawing{w: k.width - box.w - 4*k.gap(), h: markRoom + lineBelow + 1.1*l.size, axis: markRoom}
+	line := drawing{w: width, h: markRoom + lineBelow + 1.1*l.size, axis: markRoom}
 	pitch := (line.w - 2*edge) / float64(t.To/t.Step)
 	line.paint = func(c canvas, at point) {
 		place := func(n int) point { return point{at.x + edge + pitch*float64(n/t.Step), at.y + markRoom} }
@@ -40,12 +45,15 @@ func markedLine(k kit, asked task.Task) (drawing, bool) {
 				c.text(point{place(n).x, place(n).y + lineBelow + k.face.digit*l.size}, strconv.Itoa(n), l)
 			}
 		}
+		if !arrow {
+			return
+		}
 		tip := point{place(t.Number).x, at.y + markRoom - 1.8*tickUnit - .5}
 		c.line(point{tip.x, at.y}, tip, style{line: thick})
 		c.line(point{tip.x - arrowHead/2, tip.y - arrowHead}, tip, style{line: thick})
 		c.line(point{tip.x + arrowHead/2, tip.y - arrowHead}, tip, style{line: thick})
 	}
-	return row(4*k.gap(), line, box), true
+	return line
 }
 
 // markedLineAloud names the ticks one by one, to be counted by ear.

@@ -44,7 +44,7 @@ func TestOwnWordsArePrintedEverywhere(t *testing.T) {
 
 // toMark are the looks in which answers are marked.
 var toMark = []task.Look{task.LookChoice, task.LookTick, task.LookGroups, task.LookShape, task.LookFlatSolid, task.LookFindShapes, task.LookJoinShapes,
-	task.LookShares, task.LookFindCuts, task.LookLargerShare,
+	task.LookShares, task.LookFindCuts, task.LookLargerShare, task.LookWhere, task.LookParityDots,
 	task.LookBlockWays, task.LookTwoBars, task.LookBarPairs, task.LookEstimate}
 
 // Where answers are to be marked, nothing says to write; where something is written, nothing

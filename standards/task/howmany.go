@@ -6,23 +6,27 @@ import (
 	"strconv"
 )
 
-// HowMany asks to count dots: "count 13" in rows, "count 8 scattered" here and there.
+// HowMany asks to count dots: "count 13" in rows, "count 8 scattered" here and there, "count 12 in a circle".
 type HowMany struct {
 	Number    int // 1 to 20, scattered 1 to 10
 	Scattered bool
+	Circle    bool // 3 or more
 }
 
-var howManyPattern = regexp.MustCompile(`^count(?: the)?:? ?([0-9]{1,4}) ?(?:dots)?( ?,? ?scattered)?$`)
+var howManyPattern = regexp.MustCompile(`^count(?: the)?:? ?([0-9]{1,4}) ?(?:dots)?(?:( ?,? ?scattered)|( in a circle))?$`)
 
 func readHowMany(text string) (Task, error) {
 	m := howManyPattern.FindStringSubmatch(text)
 	if m == nil {
 		return nil, errOther
 	}
-	t := HowMany{Scattered: m[2] != ""}
+	t := HowMany{Scattered: m[2] != "", Circle: m[3] != ""}
 	t.Number, _ = strconv.Atoi(m[1])
 	if most := t.most(); t.Number < 1 || t.Number > most {
 		return nil, fmt.Errorf("%q is not 1 to %d; count up to 20 dots in rows or up to 10 scattered, as in count 8 scattered", text, most)
+	}
+	if t.Circle && t.Number < 3 {
+		return nil, fmt.Errorf("%q: a circle needs 3 dots or more, as in count 12 in a circle", text)
 	}
 	return t, nil
 }
@@ -38,6 +42,9 @@ func (t HowMany) most() int {
 func (t HowMany) String() string {
 	if t.Scattered {
 		return fmt.Sprintf("count %d scattered", t.Number)
+	}
+	if t.Circle {
+		return fmt.Sprintf("count %d in a circle", t.Number)
 	}
 	return fmt.Sprintf("count %d", t.Number)
 }
@@ -71,6 +78,9 @@ func (t HowMany) Traits() Traits {
 	ts[Asks] = "in rows"
 	if t.Scattered {
 		ts[Asks] = "scattered"
+	}
+	if t.Circle {
+		ts[Asks] = "in a circle"
 	}
 	return ts
 }

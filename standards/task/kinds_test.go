@@ -23,6 +23,8 @@ func TestClassifierOfFurtherKinds(t *testing.T) {
 		"equal shares: circle pie 2": "1.G.3", "equal shares: circle pie 3": "2.G.3", "name share: square corners 4": "1.G.3", "shares in all: rectangle mixed 4": "2.G.3",
 		"find fourths: square crossed 4, square uneven down 4, square across 4": "1.G.3", "larger share: circle pie 2 or circle pie 4": "1.G.3", "larger share: square down 4 or square crossed 4": "2.G.3",
 		"cut: circle into 4": "1.G.3", "cut: circle into 3": "2.G.3", "squares 3 by 4": "2.G.2",
+		"where: circle above square": "K.G.1", "count out 7 of 12": "K.CC.5", "count 12 in a circle": "K.CC.5", "odd or even: 14 dots": "2.OA.3", "equal addends of 14": "2.OA.3",
+		"equal addends of array 3 by 4": "2.OA.4", "money $5, $1, 25, 10, 10": "2.MD.8", "mark 70 on line 0 to 100 by 10": "2.MD.6",
 		"write thirteen": "K.CC.3", "write one hundred eleven": "1.NBT.1", "write three hundred forty-two": "2.NBT.3", "write 12 in words": "2.NBT.3",
 		"8 + 3 = 3 + ?": "1.OA.3", "2 + 6 + 4 = 2 + ?": "1.OA.3", "? + 5 + 3 = 8 + 2": "1.OA.3", "4 + 6 = 5 + ?": "1.OA.7", "8 - 3 = 4 + ?": "1.OA.7", "40 + 30 = 50 + ?": "2.NBT.5",
 		"8 + ? = 11, 11 - 8 = ?": "1.OA.4", "true or false: 7 = 8 - 1": "1.OA.7", "true or false: 40 + 30 = 80": "2.NBT.5", "true or false: 400 + 30 = 430": "2.NBT.7",
@@ -97,6 +99,12 @@ func TestMisstepsOfFurtherKinds(t *testing.T) {
 		{"cut: circle into 3", "4 equal", "as many cuts as shares"}, {"cut: circle into 3", "3 unequal", "any shares taken for equal"},
 		// Battista et al. (1998), from memory: only the squares along the edge are counted.
 		{"squares 3 by 4", "10", "squares at the edge counted"}, {"squares 3 by 4", "8", "a row left out"},
+		{"where: circle above square", "below", "opposite place"}, {"where: circle behind square", "in front of", "opposite place"},
+		{"count out 7 of 12", "12", "all of them counted out"}, {"count out 7 of 12", "8", "one thing missed"}, {"count out 7 of 12", "6", "one thing counted twice"},
+		{"equal addends of 14", "14 + 14", "whole written twice"}, {"equal addends of 14", "6 + 8", "addends not equal"},
+		{"equal addends of array 3 by 4", "3 + 3 + 3 = 9", "rows written as addends"},
+		{"money $5, $1, 25, 10, 10", "$45 and 6¢", "dollars and cents mixed up"}, {"money $5, $1, 25, 10, 10", "$2 and 3¢", "coins counted"}, {"money $5, $1, 25, 10, 10", "$6 and 35¢", "larger coin taken for more"},
+		{"mark 70 on line 0 to 100 by 10", "60", "start counted"}, {"mark 70 on line 0 to 100 by 10", "80", "one tick missed"},
 		{"coins 25, 10, 5, 1", "4", "coins counted"}, {"coins 25, 10, 10, 5, 1", "46", "larger coin taken for more"}, {"coins 25, 10, 5, 1", "100", "went on in one step"},
 		{"8 + ? = 11, 11 - 8 = ?", "19", "worked with the numbers seen"},
 	} {

@@ -9,10 +9,18 @@ import (
 	"evenhand/standards/words"
 )
 
-// OddEven asks whether a number of things can be put in pairs: "odd or even: 14".
-type OddEven struct{ Number int } // 0 to 999
+// OddEven asks whether a number of things can be put in pairs: "odd or even: 14", or of a group of dots "odd or even: 14 dots".
+type OddEven struct {
+	Number int // 0 to 999; 2 to 20 dots
+	Dots   bool
+}
 
-var oddEvenPattern = regexp.MustCompile(`^(?:is )?([0-9]{1,3}) (?:odd or even|even or odd)$|^(?:odd or even|even or odd)\b[:? ]*([0-9]{1,3})$`)
+// LookParityDots is a group of dots, and odd and even to choose from.
+const LookParityDots Look = "dots-odd-even"
+
+var _ = ownLook(LookParityDots, "dots with odd and even to choose from", 10)
+
+var oddEvenPattern = regexp.MustCompile(`^(?:is )?([0-9]{1,3}) (?:odd or even|even or odd)$|^(?:odd or even|even or odd)\b[:? ]*([0-9]{1,3})( dots)?$`)
 
 func readOddEven(text string) (Task, error) {
 	if !strings.Contains(text, "odd") {
@@ -27,10 +35,18 @@ func readOddEven(text string) (Task, error) {
 		return nil, errOther
 	}
 	n, _ := strconv.Atoi(m[1] + m[2])
-	return OddEven{n}, nil
+	if m[3] != "" && (n < 2 || n > 20) {
+		return nil, fmt.Errorf("%q: groups of 2 to 20 dots are drawn, as in odd or even: 14 dots", text)
+	}
+	return OddEven{n, m[3] != ""}, nil
 }
 
-func (t OddEven) String() string { return fmt.Sprintf("odd or even: %d", t.Number) }
+func (t OddEven) String() string {
+	if t.Dots {
+		return fmt.Sprintf("odd or even: %d dots", t.Number)
+	}
+	return fmt.Sprintf("odd or even: %d", t.Number)
+}
 
 // Key is "odd" or "even".
 func (t OddEven) Key() string { return parity(t.Number) }
@@ -65,6 +81,12 @@ func (t OddEven) reply(answer string) (said string, ok bool) {
 
 // Prompt asks for the word.
 func (t OddEven) Prompt(lang string) string {
+	switch {
+	case t.Dots && lang == "es":
+		return "¿Hay un número par o impar de puntos?"
+	case t.Dots:
+		return "Is the number of dots odd or even?"
+	}
 	if lang == "es" {
 		return fmt.Sprintf("¿Es %d par o impar?", t.Number)
 	}
@@ -72,7 +94,21 @@ func (t OddEven) Prompt(lang string) string {
 }
 
 // Traits of odd and even.
-func (t OddEven) Traits() Traits { return numberTraits(t.Number) }
+func (t OddEven) Traits() Traits {
+	ts := numberTraits(t.Number)
+	if t.Dots {
+		ts[Asks] = "a group"
+	}
+	return ts
+}
+
+// Short tells how many dots there are.
+func (t OddEven) Short(lang string) string {
+	if t.Dots {
+		return shown(t, lang, t.Number)
+	}
+	return t.Prompt(lang)
+}
 
 // Codes: groups of up to 20 things, grade 2; no standard up to grade 2 goes further.
 func (t OddEven) Codes() []Code {
@@ -97,7 +133,7 @@ var (
 // Missteps of odd and even.
 func (t OddEven) Missteps() []Misstep {
 	slips := []slip{{parityMixed, parity(t.Number + 1)}}
-	if t.Number >= 10 {
+	if t.Number >= 10 && !t.Dots {
 		first := strconv.Itoa(t.Number)[0] - '0'
 		slips = append(slips, slip{firstDigit, parity(int(first))})
 	}
@@ -111,7 +147,12 @@ func (t OddEven) Clashes() []string { return []string{"parity:" + strconv.Itoa(t
 func (t OddEven) Fingerprint() string { return t.String() }
 
 // Looks of odd and even.
-func (t OddEven) Looks() []Look { return []Look{LookTick} }
+func (t OddEven) Looks() []Look {
+	if t.Dots {
+		return []Look{LookParityDots}
+	}
+	return []Look{LookTick}
+}
 
 // Offers are the two words.
 func (t OddEven) Offers() []string { return []string{"odd", "even"} }
