@@ -10,6 +10,8 @@ import (
 	"strings"
 	"testing"
 
+	"evenhand/assemble/plan"
+
 	"github.com/chromedp/chromedp"
 )
 
@@ -32,6 +34,12 @@ func gallery(t *testing.T) (browser *http.Client, address string, empty, full []
 		post(t, browser, address+grid, rowOf(fmt.Sprintf("P%02d", i+1), 0, []string{"", "-"}[map[bool]int{true: 1}[i == 22]], "✓", "11", third))
 	}
 	post(t, browser, address+grid+"/class", url.Values{"codes": {"P01-P03"}, "class": {"2B"}})
+	_, _, waiting := send(t, browser, address, "sv.csv", []byte("question,answer\n58 + 27,85\n47 + 36,84\n12.03,\n"))
+	_, text, opened := send(t, browser, address, "jk.csv", []byte("question,answer\n64 + 19,83\n71 + 18,88\n"))
+	post(t, browser, opened, listForm(text, "accept"))
+	if status, _, _ := post(t, browser, address+"/terms", url.Values{"name": {"Winter"}, "text": {plan.ExamplePacing()}}); status != http.StatusOK {
+		t.Fatalf("no term for the gallery: %d", status)
+	}
 	empty = []state{
 		{"class-empty", "/class?class=2B"}, {"marks-nobody", grid + "?class=2C"}, {"marks-new", grid + "?class=2B"}, {"items-none", "/items?status=retired"},
 	}
@@ -40,6 +48,9 @@ func gallery(t *testing.T) (browser *http.Client, address string, empty, full []
 		{"plans", "/plans"}, {"plan-new", "/plans/new"}, {"plan", "/plans/Friday%20check"}, {"plan-typed", "/plans/typed?" + planned("", "3 add-two-digit", "2 clock-half-hour").Encode()},
 		{"lists", "/lists"}, {"quizzes", "/quizzes"}, {"quiz", quiz}, {"marks", "/marks"}, {"grid", grid + "?class=2A"}, {"grid-by-item", grid + "?class=2A&by=item&item=2"},
 		{"class", "/class?class=2A"}, {"fault", "/items/nothing"},
+		{"list", strings.TrimPrefix(waiting, address)}, {"list-in", strings.TrimPrefix(opened, address)}, {"list-kept", "/lists/kept/1/jk.csv"},
+		{"generate", "/generate"}, {"generate-some", "/generate?skill=clock-half-hour"}, {"generate-none", "/generate?skill=make-ten&traits=regroups%3D3"},
+		{"term", "/terms/Winter"}, {"term-new", "/terms/new"}, {"safe", "/team"}, {"activity", "/activity"},
 	}
 	return browser, address, empty, full
 }
@@ -49,6 +60,19 @@ func gallery(t *testing.T) (browser *http.Client, address string, empty, full []
 func TestNoPageHasBarriers(t *testing.T) {
 	needsAxe(t, "checking every page of the desk for barriers with axe-core")
 	browser, address, empty, full := gallery(t)
+	walkGallery(t, browser, address, append(empty, full...))
+	team, first := teamDesk(t, nil)
+	owner := joins(t, first, "MK")
+	link := invite(t, owner, team, "writer", "yes")
+	walkGallery(t, owner, team, []state{
+		{"team", "/team"}, {"team-activity", "/activity"}, {"team-passes", "/passes"}, {"team-signin", "/signin"},
+		{"team-invited", strings.TrimPrefix(link, team)}, {"team-expired", "/invited/nothing"}, {"team-empty", "/"},
+	})
+}
+
+// walkGallery looks at pages in both languages, light and dark, wide and narrow, with all that folds open.
+func walkGallery(t *testing.T, browser *http.Client, address string, pages []state) {
+	t.Helper()
 	w := openWindow(t, browser, address)
 	for _, look := range []struct {
 		language, scheme string
@@ -56,8 +80,9 @@ func TestNoPageHasBarriers(t *testing.T) {
 	}{{"en", "light", 1280}, {"es", "dark", 390}} {
 		w.cookie("language", look.language, address)
 		w.look(look.width, look.scheme)
-		for _, s := range append(empty, full...) {
+		for _, s := range pages {
 			w.open(address + s.path)
+			tells[bool](w, "document.querySelectorAll(`details`).forEach(d => { d.open = true }) === undefined")
 			for _, found := range w.barriers() {
 				t.Errorf("%s, %s, %s, %d wide: %s", s.name, look.language, look.scheme, look.width, found)
 			}

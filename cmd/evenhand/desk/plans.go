@@ -19,8 +19,15 @@ func plans(v *visit) error {
 	if err != nil {
 		return err
 	}
-	list = slices.DeleteFunc(list, func(p bank.Plan) bool { return p.Pacing })
-	return v.show("plans", struct{ Plans []bank.Plan }{list})
+	var page struct{ Plans, Terms []bank.Plan }
+	for _, p := range list {
+		if p.Pacing {
+			page.Terms = append(page.Terms, p)
+		} else {
+			page.Plans = append(page.Plans, p)
+		}
+	}
+	return v.show("plans", page)
 }
 
 // planPage is all that the page of a plan shows.

@@ -187,3 +187,29 @@ func TestItemsAreMade(t *testing.T) {
 		}
 	}
 }
+
+// A term stands by weeks on one page: what is new, what comes back, as the pacing list says.
+func TestTermByWeeks(t *testing.T) {
+	browser, address := opened(t)
+	pacing := url.Values{"name": {"Winter"}, "text": {"title = \"Week {week}\"\nitems = 4\n[[new]]\nweek = 1\nskill = \"clock-hour\"\n[[new]]\nweek = 3\nskill = \"make-ten\"\n"}}
+	_, text, at := post(t, browser, address+"/terms", pacing)
+	if !strings.Contains(at, "/terms/Winter") || strings.Count(text, `<tr>`)+strings.Count(text, `<tr aria-current`) != 6 {
+		t.Fatalf("%s: %s", at, text)
+	}
+	weeks := regexp.MustCompile(`<th scope="row">(\d) <span class="quiet">([^<]+)</span></th>\s*<td>(.*?)</td><td>(.*?)</td>`).FindAllStringSubmatch(text, -1)
+	if len(weeks) != 5 || weeks[0][2] != "23 November" || weeks[4][2] != "21 December" || !strings.Contains(weeks[0][3], "4 × ") || weeks[1][3] != "–" || !strings.Contains(weeks[2][3], "make") {
+		t.Errorf("the weeks are %q", weeks)
+	}
+	if _, text := get(t, browser, address+"/plans"); !strings.Contains(text, `href="/terms/Winter"`) {
+		t.Errorf("the term is not listed: %s", text)
+	}
+	pacing.Set("text", "title = 3")
+	if status, text, _ := post(t, browser, address+"/terms", pacing); status != http.StatusBadRequest || !strings.Contains(text, "title = 3") {
+		t.Errorf("a list that can't be read: %d %s", status, text)
+	}
+	for _, path := range []string{"/terms/nothing", "/terms/Friday%20check"} {
+		if status, _ := get(t, browser, address+path); status != http.StatusNotFound {
+			t.Errorf("%s: %d", path, status)
+		}
+	}
+}

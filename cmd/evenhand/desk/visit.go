@@ -156,8 +156,11 @@ func nothingHere(v *visit) error { return v.missing("fault.nothing") }
 // roomOf is the room to which an address belongs: /items/ID to /items.
 func roomOf(path string) string {
 	first, _, _ := strings.Cut(strings.TrimPrefix(path, "/"), "/")
-	if first == "generate" {
+	switch first {
+	case "generate":
 		first = "items"
+	case "terms":
+		first = "plans"
 	}
 	return "/" + first
 }
