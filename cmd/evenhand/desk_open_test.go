@@ -54,6 +54,9 @@ func TestOpenedFromAFileManager(t *testing.T) {
 	if !strings.Contains(school.text("/class"), "P05") || strings.Contains(own.text("/class"), "P05") {
 		t.Error("the demo's papers are not on its desk alone")
 	}
+	if sheets := school.post("/class/practice?lang=en"); !strings.Contains(sheets, "group-1.pdf") || !strings.Contains(sheets, "group-1-recheck.pdf") {
+		t.Errorf("no practice for the demo's groups: %.80q", sheets)
+	}
 	must(t, os.WriteFile(filepath.Join(folder, "demo school", "mine.csv"), nil, 0o600))
 	if !strings.Contains(school.post("/demo/away"), own.address+"/") {
 		t.Error("no way back")

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -93,28 +92,19 @@ func runPractice(c *cli.Context) error {
 	})
 }
 
-// practiceSet chooses the sheets; with --fill it makes the missing items. What an earlier run for the same quiz noted is free
-// again, so that it gives the same sheets; and noted again where it gives none.
-func practiceSet(c *cli.Context, b *bank.Bank, r *report.Report, class string, o followup.Options) (set followup.Set, err error) {
-	again := func() error { return nil }
-	if use := (followup.Set{About: r.Title(), Class: class, Week: o.Week}).Use(now()); !c.Bool("try") {
-		var ids []string
-		if ids, use.At, err = b.UsedBy(use.Quiz, use.Week); err != nil {
-			return set, err
-		}
-		if _, err := b.TakeBack(use.Quiz, use.Week); err != nil {
-			return set, err
-		}
-		again = func() error { return b.RecordUse(ids, use) }
+// practiceSet chooses the sheets; with --fill it makes the missing items.
+func practiceSet(c *cli.Context, b *bank.Bank, r *report.Report, class string, o followup.Options) (followup.Set, error) {
+	choose := func() (set followup.Set, err error) {
+		err = filling(c, b, len(r.Groups)+2, func() error {
+			set, err = followup.Practice(c.Context, b, r, class, o)
+			return err
+		})
+		return set, err
 	}
-	err = filling(c, b, len(r.Groups)+2, func() (err error) {
-		set, err = followup.Practice(c.Context, b, r, class, o)
-		return err
-	})
-	if err != nil {
-		err = errors.Join(err, again())
+	if c.Bool("try") {
+		return choose()
 	}
-	return set, err
+	return followup.Again(b, r, class, o.Week, now(), choose)
 }
 
 // classReport is the report of one class about the quizzes named on the line.

@@ -124,6 +124,7 @@ var routes = []route{
 	{"POST /marks/{id}/class", toMark, enrolPupils},
 	{"POST /marks/{id}/paste", toMark, pasteMarks},
 	{"GET /class", toMark, class},
+	{"POST /class/practice", toMark, makePractice},
 	{"GET /lists", toRead, lists},
 	{"POST /lists", toWrite, sendList},
 	{"GET /lists/{id}", toRead, list},

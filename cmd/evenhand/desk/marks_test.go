@@ -1,6 +1,7 @@
 package desk_test
 
 import (
+	"archive/zip"
 	"fmt"
 	"net/http"
 	"net/url"
@@ -258,5 +259,39 @@ func TestMakeUpForm(t *testing.T) {
 	}
 	if _, text := get(t, browser, grid+"?class=2A"); !strings.Contains(text, `name="P03.form" value="A"`) {
 		t.Error("the make-up form is proposed to who sits with the class")
+	}
+}
+
+// From the class's page to Monday's sheets: a folder with a page for the teacher, the same when it is asked for
+// again; its items count as used in that week.
+func TestPracticeFromTheClass(t *testing.T) {
+	browser, address, grid, _ := toMark(t)
+	if status, _, _ := post(t, browser, address+"/class/practice", url.Values{"class": {"2A"}, "lang": {"en"}}); status != http.StatusBadRequest {
+		t.Errorf("practice after nothing: %d", status)
+	}
+	for i := range 6 {
+		post(t, browser, grid, rowOf(fmt.Sprintf("P%02d", i+1), 0, "", "✓", "x", "x"))
+	}
+	var folders [2]string
+	for i := range folders {
+		status, text, _ := post(t, browser, address+"/class/practice", url.Values{"class": {"2A"}, "lang": {"en"}})
+		if status != http.StatusOK {
+			t.Fatalf("no practice: %d %s", status, text)
+		}
+		folders[i] = text
+	}
+	if folders[0] != folders[1] {
+		t.Error("asked for again, the sheets differ")
+	}
+	folder, err := zip.NewReader(strings.NewReader(folders[0]), int64(len(folders[0])))
+	if err != nil {
+		t.Fatal(err)
+	}
+	names := map[string]bool{}
+	for _, file := range folder.File {
+		names[file.Name] = true
+	}
+	if !names["teacher.pdf"] {
+		t.Errorf("the folder holds %v", names)
 	}
 }

@@ -85,8 +85,10 @@ func (v *visit) showTerm(page termPage) error {
 		}
 	}
 	page.Items = pacing.Items
-	for i, asked := range pacing.Plans(weeksOf(pacing)) {
-		week := first.Add(i)
+	plans := pacing.Plans(weeksOf(pacing))
+	weeks := plan.SchoolWeeks(first, len(plans), pacing.Skip)
+	for i, asked := range plans {
+		week := weeks[i]
 		one := termWeek{Number: i + 1, Dates: v.said.Date(week.Monday()), Today: week == plan.WeekOf(v.desk.o.Now())}
 		for _, row := range asked.Rows {
 			told := termRow{v.rowName(row), row.Count}

@@ -1,0 +1,88 @@
+package desk
+
+import (
+	"archive/zip"
+	"bytes"
+	"context"
+	"errors"
+	"io"
+	"slices"
+
+	"evenhand/assemble"
+	"evenhand/assemble/followup"
+	"evenhand/assemble/plan"
+	"evenhand/assemble/sheet"
+	"evenhand/bank/evidence/report"
+	"evenhand/bank/results"
+)
+
+// makePractice gives what the groups of a class could practise on Monday, as a folder of sheets with a page for
+// the teacher; missing items are made, and the use of all is noted, so that no quiz takes them too soon.
+func makePractice(v *visit) error {
+	if err := v.admit(toWrite); err != nil {
+		return err
+	}
+	class := v.FormValue("class")
+	o := sheet.Options{Lang: v.FormValue("lang")}
+	if err := o.Check(); err != nil {
+		return asTyped(err)
+	}
+	told, err := v.reportOf(class)
+	if err != nil {
+		return err
+	}
+	if len(told.Quizzes) == 0 {
+		return v.wrong("practice.nothing")
+	}
+	week := plan.WeekOf(v.desk.o.Now()).String()
+	if last, err := plan.ParseWeek(told.LastWeek()); err == nil {
+		week = last.Add(1).String()
+	}
+	ctx, done := context.WithTimeout(v.Context(), 6*searchFor)
+	defer done()
+	filling := assemble.Filling{Bank: v.desk.bank, By: v.by(), At: v.now()}
+	set, err := followup.Again(v.desk.bank, told, class, week, v.now(), func() (set followup.Set, err error) {
+		err = filling.Try(len(told.Groups)+2, func() error {
+			set, err = followup.Practice(ctx, v.desk.bank, told, class, followup.Options{Week: week, Seed: 1})
+			return err
+		})
+		return set, err
+	})
+	if err != nil {
+		return v.wrong("practice.not", err.Error())
+	}
+	var file bytes.Buffer
+	folder := zip.NewWriter(&file)
+	err = set.Write(func(name string, write func(io.Writer) error) error {
+		one, err := folder.Create(name)
+		if err != nil {
+			return err
+		}
+		return write(one)
+	}, o, followup.Also{})
+	if err := errors.Join(err, folder.Close()); err != nil {
+		return err
+	}
+	if err := v.desk.bank.RecordUse(set.Items(), set.Use(v.now())); err != nil {
+		return err
+	}
+	v.w.Header().Set("Content-Type", "application/zip")
+	v.w.Header().Set("Content-Disposition", `attachment; filename="practice-`+week+`.zip"`)
+	_, err = file.WriteTo(v.w)
+	return err
+}
+
+// reportOf is the report of a class on all that is marked.
+func (v *visit) reportOf(class string) (told *report.Report, err error) {
+	if err := results.CheckClass(class); err != nil {
+		return nil, v.wrong("marks.class.wrong", class)
+	}
+	var quizzes []results.Quiz
+	var papers []results.Paper
+	err = v.readMarks(func(s *results.Store) error {
+		quizzes, papers, err = s.All()
+		return err
+	})
+	papers = slices.DeleteFunc(papers, func(p results.Paper) bool { return p.Class != class })
+	return report.Of(quizzes, papers), err
+}
