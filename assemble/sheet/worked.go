@@ -45,6 +45,11 @@ var ways = map[task.Look]phrase{
 	task.LookStory:         {"Draw the story. Then write what you found out.", "Dibuja el problema. Luego escribe lo que averiguaste."},
 	task.LookCoins:         {"Begin with the coins that are worth most. Say how much after each.", "Empieza con las monedas que más valen. Di cuánto llevas después de cada una."},
 	task.LookArray:         {"Each row has as many. Add row by row.", "Cada fila tiene la misma cantidad. Suma fila por fila."},
+	task.LookBarGraph:      {"Go from the end of the bar to its number on the scale.", "Ve desde el final de la barra hasta su número en la escala."},
+	task.LookPictureGraph:  {"Each picture stands for one. Count the pictures.", "Cada dibujo vale uno. Cuenta los dibujos."},
+	task.LookTallyChart:    {"A bundle is five. Count the bundles first, then the single marks.", "Un grupo son cinco. Cuenta primero los grupos y luego las rayas sueltas."},
+	task.LookCentimeters:   {"Where does it begin, where does it end? Count the steps between.", "¿Dónde empieza y dónde termina? Cuenta los pasos que hay entre los dos."},
+	task.LookInches:        {"Where does it begin, where does it end? Count the steps between.", "¿Dónde empieza y dónde termina? Cuenta los pasos que hay entre los dos."},
 	task.LookTwin:          {"Taking away asks: what goes with it to make the whole?", "Restar es preguntar: ¿qué falta para formar el total?"},
 }
 
