@@ -31,7 +31,7 @@ const batchRows = 20_000
 // written; the report then covers the batches of rows before, and importing again adds
 // the rest.
 func Import(b *bank.Bank, l *List, o ImportOptions) (*Report, error) {
-	r := &Report{List: l, DryRun: o.DryRun}
+	r := &Report{List: l, DryRun: o.DryRun, Outcomes: make([]Outcome, 0, len(l.rows))}
 	err := importAll(b, l, o, r)
 	if !o.DryRun && len(r.Outcomes) > 0 {
 		err = errors.Join(err, b.KeepList(r.kept(o)))
@@ -52,10 +52,12 @@ func importAll(b *bank.Bank, l *List, o ImportOptions, r *Report) error {
 	return nil
 }
 
-// batch is some rows, in order, with what was judged of each.
+// batch is some rows, in order, with what was judged of each, or which earlier row of the list,
+// counted from 0, a row repeats.
 type batch struct {
 	rows     []record
-	verdicts []verdict
+	verdicts []*verdict // nil for a row that repeats another
+	repeats  map[int]int
 }
 
 // judgeAll judges the rows a batch ahead of the writing, in order.
@@ -67,11 +69,14 @@ func judgeAll(j *judge, rows []record) func(yield func(batch) bool) {
 		go func() {
 			defer close(judged)
 			for rows := range slices.Chunk(rows, batchRows) {
-				next := batch{rows, make([]verdict, len(rows))}
+				next := batch{rows, make([]*verdict, len(rows)), map[int]int{}}
 				for i, rec := range rows {
-					if v := &next.verdicts[i]; !again.find(rec, v) {
-						*v = j.row(rec)
+					if first, known := again.find(rec); known {
+						next.repeats[i] = first
+						continue
 					}
+					v := j.row(rec)
+					next.verdicts[i] = &v
 				}
 				select {
 				case judged <- next:
@@ -108,13 +113,14 @@ type earlier struct {
 
 // add puts a batch into the bank, or in a dry run only looks.
 func (in *importer) add(b batch) error {
-	items := make([]bank.Item, 0, len(b.rows))
-	waiting := make([]*Outcome, 0, len(b.rows)) // for the bank's word on items, in order
+	var items []bank.Item
+	var waiting []*Outcome // for the bank's word on items, in order
 	outcomes := make([]Outcome, len(b.rows))
-	for i, rec := range b.rows {
-		v, out := &b.verdicts[i], &outcomes[i]
+	for i := range b.rows {
+		rec := &b.rows[i]
+		v, out := b.verdicts[i], &outcomes[i]
 		*out = Outcome{First: rec.first, Last: rec.last, row: rec}
-		if v.repeats != nil {
+		if v == nil {
 			continue
 		}
 		if err := in.place(v, out); err != nil {
@@ -142,8 +148,8 @@ func (in *importer) add(b batch) error {
 	done := len(in.report.Outcomes)
 	in.report.Outcomes = append(in.report.Outcomes, outcomes...)
 	for i, v := range b.verdicts {
-		if v.repeats != nil {
-			repeat(&in.report.Outcomes[done+i], in.report.Outcomes[*v.repeats])
+		if v == nil {
+			repeat(&in.report.Outcomes[done+i], in.report.Outcomes[b.repeats[i]])
 		}
 	}
 	return nil

@@ -34,7 +34,6 @@ type verdict struct {
 	revision int    // of the item when the row was written
 	problem  *Problem
 	whole    bool // the problem is a true number sentence with nothing left out
-	repeats  *int // the earlier row, from 0, of the very same cells; nothing else is filled in then
 }
 
 func newJudge(l *List, o ImportOptions) *judge {

@@ -32,14 +32,19 @@ func (l *List) Skipped() []Line {
 
 // sort gives every record its place: title, heading, total or row.
 func (l *List) sort(records []record, heading int) {
-	top := heading < 0 // still above the first row of a list without heading
-	moved := ""        // why rows below another heading can't be read
+	top := heading < 0                                           // still above the first row of a list without heading
+	moved := ""                                                  // why rows below another heading can't be read
+	l.rows, l.Lines = records[:0], make([]Line, 0, len(records)) // rows move up, over lines that are none
+	var headings []string
+	if heading >= 0 {
+		headings = records[heading].cells
+	}
 	for i, rec := range records {
 		kind := RowLine
 		switch {
 		case i < heading || top && len(l.Columns) > 1 && isTitle(rec.cells):
 			kind = TitleLine
-		case i == heading || heading >= 0 && i > heading && slices.Equal(rec.cells, records[heading].cells):
+		case i == heading || heading >= 0 && i > heading && slices.Equal(rec.cells, headings):
 			kind, moved = HeadingLine, ""
 		case isHeadingAgain(rec.cells):
 			kind, moved = HeadingLine, l.movedBy(rec)

@@ -50,7 +50,7 @@ func setAsideDelimiter(text string) (comma rune, name string, ok bool) {
 		text = rest
 	}
 	for _, d := range delimiters[1:] {
-		good, _, _ := readStrict(text, d.comma, 1, 1)
+		good, _, _ := readStrict(nil, text, d.comma, 1, 1)
 		if len(good) > 0 && isSetAside(good[0].cells) {
 			return d.comma, d.name, true
 		}

@@ -42,7 +42,7 @@ func (r *Report) Mending() Mending {
 		if answer {
 			cells = append(cells, "")
 		}
-		_, line := r.List.origin(o.row)
+		_, line := r.List.origin(*o.row)
 		m.Rows = append(m.Rows, MendingRow{i, line, o.Problem.Column, o.Problem.Reason, cells})
 	}
 	return m

@@ -62,11 +62,11 @@ func lineCount(text string) int {
 // itself, leniently, and reading goes on with the next line: a stray mark costs no
 // other row.
 func readRecords(text string, comma rune) []record {
-	var records []record
+	records := make([]record, 0, lineCount(text))
 	line := 1
 	for text != "" {
-		good, used, lines := readStrict(text, comma, line, 0)
-		records = append(records, good...)
+		var used, lines int
+		records, used, lines = readStrict(records, text, comma, line, 0)
 		text, line = text[used:], line+lines
 		text, line = skipEmptyLines(text, line)
 		if text == "" {
@@ -79,10 +79,10 @@ func readRecords(text string, comma rune) []record {
 	return records
 }
 
-// readStrict reads records up to the end or to the first whose quotation marks are
-// wrong, or as many as are wanted when that is not 0, and says how many bytes and lines
-// it took.
-func readStrict(text string, comma rune, line, wanted int) (records []record, used, lines int) {
+// readStrict reads records behind those it is given, up to the end or to the first whose
+// quotation marks are wrong, or as many as are wanted when that is not 0, and says how many
+// bytes and lines it took.
+func readStrict(records []record, text string, comma rune, line, wanted int) (_ []record, used, lines int) {
 	r := newReader(text, comma)
 	for wanted == 0 || len(records) < wanted {
 		cells, err := r.Read()

@@ -17,12 +17,12 @@ type repeats struct {
 
 var cellSeed = maphash.MakeSeed()
 
-// find says whether the row, which comes after those asked about before, repeats one.
-func (r *repeats) find(rec record, v *verdict) bool {
+// find says whether the row, which comes after those asked about before, repeats one, and which.
+func (r *repeats) find(rec record) (first int, known bool) {
 	at := r.next
 	r.next++
 	if r.off || rec.problem != "" || rec.open {
-		return false
+		return 0, false
 	}
 	var hash maphash.Hash
 	hash.SetSeed(cellSeed)
@@ -31,16 +31,12 @@ func (r *repeats) find(rec record, v *verdict) bool {
 		hash.WriteByte(0)
 	}
 	sum := hash.Sum64()
-	first, known := r.first[sum]
-	if !known {
+	if first, known = r.first[sum]; !known {
 		r.first[sum] = at
-		return false
+		return 0, false
 	}
-	if before := r.rows[first]; !slices.Equal(before.cells, rec.cells) || before.answer != rec.answer {
-		return false
-	}
-	v.repeats = &first
-	return true
+	before := r.rows[first]
+	return first, slices.Equal(before.cells, rec.cells) && before.answer == rec.answer
 }
 
 // repeat gives a row the end of the earlier one that it repeats.
@@ -57,13 +53,15 @@ func repeat(out *Outcome, first Outcome) {
 }
 
 // AlreadyHere says which rows ask what the bank has, or an earlier row: "line 9 asks the
-// same as line 2 (item 01J...)".
-func (r *Report) AlreadyHere() (said []string) {
+// same as line 2 (item 01J...)"; at most so many, and how many more there are.
+func (r *Report) AlreadyHere(most int) (said []string, more int) {
 	came := map[string]int{}
 	for _, out := range r.Outcomes {
 		switch {
 		case out.Fate == Added:
 			came[out.ID] = out.First
+		case out.Fate == Here && out.ID != "" && len(said) == most:
+			more++
 		case out.Fate == Here && out.ID != "":
 			as := "item " + out.ID
 			if line, ok := came[out.ID]; ok {
@@ -72,5 +70,5 @@ func (r *Report) AlreadyHere() (said []string) {
 			said = append(said, fmt.Sprintf("line %d asks the same as %s", out.First, as))
 		}
 	}
-	return said
+	return said, more
 }

@@ -43,11 +43,11 @@ func TestRepeatsEndAsTheyWouldByThemselves(t *testing.T) {
 func TestAlreadyHereIsNamed(t *testing.T) {
 	b, first := importText(t, "47 + 36 = ?\n7 + 5 = ?\n47 + 36 = ?\n")
 	id := first.Outcomes[0].ID
-	if got := first.AlreadyHere(); !slices.Equal(got, []string{"line 3 asks the same as line 1 (item " + id + ")"}) {
+	if got, _ := first.AlreadyHere(9); !slices.Equal(got, []string{"line 3 asks the same as line 1 (item " + id + ")"}) {
 		t.Error(got)
 	}
 	again := mustImport(t, b, mustOpen(t, "7 + 6 = ?\n47 + 36 = ?\n"), intake.ImportOptions{})
-	if got := again.AlreadyHere(); !slices.Equal(got, []string{"line 2 asks the same as item " + id}) {
+	if got, _ := again.AlreadyHere(9); !slices.Equal(got, []string{"line 2 asks the same as item " + id}) {
 		t.Error(got)
 	}
 }

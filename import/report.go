@@ -19,8 +19,8 @@ type Outcome struct {
 	Problem     *Problem
 	Whole       bool // set aside as a true number sentence that leaves nothing out; ImportOptions.LeaveOut reads it
 
-	row      record
-	proposed bool // its skill, from its numbers
+	row      *record // in the list
+	proposed bool    // its skill, from its numbers
 }
 
 // Fate is one of the ends of a row.

@@ -33,7 +33,6 @@ func enrol(w store.Writer, class string, codes []string) error {
 	if len(all) == before {
 		return nil
 	}
-	slices.Sort(all)
 	return put(w, classesBucket, key(class), all)
 }
 
@@ -54,10 +53,28 @@ func (s *Store) Classes() (names []string, err error) {
 
 // Pupils lists the codes of a class in order.
 func (s *Store) Pupils(class string) (codes []string, err error) {
+	codes, err = s.Enrolled(class)
+	slices.Sort(codes)
+	return codes, err
+}
+
+// Enrolled lists the codes of a class in the order in which they came to it, by which forms
+// are proposed: who comes later changes nobody else's.
+func (s *Store) Enrolled(class string) (codes []string, err error) {
 	err = s.view(func(r store.Reader) error {
 		codes = nil
 		_, err := get(r, classesBucket, key(class), &codes)
 		return err
 	})
 	return codes, err
+}
+
+// sortEnrolled gives a class the order of its codes.
+func sortEnrolled(w store.Writer, class string) error {
+	var all []string
+	if _, err := get(w, classesBucket, key(class), &all); err != nil {
+		return err
+	}
+	slices.Sort(all)
+	return put(w, classesBucket, key(class), all)
 }

@@ -125,6 +125,12 @@ func (g *marksMerger) classes() error {
 			if err := enrol(w, class, come); err != nil {
 				return err
 			}
+			if len(here) == 0 || slices.Equal(here, codes) {
+				continue
+			}
+			if err := sortEnrolled(w, class); err != nil { // neither's order is the other's
+				return err
+			}
 		}
 		slices.Sort(m.Pupils)
 		return nil

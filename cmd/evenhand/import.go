@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"strings"
 
 	"evenhand/assemble/export/qti"
@@ -121,6 +122,9 @@ func openBook(c *cli.Context, path string) (*intake.Book, error) {
 	if err != nil {
 		return nil, fmt.Errorf("can't read the list: %w", err)
 	}
+	if len(data) > largeList {
+		debug.SetGCPercent(20) // some more time for half the memory
+	}
 	book, err := openList(listName(path), data, o)
 	if errors.As(err, new(*intake.WrongOptionsError)) {
 		return nil, usagef("%v", err)
@@ -191,6 +195,9 @@ func readStart(path string) ([]byte, error) {
 // largestList is how many bytes a list may have: a hundred times what a list of 10,000
 // items takes.
 const largestList = 64 << 20
+
+// largeList is from how many bytes on a list is read with little memory to spare.
+const largeList = 4 << 20
 
 // readList reads a list to its end, which a pipe or a device may not have.
 func readList(c *cli.Context, path string) ([]byte, error) {

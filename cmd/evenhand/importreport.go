@@ -124,15 +124,14 @@ func describeList(c *cli.Context, report *intake.Report) {
 	for _, note := range report.Notes {
 		say(c, "%s", note)
 	}
-	var here []string
 	if !list.OwnExport() { // each row of which names its item
-		here = report.AlreadyHere()
-	}
-	for _, text := range here[:min(len(here), mostHere)] {
-		say(c, "%s", text)
-	}
-	if more := len(here) - mostHere; more > 0 {
-		say(c, "%d more ask what is here already; --json names them all", more)
+		here, more := report.AlreadyHere(mostHere)
+		for _, text := range here {
+			say(c, "%s", text)
+		}
+		if more > 0 {
+			say(c, "%d more ask what is here already; --json names them all", more)
+		}
 	}
 	whole := report.Whole()
 	for _, out := range report.Outcomes {

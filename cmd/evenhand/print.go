@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"fmt"
 	"io"
 	"slices"
@@ -103,14 +102,11 @@ func classSet(c *cli.Context, quiz assemble.Quiz, asked results.Quiz, lang strin
 	if err != nil {
 		return nil, err
 	}
-	s, err := results.Open(results.Path(c.String("bank")), bank.Options{ReadOnly: true})
-	if err != nil && !errors.Is(err, results.ErrNone) {
-		return nil, err
-	}
-	if s != nil {
-		defer s.Close()
-	}
-	seated, err := marks.SeatsIn(s, asked, c.String("class"), codes)
+	var seated []marks.Seat
+	err = withResults(c, bank.Options{}, func(s *results.Store) (err error) {
+		seated, err = marks.SeatsIn(s, asked, c.String("class"), codes)
+		return err
+	})
 	if err != nil {
 		return nil, err
 	}

@@ -13,9 +13,10 @@ import (
 type Seat struct{ Pupil, Form string }
 
 // Seats proposes a form for each of the pupils named, in the order given: the form that
-// was marked before, else the forms in turn (A, B, A, B) along the class, by code; a make-up
-// form only where it was marked. Grid and prompt both ask here, so they propose the same form
-// for a pupil. class is all codes of the class; marked are the papers of the quiz.
+// was marked before, else the forms in turn (A, B, A, B) along the class, in the order in which its pupils
+// came to it; a make-up form only where it was marked. Grid, prompt and class set all ask here, so they
+// propose the same form for a pupil, also when others come to the class. class is all codes of the class;
+// marked are the papers of the quiz.
 func Seats(quiz results.Quiz, name string, class []string, marked []results.Paper, pupils []string) []Seat {
 	class = slices.Clone(class)
 	for _, code := range pupils {
@@ -23,7 +24,6 @@ func Seats(quiz results.Quiz, name string, class []string, marked []results.Pape
 			class = append(class, code)
 		}
 	}
-	slices.Sort(class)
 	forms := slices.DeleteFunc(slices.Clone(quiz.Forms), func(f results.Form) bool { return f.MakeUp })
 	seats := make([]Seat, len(pupils))
 	for i, code := range pupils {
@@ -38,27 +38,19 @@ func Seats(quiz results.Quiz, name string, class []string, marked []results.Pape
 	return seats
 }
 
-// SeatsIn are the seats of the pupils named, by what the store has of their class and of the quiz's papers;
-// nil is a store in which nothing is marked.
+// SeatsIn are the seats of the pupils named, who come to the class if they aren't in it, by what the store has
+// of their class and of the quiz's papers.
 func SeatsIn(s *results.Store, quiz results.Quiz, class string, pupils []string) ([]Seat, error) {
-	if s == nil {
-		return Seats(quiz, class, nil, nil, pupils), nil
-	}
-	all, err := s.Pupils(class)
-	if err != nil {
+	if err := s.Enrol(class, pupils...); err != nil {
 		return nil, err
 	}
-	marked, err := s.Papers(quiz.ID)
-	if err != nil {
-		return nil, err
-	}
-	return Seats(quiz, class, all, marked, pupils), nil
+	return SeatsToMark(s, quiz, class, pupils)
 }
 
 // SeatsToMark are the seats of the pupils named or, without any, of those of the class
 // who have no paper yet.
 func SeatsToMark(s *results.Store, quiz results.Quiz, class string, pupils []string) ([]Seat, error) {
-	all, err := s.Pupils(class)
+	all, err := s.Enrolled(class)
 	if err != nil {
 		return nil, err
 	}

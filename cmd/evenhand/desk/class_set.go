@@ -26,7 +26,7 @@ func printSet(v *visit) error {
 		return asTyped(err)
 	}
 	var seated []marks.Seat
-	err = v.withMarks(func(s *results.Store) (err error) {
+	err = v.writeMarks(func(s *results.Store) (err error) {
 		seated, err = marks.SeatsIn(s, results.QuizOf(kept), v.FormValue("class"), roster.Codes)
 		return err
 	})

@@ -149,10 +149,11 @@ func (m *marking) read(s *results.Store, chosen bool) (err error) {
 			m.papers[p.Pupil] = p
 		}
 	}
-	for _, seat := range marks.Seats(m.Quiz, m.Class, m.Pupils, papers, m.Pupils) {
+	seats, err := marks.SeatsToMark(s, m.Quiz, m.Class, m.Pupils)
+	for _, seat := range seats {
 		m.seats[seat.Pupil] = seat.Form
 	}
-	return nil
+	return err
 }
 
 // stands is a pupil's paper as it stands; without answers where it is not marked.

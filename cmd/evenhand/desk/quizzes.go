@@ -114,19 +114,9 @@ func (v *visit) markedPapers(q bank.Quiz) (n int, err error) {
 
 // readMarks reads the pupils' results; without any, nothing is read.
 func (v *visit) readMarks(read func(*results.Store) error) error {
-	return v.withMarks(func(s *results.Store) error {
-		if s == nil {
-			return nil
-		}
-		return read(s)
-	})
-}
-
-// withMarks is readMarks where something is to be done without results, too: then the store is nil.
-func (v *visit) withMarks(read func(*results.Store) error) error {
 	s, err := results.Open(results.Path(v.desk.bank.Path()), bank.Options{ReadOnly: true})
 	if errors.Is(err, results.ErrNone) {
-		return read(nil)
+		return nil
 	}
 	if err != nil {
 		return err
