@@ -65,7 +65,7 @@ func TestUnderstoodItem(t *testing.T) {
 // An item that isn't understood is kept with its question and answer.
 func TestItemByHand(t *testing.T) {
 	b, r := importText(t, "question,answer,skill,standard,grade\n"+
-		"Which shape has three corners?,a triangle,shapes,2.G.1,2\n"+
+		"Which shape has three corners?,a triangle,music,2.G.1,2\n"+
 		"¿Cuántas patas tienen 4 perros?,16,count-by-steps,,\n"+
 		"Shade 1/2 of 8 counters.,4,facts,,\n"+
 		"6 × 2 = ?,12,,,\n"+
@@ -84,14 +84,14 @@ func TestItemByHand(t *testing.T) {
 			t.Errorf("item %d: %+v", i, it)
 		}
 	}
-	if it := all[0]; it.Skill != "" || it.Key != "a triangle" || standards.JoinCodes(it.Codes, it.Skill) != "2.G.A.1" || it.Notes != "grade: 2; skill: shapes" {
+	if it := all[0]; it.Skill != "" || it.Key != "a triangle" || standards.JoinCodes(it.Codes, it.Skill) != "2.G.A.1" || it.Notes != "grade: 2; skill: music" {
 		t.Errorf("got %+v", it)
 	}
 	if it := all[1]; it.Wording["es"] == "" || it.Wording["en"] != "" || it.Skill != "count-by-steps" {
 		t.Errorf("got %+v", it)
 	}
 	notes := []string{
-		`line 2, skill: "shapes" is no skill known here; name one for this item by hand`,
+		`line 2, skill: "music" is no skill known here; name one for this item by hand`,
 		`line 4, skill: "facts" may be make-ten, facts-within-20; name one for this item by hand`,
 	}
 	if got, want := fmt.Sprint(r.Notes), fmt.Sprint(notes); got != want {

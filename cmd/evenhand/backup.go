@@ -16,7 +16,7 @@ func backupCommand() *cli.Command {
 	return &cli.Command{
 		Name: "backup", Usage: "copy the bank and its marks, also while they are in use", ArgsUsage: "FILE",
 		Description: "The copy of the bank is a whole bank of its own, as it stood at one moment; the marks go to FILE.marks beside it,\n" +
-			"so that FILE alone holds nothing about pupils. Both are proved undamaged, and a file that is there is never\n" +
+			"so that FILE alone holds nothing about pupils. Both copies are checked, and a file that is there is never\n" +
 			"replaced. evenhand restore FILE puts them back.\n\n" +
 			"Example: evenhand backup copies/evenhand-2026-11-27.bank",
 		Action: backupBank,
@@ -41,7 +41,7 @@ func backupBank(c *cli.Context) error {
 		if err != nil {
 			return err
 		}
-		say(c, "copied %s to %s, %d KB, proved undamaged", b.Path(), path, kilobytes(size))
+		say(c, "copied %s to %s, %d KB, checked and undamaged", b.Path(), path, kilobytes(size))
 		s, err := results.Open(results.Path(c.String("bank")), patient(c, bank.Options{ReadOnly: true}))
 		if errors.Is(err, results.ErrNone) {
 			return nil
@@ -53,7 +53,7 @@ func backupBank(c *cli.Context) error {
 		if err = errors.Join(err, s.Close()); err != nil {
 			return inPartf("the bank is copied, but not its marks: %w", err)
 		}
-		say(c, "copied its marks to %s, %d KB, proved undamaged: pupils' results, so keep them as your school's policy asks", marks, kilobytes(size))
+		say(c, "copied its marks to %s, %d KB, checked and undamaged: pupils' results, so keep them as your school's policy asks", marks, kilobytes(size))
 		return nil
 	})
 }

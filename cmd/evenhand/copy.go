@@ -14,7 +14,7 @@ func copyCommand() *cli.Command {
 	return &cli.Command{
 		Name: "copy", Usage: "copy a bank to a new place, a file or a database", ArgsUsage: "FROM TO [--marks]",
 		Description: "FROM and TO are each a file or postgres://HOST/DATABASE?bank=NAME. All of the bank with its history is copied, and\n" +
-			"the copy proved equal, entry by entry, before it is done. At TO there must be no bank yet, and FROM stays as it is:\n" +
+			"the copy compared, entry by entry, before it is done. At TO there must be no bank yet, and FROM stays as it is:\n" +
 			"put it away afterwards, so that nobody goes on in the wrong one. The marks are copied with --marks only.\n\n" +
 			"Example: evenhand copy demo/alder-hill.bank grade-2.bank --marks",
 		Flags:  []cli.Flag{&cli.BoolFlag{Name: "marks", Usage: "copy the pupils' results, too"}},
@@ -39,7 +39,7 @@ func copyBank(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(c.App.Writer, "copied %s to %s: %d entries, proved equal\n", from, to, entries)
+	fmt.Fprintf(c.App.Writer, "copied %s to %s: %d entries, compared and equal\n", from, to, entries)
 	marks := results.Path(from)
 	s, err := results.Open(marks, o)
 	switch {
@@ -57,6 +57,6 @@ func copyBank(c *cli.Context) error {
 	if entries, err = bank.Copy(marks, results.Path(to), o); err != nil {
 		return inPartf("the bank is copied, but not its marks: %w", err)
 	}
-	fmt.Fprintf(c.App.Writer, "copied its marks to %s: %d entries, proved equal\n", results.Path(to), entries)
+	fmt.Fprintf(c.App.Writer, "copied its marks to %s: %d entries, compared and equal\n", results.Path(to), entries)
 	return nil
 }

@@ -11,7 +11,7 @@ import (
 func restoreCommand() *cli.Command {
 	return &cli.Command{
 		Name: "restore", Usage: "put a backup in the place of the bank and its marks", ArgsUsage: "BACKUP",
-		Description: "The backup is copied and the copy proved undamaged before anything is touched. What stood there is kept beside it,\n" +
+		Description: "The backup is copied and the copy checked before anything is touched. What stood there is kept beside it,\n" +
 			"under a name with the time in it. A backup without marks leaves the marks as they are.\n\n" +
 			"Example: evenhand backup copies/today.bank\n" +
 			"         evenhand restore copies/today.bank",
