@@ -57,6 +57,21 @@ func TestBrokenLinesAreToldAndHideNothing(t *testing.T) {
 	}
 }
 
+// A key spelt wrongly is one mistake: what it stands for isn't also told to be missing.
+func TestAMisspeltKeyIsToldOnce(t *testing.T) {
+	for text, want := range map[string]string{
+		"[[row]]\nskil = \"add-two-digit\"\ncount = 2\n":                                      `no key "skil" in row; did you mean "skill"?`,
+		"[[row]]\nskill = \"add-two-digit\"\ncuont = 2\n":                                     `no key "cuont" in row; did you mean "count"?`,
+		"[row]\nSkils = \"add-two-digit\"\ncount = 2\n":                                       `did you mean "skill"?`,
+		"[[row]]\nskill = \"add-ones\"\ncount = 1\n[[row]]\nskil = \"add-ones\"\ncount = 2\n": `no key "skil" in row; did you mean "skill"?`,
+	} {
+		_, err := plan.Parse([]byte(text), "p.toml")
+		if err == nil || !strings.Contains(err.Error(), want) || strings.Count(err.Error(), "p.toml:") != 1 {
+			t.Errorf("%s: %v", text, err)
+		}
+	}
+}
+
 // Quotes of a word processor within a text are letters like others.
 func TestQuotesWithinATextStay(t *testing.T) {
 	const text = "title = \"Mia’s “Friday” check\"\n[[row]]\nskill = \"add-two-digit\"\ncount = 2\n"

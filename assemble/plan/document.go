@@ -223,7 +223,25 @@ func (d *document) wrong(path, hint, format string, args ...any) {
 
 // wrongKey is wrong about the key instead of the value.
 func (d *document) wrongKey(path, hint, format string, args ...any) {
+	if d.misspelt(path) {
+		return // which is told of the key as it stands
+	}
 	d.add(d.find(path).key, fmt.Sprintf(format, args...), hint)
+}
+
+// misspelt says whether a key beside the path is most likely the path's own, spelt wrongly.
+func (d *document) misspelt(path string) bool {
+	path = strings.ToLower(path)
+	table := parent(path)
+	for other := range d.places {
+		if other == path || parent(other) != table && parent(other) != strings.Replace(table, "[0]", "", 1) || strings.HasSuffix(other, "]") {
+			continue
+		}
+		if _, near := words.Nearest(other[strings.LastIndexByte(other, '.')+1:], []string{strings.TrimPrefix(path[len(table):], ".")}); near {
+			return true
+		}
+	}
+	return false
 }
 
 // find is the place of the path or of the nearest thing around it; a block of
