@@ -1,6 +1,7 @@
 package results_test
 
 import (
+	"errors"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -227,6 +228,25 @@ func TestQuizID(t *testing.T) {
 		if other.ID == a.ID {
 			t.Errorf("%+v has the ID of another quiz", other)
 		}
+	}
+}
+
+// Marks whose bank was renamed are pointed at where marks are looked for, and nowhere else.
+func TestMarksOfARenamedBank(t *testing.T) {
+	dir := t.TempDir()
+	in := func(name string) string { return filepath.Join(dir, name) }
+	if err := os.WriteFile(in("b.bank.marks"), nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	_, err := results.Open(in("new.bank.marks"), bank.Options{ReadOnly: true})
+	if want := in("b.bank.marks") + " holds marks of a bank that is not there"; !errors.Is(err, results.ErrNone) || !strings.Contains(err.Error(), want) {
+		t.Errorf("%v, want %s", err, want)
+	}
+	if err := os.WriteFile(in("b.bank"), nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := results.Open(in("new.bank.marks"), bank.Options{ReadOnly: true}); err != results.ErrNone {
+		t.Errorf("beside another bank and its marks: %v", err)
 	}
 }
 

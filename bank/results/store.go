@@ -90,6 +90,9 @@ func missing(path string) bool {
 func Open(path string, o bank.Options) (*Store, error) {
 	at, err := bank.OpenStore(path, o)
 	if errors.Is(err, fs.ErrNotExist) {
+		if about := AboutOrphans(path); o.ReadOnly && about != "" {
+			return nil, fmt.Errorf("%w; %s", ErrNone, about)
+		}
 		if o.ReadOnly {
 			return nil, ErrNone
 		}

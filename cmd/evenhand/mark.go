@@ -108,7 +108,11 @@ func withResults(c *cli.Context, o bank.Options, do func(*results.Store) error) 
 	if err := readingBank(c, func(*bank.Bank) error { return nil }); err != nil {
 		return err
 	}
-	s, err := results.Open(results.Path(c.String("bank")), patient(c, o))
+	path := results.Path(c.String("bank"))
+	if about := results.AboutOrphans(path); about != "" && !o.ReadOnly {
+		say(c, "note: %s", about)
+	}
+	s, err := results.Open(path, patient(c, o))
 	if err != nil {
 		return err
 	}
