@@ -60,7 +60,7 @@ func BalanceOf(q Quiz) Balance {
 	}
 	if len(q.Diagnose) > 0 {
 		b.line(tellName(q.Diagnose), 0, q, total(func(p Placed) float64 {
-			if asked, err := task.Parse(p.Item.Task); err == nil && tells(asked, q.Diagnose) {
+			if asked, err := task.Parse(p.Item.Task); err == nil && tells(asked, p.Item.Look, q.Diagnose) {
 				return 1
 			}
 			return 0

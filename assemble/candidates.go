@@ -345,7 +345,6 @@ func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate,
 		if posed, err = task.Parse(m.Task); err != nil {
 			return c, fmt.Errorf("item %s of the bank: %w", m.ID, err)
 		}
-		c.tells = len(p.plan.Diagnose) > 0 && tells(posed, p.plan.Diagnose)
 		for _, name := range posed.Clashes() {
 			if !slices.Contains(c.clashes, name) {
 				c.clashes = append(c.clashes, name)
@@ -353,11 +352,13 @@ func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate,
 		}
 	}
 	shown := false
+	c.tells = posed != nil && len(p.plan.Diagnose) > 0
 	for _, f := range pool.fits {
 		look := lookIn(p.plan.Rows[f.row], g.Look, posed, m.ID)
 		seconds := 0
 		if look != "" {
 			seconds, shown = shownFor(g, look), true
+			c.tells = c.tells && tells(posed, look, p.plan.Diagnose)
 		}
 		c.looks, c.seconds = append(c.looks, look), append(c.seconds, seconds)
 	}

@@ -9,11 +9,11 @@ import (
 	"evenhand/standards/task"
 )
 
-// tells says that a wrong answer to the task can show one of the missteps, and that no such
-// answer could come from another misstep as well.
-func tells(asked task.Task, kinds []*task.MisstepKind) bool {
+// tells says that a wrong answer to the task, shown so, can show one of the missteps, and that
+// no such answer could come from another misstep as well.
+func tells(asked task.Task, look task.Look, kinds []*task.MisstepKind) bool {
 	shown := false
-	for _, m := range asked.Missteps() {
+	for _, m := range task.MisstepsIn(asked, look) {
 		if !slices.ContainsFunc(m.Kinds, func(kind *task.MisstepKind) bool { return slices.Contains(kinds, kind) }) {
 			continue
 		}

@@ -11,6 +11,7 @@ import (
 
 	"evenhand/bank/results"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // ErrNoWeek says that nothing beside a quiz.csv tells the week of its quiz.
@@ -99,7 +100,7 @@ func formsOf(rows []QuizRow) (forms []results.Form) {
 		form := &forms[len(forms)-1]
 		form.Items = append(form.Items, results.Item{
 			ID: row.ID, Skill: standards.SkillID(row.Skill), Codes: standards.SplitCodes(row.Standards),
-			Asks: row.Task, Key: row.Key, Difficulty: standards.Difficulty(row.Difficulty),
+			Asks: row.Task, Key: row.Key, Difficulty: standards.Difficulty(row.Difficulty), Look: task.Look(row.Look),
 		})
 	}
 	return forms

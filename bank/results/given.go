@@ -16,11 +16,39 @@ func QuizOf(given bank.Quiz) Quiz {
 		for _, placed := range form.Items {
 			it := placed.Item
 			forms[i].Items = append(forms[i].Items, Item{
-				ID: it.ID, Skill: it.Skill, Codes: it.Codes, Asks: it.Asks(), Key: it.Key, Difficulty: it.Difficulty(),
+				ID: it.ID, Skill: it.Skill, Codes: it.Codes, Asks: it.Asks(), Key: it.Key, Difficulty: it.Difficulty(), Look: it.Look,
 			})
 		}
 	}
 	return NewQuiz(given.Title, given.Week, forms)
+}
+
+// ShownAs gives the quizzes the looks with which the bank says that they were given.
+func ShownAs(quizzes []Quiz, given []bank.Quiz) []Quiz {
+	shown := slices.Clone(quizzes)
+	for _, one := range given {
+		of := QuizOf(one)
+		if at := slices.IndexFunc(shown, func(q Quiz) bool { return q.ID == of.ID }); at >= 0 {
+			shown[at] = shown[at].shownAs(of)
+		}
+	}
+	return shown
+}
+
+// shownAs is the quiz with the looks that the same items have in another.
+func (q Quiz) shownAs(other Quiz) Quiz {
+	q.Forms = slices.Clone(q.Forms)
+	for i := range q.Forms {
+		form := &q.Forms[i]
+		form.Items = slices.Clone(form.Items)
+		from, _ := other.Form(form.Name)
+		for k := range form.Items {
+			if k < len(from.Items) && from.Items[k].ID == form.Items[k].ID {
+				form.Items[k].Look = from.Items[k].Look
+			}
+		}
+	}
+	return q
 }
 
 // AsGiven is the quiz as it was when its first papers were marked, where a quiz of the

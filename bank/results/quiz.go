@@ -41,6 +41,8 @@ type Item struct {
 	Asks       string               `json:"Asks"` // the task, or the question of an item by hand
 	Key        string               `json:"Key"`
 	Difficulty standards.Difficulty `json:"Difficulty"` // by which the quiz was assembled
+
+	Look task.Look `json:"-"` // how it was shown, where that is known: with the quiz, not with its papers
 }
 
 // NewQuiz makes a quiz and its ID: the same week and items give the same quiz,

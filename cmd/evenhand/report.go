@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"evenhand/assemble/plan"
+	"evenhand/bank"
 	"evenhand/bank/evidence/report"
 	"evenhand/bank/results"
 
@@ -50,6 +51,14 @@ func showReport(c *cli.Context) error {
 		return err
 	}
 	quizzes, papers, err := allPapers(c)
+	if err != nil {
+		return err
+	}
+	err = readingBank(c, func(b *bank.Bank) error {
+		given, err := b.Quizzes()
+		quizzes = results.ShownAs(quizzes, given)
+		return err
+	})
 	if err != nil {
 		return err
 	}

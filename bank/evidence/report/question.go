@@ -12,14 +12,15 @@ import (
 
 const right = results.Right
 
-// question is an item with what its wrong answers tell, worked out once.
+// question is an item with what its wrong answers tell on the sheet as it was shown, worked
+// out once.
 type question struct {
 	missteps []task.Misstep
 	chances  []string // names of the missteps that could show
 }
 
 func (b *book) question(it results.Item) *question {
-	at := [2]string{it.Asks, it.Key}
+	at := [3]string{it.Asks, it.Key, string(it.Look)}
 	if b.questions[at] == nil {
 		b.questions[at] = newQuestion(it)
 	}
@@ -34,7 +35,7 @@ func Explain(it results.Item, written string) []*task.MisstepKind {
 func newQuestion(it results.Item) *question {
 	q := &question{}
 	if asked, ok := it.Task(); ok {
-		q.missteps = asked.Missteps()
+		q.missteps = task.MisstepsIn(asked, it.Look)
 	}
 	for _, m := range q.missteps {
 		for _, kind := range m.Kinds {

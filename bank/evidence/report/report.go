@@ -94,7 +94,7 @@ type book struct {
 	weeks     []string
 	classes   []string
 	own       map[string][]string // the weeks of each class
-	questions map[[2]string]*question
+	questions map[[3]string]*question
 	shares    map[[2]string]Part // right answers by class and item
 }
 
@@ -107,7 +107,7 @@ type sat struct {
 }
 
 func newBook(quizzes []results.Quiz, papers []results.Paper) *book {
-	b := &book{own: map[string][]string{}, questions: map[[2]string]*question{}, shares: map[[2]string]Part{}}
+	b := &book{own: map[string][]string{}, questions: map[[3]string]*question{}, shares: map[[2]string]Part{}}
 	own := map[string][]results.Paper{}
 	for _, p := range papers {
 		own[p.Quiz] = append(own[p.Quiz], p)

@@ -70,6 +70,10 @@ func class(v *visit) error {
 		return err
 	}
 	papers = slices.DeleteFunc(papers, func(p results.Paper) bool { return p.Class != page.Class })
-	page.Report = report.Of(quizzes, papers)
+	given, err := v.desk.bank.Quizzes()
+	if err != nil {
+		return err
+	}
+	page.Report = report.Of(results.ShownAs(quizzes, given), papers)
 	return v.show("class", page)
 }
