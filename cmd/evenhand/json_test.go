@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
 	"maps"
 	"os"
 	"regexp"
@@ -59,37 +60,67 @@ func TestDocumentedJSON(t *testing.T) {
 	fields := documented(t)
 	t.Setenv("EVENHAND_BY", "MK")
 	t.Setenv("EVENHAND_BANK", "team.bank")
+	old, err := os.ReadFile("../../testdata/formats/1/team.bank")
+	if err != nil {
+		t.Fatal(err)
+	}
 	t.Chdir(t.TempDir())
 	for name, text := range map[string]string{
+		"more.csv":    "question\n65 + 27\n",
 		"week.csv":    "question,answer\n47 + 36,83\n58 + 27,75\n",
 		"friday.toml": "title = 'Friday check'\nforms = 2\n[[row]]\nskill = 'add-two-digit'\ncount = 3\n",
+		"old.bank":    string(old),
 		"marks.csv":   "pupil,form,1,2,3\nP01,A,✓,x,✓\nP02,B,✓,?,✓\n",
 	} {
 		if err := os.WriteFile(name, []byte(text), 0o600); err != nil {
 			t.Fatal(err)
 		}
 	}
+	var items []string
 	for _, line := range []string{
 		"init", "generate --skill add-two-digit --count 20", "generate --skill facts-within-20 --count 1 --draft",
 		"import week.csv", "plans friday --save friday.toml", "assemble friday.toml --out friday --week 2026-W48",
+		"mark friday marks.csv --pupils P01-P02", "backup other.bank", "revise ID0 --notes cubes --reason seen",
+		"--bank other.bank revise ID0 --notes counters --reason seen", "revise ID1 --task 31+47 --reason seen",
+		"--bank other.bank revise ID2 --task 31+47 --reason seen", "import more.csv", "--bank other.bank import more.csv",
 	} {
+		for i, id := range items {
+			line = strings.ReplaceAll(line, fmt.Sprint("ID", i), id)
+		}
 		if code, _, said := evenhand(line); code != 0 && code != 3 {
 			t.Fatalf("%s: %s", line, said)
+		}
+		if strings.HasPrefix(line, "generate") {
+			var made []itemJSON
+			_, out, _ := evenhand("list --skill add-two-digit --format json")
+			if err := json.Unmarshal([]byte(out), &made); err != nil || len(made) == 0 {
+				t.Fatal(err, out)
+			}
+			items = nil
+			for _, one := range made {
+				items = append([]string{one.ID}, items...)
+			}
 		}
 	}
 	snake := regexp.MustCompile(`^[a-z0-9_]+$`)
 	for line, heading := range map[string]string{
-		"list --format json":     "list --format json, review --json",
-		"review --json":          "list --format json, review --json",
-		"import week.csv --json": "import --json",
-		"lists --json":           "lists --json",
-		"plans --json":           "plans --json",
-		"quizzes --json":         "quizzes --json",
-		"quizzes friday --json":  "quizzes QUIZ --json, assemble --json",
-		"mark friday marks.csv --json --pupils P01-P02": "mark --json",
-		"skills --json":    "skills --json",
-		"standards --json": "standards --json",
-		"check --json":     "check --json",
+		"list --format json":           "list --format json, review --json",
+		"review --json":                "list --format json, review --json",
+		"import week.csv --json":       "import --json",
+		"lists --json":                 "lists --json",
+		"plans --json":                 "plans --json",
+		"quizzes --json":               "quizzes --json",
+		"quizzes friday --json":        "quizzes QUIZ --json, assemble --json",
+		"mark friday marks.csv --json": "mark --json",
+		"skills --json":                "skills --json",
+		"standards --json":             "standards --json",
+		"check --json":                 "check --json",
+
+		"show " + items[0] + " --json":             "show --json",
+		"lists week.csv --json":                    "lists NAME --json",
+		"calibrate --dry-run --json":               "calibrate --json",
+		"--bank old.bank refresh --dry-run --json": "refresh --json",
+		"merge other.bank --marks --json":          "merge --json",
 	} {
 		code, out, said := evenhand(line)
 		var value any
@@ -103,6 +134,9 @@ func TestDocumentedJSON(t *testing.T) {
 			inner := path[strings.LastIndexByte(path, '.')+1:]
 			_, known := fields[heading][path]
 			_, inTable := fields[heading][strings.TrimSuffix(path, inner)+"*"]
+			for told := range fields[heading] { // an empty list of what is told
+				known = known || strings.HasPrefix(told, path+"[].")
+			}
 			if !known && !inTable {
 				t.Errorf("%s prints %s, which JSON.md does not tell", line, path)
 			}
