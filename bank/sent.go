@@ -58,6 +58,11 @@ func (b *Bank) ProveChange(r store.Reader, change store.Change, by string, now t
 			}
 		}
 	}
+	for _, bucket := range change.Next {
+		if !slices.Contains(indexes, bucket) {
+			return fmt.Errorf("only an owner of the desk may number the bank's part %q", bucket)
+		}
+	}
 	return p.deletes()
 }
 

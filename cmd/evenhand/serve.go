@@ -28,7 +28,10 @@ func serveCommand() *cli.Command {
 		Name: "serve", Usage: "put the bank on web pages for the team, at one address",
 		Description: "The first start prints a link that makes the desk's owner; the owner invites the others. By itself it listens on this\n" +
 			"computer only. Other computers reach it by --listen, with a certificate or behind a proxy that has one: names and\n" +
-			"passwords never go over a network in the clear.\n\n" +
+			"passwords never go over a network in the clear.\n" +
+			"Commands on this bank's file work through the desk while it is open. Those of other computers do with --bank ADDRESS\n" +
+			"and a pass, made on the page Passes for programs: its token stands in $EVENHAND_TOKEN, or in the file that\n" +
+			"$EVENHAND_TOKEN_FILE names, and never on the command line.\n\n" +
 			"Example: evenhand serve --listen 127.0.0.1:8080",
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "listen", Usage: "the `ADDRESS` and port", Value: "127.0.0.1:8080"},

@@ -160,6 +160,7 @@ func TestNothingIsRewrittenByRequests(t *testing.T) {
 		"the format's number":    {"put": []any{at("about", []byte("schema"), []byte("9"))}},
 		"a person":               {"put": []any{at("desk people", []byte("mo"), []byte(`{"name":"MO","role":"owner"}`))}},
 		"a pass":                 {"delete": []any{at("desk tokens", []byte("a"), nil)}},
+		"another sequence":       {"next": []any{map[string]any{"bucket": "items", "count": "1"}}},
 		"a sequence of the desk": {"next": []any{map[string]any{"bucket": "desk people", "count": "1"}}},
 		"a bucket of the desk":   {"make": []any{"desk people"}},
 	} {
