@@ -44,7 +44,8 @@ func (v *visit) chooseAgain(q bank.Quiz, keeping func(*assemble.Earlier)) error 
 		keeping(&o.Earlier)
 	})
 	if err != nil {
-		refused := &fault{status: http.StatusConflict, text: v.said.say("quiz.notswapped", err.Error()), link: "/quizzes/" + q.ID}
+		why := v.said.say("quiz.notswapped", err.Error())
+		refused := &fault{status: http.StatusConflict, text: why, link: "/quizzes/" + q.ID}
 		return errors.Join(refused, v.desk.bank.KeepQuiz(q))
 	}
 	return v.putInPlace(sheet.WithChoices(chosen).Given(v.by(), v.now()), q)
@@ -52,7 +53,8 @@ func (v *visit) chooseAgain(q bank.Quiz, keeping func(*assemble.Earlier)) error 
 
 // putInPlace keeps a quiz that takes the place of another.
 func (v *visit) putInPlace(given, q bank.Quiz) error {
-	given.Plan, given.PacingWeek, given.Class, given.MakeUp, given.From, given.Printed = q.Plan, q.PacingWeek, q.Class, q.MakeUp, q.ID, q.Printed
+	given.Plan, given.PacingWeek, given.Class = q.Plan, q.PacingWeek, q.Class
+	given.MakeUp, given.From, given.Printed = q.MakeUp, q.ID, q.Printed
 	if err := v.desk.bank.KeepQuiz(given); err != nil {
 		return err
 	}

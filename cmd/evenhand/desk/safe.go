@@ -139,7 +139,8 @@ func restoreCopy(v *visit) error {
 	if err != nil {
 		return err
 	}
-	err = v.show("passage", passage{Title: "safe.going.title", Text: "safe.going", Link: "/team", Go: "safe.title", Wait: 3})
+	on := passage{Title: "safe.going.title", Text: "safe.going", Link: "/team", Go: "safe.title", Wait: 3}
+	err = v.show("passage", on)
 	v.desk.o.Restore(path)
 	return err
 }

@@ -50,7 +50,8 @@ func term(v *visit) error {
 
 // keepTerm keeps a pacing list as it is typed.
 func keepTerm(v *visit) error {
-	page := termPage{Name: strings.TrimSpace(v.FormValue("name")), Text: strings.ReplaceAll(v.FormValue("text"), "\r\n", "\n")}
+	text := strings.ReplaceAll(v.FormValue("text"), "\r\n", "\n")
+	page := termPage{Name: strings.TrimSpace(v.FormValue("name")), Text: text}
 	pacing, err := plan.ParsePacing([]byte(page.Text), v.said.say("term.title"))
 	if err != nil {
 		v.w.WriteHeader(http.StatusBadRequest)
