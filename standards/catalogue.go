@@ -244,6 +244,9 @@ var catalogue = SkillList{
 	{"estimate-lengths", 2, []task.Code{"2.MD.A.3"}, []task.Look{task.LookEstimate}, 25, -1200,
 		"choose the length that fits, in inches, feet, centimeters and meters", "estimate bed: 6 feet",
 		called{"estimating length|estimate length|estimating lengths|estimation", "estimar longitudes|estimar medidas|estimación"}, is[task.Estimate]},
+	{"line-plots", 2, []task.Code{"2.MD.D.9"}, []task.Look{task.LookLinePlot}, 45, -2300,
+		"read and draw line plots of lengths in whole units", "line plot cm 4: 2, 5: 3, 6: 1, 7: 1: how many 5",
+		called{"line plots|line plot|dot plots|measurement data", "diagramas de puntos|diagrama de puntos|datos de medidas"}, is[task.LinePlot]},
 	{"measure-with-ruler", 2, []task.Code{"2.MD.A.1"}, []task.Look{task.LookCentimeters, task.LookInches}, 35, -2300,
 		"measure a bar with a drawn ruler, in centimeters and inches, from 0 and not from 0", "ruler cm 0 to 7: how long",
 		called{"measuring|measuring length|measure with a ruler|rulers|centimeters|inches|measurement", "medir|medir con regla|medir longitudes|centímetros|pulgadas"}, func(t task.Task) bool {

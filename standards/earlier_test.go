@@ -13,7 +13,7 @@ import (
 // computedBy is a digest of what the catalogue of the present number computes. When this
 // test fails, tasks are computed otherwise than before: banks must be told, so raise
 // CatalogueNumber (unless no bank was ever made by the number) and write the new digest here.
-const computedBy = "2 9ae8407f6e3b294b5e7b24e1a2ef3bf2554e3588b939023090b4668ac56d7659"
+const computedBy = "2 107a981d4e1ce23cdaa68eb46f78f356b0f899edf39e1464ac4cac14f1fc3dc4"
 
 func TestTheCatalogueHasANumber(t *testing.T) {
 	var all strings.Builder

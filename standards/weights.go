@@ -150,6 +150,14 @@ var weights = []Weight{
 		return float64(f.largest) / 6 * one(f.asks("pieces", "made pieces", "joined"))
 	}},
 	{"made of made pieces", .60, commonPractice, whenAsked("made pieces")},
+	{"longer ones in a plot", .80, readingData, whenAsked("plot how many longer than")},
+	{"all of a plot", .50, readingData, whenAsked("plot how many in all")},
+	{"length that is most often", .60, readingData, whenAsked("plot which length is most often")},
+	{"longest less shortest", 1.20, readingData, whenAsked("plot how much longer")},
+	{"plot drawn", .80, commonPractice, whenAsked("plot draw")},
+	{"size of a plot", .60, commonPractice, func(f features) float64 {
+		return float64(min(f.largest, 20)) / 20 * one(strings.HasPrefix(f.traits[task.Asks], "plot "))
+	}},
 	{"blocks counted", .80, countingObjects, func(f features) float64 {
 		return float64(f.largest) / 20 * one(f.asks("blocks end to end", "blocks three ways", "short and long blocks"))
 	}},

@@ -207,6 +207,11 @@ var looks = map[task.Look]look{
 		direction: lengthFits,
 		draw:      estimate, aloud: estimateAloud, directionFor: estimateDirection,
 	},
+	task.LookLinePlot: {
+		name:      plotName,
+		direction: phrase{"Read the line plot. Each x is one thing that was measured. Write the number.", "Lee el diagrama de puntos. Cada x es una cosa que se midió. Escribe el número."},
+		draw:      linePlot, aloud: linePlotAloud, directionFor: linePlotDirection,
+	},
 	task.LookThings: {
 		name:      thingsName,
 		direction: phrase{"Look at the shapes. Count each kind. Write your answer.", "Mira las figuras. Cuenta las de cada clase. Escribe tu respuesta."},

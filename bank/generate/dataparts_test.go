@@ -42,6 +42,8 @@ var partsOfData = []struct {
 	{"2.MD.A.3", "estimate in feet", "estimate-lengths", `feet$`},
 	{"2.MD.A.3", "estimate in centimeters", "estimate-lengths", `centimeters$`},
 	{"2.MD.A.3", "estimate in meters", "estimate-lengths", ` meters$`},
+	{"2.MD.D.9", "show lengths by a line plot", "line-plots", `^line plot .*: draw`},
+	{"2.MD.D.9", "read a scale of whole units", "line-plots", `^line plot .*: how many \d`},
 	{"2.MD.D.10", "draw a picture graph of four kinds", "read-graphs", `^picture graph (\w+ \d+, ){3}\w+ \d+: draw`},
 	{"2.MD.D.10", "draw a bar graph of four kinds", "read-graphs", `^bar graph (\w+ \d+, ){3}\w+ \d+: draw`},
 	{"2.MD.D.10", "put together from a bar graph", "read-graphs", `^bar graph .*: how many in all`},

@@ -89,6 +89,7 @@ var spaces = map[standards.SkillID]space{
 	"mark-number-line":      linesToMark(),
 	"make-shapes":           shapesOfPieces(),
 	"join-shapes":           shapesOfPieces(),
+	"line-plots":            linePlots(),
 	"compare-lengths":       bars(2, task.WhichLonger, task.WhichShorter, task.WhichTaller),
 	"order-lengths":         bars(3, task.LengthOrder),
 	"compare-by-third":      bars(3, task.LongerByAThird, task.ShorterByAThird),

@@ -11,7 +11,7 @@ func TestClassifierOfFurtherKinds(t *testing.T) {
 	// Common Core State Standards for Mathematics (2010), its limits; the codes in short.
 	for text, want := range map[string]string{
 		"count 13": "K.CC.5", "count 8 scattered": "K.CC.5", "more: 5 or 8 dots": "K.CC.6", "pairs of 7": "K.OA.3", "marked line 0 to 20 by 1: 7": "2.MD.6",
-		"blocks 6: how long": "1.MD.2", "blocks 6 gaps, even, overlaps: which is right": "1.MD.2", "blocks 4 long, 2 short in each: how many short": "2.MD.2", "bars 5, 8: which is taller": "K.MD.2",
+		"line plot cm 4: 2, 5: 3, 6: 1, 7: 1: how many 5": "2.MD.9", "blocks 6: how long": "1.MD.2", "blocks 6 gaps, even, overlaps: which is right": "1.MD.2", "blocks 4 long, 2 short in each: how many short": "2.MD.2", "bars 5, 8: which is taller": "K.MD.2",
 		"bars 5, 8, 3: order from shortest": "1.MD.1", "bars 9, 6, 4: which is longer of a and c by b": "1.MD.1", "estimate bed": "2.MD.3", "tool for hallway": "2.MD.1",
 		"ruler cm 2 to 9: how long": "2.MD.1", "ruler inches 0 to 5 and 0 to 2: how much longer": "2.MD.4",
 		"things circles 4, squares 7, stars 2: how many stars": "K.MD.3", "tally chart cats 4, dogs 7, birds 2: how many dogs": "1.MD.4", "table cats 4, dogs 7, birds 2: how many in all": "1.MD.4",
@@ -63,6 +63,9 @@ func TestMisstepsOfFurtherKinds(t *testing.T) {
 		{"array 3 by 4", "7", "rows and columns added"}, {"array 3 by 4", "8", "a row left out"},
 		{"marked line 0 to 100 by 10: 70", "7", "ticks counted as ones"}, {"marked line 0 to 100 by 10: 70", "80", "start counted"}, {"marked line 0 to 100 by 10: 70", "60", "one tick missed"},
 		// Lehrer (2003) and Carpenter & Lewis (1976), from memory; the rest worked by hand.
+		{"line plot cm 4: 2, 5: 3, 6: 1, 7: 1: how many 5", "5", "number of marks for the length"}, {"line plot cm 4: 2, 5: 3, 6: 1, 7: 1: how many 5", "1", "next sort read"},
+		{"line plot cm 4: 2, 5: 3, 6: 1, 7: 1: how many longer than 4", "7", "the length itself counted too"}, {"line plot cm 4: 2, 5: 3, 6: 1, 7: 1: how many longer than 4", "3", "only the next length"},
+		{"line plot cm 4: 2, 5: 3, 6: 1, 7: 1: how many in all", "4", "lengths of the scale counted"}, {"line plot cm 4: 2, 5: 3, 6: 1, 7: 1: how much longer", "7", "larger number given"},
 		{"blocks 6 gaps, even, overlaps: which is right", "A", "gaps not seen"}, {"blocks 6 gaps, even, overlaps: which is right", "C", "overlaps not seen"},
 		{"blocks 4 long, 2 short in each: how many short", "2", "longer unit taken for more"}, {"blocks 4 long, 2 short in each: how many short", "4", "units taken for alike"}, {"blocks 6: how long", "5", "one thing missed"},
 		{"bars 5, 8: which is longer", "A", "longer and shorter mixed up"}, {"bars 9, 6, 4: which is longer of a and c by b", "C", "longer and shorter mixed up"},

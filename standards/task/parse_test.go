@@ -18,6 +18,9 @@ import (
 var typed = []struct{ text, want string }{
 	{"marked line 0 to 100 by 10: 70", "marked line 0 to 100 by 10: 70"}, {"number line from 0 to 20 by 1: mark at 7", "marked line 0 to 20 by 1: 7"},
 	{"Number line 0-50 by 5s: 35", "marked line 0 to 50 by 5: 35"},
+	{"line plot cm 4: 2, 5: 3, 6: 0, 7: 1: how many 5?", "line plot cm 4: 2, 5: 3, 6: 0, 7: 1: how many 5"}, {"Line plot inches: 2:1, 3:4, 4:2 and 5:1: how many are longer than 3 inches?", "line plot inches 2: 1, 3: 4, 4: 2, 5: 1: how many longer than 3"},
+	{"line plot cm 4: 2, 5: 3, 6: 1, 7: 1: draw", "line plot cm 4: 2, 5: 3, 6: 1, 7: 1: draw"}, {"line plot cm 4: 2, 5: 3, 6: 1, 7: 1: which length is most often", "line plot cm 4: 2, 5: 3, 6: 1, 7: 1: which length is most often"},
+	{"diagrama de puntos en pulgadas 4: 2, 5: 3, 6: 1, 7: 1: ¿cuántas en total?", "line plot inches 4: 2, 5: 3, 6: 1, 7: 1: how many in all"}, {"line plot cm 4: 2, 5: 3, 6: 1, 7: 1: how much longer?", "line plot cm 4: 2, 5: 3, 6: 1, 7: 1: how much longer"},
 	{"blocks 6: how long?", "blocks 6: how long"}, {"bloques 6: ¿cuánto mide?", "blocks 6: how long"}, {"Blocks 6 gaps, even, overlaps: which is right?", "blocks 6 gaps, even, overlaps: which is right"},
 	{"blocks 4 long, 2 short in each: how many short?", "blocks 4 long, 2 short in each: how many short"}, {"bloques 4 largos, 2 cortos en cada uno: ¿cuántos cortos?", "blocks 4 long, 2 short in each: how many short"},
 	{"bars 5, 8: which is longer?", "bars 5, 8: which is longer"}, {"Bars 5, 8: which is taller", "bars 5, 8: which is taller"}, {"barras 5, 8: ¿cuál es más corta?", "bars 5, 8: which is shorter"},
@@ -280,42 +283,49 @@ func TestParseSaysWhatIsWrong(t *testing.T) {
 		"marked line 0 to 100 by 10: 100": "from 20 to 90 by 10s",
 		"marked line 0 to 100 by 10: 10":  "from 20 to 90 by 10s",
 
-		"blocks 6: which is right":                               "doesn't show",
-		"blocks 16: how long":                                    "2 to 10 blocks",
-		"blocks 6 gaps, even, gaps: which is right":              "each of gaps",
-		"blocks 3 gaps, even, overlaps: which is right":          "gaps and overlaps are seen",
-		"blocks 4 long, 5 short in each: how many short":         "2 or 3 short",
-		"bars 5, 8, 3: which is longer":                          "of 3 bars",
-		"bars 5, 18: which is longer":                            "1 to 10 long",
-		"bars 5, 5: which is longer":                             "make one longer",
-		"bars 9, 4, 6: which is longer of a and c by b":          "lie between",
-		"estimate bed: 7 feet":                                   "not a task",
-		"estimate dragon":                                        "not a task",
-		"ruler cm 9 to 2: how long":                              "ends before it begins",
-		"ruler cm 2 to 19: how long":                             "goes past the ruler",
-		"ruler inches 0 to 7: how long":                          "ends at 6 inches",
-		"ruler cm 0 to 4: how much longer":                       "two for how much longer",
-		"ruler cm 0 to 4 and 3 to 7: how much longer":            "none is longer",
-		"bar graph cats 4, dragons 7: how many cats":             "no graph here shows",
-		"bar graph cats 4, apples 7: how many cats":              "of one group",
-		"bar graph cats 4, cats 7: how many cats":                "each once",
-		"bar graph cats 4, dogs 17: how many cats":               "from 1 to 10",
-		"bar graph cats 4, dogs 7: how many birds":               "ask as in",
-		"bar graph cats 4, dogs 7: order":                        "can't be asked of",
-		"bar graph cats 7, dogs 7, birds 2: which has the most":  "two answers",
-		"bar graph cats 4, dogs 7: how many more cats than dogs": "the other way round",
-		"things cats 4, dogs 7: how many cats":                   "can be drawn",
-		"things circles 9, stars 9, squares 9: how many stars":   "too many to sort",
-		"things circles 4, stars 4, squares 7: order":            "no order has",
-		"equal shares: circle down 3":                            "no way to cut a circle",
-		"name share: circle strips 3":                            "only equal shares",
-		"find thirds: circle pie 3, circle pie 2":                "3 or 4",
-		"find thirds: circle pie 3, circle pie 3, circle pie 3":  "some not",
-		"larger share: circle pie 2 or square down 2":            "same shape",
-		"cut: circle into 5":                                     "2, 3 or 4",
-		"squares 3 by 9":                                         "1 to 5 rows",
-		"where: circle above circle":                             "two shapes of one name",
-		"count out 12 of 12":                                     "fewer than there are", "count 2 in a circle": "3 dots or more", "odd or even: 34 dots": "2 to 20 dots",
+		"line plot cm 4: 2, 5: 3, 7: 1: how many 5":                       "leaves out a length",
+		"line plot cm 4: 2, 5: 3: how many 5":                             "4 to 7 lengths",
+		"line plot cm 4: 2, 5: 9, 6: 1, 7: 1: how many 5":                 "more than 5 things",
+		"line plot cm 4: 2, 5: 3, 6: 1, 7: 0: how many 5":                 "at an end",
+		"line plot cm 4: 2, 5: 3, 6: 1, 7: 1: how many 9":                 "the scale doesn't have",
+		"line plot cm 4: 3, 5: 3, 6: 1, 7: 1: which length is most often": "two answers",
+		"line plot cm 4: 3, 5: 3, 6: 1, 7: 1: how heavy":                  "no line plot is asked",
+		"blocks 6: which is right":                                        "doesn't show",
+		"blocks 16: how long":                                             "2 to 10 blocks",
+		"blocks 6 gaps, even, gaps: which is right":                       "each of gaps",
+		"blocks 3 gaps, even, overlaps: which is right":                   "gaps and overlaps are seen",
+		"blocks 4 long, 5 short in each: how many short":                  "2 or 3 short",
+		"bars 5, 8, 3: which is longer":                                   "of 3 bars",
+		"bars 5, 18: which is longer":                                     "1 to 10 long",
+		"bars 5, 5: which is longer":                                      "make one longer",
+		"bars 9, 4, 6: which is longer of a and c by b":                   "lie between",
+		"estimate bed: 7 feet":                                            "not a task",
+		"estimate dragon":                                                 "not a task",
+		"ruler cm 9 to 2: how long":                                       "ends before it begins",
+		"ruler cm 2 to 19: how long":                                      "goes past the ruler",
+		"ruler inches 0 to 7: how long":                                   "ends at 6 inches",
+		"ruler cm 0 to 4: how much longer":                                "two for how much longer",
+		"ruler cm 0 to 4 and 3 to 7: how much longer":                     "none is longer",
+		"bar graph cats 4, dragons 7: how many cats":                      "no graph here shows",
+		"bar graph cats 4, apples 7: how many cats":                       "of one group",
+		"bar graph cats 4, cats 7: how many cats":                         "each once",
+		"bar graph cats 4, dogs 17: how many cats":                        "from 1 to 10",
+		"bar graph cats 4, dogs 7: how many birds":                        "ask as in",
+		"bar graph cats 4, dogs 7: order":                                 "can't be asked of",
+		"bar graph cats 7, dogs 7, birds 2: which has the most":           "two answers",
+		"bar graph cats 4, dogs 7: how many more cats than dogs":          "the other way round",
+		"things cats 4, dogs 7: how many cats":                            "can be drawn",
+		"things circles 9, stars 9, squares 9: how many stars":            "too many to sort",
+		"things circles 4, stars 4, squares 7: order":                     "no order has",
+		"equal shares: circle down 3":                                     "no way to cut a circle",
+		"name share: circle strips 3":                                     "only equal shares",
+		"find thirds: circle pie 3, circle pie 2":                         "3 or 4",
+		"find thirds: circle pie 3, circle pie 3, circle pie 3":           "some not",
+		"larger share: circle pie 2 or square down 2":                     "same shape",
+		"cut: circle into 5":                                              "2, 3 or 4",
+		"squares 3 by 9":                                                  "1 to 5 rows",
+		"where: circle above circle":                                      "two shapes of one name",
+		"count out 12 of 12":                                              "fewer than there are", "count 2 in a circle": "3 dots or more", "odd or even: 34 dots": "2 to 20 dots",
 		"equal addends of 13": "an even number", "equal addends of array 3 by 9": "from 2 to 5",
 		"money $3, 25": "no bill here", "money $5, 30": "no coin", "money $5, $1": "0 coins", "money $1, 50, 50": "less than a dollar",
 		"mark 75 on line 0 to 100 by 10":                       "from 20 to 90 by 10s",
@@ -353,7 +363,7 @@ func drawTask(t *rapid.T) task.Task {
 	n := func(low, high int, name string) int { return rapid.IntRange(low, high).Draw(t, name) }
 	clock := words.Time{Hour: n(1, 12, "hour"), Minute: n(0, 59, "minute"), Half: rapid.SampledFrom([]words.Half{"", "am", "pm"}).Draw(t, "half")}
 	kind := rapid.SampledFrom([]string{"sum", "difference", "place", "expanded", "compare", "sequence", "more", "clock",
-		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story", "match", "data", "ruler", "blocks", "lengths", "estimate", "typed", "typed", "typed", "typed", "typed", "typed", "typed", "typed"}).Draw(t, "kind")
+		"truth", "balance", "related", "odd", "array", "coins", "count", "groups", "pairs", "write", "story", "match", "data", "ruler", "line plot", "blocks", "lengths", "estimate", "typed", "typed", "typed", "typed", "typed", "typed", "typed", "typed"}).Draw(t, "kind")
 	switch kind {
 	case "typed":
 		rows := typedOf()[rapid.SampledFrom(task.Kinds()).Draw(t, "kind of text")]
@@ -431,6 +441,16 @@ func drawEarly(t *rapid.T, kind string, n func(low, high int, name string) int) 
 		return drawStory(t, n)
 	case "data":
 		return drawData(t, n)
+	case "line plot":
+		p := task.LinePlot{Inches: rapid.Bool().Draw(t, "inches"), First: n(1, 12, "first"), N: n(4, 7, "lengths"), Length: 0, Ask: task.PlotHowMany}
+		for i := range p.N {
+			p.Counts[i] = n(1, 2, "count")
+		}
+		p.Length = p.First + n(0, p.N-1, "length")
+		if other := rapid.SampledFrom([]task.PlotAsk{task.PlotHowMany, task.PlotInAll, task.PlotDistance, task.PlotDraw}).Draw(t, "ask"); other != p.Ask {
+			p.Ask, p.Length = other, 0
+		}
+		return p
 	case "blocks":
 		b := task.Blocks{Count: n(4, 6, "blocks"), Parts: rapid.SampledFrom([]int{0, 2, 3}).Draw(t, "short")}
 		if b.Parts == 0 && rapid.Bool().Draw(t, "pictures") {

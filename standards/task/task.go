@@ -67,6 +67,7 @@ var kinds = []struct {
 	{"shape to draw", readDrawShape},
 	{"shape from pieces", readMakeShape},
 	{"shapes to join", readJoinShapes},
+	{"line plot", readLinePlot},
 	{"blocks", readBlocks},
 	{"lengths", readLengths},
 	{"estimate", readEstimate},
