@@ -296,7 +296,7 @@ var catalogue = SkillList{
 		"find the shapes that are cut into halves, thirds or fourths, in whatever way", "find fourths: square crossed 4, square uneven down 4, square corners 4, square across 3",
 		called{"finding halves|finding fourths|which shape shows fourths|equal shares|fractions", "encontrar mitades|encontrar cuartos|partes iguales|fracciones"}, is[task.FindCuts]},
 	{"compare-shares", 1, []task.Code{"1.G.A.3", "2.G.A.3"}, []task.Look{task.LookLargerShare}, 25, -1700,
-		"say which share of the same shape is larger, or that shares of other forms are the same size", "larger share: circle pie 2 or circle pie 4",
+		"say which of two shares of the same shape is larger, or that they are the same size", "larger share: circle pie 2 or circle pie 4",
 		called{"comparing shares|comparing fractions|larger share|fractions", "comparar partes|comparar fracciones|fracciones"}, is[task.LargerShare]},
 	{"cut-shapes", 1, []task.Code{"1.G.A.3", "2.G.A.3"}, []task.Look{task.LookCutShape}, 30, -1900,
 		"cut circles and rectangles into halves, thirds and fourths", "cut: circle into 4",
