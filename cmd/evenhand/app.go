@@ -36,6 +36,7 @@ func run(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 
 // newApp is the program's commands, in the order of a teacher's week.
 func newApp() *cli.App {
+	bank := *bankFlag // what a run finds in its environment stays its own
 	app := &cli.App{
 		Name:      "evenhand",
 		Usage:     "a grade team's bank of mathematics items, and fair quizzes from it",
@@ -44,7 +45,7 @@ func newApp() *cli.App {
 			"Start with 'evenhand demo' to try everything on a made-up school, or with 'evenhand init'.\n" +
 			"'evenhand help COMMAND' tells more about a command and gives examples. They work as they stand in the folder where\n" +
 			"'evenhand demo' was run, after: export EVENHAND_BANK=demo/alder-hill.bank EVENHAND_BY=MK",
-		Flags: []cli.Flag{bankFlag},
+		Flags: []cli.Flag{&bank},
 		Commands: []*cli.Command{
 			skillsCommand(), standardsCommand(), demoCommand(),
 			initCommand(), importCommand(), listsCommand(), generateCommand(), listCommand(), showCommand(), reviseCommand(), reviewCommand(), retireCommand(),
