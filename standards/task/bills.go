@@ -100,7 +100,7 @@ func (t Bills) Judge(answer string) bool {
 // Possible takes amounts of dollars and cents.
 func (t Bills) Possible(answer string) bool { _, ok := t.reply(answer); return ok }
 
-// reply is an amount in cents: "$6 and 45¢", "6 dollars 45 cents", "$6.45", "645¢".
+// reply is an amount in cents: "$6 and 45¢", "6 dollars 45", "$6.45", "645¢".
 func (t Bills) reply(answer string) (cents int, ok bool) {
 	var numbers []int
 	var units []string
@@ -122,14 +122,17 @@ func (t Bills) reply(answer string) (cents int, ok bool) {
 		case token.Kind == words.Decimal:
 			r, known := readCents(answer, noWords)
 			return r.number, known && r.equation == nil
-		case token.Text == "and" || token.Text == "y" || token.Text == "," || aroundNumbers[token.Text]:
+		case dollar && len(units) == 0: // "a dollar and 25 cents"
+			numbers, units = append(numbers, 1), append(units, "$")
+		case token.Text == "and" || token.Text == "y" || token.Text == "un" || strings.Contains(",&", token.Text) ||
+			aroundNumbers[token.Text]:
 		default:
 			return 0, false
 		}
 	}
 	switch strings.Join(units, "") {
-	case "$¢", "$":
-		if pending || len(units) > 2 || len(units) == 2 && units[1] != "¢" {
+	case "$¢", "$": // in "1 dollar 25" the cents need no name
+		if pending || len(units) > 2 || units[0] != "$" || len(units) == 2 && units[1] == "" && numbers[1] > 99 {
 			return 0, false
 		}
 		cents = 100 * numbers[0]

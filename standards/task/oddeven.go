@@ -71,7 +71,7 @@ func (t OddEven) reply(answer string) (said string, ok bool) {
 		switch parity := parityWords[token.Text]; {
 		case parity != "" && !ok:
 			said, ok = parity, true
-		case i == 0 && token.IsNumber() && token.Number == t.Number, strings.Contains(" it it's is es un número a number ", " "+token.Text+" "):
+		case i == 0 && token.IsNumber() && token.Number == t.Number, strings.Contains(" it it's is es un número numero a an number ", " "+token.Text+" "):
 		default:
 			return "", false
 		}

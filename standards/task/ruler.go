@@ -121,13 +121,17 @@ func (t Ruler) Judge(answer string) bool {
 func (t Ruler) Possible(answer string) bool { _, ok := t.reply(answer); return ok }
 
 func (t Ruler) reply(answer string) (reply, bool) {
-	units := "cm centimeter centimetre centimetres"
+	units := "cm cms centimeter centimetre centimetres centimetros measures"
 	if t.Inches {
-		units = "in inch pulgada"
+		units = "in inch pulgada measures"
+		answer = inchMark.ReplaceAllString(answer, "$1 in")
 	}
 	r, ok := readReply(answer, vocabulary(t.Prompt, units))
 	return r, ok && (r.equation == nil || t.Two() || t.From > 0)
 }
+
+// inchMark is the sign for inches behind a number, as in 5".
+var inchMark = regexp.MustCompile(`^(\d+) ?("|”|″|''|’’)\.?$`)
 
 // Prompt asks how long, without saying where the bar lies.
 func (t Ruler) Prompt(lang string) string {
