@@ -1,6 +1,7 @@
 package main
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -15,6 +16,7 @@ func flagsFirst(app *cli.App, args []string) []string {
 	if len(args) == 0 {
 		return args
 	}
+	args = straightened(args)
 	if flag := valueless(args[1:], app.Flags); flag != "" {
 		return []string{args[0], flag}
 	}
@@ -40,6 +42,37 @@ func flagsFirst(app *cli.App, args []string) []string {
 	}
 	return slices.Concat(args[:1], global, []string{command.Name}, flags, arguments)
 }
+
+// straightened undoes what word processors do to lines that are copied from them, which a shell
+// passes on as it is: a long dash before an option, and curly quotes around one argument, which the
+// shell has then cut at its spaces.
+func straightened(args []string) (straight []string) {
+	for i := 0; i < len(args); i++ {
+		arg := args[i]
+		if arg == "--" {
+			return append(straight, args[i:]...)
+		}
+		if m := longDash.FindStringSubmatch(arg); m != nil {
+			arg = "--" + m[1]
+		}
+		for _, quotes := range [][2]string{{"“", "”"}, {"‘", "’"}} {
+			inside, opens := strings.CutPrefix(arg, quotes[0])
+			if !opens || strings.Contains(strings.TrimSuffix(inside, quotes[1]), quotes[1]) {
+				continue
+			}
+			closes := slices.IndexFunc(args[i:], func(a string) bool { return strings.HasSuffix(a, quotes[1]) })
+			if closes >= 0 {
+				arg = strings.TrimSuffix(strings.TrimPrefix(strings.Join(args[i:i+closes+1], " "), quotes[0]), quotes[1])
+				i += closes
+			}
+			break
+		}
+		straight = append(straight, arg)
+	}
+	return straight
+}
+
+var longDash = regexp.MustCompile(`^[–—]-?([a-z][a-z-]*(=.*)?)$`)
 
 // earlierNames are names that options had before, so that what calls them by these still runs.
 var earlierNames = map[string]string{"--look": "--layout", "--standing": "--status"}
