@@ -34,6 +34,7 @@ func WriteHTML(w io.Writer, p Paper, o Options) error {
 @page { size: %smm %smm; margin: 0 }
 body { margin: 0 }
 svg { display: block; width: %smm; height: %smm; break-after: page }
+text { white-space: pre }
 </style>
 <main>
 `, s.Lang, html.EscapeString(s.documentTitle(p)), width, height, width, height)
