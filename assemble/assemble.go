@@ -139,6 +139,10 @@ func (p *problem) quiz(m *built, s *search.Solution, o Options) (Quiz, error) {
 		Ability: p.ability, Off: s.Off, Uneven: s.Uneven,
 		Objective: s.Objective, UsesSum: s.Uses, Bound: s.Bound, Proved: s.Proved,
 	}
+	learnt, err := p.bank.Table()
+	if err != nil {
+		return Quiz{}, err
+	}
 	for f, places := range s.Forms {
 		form := Form{Name: string(rune('A' + f)), Scores: s.Scores[f]}
 		slices.SortFunc(places, func(a, b search.Place) int {
@@ -151,6 +155,9 @@ func (p *problem) quiz(m *built, s *search.Solution, o Options) (Quiz, error) {
 				return Quiz{}, err
 			}
 			placed.Number = i + 1
+			if placed.Item.Predictable() {
+				placed.Basis = learnt.Basis(placed.Item)
+			}
 			form.Items = append(form.Items, placed)
 		}
 		q.Forms = append(q.Forms, form)

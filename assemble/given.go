@@ -21,7 +21,9 @@ func (q Quiz) Given(by string, at time.Time) bank.Quiz {
 	for _, form := range q.Forms {
 		kept := bank.QuizForm{Name: form.Name, Scores: form.Scores}
 		for _, p := range form.Items {
-			kept.Items = append(kept.Items, bank.QuizItem{Item: p.Item, Row: p.Row, Uses: p.Uses, Shared: p.Shared, Choices: p.Choices})
+			kept.Items = append(kept.Items, bank.QuizItem{
+				Item: p.Item, Row: p.Row, Uses: p.Uses, Shared: p.Shared, Choices: p.Choices, Basis: p.Basis,
+			})
 		}
 		given.Forms = append(given.Forms, kept)
 	}
@@ -40,7 +42,7 @@ func QuizOf(given bank.Quiz) Quiz {
 	for _, kept := range given.Forms {
 		form := Form{Name: kept.Name, Scores: search.Points(kept.Scores)}
 		for i, p := range kept.Items {
-			form.Items = append(form.Items, Placed{i + 1, p.Item, p.Row, p.Uses, p.Shared, p.Choices})
+			form.Items = append(form.Items, Placed{i + 1, p.Item, p.Row, p.Uses, p.Shared, p.Choices, p.Basis})
 		}
 		q.Forms = append(q.Forms, form)
 	}

@@ -9,6 +9,7 @@ import (
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
+	"evenhand/bank"
 	"evenhand/bank/results"
 )
 
@@ -29,6 +30,13 @@ func TestGivenQuizIsTheQuizOfItsFiles(t *testing.T) {
 	kept, err := b.Quiz("2026-W48")
 	if err != nil {
 		t.Fatal(err)
+	}
+	for f, form := range assemble.QuizOf(kept).Forms {
+		for i, placed := range form.Items { // nobody has marked anything
+			if placed.Basis != bank.GuessBasis || quiz.Forms[f].Items[i].Basis != bank.GuessBasis {
+				t.Errorf("%s%d rests on %q, kept as %q", form.Name, placed.Number, quiz.Forms[f].Items[i].Basis, placed.Basis)
+			}
+		}
 	}
 	folder := t.TempDir()
 	write := func(quiz assemble.Quiz) []byte {

@@ -87,6 +87,8 @@ type Placed struct {
 	Shared bool      // it stands in every form
 
 	Choices []string // the answers printed to choose from, in order; nil where the printing decides
+
+	Basis bank.Basis // what its difficulty rests on; empty where nothing predicts it or nobody noted it
 }
 
 // Swap is one exchange of an item for another on a form.

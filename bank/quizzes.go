@@ -79,6 +79,8 @@ type QuizItem struct {
 	Shared bool   `json:"shared,omitempty"` // it stands in every form
 
 	Choices []string `json:"choices,omitempty"` // the answers printed to choose from, in order
+
+	Basis Basis `json:"basis,omitempty"` // what its difficulty rested on; empty where that was not noted
 }
 
 // quizItem is how a QuizItem is kept: all of the item that a sheet, a key or a marking may ask for.
@@ -98,6 +100,7 @@ type quizItem struct {
 	Uses       int               `json:"uses,omitempty"`
 	Shared     bool              `json:"shared,omitempty"`
 	Choices    []string          `json:"choices,omitempty"`
+	Basis      Basis             `json:"basis,omitempty"`
 }
 
 // MarshalJSON writes the item with its place.
@@ -106,7 +109,7 @@ func (q QuizItem) MarshalJSON() ([]byte, error) {
 	kept := quizItem{
 		ID: it.ID, Revision: it.Revision, Task: it.Task, Wording: it.Wording, Key: it.Key, Skill: it.Skill, Look: it.Look,
 		Standards: it.Codes, Traits: map[string]string{}, Difficulty: int(it.Difficulty()), Seconds: it.Seconds,
-		Row: q.Row, Uses: q.Uses, Shared: q.Shared, Choices: q.Choices,
+		Row: q.Row, Uses: q.Uses, Shared: q.Shared, Choices: q.Choices, Basis: q.Basis,
 	}
 	for _, trait := range task.AllTraits() {
 		if value := it.Traits.Get(trait); value != "" {
@@ -131,7 +134,7 @@ func (q *QuizItem) UnmarshalJSON(text []byte) error {
 			it.Traits[trait] = value
 		}
 	}
-	*q = QuizItem{Item: it, Row: kept.Row, Uses: kept.Uses, Shared: kept.Shared, Choices: kept.Choices}
+	*q = QuizItem{Item: it, Row: kept.Row, Uses: kept.Uses, Shared: kept.Shared, Choices: kept.Choices, Basis: kept.Basis}
 	return nil
 }
 

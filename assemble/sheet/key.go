@@ -33,9 +33,16 @@ func (s settings) answers(p Paper) []block {
 		k.size = size
 		list = []block{
 			{drawing: k.markingStrip(p.Questions), what: "the marking strip", close: true},
+		}
+		if expected := k.expected(p.Questions); expected != "" {
+			d := tagged(tagText, "", k.paragraph(expected, lettering{size: size}))
+			list = append(list, block{drawing: d, gap: 1.5, what: "what is expected", close: true})
+		}
+		strip := len(list)
+		list = append(list, []block{
 			{drawing: tagged(tagDirection, "", k.print(s.say(suggestTitle), lettering{size: 1.2 * size, bold: true})), gap: 5, keep: true},
 			{drawing: tagged(tagText, "", k.paragraph(s.say(caution), lettering{size: size})), gap: 1.5, what: "the caution"},
-		}
+		}...)
 		k.width = (s.width - columnGap) / 2
 		var items []drawing
 		for _, q := range p.Questions {
@@ -44,7 +51,7 @@ func (s settings) answers(p Paper) []block {
 			}
 		}
 		if len(items) == 0 {
-			return list[:1]
+			return list[:strip]
 		}
 		columns := block{drawing: inTwo(k.width+columnGap, items), gap: 4, what: "the wrong answers", close: true}
 		if pages, err := paginate(append(list, columns), room); err == nil && len(pages) == 1 {
