@@ -19,23 +19,23 @@ var (
 	}
 )
 
-// expected says in a line or two how many pupils are expected to get each item right, by what that rests on;
-// nothing where no item's basis is known.
-func (k kit) expected(questions []Question) string {
-	text := ""
+// expected says in a line or two how many pupils are expected to get each item right, by what that rests on, in words
+// to be broken between; nothing where no item's basis is known.
+func (k kit) expected(questions []Question) (words []string) {
 	for _, w := range basisWords {
 		var items []string
 		for _, q := range questions {
 			if q.Basis == w.basis {
-				items = append(items, fmt.Sprintf("(%d) %d", q.Number, q.Tenths))
+				items = append(items, fmt.Sprintf("(%d) %d,", q.Number, q.Tenths))
 			}
 		}
-		if len(items) > 0 {
-			text += " " + k.say(w.phrase) + " " + strings.Join(items, ", ") + "."
+		if last := len(items) - 1; last >= 0 {
+			items[last] = strings.TrimSuffix(items[last], ",") + "."
+			words = append(append(words, strings.Fields(k.say(w.phrase))...), items...)
 		}
 	}
-	if text == "" {
-		return ""
+	if words == nil {
+		return nil
 	}
-	return k.say(expectedWords) + text
+	return append(strings.Fields(k.say(expectedWords)), words...)
 }

@@ -34,8 +34,8 @@ func (s settings) answers(p Paper) []block {
 		list = []block{
 			{drawing: k.markingStrip(p.Questions), what: "the marking strip", close: true},
 		}
-		if expected := k.expected(p.Questions); expected != "" {
-			d := tagged(tagText, "", k.paragraph(expected, lettering{size: size}))
+		if expected := k.expected(p.Questions); len(expected) > 0 {
+			d := tagged(tagText, "", k.broken(expected, lettering{size: size}))
 			list = append(list, block{drawing: d, gap: 1.5, what: "what is expected", close: true})
 		}
 		strip := len(list)

@@ -78,10 +78,13 @@ func (k kit) fittingSize(s string, size, room float64) float64 {
 }
 
 // paragraph is print in as many lines as the width asks for.
-func (k kit) paragraph(s string, l lettering) drawing {
+func (k kit) paragraph(s string, l lettering) drawing { return k.broken(strings.Fields(s), l) }
+
+// broken is a paragraph that is broken only between the words, which may have spaces.
+func (k kit) broken(words []string, l lettering) drawing {
 	var lines []drawing
 	line := ""
-	for _, word := range strings.Fields(s) {
+	for _, word := range words {
 		longer := strings.TrimSpace(line + " " + word)
 		if line != "" && k.face.width(longer, l) > k.width {
 			lines = append(lines, k.fitting(line, l, k.width))
