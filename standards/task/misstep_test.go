@@ -1,6 +1,7 @@
 package task_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -80,6 +81,22 @@ func TestMisstepsThatCannotBeToldApart(t *testing.T) {
 	for _, m := range task.MustParse("83 + 45").Missteps() {
 		if m.Answer == "128" || strings.Contains(m.Why(), "both digits") {
 			t.Errorf("83 + 45 lists %s=%s", m.Answer, m.Why())
+		}
+	}
+}
+
+// Nobody works in columns within ten, so no misstep of columns is listed there (common practice).
+func TestNoColumnsWithinTen(t *testing.T) {
+	for whole := 1; whole <= 10; whole++ {
+		for seen := 0; seen <= whole; seen++ {
+			for _, asked := range []string{"%d + ? = %d", "? + %d = %d"} {
+				asked := fmt.Sprintf(asked, seen, whole)
+				for _, m := range task.MustParse(asked).Missteps() {
+					if strings.Contains(m.Why(), "smaller digit") {
+						t.Errorf("%s lists %s=%s", asked, m.Answer, m.Why())
+					}
+				}
+			}
 		}
 	}
 }

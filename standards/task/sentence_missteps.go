@@ -193,9 +193,11 @@ func (s Sentence) missingOfSeveralSlips() []slip {
 }
 
 // workSlips are those of a − b when it is only the work towards an answer: the sign
-// is not on paper, so it can't be misread.
+// is not on paper, so it can't be misread, and numbers to 10 are not worked in columns.
 func workSlips(a, b int) []slip {
-	return slices.DeleteFunc(subtractionSlips(a, b), func(s slip) bool { return s.kind == addedInstead })
+	return slices.DeleteFunc(subtractionSlips(a, b), func(s slip) bool {
+		return s.kind == addedInstead || s.kind == smallerFromLarger && a <= 10
+	})
 }
 
 func subtractionSlips(a, b int) []slip {
