@@ -40,7 +40,7 @@ func assembleCommand() *cli.Command {
 			&cli.IntFlag{Name: "shared", Usage: "`N` items stand in every form; else as the plan says", DefaultText: "as planned"},
 			&cli.BoolFlag{Name: "fill", Usage: "generate the missing items, then assemble"},
 			&cli.StringFlag{Name: "from", Usage: "an earlier `QUIZ` to keep, but for --replace; without PLAN its own plan counts"},
-			&cli.StringSliceFlag{Name: "replace", Usage: "with --from: give the item at `PLACE`, such as A3, up for a better one; may be given again"},
+			&cli.StringSliceFlag{Name: "replace", Usage: "with --from: replace the item at `PLACE`, such as A3; may be given again"},
 			&cli.StringFlag{Name: "keep", Usage: "with --from: keep only the items at these `PLACES`, such as A1,A2"},
 			&cli.StringFlag{Name: "makeup", Usage: "one more even form of the `QUIZ` that was given, for pupils who were absent; without PLAN its own plan counts"},
 			&cli.StringFlag{Name: "model", Usage: "write the very problem to solve to `FILE.lp`, in LP format for general solvers"},

@@ -157,8 +157,8 @@ var (
 		"por el tamaño, toma la moneda de 5 centavos por diez y la de 10 por cinco",
 		"a small dime buys more than a large nickel: trade each for single cents", "common practice")
 	stepKept = newMisstep("went on in one step",
-		"counts every coin on in the step of the first",
-		"cuenta todas las monedas con el paso de la primera",
+		"counts all coins as if each were worth what the first is",
+		"cuenta todas las monedas como si valieran lo mismo que la primera",
 		"say the worth of each coin before counting it on", "common practice")
 )
 

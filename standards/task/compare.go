@@ -118,8 +118,8 @@ func (c Compare) Codes() []Code {
 // The missteps in comparing.
 var (
 	signTurned = newMisstep("sign turned around",
-		"knows which is more but turns the sign around, or goes by the words",
-		"sabe cuál es mayor, pero pone el signo al revés o se guía por las palabras",
+		"knows which is more but turns the sign around",
+		"sabe cuál es mayor, pero pone el signo al revés",
 		"read the sign aloud from the left: 47 is less than 74", "common practice")
 	onesCompared = newMisstep("ones compared first",
 		"looks at the ones before the tens",

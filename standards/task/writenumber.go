@@ -121,7 +121,7 @@ func (t WriteNumber) Codes() []Code {
 // The missteps in writing numbers.
 var (
 	teenTy = newMisstep("teen and ty mixed up",
-		"hears thirteen for thirty or the other way round",
+		"mixes up thirteen and thirty, or other numbers that sound alike",
 		"confunde trece con treinta, u otros números que suenan parecido",
 		"say and show both: ten and three, three tens", "common practice")
 	zeroLeftOut = newMisstep("zero left out",
