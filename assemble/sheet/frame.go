@@ -75,7 +75,7 @@ func placeValueFrame(k kit, t task.PlaceValue) drawing {
 	table := row(0, cells...)
 	equals := k.text("=")
 	if t.Compose {
-		return row(k.gap(), table, equals, k.answerBox(t.Places+1, number))
+		return flow(k.width, k.gap(), k.gap(), table, row(k.gap(), equals, k.answerBox(t.Places+1, number)))
 	}
 	return row(k.gap(), k.text(number), equals, table)
 }

@@ -2,27 +2,31 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"evenhand/standards/task"
 )
 
-// pieceUnit is the side of a piece in millimetres.
-const pieceUnit = 15.0
+// The side of a piece in millimetres, and the least where there is little room.
+const (
+	pieceUnit  = 15.0
+	leastPiece = 9.0
+)
 
 // outline is a closed shape, with the seams of its parts where those are to be seen.
-func outline(corners []task.Place, seams [][]task.Place) drawing {
+func outline(corners []task.Place, seams [][]task.Place, unit float64) drawing {
 	low, high := corners[0], corners[0]
 	for _, p := range corners {
 		low, high = task.Place{X: min(low.X, p.X), Y: min(low.Y, p.Y)}, task.Place{X: max(high.X, p.X), Y: max(high.Y, p.Y)}
 	}
-	w, h := pieceUnit*(high.X-low.X)+2*figureEdge, pieceUnit*(high.Y-low.Y)+2*figureEdge
+	w, h := unit*(high.X-low.X)+2*figureEdge, unit*(high.Y-low.Y)+2*figureEdge
 	return drawing{w: w, h: h, axis: h / 2, paint: func(c canvas, at point) {
-		from := point{at.x + figureEdge - pieceUnit*low.X, at.y + figureEdge - pieceUnit*low.Y}
+		from := point{at.x + figureEdge - unit*low.X, at.y + figureEdge - unit*low.Y}
 		for _, part := range seams {
-			c.polygon(placed(part, from, pieceUnit), style{line: thin, dashed: true})
+			c.polygon(placed(part, from, unit), style{line: thin, dashed: true})
 		}
-		c.polygon(placed(corners, from, pieceUnit), style{line: plain})
+		c.polygon(placed(corners, from, unit), style{line: plain})
 	}}
 }
 
@@ -33,11 +37,11 @@ func makeShape(k kit, asked task.Task) (drawing, bool) {
 		return drawing{}, false
 	}
 	p := t.Pieces()
-	whole := outline(p.Outline, nil)
+	whole := outline(p.Outline, nil, pieceUnit)
 	if k.key {
-		whole = outline(p.Outline, p.Parts)
+		whole = outline(p.Outline, p.Parts, pieceUnit)
 	}
-	return row(5*k.gap(), outline(t.PieceOutline(), t.Seams()), whole, k.answerBox(2, t.Key())), true
+	return row(5*k.gap(), outline(t.PieceOutline(), t.Seams(), pieceUnit), whole, k.answerBox(2, t.Key())), true
 }
 
 var makeSaid = phrase{"The small shape: %s. The large shape: %s.", "La figura pequeña: %s. La figura grande: %s."}
@@ -53,14 +57,25 @@ func joinShapes(k kit, asked task.Task) (drawing, bool) {
 	if !ok {
 		return drawing{}, false
 	}
-	var pieces, options []drawing
+	unit := pieceUnit
+	for unit > leastPiece && k.shapesToJoin(t, unit).w > k.width {
+		unit--
+	}
+	var pieces []drawing
 	for range t.N {
-		pieces = append(pieces, outline(t.PieceOutline(), nil))
+		pieces = append(pieces, outline(t.PieceOutline(), nil, unit))
 	}
+	return stack(5, flow(k.width, 3, 3, pieces...), k.shapesToJoin(t, unit)), true
+}
+
+// shapesToJoin are the three shapes to choose from, in one row.
+func (k kit) shapesToJoin(t task.JoinShapes, unit float64) drawing {
+	var options []drawing
 	for i := range t.Options {
-		options = append(options, outline(t.Outline(i), nil))
+		options = append(options, outline(t.Outline(i), nil, unit))
 	}
-	return stack(5, flow(k.width, 3, 3, pieces...), k.lettered(options, t.Right)), true
+	k.width = math.Inf(1)
+	return k.lettered(options, t.Right)
 }
 
 var joinSaid = phrase{"The pieces: %s.", "Las piezas: %s."}

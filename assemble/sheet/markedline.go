@@ -27,15 +27,29 @@ func markedLine(k kit, asked task.Task) (drawing, bool) {
 		return drawing{}, false
 	}
 	box := k.answerBox(3, t.Key())
-	return row(4*k.gap(), k.lineFromZero(t, k.width-box.w-4*k.gap(), true), box), true
+	beside := k.width - box.w - 4*k.gap()
+	if pitch, _ := k.pitch(t, beside); pitch < k.face.width(strconv.Itoa(t.Step)+"00", k.ofLine()) { // 0 and the next would touch
+		return stack(3, k.lineFromZero(t, k.width, true), box), true
+	}
+	return row(4*k.gap(), k.lineFromZero(t, beside, true), box), true
+}
+
+// ofLine is the print of the numbers below a line.
+func (k kit) ofLine() lettering {
+	return lettering{size: max(leastPrint, .6*k.size), align: centre}
+}
+
+// pitch is how far the ticks of a line of a width are apart, and how far the line begins from its edge.
+func (k kit) pitch(t task.MarkedLine, width float64) (pitch, edge float64) {
+	edge = k.face.width("100", k.ofLine()) / 2
+	return (width - 2*edge) / float64(t.To/t.Step), edge
 }
 
 // lineFromZero is the line, and an arrow at the number where it is to be seen.
 func (k kit) lineFromZero(t task.MarkedLine, width float64, arrow bool) drawing {
-	l := lettering{size: max(leastPrint, .6*k.size), align: centre}
-	edge := k.face.width("100", l) / 2
+	l := k.ofLine()
+	pitch, edge := k.pitch(t, width)
 	line := drawing{w: width, h: markRoom + lineBelow + 1.1*l.size, axis: markRoom}
-	pitch := (line.w - 2*edge) / float64(t.To/t.Step)
 	line.paint = func(c canvas, at point) {
 		place := func(n int) point { return point{at.x + edge + pitch*float64(n/t.Step), at.y + markRoom} }
 		c.line(place(0), place(t.To), style{line: plain})

@@ -106,10 +106,14 @@ func largerShare(k kit, asked task.Task) (drawing, bool) {
 	if !ok {
 		return drawing{}, false
 	}
-	left, right := cut(t.Left, cutUnit, 0), cut(t.Right, cutUnit, 0)
 	box := func(name string) drawing { return k.markBox(t.Key() == name) }
 	same := k.text(task.AnswerIn(asked, "same", k.lang))
-	return row(6*k.gap(), centred(3, left, box("left")), centred(3, within(same.w, left.h, same), box("same")), centred(3, right, box("right"))), true
+	// In large print the three stand closer, and the shapes are smaller if need be.
+	perUnit := room(t.Left, 1).w + room(t.Right, 1).w - 4*figureEdge
+	free := k.width - 4*figureEdge - max(same.w, placeWidth)
+	unit := min(cutUnit, (free-4*k.gap())/perUnit)
+	left, right := cut(t.Left, unit, 0), cut(t.Right, unit, 0)
+	return row(min(6*k.gap(), (free-unit*perUnit)/2), centred(3, left, box("left")), centred(3, within(same.w, left.h, same), box("same")), centred(3, right, box("right"))), true
 }
 
 func largerShareAloud(k kit, asked task.Task) []string {
