@@ -101,13 +101,15 @@ type heard struct {
 	x    float64
 }
 
-// listener is a canvas that keeps texts only.
+// listener is a canvas that keeps only the texts that a child reads.
 type listener struct{ texts []heard }
 
 func (c *listener) line(_, _ point, _ style)            {}
 func (c *listener) rect(_ point, _, _ float64, _ style) {}
 func (c *listener) circle(_ point, _ float64, _ style)  {}
 func (c *listener) polygon(_ []point, _ style)          {}
-func (c *listener) text(at point, text string, _ lettering) {
-	c.texts = append(c.texts, heard{text, at.x})
+func (c *listener) text(at point, text string, l lettering) {
+	if l.size > smallPrint { // smaller print is the teacher's, and stands once
+		c.texts = append(c.texts, heard{text, at.x})
+	}
 }
