@@ -1,6 +1,7 @@
 package generate
 
 import (
+	"math"
 	"math/rand/v2"
 
 	"evenhand/standards/task"
@@ -74,7 +75,7 @@ var sortForms = map[string][]task.Form{
 	"pentagon":      {"pentagon", "uneven pentagon", "hexagon", "uneven hexagon", "square", "trapezoid"},
 	"quadrilateral": {"square", "rectangle", "rhombus", "trapezoid", "uneven quadrilateral", "right triangle", "pentagon", "open square"},
 	"cube":          {"cube", "cube", "rectangular prism", "square", "cylinder"},
-	"3 corners":     {"triangle", "right triangle", "thin triangle", "slanted triangle", "rhombus", "open triangle"},
+	"3 corners":     {"triangle", "right triangle", "thin triangle", "slanted triangle", "rhombus", "trapezoid"},
 	"4 corners":     {"square", "thin rectangle", "trapezoid", "uneven quadrilateral", "triangle", "pentagon"},
 	"5 corners":     {"pentagon", "uneven pentagon", "uneven hexagon", "uneven quadrilateral", "hexagon"},
 	"6 corners":     {"hexagon", "uneven hexagon", "pentagon", "uneven pentagon", "rhombus"},
@@ -126,11 +127,23 @@ func shapesOfPieces() space {
 			options[i%3], options[1] = options[1], options[i%3]
 			n := len(t.Pieces().Parts)
 			asked, err := task.Parse(task.JoinShapes{N: n, Piece: t.Piece, Options: options}.String())
-			if err == nil && a != b && !seen[asked] {
+			if err == nil && a != b && !seen[asked] && sizesTell(asked.(task.JoinShapes)) {
 				seen[asked] = true
 				tasks = append(tasks, asked)
 			}
 		}
 	}
 	return listed(tasks)
+}
+
+// sizesTell says that the wrong shapes are at least a quarter larger or smaller than the pieces together: four
+// half squares make a parallelogram, too, and one that is a little smaller looks the same to a child.
+func sizesTell(t task.JoinShapes) bool {
+	pieces := float64(t.N) * task.Area(t.PieceOutline())
+	for i := range t.Options {
+		if apart := math.Abs(task.Area(t.Outline(i)) - pieces); !t.Right(i) && apart < pieces/4 {
+			return false
+		}
+	}
+	return true
 }

@@ -52,8 +52,8 @@ func storiesOf(situation task.StorySituation, turn, most, least, tellings int, t
 		switch {
 		case min(part, whole-part) < least:
 			return nil
-		case situation == task.TogetherBoth && part > 1:
-			return nil // one story for each whole
+		case situation == task.TogetherBoth && (part > 1 || whole < 3):
+			return nil // one story for each whole, from 3 on: of two things not "some" are red
 		case shape.IsAddition():
 			s.Terms = [4]int{whole - part, part}
 		default:

@@ -271,9 +271,9 @@ func (t Data) Prompt(lang string) string {
 	case InAll:
 		return fmt.Sprintf("How many %s are there in all?", t.Group(lang))
 	case WhichMost:
-		return "Of which are there the most?"
+		return "Which are there the most of?"
 	case WhichFewest:
-		return "Of which are there the fewest?"
+		return "Which are there the fewest of?"
 	case InOrder:
 		return "Number them from the fewest, 1, to the most: " + t.blanks(lang)
 	}

@@ -119,7 +119,7 @@ func (t Shares) Codes() []Code { return cutCodes(t.Cut) }
 
 func cutCodes(cuts ...Cut) []Code {
 	for _, c := range cuts {
-		if c.N == 3 || c.Way == "mixed" {
+		if c.N == 3 || c.Way == "mixed" || c == (Cut{"rectangle", "corners", 4}) {
 			return []Code{"2.G.A.3"}
 		}
 	}
