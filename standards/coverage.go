@@ -9,9 +9,9 @@ type Cover string
 
 // The covers.
 const (
-	Served    Cover = "served" // items of it are made, keyed and classified
-	Partly    Cover = "partly" // items touch a part of it
-	NotServed Cover = "not"    // it asks for something that a sheet of such items can't show
+	Served     Cover = "served"           // items of it are made, keyed and classified
+	Partly     Cover = "partly"           // items touch a part of it
+	ByWatching Cover = "by watching only" // it asks for something that a sheet of such items can't show
 )
 
 // Coverage is how far one standard is served, with the skills that do it or the reason
@@ -36,14 +36,14 @@ var uncovered = map[task.Code]struct {
 }{
 	"K.CC.B.4":  {Partly, "counting dots asks how many; pointing once to each thing is seen only by watching"},
 	"K.OA.A.1":  {Partly, "stories leave room to draw; fingers, acting out and sounds are seen only by watching"},
-	"K.MD.A.1":  {NotServed, byHands},
+	"K.MD.A.1":  {ByWatching, byHands},
 	"K.MD.A.2":  {Partly, "lengths and heights are compared; how heavy things are, and how much they hold, is compared in the hand"},
 	"K.G.A.1":   {Partly, "where shapes are is asked; naming the shapes of things around is heard only by listening"},
 	"K.G.B.4":   {Partly, "sides, corners and faces are counted; telling in words how shapes are alike is heard only by listening"},
 	"K.G.B.5":   {Partly, "shapes are drawn on dots; building them from sticks and the like is seen only by watching"},
 	"1.OA.A.2":  {Partly, "only among the two-step stories, where both steps add"},
 	"1.OA.C.5":  {Partly, "counting on and jumps on the hundreds chart prepare it; that a child counts to add is seen only by watching"},
-	"2.NBT.B.9": {NotServed, byTalking},
+	"2.NBT.B.9": {ByWatching, byTalking},
 	"2.MD.D.9":  {Partly, "line plots of lengths are read and drawn; measuring the things in the hand is seen only by watching"},
 }
 

@@ -20,6 +20,8 @@ func inWords(err error) string {
 	switch temporary := strings.HasPrefix(filepath.Base(of.Path), ".evenhand-"); {
 	case errors.Is(of, fs.ErrNotExist) && temporary:
 		said = "there is no folder " + filepath.Dir(of.Path) + "; make it first, or name another"
+	case errors.Is(of, fs.ErrPermission) && temporary:
+		said = "you may not make files in " + filepath.Dir(of.Path)
 	case errors.Is(of, fs.ErrNotExist):
 		said = "there is no file " + of.Path
 	case errors.Is(of, syscall.EISDIR):

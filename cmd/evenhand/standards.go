@@ -12,9 +12,10 @@ import (
 
 func standardsCommand() *cli.Command {
 	return &cli.Command{
-		Name: "standards", Usage: "list the published standards and which of them items cover", ArgsUsage: "[--json]",
+		Name: "standards", Usage: "list the published standards and which of them items serve", ArgsUsage: "[--json]",
 		Description: "The 69 Common Core State Standards for Mathematics (2010) from kindergarten to grade 2, by code, each with\n" +
-			"our own short description, the skills that cover it, and what is missing where it is covered partly or not.\n\n" +
+			"our own short description, the skills that serve it, and what is missing where it is served\n" +
+			"partly or seen by watching only.\n\n" +
 			"Example: evenhand standards",
 		Flags:  []cli.Flag{jsonFlag},
 		Action: listStandards,
@@ -30,16 +31,13 @@ type codeRow struct {
 	Skills []standards.SkillID `json:"skills"`
 }
 
-// covered is what the list says of a standard.
-var covered = map[standards.Cover]string{standards.Served: "yes", standards.Partly: "partly", standards.NotServed: "no"}
-
 func listStandards(c *cli.Context) error {
 	if err := noArguments(c); err != nil {
 		return err
 	}
 	var list []codeRow
 	tally := map[standards.Cover]int{}
-	rows := [][]string{{"STANDARD", "COVERED", "WHAT IT IS", "SKILLS, OR WHAT IS MISSING"}}
+	rows := [][]string{{"STANDARD", "SERVED", "WHAT IT IS", "SKILLS, OR WHAT IS MISSING"}}
 	for _, cover := range standards.AllCoverage() {
 		row := codeRow{cover.Code, standards.Topic(cover.Code), cover.Cover, cover.Reason, append([]standards.SkillID{}, cover.Skills...)}
 		list = append(list, row)
@@ -48,11 +46,15 @@ func listStandards(c *cli.Context) error {
 		for i, skill := range row.Skills {
 			names[i] = string(skill)
 		}
+		served := string(row.Cover)
+		if row.Cover == standards.Served {
+			served = "yes"
+		}
 		last := strings.Join(names, " ")
 		if row.Reason != "" {
 			last = strings.TrimSpace(last + " (" + row.Reason + ")")
 		}
-		rows = append(rows, []string{string(row.Code), covered[row.Cover], row.Topic, last})
+		rows = append(rows, []string{string(row.Code), served, row.Topic, last})
 	}
 	if c.Bool("json") {
 		return printJSON(c, list)
@@ -60,6 +62,6 @@ func listStandards(c *cli.Context) error {
 	if err := table(c.App.Writer, rows); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintf(c.App.Writer, "%d covered, %d partly, %d not\n", tally[standards.Served], tally[standards.Partly], tally[standards.NotServed])
+	_, err := fmt.Fprintf(c.App.Writer, "%d served, %d partly, %d by watching only\n", tally[standards.Served], tally[standards.Partly], tally[standards.ByWatching])
 	return err
 }
