@@ -84,7 +84,7 @@ type MissingError struct {
 
 func (e *MissingError) Error() string {
 	var text strings.Builder
-	fmt.Fprintf(&text, "the bank has too few items to practise: %s. Make the missing items (--fill does it):", strings.Join(e.Sheets, "; "))
+	fmt.Fprintf(&text, "the bank has too few items to practice: %s. Make the missing items (--fill does it):", strings.Join(e.Sheets, "; "))
 	for _, g := range e.Make {
 		fmt.Fprintf(&text, "\n      %s", g.Command())
 	}

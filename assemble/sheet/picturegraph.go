@@ -1,18 +1,12 @@
 package sheet
 
-import (
-	"strings"
-
-	"evenhand/standards/task"
-)
+import "evenhand/standards/task"
 
 // Sizes of a picture graph in millimetres.
 const (
 	pictureRow   = 10.0
 	picturePitch = 9.0
 )
-
-var oneEach = phrase{"Each %s is one.", "Cada %s es uno."}
 
 // pictureGraph draws a row of rings for each sort, one ring for each thing. A graph to be drawn
 // stands below its table.
@@ -37,8 +31,7 @@ func pictureGraph(k kit, t task.Data) drawing {
 	ring := drawing{w: .72 * pitch, h: .72 * pitch, axis: .36 * pitch, paint: func(c canvas, at point) {
 		c.circle(point{at.x + .36*pitch, at.y + .36*pitch}, .36*pitch, style{line: plain})
 	}}
-	before, after, _ := strings.Cut(k.say(oneEach), "%s")
-	legend := row(1.2, k.print(strings.TrimSpace(before), k.inGraph()), ring, k.print(strings.TrimSpace(after), k.inGraph()))
+	legend := row(1.2, ring, k.print("= 1", k.inGraph()))
 	whole := level(stack(2, graph, legend))
 	if t.Ask == task.DrawIt {
 		return stack(4, k.countsTable(t), whole)

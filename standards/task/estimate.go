@@ -61,7 +61,7 @@ const (
 var measuredWith = []struct{ name, thing, es, tool string }{
 	{"crayon", "the length of a crayon", "el largo de un crayón", shortTool},
 	{"hallway", "the length of a hallway", "el largo de un pasillo", longTool},
-	{"card", "the length of a playing card", "el largo de una carta", shortTool},
+	{"card", "the length of a playing card", "el largo de un naipe", shortTool},
 	{"playground", "the length of a playground", "el largo de un patio de recreo", longTool},
 	{"head", "the length around your head", "el contorno de tu cabeza", longTool},
 	{"book", "the length of a small book", "el largo de un libro pequeño", shortTool},

@@ -215,7 +215,7 @@ var (
 		"empieza por la más larga cuando primero va la más corta",
 		"line up three ribbons at one edge and say shortest, longer, longest", "common practice")
 	middleExchanged = newMisstep("middle one exchanged",
-		"compares only with one neighbour, so that the middle one stands at an end",
+		"compares only with one neighbor, so that the middle one stands at an end",
 		"compara solo con una vecina y pone la del medio en un extremo",
 		"compare each new ribbon with both that are in order already", "Piaget, Inhelder & Szeminska (1960), from memory")
 )

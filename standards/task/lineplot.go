@@ -2,6 +2,7 @@ package task
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"regexp"
 	"slices"
 	"strconv"
@@ -169,18 +170,15 @@ func (t LinePlot) answer() int {
 	return t.N - 1
 }
 
-// Lengths are the lengths of all things, in no order.
+// Lengths are the lengths of all things, shuffled, always in the same way for the same plot.
 func (t LinePlot) Lengths() []int {
 	var list []int
-	for left := slices.Clone(t.Counts[:t.N]); slices.Max(left) > 0; {
-		for i := range left {
-			at := (i + 2*len(list)) % t.N
-			if left[at] > 0 {
-				left[at]--
-				list = append(list, t.First+at)
-			}
-		}
+	seed := uint64(t.First)
+	for i, count := range t.Counts[:t.N] {
+		seed = 10*seed + uint64(count)
+		list = append(list, slices.Repeat([]int{t.First + i}, count)...)
 	}
+	rand.New(rand.NewPCG(seed, 0)).Shuffle(len(list), func(i, j int) { list[i], list[j] = list[j], list[i] })
 	return list
 }
 

@@ -209,7 +209,7 @@ var (
 	countedBack = newMisstep("counted the other way",
 		"counts up where the row goes down, or down where it goes up",
 		"cuenta hacia adelante cuando la serie baja, o hacia atrás cuando sube",
-		"look at two neighbours: is it getting more or less", "common practice")
+		"look at two neighbors: is it getting more or less", "common practice")
 	oneTooFar = newMisstep("one step too far",
 		"skips a number",
 		"se salta un número",
