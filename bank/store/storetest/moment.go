@@ -85,9 +85,10 @@ func oneMoment(t *testing.T, m Maker) {
 				t.Fatalf("%q has become %q", e.Key, e.Value)
 			}
 			if n++; n%1000 == 1 {
+				from := n - 1 // the writing may last longer than the wait for it
 				besides(&writing, func() {
-					put(t, s, "items", many("new", n-1, 1000)...)
-					put(t, s, "uses", fmt.Sprint(n), "new")
+					put(t, s, "items", many("new", from, 1000)...)
+					put(t, s, "uses", fmt.Sprint(from+1), "new")
 				})
 			}
 		}
