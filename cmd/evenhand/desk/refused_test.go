@@ -49,9 +49,9 @@ type request struct{ method, path, kind, origin, body string }
 func (a *asking) ask(c caller, q request) (status int) {
 	a.t.Helper()
 	a.asked++
-	ctx, end := context.WithTimeout(a.t.Context(), time.Second) // pages that listen go on for ever
-	if q.path == "/events" {
-		ctx, end = context.WithTimeout(ctx, time.Millisecond)
+	ctx, end := context.WithTimeout(a.t.Context(), time.Minute)
+	if q.path == "/events" && q.method == http.MethodGet { // pages that listen go on for ever
+		ctx, end = context.WithTimeout(ctx, 100*time.Millisecond)
 	}
 	defer end()
 	r := httptest.NewRequestWithContext(ctx, q.method, q.path, strings.NewReader(q.body))

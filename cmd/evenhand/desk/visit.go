@@ -99,8 +99,12 @@ func (v *visit) fail(err error) {
 	if errors.As(err, &f) {
 		status, text, link = f.status, f.text, f.link
 	}
-	if f == nil && noRoom(err) {
+	switch {
+	case f != nil:
+	case noRoom(err):
 		status, text = http.StatusInsufficientStorage, v.said.say("fault.noroom")
+	case v.Context().Err() != nil:
+		status = http.StatusRequestTimeout // nobody hears it
 	}
 	if link != "" && v.Method == http.MethodGet && v.Header.Get("Part") == "" {
 		http.Redirect(v.w, v.Request, link, http.StatusSeeOther)
