@@ -118,4 +118,5 @@ func leaveOut(sentence, answer string, wanted LeaveOut) (question string, whole 
 }
 
 // answerInText is an answer written behind its question, as "Answer: 8".
-var answerInText = regexp.MustCompile(`(?is)^(.*\S)\s*[\s(\[–—-]\s*(?:answer|ans|key|solution|respuesta|antwort|lösung|réponse|risposta)\s*[:=.]\s*(.*?)[)\]]?\s*$`)
+var answerInText = regexp.MustCompile(`(?is)^(.*\S)\s*[\s(\[–—-]\s*(?:answer|ans|key|solution|respuesta|antwort|` +
+	`lösung|réponse|risposta)\s*[:=.]\s*(.*?)[)\]]?\s*$`)

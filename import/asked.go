@@ -9,14 +9,16 @@ import (
 // choices or answers, so that none is left out silently.
 func (l *List) askAboutColumns(rows []record) {
 	if at := l.column(Question); at >= 0 && l.Columns[at].Why == longestTexts && !asking(rows, at) {
-		l.ask("column %s was taken for the questions only as its texts are the longest, and few of them ask anything; if it holds none, --undo takes them out of use again", l.Columns[at].name())
+		l.ask("column %s was taken for the questions only as its texts are the longest, and few of them ask "+
+			"anything; if it holds none, --undo takes them out of use again", l.Columns[at].name())
 	}
 	for i, c := range l.Columns {
 		if c.Meaning != "" || c.block > 0 || l.own {
 			continue
 		}
 		if could := l.couldHold(rows, i); could != "" {
-			l.ask("column %s was left out, and it could hold %s; say what it is, as in --column %s=%s, or --column unused=%s", c.name(), could, suggested(could), c.Letter(), c.Letter())
+			l.ask("column %s was left out, and it could hold %s; say what it is, as in --column %s=%s, or "+
+				"--column unused=%s", c.name(), could, suggested(could), c.Letter(), c.Letter())
 		}
 	}
 }

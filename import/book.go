@@ -113,7 +113,8 @@ func (b *Book) leaveCovers(all bool) {
 		if l.surelyAsks() {
 			return false
 		}
-		b.leave(l.Delimiter, "sheet %q with %s was not read, as it doesn't look like a list of items; --sheet %q reads it", l.Delimiter, count(l.Rows(), "row"), l.Delimiter)
+		b.leave(l.Delimiter, "sheet %q with %s was not read, as it doesn't look like a list of items; --sheet "+
+			"%q reads it", l.Delimiter, count(l.Rows(), "row"), l.Delimiter)
 		return true
 	})
 }

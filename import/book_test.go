@@ -31,7 +31,8 @@ func archive(t testing.TB, parts map[string]string) []byte {
 	return file.Bytes()
 }
 
-const sheetML = `xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"`
+const sheetML = `xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" ` +
+	`xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"`
 
 // bare is a workbook of nothing but sheets, which is all that ECMA-376 asks for; sheets are
 // given as attributes and rows by turns.
@@ -154,7 +155,9 @@ func TestWorkbooksCostWhatTheyWeigh(t *testing.T) {
 	stray := func(rows int) string {
 		var b strings.Builder
 		for i := range rows {
-			fmt.Fprintf(&b, `<row r="%d">%s%s<c r="XFD%d"><v>1</v></c></row>`, i+1, text(fmt.Sprintf("A%d", i+1), fmt.Sprintf("%d + 2", i%90+1)), text(fmt.Sprintf("B%d", i+1), fmt.Sprint(i%90+3)), i+1)
+			question := text(fmt.Sprintf("A%d", i+1), fmt.Sprintf("%d + 2", i%90+1))
+			answer := text(fmt.Sprintf("B%d", i+1), fmt.Sprint(i%90+3))
+			fmt.Fprintf(&b, `<row r="%d">%s%s<c r="XFD%d"><v>1</v></c></row>`, i+1, question, answer, i+1)
 		}
 		return b.String()
 	}

@@ -80,4 +80,7 @@ func SheetError(cell string) bool {
 	return slices.ContainsFunc(sheetErrors, func(start string) bool { return strings.HasPrefix(strings.ToUpper(cell), start) })
 }
 
-var sheetErrors = []string{"#NAME?", "#VALUE!", "#REF!", "#DIV/0!", "#N/A", "#NULL!", "#NUM!", "#GETTING_DATA", "#SPILL!", "#CALC!", "#####", "ERR:5", "#FIELD!", "#BLOCKED!", "#CONNECT!", "#ERROR!"}
+var sheetErrors = []string{
+	"#NAME?", "#VALUE!", "#REF!", "#DIV/0!", "#N/A", "#NULL!", "#NUM!", "#GETTING_DATA", "#SPILL!", "#CALC!",
+	"#####", "ERR:5", "#FIELD!", "#BLOCKED!", "#CONNECT!", "#ERROR!",
+}

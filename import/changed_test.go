@@ -86,7 +86,8 @@ func TestDatesAreSetAside(t *testing.T) {
 		}
 	}
 	_, r := importText(t, "question,answer\n46024,1\n2026-01-02,1\n3 - 1,2\n")
-	want := "line 2, question: 46024 is the date 2026-01-02 as a spreadsheet keeps it, which a spreadsheet may have made of 1-2, 2-1 or 1/2; write what was meant\n" +
+	want := "line 2, question: 46024 is the date 2026-01-02 as a spreadsheet keeps it, which a spreadsheet may " +
+		"have made of 1-2, 2-1 or 1/2; write what was meant\n" +
 		"line 3, question: 2026-01-02 is a date, which a spreadsheet may have made of 1-2, 2-1 or 1/2; write what was meant"
 	if problems(r) != want {
 		t.Errorf("got\n%s\nwant\n%s", problems(r), want)

@@ -12,7 +12,8 @@ import (
 // Choice 1 to 4) or in one cell, and a key that is a letter, a number or the choice
 // itself.
 
-var choiceHeading = regexp.MustCompile(`^(?:(?:answer )?(?:choice|option|opcion|alternative|alternativa|auswahl|choix|reponse|antwort|answer|respuesta) )?([a-h]|[1-8])$`)
+var choiceHeading = regexp.MustCompile(`^(?:(?:answer )?(?:choice|option|opcion|alternative|alternativa|auswahl|` +
+	`choix|reponse|antwort|answer|respuesta) )?([a-h]|[1-8])$`)
 
 // headChoices finds columns headed A, B, C or Choice 1, Choice 2, one after the other.
 func headChoices(columns []Column) {

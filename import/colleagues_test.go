@@ -50,8 +50,9 @@ func TestListsOfManyKinds(t *testing.T) {
 			problems: "line 2, answer: 3 may be choice number 3, which is 4, or the answer 3 itself; write the choice's letter, C or B",
 		},
 		{
-			name:     "a key that is none of the choices",
-			text:     "Question,Choice 1,Choice 2,Choice 3,Correct\nWhich is round?,ball,box,book,cup\nWhich is flat?,ball,box,page,page\nWhich is red?,sky,grass,rose,C\n",
+			name: "a key that is none of the choices",
+			text: "Question,Choice 1,Choice 2,Choice 3,Correct\nWhich is round?,ball,box,book,cup\n" +
+				"Which is flat?,ball,box,page,page\nWhich is red?,sky,grass,rose,C\n",
 			items:    "Which is flat? | A) ball | B) box | C) page → page (draft)\nWhich is red? | A) sky | B) grass | C) rose → C (draft)",
 			problems: "line 2, answer: cup is none of the choices, ball, box, book; write the letter of the right one",
 		},
@@ -85,7 +86,9 @@ func TestListsOfManyKinds(t *testing.T) {
 		},
 		{
 			name: "a story in a column of its own",
-			text: "Problem,Question,Answer\nMia has 5 shells and then finds 7 more.,How many shells does she have?,12\nAna has 4 shells and then finds 3 more.,How many shells does she have?,7.0\n",
+			text: "Problem,Question,Answer\n" +
+				"Mia has 5 shells and then finds 7 more.,How many shells does she have?,12\n" +
+				"Ana has 4 shells and then finds 3 more.,How many shells does she have?,7.0\n",
 			items: "Mia has 5 shells and then finds 7 more. How many shells does she have? → 12 (draft)\n" +
 				"Ana has 4 shells and then finds 3 more. How many shells does she have? → 7 (draft)",
 		},
@@ -139,10 +142,11 @@ func TestListsOfManyKinds(t *testing.T) {
 			items: "47 + 36 = ? → 83\n27 + 35 = ? → 62",
 		},
 		{
-			name:     "two lists, the second with its columns the other way round",
-			text:     "Question,Answer\n47 + 36,83\nAnswer,Question\n62,27 + 35\n",
-			items:    "47 + 36 = ? → 83",
-			problems: "line 4: line 3 begins another list, with its columns in other places; save that part as a list of its own, or put its cells in the order of the first",
+			name:  "two lists, the second with its columns the other way round",
+			text:  "Question,Answer\n47 + 36,83\nAnswer,Question\n62,27 + 35\n",
+			items: "47 + 36 = ? → 83",
+			problems: "line 4: line 3 begins another list, with its columns in other places; save that part as " +
+				"a list of its own, or put its cells in the order of the first",
 		},
 		{
 			name:  "addresses are no questions",
@@ -162,10 +166,12 @@ func TestListsOfManyKinds(t *testing.T) {
 		},
 		{
 			name: "dates that are answers, and dates that spreadsheets made",
-			text: "Question,Answer\nWhich day comes after May 4?,May 5\nWhen do we have no school?,4 July\nWhat is 10 more than 44990?,45000\nHow many?,45000\nHow many eighths?,3-Aug\n",
+			text: "Question,Answer\nWhich day comes after May 4?,May 5\nWhen do we have no school?,4 July\n" +
+				"What is 10 more than 44990?,45000\nHow many?,45000\nHow many eighths?,3-Aug\n",
 			items: "Which day comes after May 4? → May 5 (draft)\nWhen do we have no school? → 4 July (draft)\n" +
 				"What is 10 more than 44990? → 45000 (draft)",
-			problems: "line 5, answer: 45000 is the date 2023-03-15 as a spreadsheet keeps it, which a spreadsheet may have made of 3-15, 15-3 or 3/15; write what was meant\n" +
+			problems: "line 5, answer: 45000 is the date 2023-03-15 as a spreadsheet keeps it, which a " +
+				"spreadsheet may have made of 3-15, 15-3 or 3/15; write what was meant\n" +
 				"line 6, answer: 3-Aug is a date that a spreadsheet has made; write what was meant",
 		},
 		{
@@ -290,7 +296,8 @@ func TestStoriesGetASkillProposed(t *testing.T) {
 	if fmt.Sprint(got) != fmt.Sprint(want) {
 		t.Errorf("got\n%s\nwant\n%s", strings.Join(got, "\n"), strings.Join(want, "\n"))
 	}
-	if note := "line 5, answer: 12 is neither the sum nor the difference of 4 and 3; is it right?"; !strings.Contains(fmt.Sprint(r.Notes), note) || r.Proposed() != 3 {
+	note := "line 5, answer: 12 is neither the sum nor the difference of 4 and 3; is it right?"
+	if !strings.Contains(fmt.Sprint(r.Notes), note) || r.Proposed() != 3 {
 		t.Errorf("%d proposed, notes %v", r.Proposed(), r.Notes)
 	}
 }

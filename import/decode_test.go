@@ -75,7 +75,8 @@ func TestBytesAreReadByTheirWords(t *testing.T) {
 		{charmap.CodePage850, "pregunta;respuesta\r\n¿Cuántos niños son 5 y 3?;8 niños\r\n", "CP 850"},
 		{charmap.CodePage437, "pregunta;respuesta\r\n¿Cuántos días hay en una semana?;7 días\r\n", "CP 850"}, // the two have the same Spanish letters
 		{charmap.Windows1252, "pregunta;respuesta\r\n¿Qué mide más, 30 cm² o 20 cm²?;30 cm²\r\n¿MÁS O MENOS?;MÁS\r\n", "Windows-1252"},
-		{charmap.Windows1252, "exercice;réponse\r\nZoé reçoit 5 pommes, et « 3 » à l’école. Combien ?;8\r\nMañana, ¿cuántos días?;4\r\n", "Windows-1252"},
+		{charmap.Windows1252, "exercice;réponse\r\nZoé reçoit 5 pommes, et « 3 » à l’école. Combien ?;8\r\n" +
+			"Mañana, ¿cuántos días?;4\r\n", "Windows-1252"},
 		{charmap.Windows1252, "Aufgabe;Lösung\r\nJörg hat 5 Äpfel, Öl für 3 € – „wie viel“?;8\r\n", "Windows-1252"},
 	} {
 		data, err := c.encoding.NewEncoder().Bytes([]byte(c.text))

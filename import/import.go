@@ -196,7 +196,8 @@ func (in *importer) place(v *verdict, out *Outcome) error {
 	case known.withdrawn:
 	case out.ByHand && !sameText(known.key, v.item.Key):
 		out.Fate, out.ByHand = SetAside, false
-		out.Problem = &Problem{out.First, string(Answer), fmt.Sprintf("%s asks the same and has the answer %s, the list says %s", known.where, shorten(known.key), shorten(v.item.Key))}
+		out.Problem = &Problem{out.First, string(Answer), fmt.Sprintf("%s asks the same and has the answer %s, "+
+			"the list says %s", known.where, shorten(known.key), shorten(v.item.Key))}
 	case in.options.DryRun:
 		in.settle(out, known, true)
 	}
@@ -217,13 +218,15 @@ func (in *importer) edited(v *verdict, out *Outcome) (known bool, err error) {
 		out.Fate = Here
 	case v.revision != it.Revision:
 		out.Fate, out.ID = SetAside, ""
-		out.Problem = &Problem{out.First, "revision", fmt.Sprintf("item %s is at revision %d, this row was exported at revision %d; export it again and edit that", it.ID, it.Revision, v.revision)}
+		out.Problem = &Problem{out.First, "revision", fmt.Sprintf("item %s is at revision %d, this row was "+
+			"exported at revision %d; export it again and edit that", it.ID, it.Revision, v.revision)}
 	case !in.options.Revise || in.options.DryRun:
 		out.Fate = Differs
 		in.report.Notes = append(in.report.Notes, Note{out.First, "", fmt.Sprintf("item %s is different here: %s", it.ID, strings.Join(changes, ", "))})
 	default:
 		out.Fate = Revised
-		_, err := in.bank.Revise(it.ID, in.options.By, fmt.Sprintf("edited in %s, line %d", in.report.List.Name, out.First), in.options.At, func(now *bank.Item) error {
+		why := fmt.Sprintf("edited in %s, line %d", in.report.List.Name, out.First)
+		_, err := in.bank.Revise(it.ID, in.options.By, why, in.options.At, func(now *bank.Item) error {
 			edit(now, v.item)
 			return nil
 		})

@@ -95,7 +95,7 @@ func join(story, question string) string {
 // answer that can stand. A date written out is one, and so is any to a question about the
 // calendar.
 func spoiltAnswer(question, answer string) string {
-	if explained, dated := readDate(answer); dated && !writtenDate.MatchString(answer) && (!calendar.MatchString(question) || isoDate.MatchString(answer)) && !bigNumber.MatchString(question) {
+	if explained, dated := readDate(answer); dated && !meansDate(question, answer) {
 		return explained
 	}
 	if typed, changed := restoreTime(answer); changed && len(answer) > 5 {
@@ -104,11 +104,18 @@ func spoiltAnswer(question, answer string) string {
 	return ""
 }
 
+// meansDate says whether a date can stand as the answer.
+func meansDate(question, answer string) bool {
+	return writtenDate.MatchString(answer) || bigNumber.MatchString(question) ||
+		calendar.MatchString(question) && !isoDate.MatchString(answer)
+}
+
 var (
 	writtenDate = regexp.MustCompile(`(?i)^(?:(?:may|\pL{4,}) \d{1,2}(?:st|nd|rd|th)?|\d{1,2}(?:st|nd|rd|th|\.)? (?:de )?(?:may|\pL{4,}))$`)
-	calendar    = regexp.MustCompile(`(?i)\b(?:dates?|calendar|calendario|months?|mes|day|d[ií]a|week|semana|today|tomorrow|yesterday|birthday|fecha|datum|kalender)\b`)
-	isoDate     = regexp.MustCompile(`^\d{4}-\d\d-\d\d\b`) // as a workbook keeps it: nobody in these grades writes so
-	bigNumber   = regexp.MustCompile(`\d{4}|\d[.,]\d{3}`)  // as are asked about in such a question
+	calendar    = regexp.MustCompile(`(?i)\b(?:dates?|calendar|calendario|months?|mes|day|d[ií]a|week|semana|` +
+		`today|tomorrow|yesterday|birthday|fecha|datum|kalender)\b`)
+	isoDate   = regexp.MustCompile(`^\d{4}-\d\d-\d\d\b`) // as a workbook keeps it: nobody in these grades writes so
+	bigNumber = regexp.MustCompile(`\d{4}|\d[.,]\d{3}`)  // as are asked about in such a question
 )
 
 func (j *judge) origin(rec record) bank.Origin {

@@ -79,8 +79,10 @@ func checkOutcomes(t failer, r *intake.Report) {
 // drawn are what rows are drawn from: good and bad questions, answers and marks.
 var drawn = []string{
 	"47 + 36", "36+47 =", "27 + 35", "5 - 8", "98, 99, ?, 101", "3:30", "read 4:00", "0.1458333", "2026-01-02", "46024", "4:75", "142 = ? hundreds ? tens ? ones",
-	"How many legs has a dog?", "how many legs has a dog", "¿Cuántas patas?", "6 × 2 = ?", "=1+1", "-5", "'-5", "''=x", "Total", "Subtotal: 3", "a \"quoted\" word",
-	"two\nlines", "\n\nthree\r\nlines\n", "83", "73", "62", "15", "100", "4", "four", "", "", " ", "add-two-digit", "clocks", "2.NBT.5", "column", "x;y", "t\tab", "\"", "\u00a0", "8\x00 + 7",
+	"How many legs has a dog?", "how many legs has a dog", "¿Cuántas patas?", "6 × 2 = ?", "=1+1", "-5", "'-5",
+	"''=x", "Total", "Subtotal: 3", "a \"quoted\" word",
+	"two\nlines", "\n\nthree\r\nlines\n", "83", "73", "62", "15", "100", "4", "four", "", "", " ",
+	"add-two-digit", "clocks", "2.NBT.5", "column", "x;y", "t\tab", "\"", "\u00a0", "8\x00 + 7",
 }
 
 // lists draws untidy lists.
@@ -89,7 +91,8 @@ var lists = rapid.Custom(func(t *rapid.T) string {
 	end := rapid.SampledFrom([]string{"\n", "\r\n"}).Draw(t, "end")
 	var b strings.Builder
 	b.WriteString(rapid.SampledFrom([]string{"", "\ufeff", "A title" + end + end}).Draw(t, "top"))
-	b.WriteString(strings.ReplaceAll(rapid.SampledFrom([]string{"", "question,answer,skill" + end, "Key,Topic,Problem" + end, "Aufgabe,Wert,Art" + end}).Draw(t, "heading"), ",", delimiter))
+	headings := []string{"", "question,answer,skill" + end, "Key,Topic,Problem" + end, "Aufgabe,Wert,Art" + end}
+	b.WriteString(strings.ReplaceAll(rapid.SampledFrom(headings).Draw(t, "heading"), ",", delimiter))
 	for range rapid.IntRange(0, 12).Draw(t, "rows") {
 		row := rapid.SliceOfN(rapid.OneOf(rapid.SampledFrom(drawn), rapid.SampledFrom(drawn), rapid.String()), 0, 5).Draw(t, "cells")
 		for i, cell := range row {

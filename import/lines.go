@@ -68,7 +68,8 @@ func (l *List) movedBy(heading record) string {
 			m = Question
 		}
 		if (m == Question || m == Answer) && i != l.column(m) && !(m == Question && i == l.column(QuestionEs)) {
-			return fmt.Sprintf("line %d begins another list, with its columns in other places; save that part as a list of its own, or put its cells in the order of the first", heading.first)
+			return fmt.Sprintf("line %d begins another list, with its columns in other places; save that part "+
+				"as a list of its own, or put its cells in the order of the first", heading.first)
 		}
 	}
 	return ""
@@ -88,7 +89,9 @@ func isTitle(cells []string) bool {
 }
 
 var (
-	totalWords = regexp.MustCompile(`(?i)^(?:grand |sub-?)?(?:total|totals|sum|average|mean|count|suma|promedio|summe)(?: of)?(?: (?:items|questions|problems|rows|points|preguntas))?\s*[:=]?\s*[\d.,]*\s*(?:items|questions|problems|rows|points|preguntas)?$`)
+	totalWords = regexp.MustCompile(`(?i)^(?:grand |sub-?)?(?:total|totals|sum|average|mean|count|suma|promedio|` +
+		`summe)(?: of)?(?: (?:items|questions|problems|rows|points|preguntas))?\s*[:=]?\s*[\d.,]*\s*(?:items|` +
+		`questions|problems|rows|points|preguntas)?$`)
 	totalValue = regexp.MustCompile(`^[\d.,%:/ -]*$`)
 )
 

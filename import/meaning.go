@@ -66,21 +66,66 @@ var vocabulary = []struct {
 	meaning Meaning
 	phrases []string
 }{
-	{Number, []string{"question number", "item number", "problem number", "question no", "item no", "problem no", "number", "no", "nr", "num", "id", "item id", "row", "numero"}},
-	{QuestionEs, []string{"question es", "question in spanish", "spanish", "pregunta", "problema", "ejercicio", "enunciado", "tarea", "cuenta", "operacion", "espanol"}},
-	{WrongAnswers, []string{"wrong answer", "common wrong answer", "incorrect answer", "incorrect", "wrong", "distractor", "wrong choice", "common error", "common mistake", "misconception", "falsche antwort", "falsch", "respuesta incorrecta", "respuesta erronea", "distractores", "mauvaise reponse", "fausse reponse"}},
-	{PupilsAnswer, []string{"student answer", "pupil answer", "child answer", "student s answer", "pupil s answer", "child s answer", "student response", "pupil response", "response", "student work", "respuesta del alumno", "respuesta alumno", "schulerantwort", "antwort des kindes", "reponse de l eleve"}},
-	{Choices, []string{"answer choice", "choice", "option", "answer option", "possible answer", "opcion", "opciones", "alternativa", "antwortmoglichkeiten", "auswahl", "choix", "proposition"}},
-	{Answer, []string{"answer", "answer key", "key", "correct answer", "right answer", "solution", "correct", "correct choice", "correct option", "correct letter", "right choice", "result", "ans", "expected answer", "it is", "respuesta", "respuesta correcta", "opcion correcta", "solucion", "resultado", "clave", "losung", "ergebnis", "antwort", "richtige antwort", "reponse", "bonne reponse", "corrige", "resultat", "risposta", "soluzione", "resposta", "solucao", "antwoord", "oplossing", "svar", "løsning", "fasit", "odpowiedź", "rozwiazanie", "vastaus", "cevap", "odpoved", "valasz"}},
+	{Number, []string{
+		"question number", "item number", "problem number", "question no", "item no", "problem no", "number",
+		"no", "nr", "num", "id", "item id", "row", "numero",
+	}},
+	{QuestionEs, []string{
+		"question es", "question in spanish", "spanish", "pregunta", "problema", "ejercicio", "enunciado",
+		"tarea", "cuenta", "operacion", "espanol",
+	}},
+	{WrongAnswers, []string{
+		"wrong answer", "common wrong answer", "incorrect answer", "incorrect", "wrong", "distractor",
+		"wrong choice", "common error", "common mistake", "misconception", "falsche antwort", "falsch",
+		"respuesta incorrecta", "respuesta erronea", "distractores", "mauvaise reponse", "fausse reponse",
+	}},
+	{PupilsAnswer, []string{
+		"student answer", "pupil answer", "child answer", "student s answer", "pupil s answer",
+		"child s answer", "student response", "pupil response", "response", "student work",
+		"respuesta del alumno", "respuesta alumno", "schulerantwort", "antwort des kindes",
+		"reponse de l eleve",
+	}},
+	{Choices, []string{
+		"answer choice", "choice", "option", "answer option", "possible answer", "opcion", "opciones",
+		"alternativa", "antwortmoglichkeiten", "auswahl", "choix", "proposition",
+	}},
+	{Answer, []string{
+		"answer", "answer key", "key", "correct answer", "right answer", "solution", "correct",
+		"correct choice", "correct option", "correct letter", "right choice", "result", "ans",
+		"expected answer", "it is", "respuesta", "respuesta correcta", "opcion correcta", "solucion",
+		"resultado", "clave", "losung", "ergebnis", "antwort", "richtige antwort", "reponse", "bonne reponse",
+		"corrige", "resultat", "risposta", "soluzione", "resposta", "solucao", "antwoord", "oplossing", "svar",
+		"løsning", "fasit", "odpowiedź", "rozwiazanie", "vastaus", "cevap", "odpoved", "valasz",
+	}},
 	{Standards, []string{"standard", "standard code", "code", "ccss", "estandar", "codigo"}},
-	{Skill, []string{"skill", "topic", "skill topic", "objective", "strand", "focus", "concept", "unit", "type", "task type", "habilidad", "tema", "destreza", "thema", "competence", "argomento", "onderwerp"}},
+	{Skill, []string{
+		"skill", "topic", "skill topic", "objective", "strand", "focus", "concept", "unit", "type", "task type",
+		"habilidad", "tema", "destreza", "thema", "competence", "argomento", "onderwerp",
+	}},
 	{Difficulty, []string{"difficulty", "level", "difficulty level", "how hard", "band", "dificultad", "nivel", "schwierigkeit", "niveau"}},
 	{Grade, []string{"grade", "grade level", "year", "grado", "curso", "klasse", "classe"}},
 	{Look, []string{"look", "layout", "format", "shown as", "presentation", "aspecto"}},
-	{By, []string{"by", "author", "teacher", "written by", "from", "initial", "who", "colleague", "autor", "autora", "maestra", "maestro", "por", "lehrer", "lehrerin", "auteur"}},
-	{Notes, []string{"note", "comment", "remark", "hint", "explanation", "rationale", "distractor rationale", "feedback", "teacher note", "strategy", "notas", "nota", "comentario", "observacion", "observaciones", "pista", "explicacion", "hinweis", "bemerkung", "anmerkung", "remarque", "indice", "explication"}},
-	{Story, []string{"story", "passage", "context", "situation", "scenario", "body", "story text", "problem text", "word problem", "background", "historia", "cuento", "contexto", "situacion", "geschichte", "rechengeschichte", "histoire", "contexte", "storia", "testo"}},
-	{Question, []string{"question", "task", "problem", "stem", "sentence", "number sentence", "question text", "exercise", "item", "prompt", "sum", "text", "clock", "clock face", "q", "aufgabe", "frage", "rechnung", "exercice", "calcul", "domanda", "esercizio", "questao", "pergunta", "exercicio", "vraag", "opgave", "oppgave", "spørsmål", "spørgsmål", "fraga", "uppgift", "pytanie", "zadanie", "kysymys", "tehtava", "soru", "otazka", "priklad", "kerdes", "feladat"}},
+	{By, []string{
+		"by", "author", "teacher", "written by", "from", "initial", "who", "colleague", "autor", "autora",
+		"maestra", "maestro", "por", "lehrer", "lehrerin", "auteur",
+	}},
+	{Notes, []string{
+		"note", "comment", "remark", "hint", "explanation", "rationale", "distractor rationale", "feedback",
+		"teacher note", "strategy", "notas", "nota", "comentario", "observacion", "observaciones", "pista",
+		"explicacion", "hinweis", "bemerkung", "anmerkung", "remarque", "indice", "explication",
+	}},
+	{Story, []string{
+		"story", "passage", "context", "situation", "scenario", "body", "story text", "problem text",
+		"word problem", "background", "historia", "cuento", "contexto", "situacion", "geschichte",
+		"rechengeschichte", "histoire", "contexte", "storia", "testo",
+	}},
+	{Question, []string{
+		"question", "task", "problem", "stem", "sentence", "number sentence", "question text", "exercise",
+		"item", "prompt", "sum", "text", "clock", "clock face", "q", "aufgabe", "frage", "rechnung", "exercice",
+		"calcul", "domanda", "esercizio", "questao", "pergunta", "exercicio", "vraag", "opgave", "oppgave",
+		"spørsmål", "spørgsmål", "fraga", "uppgift", "pytanie", "zadanie", "kysymys", "tehtava", "soru",
+		"otazka", "priklad", "kerdes", "feladat",
+	}},
 }
 
 // match is how well a heading names a meaning: exact or only in part, and how sure

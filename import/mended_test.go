@@ -58,7 +58,10 @@ var untidy = rapid.Custom(func(t *rapid.T) string {
 		"write", "write one", "55 + 45 = 110", "12", "=cmd|x", "\"Ben\" has 5 pears,\nand eats 2. How many?", "Total", "¿Cuántas patas; o manos?", "",
 	}
 	answers := []string{"", "", "", "83", "73", "2026-01-02", "100", "6", "4; 5, 6 | 7", "x\ty"}
-	layout := rapid.SampledFrom([]string{"q", "Question", "Question,Answer", "Answer,Question,Notes", "q,a", "Pregunta,Respuesta,Tema", "Nr,Frage,Antwort", "Question,Answer,line,Reason"}).Draw(t, "layout")
+	layout := rapid.SampledFrom([]string{
+		"q", "Question", "Question,Answer", "Answer,Question,Notes", "q,a", "Pregunta,Respuesta,Tema",
+		"Nr,Frage,Antwort", "Question,Answer,line,Reason",
+	}).Draw(t, "layout")
 	delimiter := rapid.SampledFrom([]string{",", ";", "\t"}).Draw(t, "delimiter")
 	names := strings.Split(layout, ",")
 	var rows [][]string

@@ -19,8 +19,11 @@ const ownHeading = "id,revision,task,question_en,question_es,key,skill,standards
 // and predicts by its own table.
 func TestOwnExportGivesEqualItems(t *testing.T) {
 	b, r := importText(t, ownHeading+
-		"01A,3,402 - 178 = ?,,¿Cuánto queda?,224,subtract-within-1000,2.NBT.B.7,column,retired,core,70,-0.250,-0.812,-0.250,0.091,120,75,generated,,,,18446744073709551615,generate,2026-11-25T08:00:00Z,easier,'+ blocks\r\n"+
-		"01B,1,,\"Mia has -5 points.\nHow many more to 0? \",'-5 puntos,'-5,,2.G.A.1 2.G.A.2,words,draft,core,73,-1.000,-1.000,,,,41,imported,B. Cole,'=list.csv,14,,@cole,2026-11-24T08:00:00Z,,\r\n")
+		"01A,3,402 - 178 = ?,,¿Cuánto queda?,224,subtract-within-1000,2.NBT.B.7,column,retired,core,70,-0.250,"+
+		"-0.812,-0.250,0.091,120,75,generated,,,,18446744073709551615,generate,2026-11-25T08:00:00Z,easier,"+
+		"'+ blocks\r\n"+
+		"01B,1,,\"Mia has -5 points.\nHow many more to 0? \",'-5 puntos,'-5,,2.G.A.1 2.G.A.2,words,draft,core,"+
+		"73,-1.000,-1.000,,,,41,imported,B. Cole,'=list.csv,14,,@cole,2026-11-24T08:00:00Z,,\r\n")
 	if r.Count(intake.Added) != 2 || len(r.Notes) != 0 {
 		t.Fatalf("%s\n%s\n%v", r.Summary(), problems(r), r.Notes)
 	}

@@ -34,10 +34,17 @@ var families = []skillPhrase{
 }
 
 var (
-	compareSkills  = []standards.SkillID{"compare-within-10", "compare-two-digit", "compare-three-digit"}
-	clockSkills    = []standards.SkillID{"clock-hour", "clock-half-hour", "clock-quarter-hour", "clock-five-minutes", "clock-minute", "match-clocks"}
-	addSkills      = []standards.SkillID{"facts-within-20", "make-ten", "three-addends", "missing-number", "missing-number-larger", "add-ones", "add-tens", "add-two-digit", "add-past-100", "add-several", "add-within-1000", "add-larger", "add-and-subtract", "expanded-form"}
-	subtractSkills = []standards.SkillID{"facts-within-20", "missing-number", "missing-number-larger", "subtract-tens", "subtract-two-digit", "subtract-regrouping", "subtract-within-1000", "subtract-larger", "add-and-subtract"}
+	compareSkills = []standards.SkillID{"compare-within-10", "compare-two-digit", "compare-three-digit"}
+	clockSkills   = []standards.SkillID{"clock-hour", "clock-half-hour", "clock-quarter-hour", "clock-five-minutes", "clock-minute", "match-clocks"}
+	addSkills     = []standards.SkillID{
+		"facts-within-20", "make-ten", "three-addends", "missing-number", "missing-number-larger", "add-ones",
+		"add-tens", "add-two-digit", "add-past-100", "add-several", "add-within-1000", "add-larger",
+		"add-and-subtract", "expanded-form",
+	}
+	subtractSkills = []standards.SkillID{
+		"facts-within-20", "missing-number", "missing-number-larger", "subtract-tens", "subtract-two-digit",
+		"subtract-regrouping", "subtract-within-1000", "subtract-larger", "add-and-subtract",
+	}
 )
 
 // skillsNamed are the skills that a colleague's word for a skill may mean: its ID,

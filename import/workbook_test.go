@@ -146,7 +146,8 @@ func TestCellsThatSayNothing(t *testing.T) {
 	if problems(r) != want || r.Count(intake.Added) != 3 {
 		t.Errorf("%s\n%s", r.Summary(), problems(r))
 	}
-	if asked := strings.Join(l.Asked, "; "); asked != "2 rows hidden in the sheet and read like the others: 6, 7; --undo takes the list back, to import it without" {
+	hidden := "2 rows hidden in the sheet and read like the others: 6, 7; --undo takes the list back, to import it without"
+	if asked := strings.Join(l.Asked, "; "); asked != hidden {
 		t.Error(asked)
 	}
 }
