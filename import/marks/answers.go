@@ -31,7 +31,8 @@ func Written(item results.Item, cell string) (answer results.Answer, problem str
 		return item.Answered(said), ""
 	}
 	if intake.SheetError(cell) {
-		return answer, "this is what a spreadsheet writes when it can't work out a formula; write the pupil's answer, with an apostrophe before it if it begins with ="
+		return answer, "this is what a spreadsheet writes when it can't work out a formula; write the pupil's " +
+			"answer, with an apostrophe before it if it begins with ="
 	}
 	if utf8.RuneCountInString(cell) > longestAnswer {
 		return answer, "this is too long for an answer; write only what the pupil answered"
@@ -48,7 +49,8 @@ func Written(item results.Item, cell string) (answer results.Answer, problem str
 	}
 	switch {
 	case len(fit) == 0:
-		return answer, fmt.Sprintf("this is no mark and can't be an answer to %s; write 1 or ✓ for right, 0 or x for wrong, - for absent, . for not reached, or what the child wrote", item.Asks)
+		return answer, fmt.Sprintf("this is no mark and can't be an answer to %s; write 1 or ✓ for right, 0 or "+
+			"x for wrong, - for absent, . for not reached, or what the child wrote", item.Asks)
 	case sameState(fit):
 		return fit[0], ""
 	}

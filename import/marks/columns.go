@@ -26,9 +26,14 @@ type grid struct {
 // What heads the columns of pupils and forms, and a column's number (common practice).
 var (
 	pupilWord = regexp.MustCompile(`^(?:(?:pupil|student|child|learner)(?:'?s)?(?:[ _-]?(?:code|id|no\.?|number|nr\.?|#))?|codes?|` +
-		`alumn[oa]s?|estudiantes?|niñ[oa]s?|c[oó]digo(?: del? .*)?|clave|schüler(?:in)?(?:nen)?|schüler/in|kind(?:er)?|kürzel|[ée]l[èe]ves?|enfants?|code [ée]l[èe]ve|alun[oa]s?|alliev[oi]|leerling(?:en)?|elev(?:er)?|uczeń)$`)
-	formWord = regexp.MustCompile(`^(?:test |sheet |quiz )?(?:form|forma|formular|formulario|version|versión|versione|versão|sheet|hoja|bogen|blatt|feuille|fassung|variante?)$`)
-	itemWord = regexp.MustCompile(`^(?:(?:item|question|problem|task|exercise|q|i|no|nr|n°|nº|number|pregunta|ejercicio|problema|reactivo|ítem|p|aufgabe|frage|a|f|exercice|domanda|opgave|vraag|questão)[.:]?)?\s*#?\s*(\d{1,3})(?:[.,]0+|[.):]?)$`)
+		`alumn[oa]s?|estudiantes?|niñ[oa]s?|c[oó]digo(?: del? .*)?|clave|schüler(?:in)?(?:nen)?|schüler/in|` +
+		`kind(?:er)?|kürzel|[ée]l[èe]ves?|enfants?|code [ée]l[èe]ve|alun[oa]s?|alliev[oi]|leerling(?:en)?|` +
+		`elev(?:er)?|uczeń)$`)
+	formWord = regexp.MustCompile(`^(?:test |sheet |quiz )?(?:form|forma|formular|formulario|version|versión|` +
+		`versione|versão|sheet|hoja|bogen|blatt|feuille|fassung|variante?)$`)
+	itemWord = regexp.MustCompile(`^(?:(?:item|question|problem|task|exercise|q|i|no|nr|n°|nº|number|pregunta|` +
+		`ejercicio|problema|reactivo|ítem|p|aufgabe|frage|a|f|exercice|domanda|opgave|vraag|` +
+		`questão)[.:]?)?\s*#?\s*(\d{1,3})(?:[.,]0+|[.):]?)$`)
 )
 
 // findGrid finds the one sheet that is a grid.
@@ -53,7 +58,8 @@ func findGrid(sheets []intake.Sheet, quiz results.Quiz) (found *grid, err error)
 		found.notes = append(found.notes, others...)
 		return found, nil
 	}
-	return nil, fmt.Errorf("the sheets %s are all grids of this quiz; leave one in the file, and save each of the others as a file of its own", strings.Join(names, " and "))
+	return nil, fmt.Errorf("the sheets %s are all grids of this quiz; leave one in the file, and save each of "+
+		"the others as a file of its own", strings.Join(names, " and "))
 }
 
 // headedWithin is how many lines may stand before the items' numbers end the heading.

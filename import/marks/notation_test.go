@@ -58,10 +58,13 @@ func states(p results.Paper) (text string) {
 // together here.
 var notations = []struct{ right, wrong string }{
 	{"1", "0"}, {"1.0", "0.0"}, {"1,00", "0,00"}, {"1.", "0."}, {"１", "０"}, {"1 pt", "0 pts"}, {"1/1", "0/1"}, {"100%", "0%"}, {"100.00 %", "0.00 %"},
-	{"✓", "x"}, {"✓", "✗"}, {"✔️", "❌"}, {"✅", "❌"}, {"☑️", "✖️"}, {"√", "×"}, {"👍🏽", "👎🏽"}, {"🟢", "🔴"}, {"☑", "☐"}, {"🗹", "☐"}, {"ü", "û"}, {"þ", "ý"}, {"\uf0fc", "\uf0fb"}, {"[x]", "[ ]"},
-	{"+", "x"}, {"+", "0"}, {"＋", "0"}, {"R", "W"}, {"r", "w"}, {"c", "x"}, {"C", "I"}, {"C", "W"}, {"v", "x"}, {"/", "x"}, {"✓", "/"}, {"○", "×"}, {"y", "n"}, {"S", "N"}, {"b", "m"}, {"T", "F"}, {"J", "N"},
+	{"✓", "x"}, {"✓", "✗"}, {"✔️", "❌"}, {"✅", "❌"}, {"☑️", "✖️"}, {"√", "×"}, {"👍🏽", "👎🏽"}, {"🟢", "🔴"},
+	{"☑", "☐"}, {"🗹", "☐"}, {"ü", "û"}, {"þ", "ý"}, {"\uf0fc", "\uf0fb"}, {"[x]", "[ ]"},
+	{"+", "x"}, {"+", "0"}, {"＋", "0"}, {"R", "W"}, {"r", "w"}, {"c", "x"}, {"C", "I"}, {"C", "W"}, {"v", "x"},
+	{"/", "x"}, {"✓", "/"}, {"○", "×"}, {"y", "n"}, {"S", "N"}, {"b", "m"}, {"T", "F"}, {"J", "N"},
 	{"right", "wrong"}, {"Correct", "Incorrect"}, {"yes", "no"}, {"ok", "x"}, {"bien", "mal"}, {"Sí", "No"}, {"correcto", "incorrecto"}, {"good", "bad"},
-	{"TRUE", "FALSE"}, {"VERDADERO", "FALSO"}, {"WAHR", "FALSCH"}, {"VRAI", "FAUX"}, {"VERO", "FALSO"}, {"WAAR", "ONWAAR"}, {"PRAWDA", "FAŁSZ"}, {"ИСТИНА", "ЛОЖЬ"}, {"TOSI", "EPÄTOSI"}, {"SANT", "FALSKT"},
+	{"TRUE", "FALSE"}, {"VERDADERO", "FALSO"}, {"WAHR", "FALSCH"}, {"VRAI", "FAUX"}, {"VERO", "FALSO"},
+	{"WAAR", "ONWAAR"}, {"PRAWDA", "FAŁSZ"}, {"ИСТИНА", "ЛОЖЬ"}, {"TOSI", "EPÄTOSI"}, {"SANT", "FALSKT"},
 }
 
 func TestNotations(t *testing.T) {
@@ -179,8 +182,10 @@ func TestAsked(t *testing.T) {
 // Absent and not reached as schools write them (common practice).
 func TestAbsentAndNotReached(t *testing.T) {
 	for word, want := range map[string]string{
-		"abs": "a", "ABS.": "a", "Absent": "a", "a": "a", "ill": "a", "away": "a", "--": "a", "—": "a", "ausente": "a", "faltó": "a", "no vino": "a", "not here": "a", "sick": "a", "excused": "a", "NP": "a",
-		"nr": "n", "N.R.": "n", "not reached": "n", "NA": "n", "n/a": "n", "NaN": "n", "…": "n", "...": "n", ".": "n", "not done": "n", "no terminó": "n", "dnf": "n", "null": "n",
+		"abs": "a", "ABS.": "a", "Absent": "a", "a": "a", "ill": "a", "away": "a", "--": "a", "—": "a",
+		"ausente": "a", "faltó": "a", "no vino": "a", "not here": "a", "sick": "a", "excused": "a", "NP": "a",
+		"nr": "n", "N.R.": "n", "not reached": "n", "NA": "n", "n/a": "n", "NaN": "n", "…": "n", "...": "n",
+		".": "n", "not done": "n", "no terminó": "n", "dnf": "n", "null": "n",
 	} {
 		truth := "rrwrrrrrr" + want
 		row := append(mark(truth[:9], "✓", "x"), word)
@@ -202,11 +207,16 @@ func TestSpreadsheetsHand(t *testing.T) {
 		cell, typed string
 		state       results.State
 	}{
-		{1, "62.00", "62", results.Right}, {1, "62,0", "62", results.Right}, {1, "+62", "62", results.Right}, {1, "'62", "62", results.Right}, {1, "6.2E+01", "62", results.Right}, {1, "52.0", "52", results.Wrong},
-		{3, "9.3", "9:30", results.Right}, {3, "9,3", "9:30", results.Right}, {3, "9.30", "9:30", results.Right}, {3, "9.1", "9:10", results.Wrong}, {3, "9.300000000000001", "9:30", results.Right},
+		{1, "62.00", "62", results.Right}, {1, "62,0", "62", results.Right}, {1, "+62", "62", results.Right},
+		{1, "'62", "62", results.Right}, {1, "6.2E+01", "62", results.Right}, {1, "52.0", "52", results.Wrong},
+		{3, "9.3", "9:30", results.Right}, {3, "9,3", "9:30", results.Right},
+		{3, "9.30", "9:30", results.Right}, {3, "9.1", "9:10", results.Wrong},
+		{3, "9.300000000000001", "9:30", results.Right},
 		{3, "0.3958333333333333", "9:30", results.Right}, {3, "09:30:00", "9:30", results.Right},
 		{4, "FALSE", "FALSE", results.Right}, {4, "TRUE", "TRUE", results.Wrong}, {4, "FALSO", "FALSO", results.Right},
-		{7, "0.31", "$0.31", results.Right}, {7, ".31", "$0.31", results.Right}, {7, "$.31", "$0.31", results.Right}, {7, "0,31", "$0.31", results.Right}, {7, "31.00", "31", ""}, {7, "0.3", "$0.30", results.Wrong},
+		{7, "0.31", "$0.31", results.Right}, {7, ".31", "$0.31", results.Right},
+		{7, "$.31", "$0.31", results.Right}, {7, "0,31", "$0.31", results.Right}, {7, "31.00", "31", ""},
+		{7, "0.3", "$0.30", results.Wrong},
 		{6, "2026-06-02", "", ""}, {6, "2026-06-02T00:00:00Z", "", ""}, {6, "46175", "", ""}, {1, "02-Jun", "", ""},
 	} {
 		cells := mark("rrrrrrrrrr", "✓", "x")
@@ -226,7 +236,8 @@ func TestSpreadsheetsHand(t *testing.T) {
 	}
 	// 6/6 can only have been 6 and 6.
 	quiz := quizOf([]string{"66 = ? tens ? ones"})
-	if r, err := marks.Read("m.csv", []byte("pupil,form,1\nP01,A,2026-06-06\n"), quiz, marks.Options{}); err != nil || len(r.Papers) != 1 || states(r.Papers[0]) != "r" {
+	r, err := marks.Read("m.csv", []byte("pupil,form,1\nP01,A,2026-06-06\n"), quiz, marks.Options{})
+	if err != nil || len(r.Papers) != 1 || states(r.Papers[0]) != "r" {
 		t.Errorf("%+v, %v", r, err)
 	}
 }
@@ -239,7 +250,8 @@ func TestAnswersThatLookLikeMarks(t *testing.T) {
 		return results.NewQuiz("By hand", "2026-W48", quiz.Forms)
 	}
 	for _, row := range []struct{ key, cells, want string }{
-		{"-", "✓,x,✓,-", ""}, {"-", "62,84,1,-", ""}, {"-", "62,84,1,wrote -", "rrrr"}, {"-", "-,-,-,-", "aaaa"}, {"-", "✓,x,✓,✓", "rwrr"}, {"-", "✓,x,✓,✗", "rwrw"}, {"x", "✓,x,✓,✗", "rwrw"},
+		{"-", "✓,x,✓,-", ""}, {"-", "62,84,1,-", ""}, {"-", "62,84,1,wrote -", "rrrr"},
+		{"-", "-,-,-,-", "aaaa"}, {"-", "✓,x,✓,✓", "rwrr"}, {"-", "✓,x,✓,✗", "rwrw"}, {"x", "✓,x,✓,✗", "rwrw"},
 		{"x", "✓,x,✓,x", ""}, {"x", "✓,x,✓,wrote x", "rwrr"}, {"x", "62,84,1,x", "rrrr"}, {"c", "✓,x,✓,c", "rwrr"}, {"c", "✓,x,✓,wrote d", "rwrw"},
 		{"no", "yes,no,yes,no", ""}, {"no", "62,74,1,no", "rwrr"}, {"no", "1,0,1,no", "rwrr"},
 	} {
@@ -376,7 +388,9 @@ func FuzzCell(f *testing.F) {
 		}
 		for _, p := range r.Papers {
 			a, asked := p.Answers[at], task.MustParse(long().Forms[0].Items[at].Asks)
-			if a.Written != "" && !strings.HasPrefix(strings.ToLower(cell), "wrote") && !strings.HasPrefix(strings.ToLower(cell), "escribi") && !asked.Possible(a.Written) {
+			small := strings.ToLower(cell)
+			said := strings.HasPrefix(small, "wrote") || strings.HasPrefix(small, "escribi")
+			if a.Written != "" && !said && !asked.Possible(a.Written) {
 				t.Errorf("%q under %s is taken for the answer %q", cell, asked, a.Written)
 			}
 			if a.Written != "" && (a.State == results.Right) != asked.Judge(a.Written) {

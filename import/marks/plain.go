@@ -67,9 +67,10 @@ func plainRune(r rune) rune {
 
 var (
 	oneOrZero = regexp.MustCompile(`^\+?([01])(?:[.,]0*)?$`)
-	points    = regexp.MustCompile(`^([01])(?:[.,]0+)? ?(?:p|pt|pts|point|points|pto|ptos|punto|puntos|pkt|punkte?|mark|marks|(?:/|of|out of|de|von|sur) ?1(?:[.,]0+)?)$`)
-	percent   = regexp.MustCompile(`^(100|0)(?:[.,]0+)? ?%$`)
-	inPart    = regexp.MustCompile(`^(?:0?[.,]\d+|[1-9]\d?(?:[.,]\d+)? ?%|½|1⁄2|half|partly|partial|partial credit|~|±|medio|media|parcial|a medias)$`)
+	points    = regexp.MustCompile(`^([01])(?:[.,]0+)? ?(?:p|pt|pts|point|points|pto|ptos|punto|puntos|pkt|` +
+		`punkte?|mark|marks|(?:/|of|out of|de|von|sur) ?1(?:[.,]0+)?)$`)
+	percent = regexp.MustCompile(`^(100|0)(?:[.,]0+)? ?%$`)
+	inPart  = regexp.MustCompile(`^(?:0?[.,]\d+|[1-9]\d?(?:[.,]\d+)? ?%|½|1⁄2|half|partly|partial|partial credit|~|±|medio|media|parcial|a medias)$`)
 )
 
 // signOf is the sign that a cell may be.

@@ -94,7 +94,8 @@ func (r *Reading) questionAllWrong() {
 			continue
 		}
 		r.Problems = append(r.Problems, intake.Problem{Line: r.lines[i], Column: "pupil", Reason: p.Pupil +
-			": nobody in this grid has anything right; if the marks mean something else, say so with --read, such as --read 'x=right' or --read empty=right; if it is true, with --all-wrong"})
+			": nobody in this grid has anything right; if the marks mean something else, say so with --read, " +
+			"such as --read 'x=right' or --read empty=right; if it is true, with --all-wrong"})
 	}
 	r.Papers = kept
 }
@@ -105,7 +106,8 @@ func (r *Reading) noteDigits() {
 	switch {
 	case len(marks) > 0 && len(answers) > 0:
 		r.Digits = EachRow
-		r.Notes = append(r.Notes, fmt.Sprintf("1 and 0 are right and wrong for %s, and what the child wrote for %s", strings.Join(marks, ", "), strings.Join(answers, ", ")))
+		r.Notes = append(r.Notes, fmt.Sprintf("1 and 0 are right and wrong for %s, and what the child "+
+			"wrote for %s", strings.Join(marks, ", "), strings.Join(answers, ", ")))
 	case len(answers) > 0:
 		r.Digits = AreAnswers
 	case len(marks) > 0:
@@ -166,7 +168,8 @@ func (row *row) absentInPart() string {
 	if absent == 0 || absent == len(row.form.Items) || absent == 1 && first.at == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%s stands under %d of %d items and nothing else does; write %s under all of them if the pupil was absent, or say what it means, as in --read '%s=wrong'",
+	return fmt.Sprintf("%s stands under %d of %d items and nothing else does; write %s under all of them if the "+
+		"pupil was absent, or say what it means, as in --read '%s=wrong'",
 		first.text, absent, len(row.form.Items), first.text, first.text)
 }
 

@@ -270,7 +270,9 @@ func (r *rowCells) repeated() []question {
 		right := slices.ContainsFunc(cells, func(c cell) bool { return c.answer.State == results.Right })
 		inRow := !right && len(cells) >= leastRepeated && 2*len(cells) >= len(r.cells)
 		if inRow || r.grid.repeated[text] {
-			return []question{{cells[0].at, fmt.Sprintf("%q stands under several items and is right in none; if it is a mark, say so with --read '%s=right', if the child wrote it, with --read '%s=answer'", text, text, text)}}
+			return []question{{cells[0].at, fmt.Sprintf("%q stands under several items and is right in none; if "+
+				"it is a mark, say so with --read '%s=right', if the child wrote it, with --read '%s=answer'",
+				text, text, text)}}
 		}
 	}
 	return nil
@@ -362,7 +364,9 @@ func (r *rowCells) settleDigits() (Digits, []question) {
 	asAnswers := impossible == 0
 	most := max(wrong["0"], wrong["1"])
 	switch {
-	case asMarks && others == 0 && (implausible > 1 || odd && crossed), asMarks && most >= 3 && 2*most >= len(r.cells), !asMarks && most >= 4 && 2*most > len(r.cells):
+	case asMarks && others == 0 && (implausible > 1 || odd && crossed),
+		asMarks && most >= 3 && 2*most >= len(r.cells),
+		!asMarks && most >= 4 && 2*most > len(r.cells):
 		asAnswers = false
 	}
 	switch {
@@ -375,7 +379,8 @@ func (r *rowCells) settleDigits() (Digits, []question) {
 	case r.digits != "":
 		return r.digits, nil
 	}
-	return "", []question{{places[0].at, "1 and 0 of this row can be marks or what the child wrote; say --digits marks or --digits answers, or tick what is right"}}
+	return "", []question{{places[0].at, "1 and 0 of this row can be marks or what the child wrote; say " +
+		"--digits marks or --digits answers, or tick what is right"}}
 }
 
 // sameEitherWay says that marks and answers come to the same.

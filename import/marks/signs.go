@@ -54,23 +54,41 @@ func allSigns() map[string]sign {
 		}
 	}
 	addSigns(tickFamily, results.Right, "✓ | ✔ | √ | ☑ | ✅ | 🗸 | 🗹 | ⍻ | + | 👍 | 👌 | 💯 | 🟢 | 🟩 | 🆗 | ü | þ | 🙆")
-	addSigns(tickFamily, results.Wrong, "✗ | ✘ | × | ✕ | ✖ | ⨯ | ╳ | ❌ | ❎ | 🗙 | 🗴 | 🗵 | 🗶 | 🗷 | 🞩 | 👎 | 🔴 | 🟥 | 🙅 | û | ý | х | χ")
+	addSigns(tickFamily, results.Wrong,
+		"✗ | ✘ | × | ✕ | ✖ | ⨯ | ╳ | ❌ | ❎ | 🗙 | 🗴 | 🗵 | 🗶 | 🗷 | 🞩 | 👎 | 🔴 | 🟥 | 🙅 | û | ý | х | χ")
 	// English and Spanish first, then the words of other languages and what their
 	// spreadsheets call TRUE and FALSE.
-	addSigns(wordFamily, results.Right, "right | correct | corr | yes | ok | okay | good | got it | pass | passed | rt | "+
-		"correcto | correcta | bien | sí | si | cierto | acierto | acertó | buena | bueno | "+
-		"richtig | ja | juste | exact | oui | bon | giusto | corretto | certo | sim | goed | juist | rätt | riktig | rigtig | tak | dobrze | да | верно | правильно | doğru | 对 | 正确 | 正 | 正解 | 맞음 | đúng | tama")
-	addSigns(wordFamily, results.Wrong, "wrong | incorrect | incorr | no | not right | not correct | bad | fail | failed | miss | missed | error | nope | "+
-		"incorrecto | incorrecta | mal | equivocado | equivocada | fallo | falló | mala | malo | "+
-		"nein | faux | incorrect | non | sbagliato | errato | errado | não | fout | fel | feil | forkert | nie | źle | нет | неверно | неправильно | yanlış | 错 | 错误 | 誤 | 不正解 | 틀림 | sai | mali")
-	addSigns(boxFamily, results.Right, "true | verdadero | wahr | vrai | vero | verdadeiro | waar | prawda | sant | sand | sann | tosi | истина | pravda | igaz | adevărat | αληθησ | αληθής")
-	addSigns(boxFamily, results.Wrong, "false | falso | falsch | faux | onwaar | fałsz | falskt | falsk | usann | epätosi | ложь | nepravda | hamis | fals | ψευδησ | ψευδής")
-	addSigns(noneFamily, results.Absent, "- | -- | --- | absent | abs | ab | away | out | out sick | ill | sick | unwell | not here | wasn't here | was not here | not present | not in | no show | no-show | didn't come | did not come | excused | exc | at home | "+
-		"ausente | aus | enfermo | enferma | falta | faltó | no vino | no asistió | no está | no estuvo | no presente | no presentado | np | inasistencia | "+
-		"abwesend | fehlt | krank | malade | absente | assente | afwezig | ziek")
-	addSigns(noneFamily, results.NotReached, ". | .. | ... | .... | · | nr | n/r | not reached | didn't reach | did not reach | not got to | not done | not finished | didn't finish | did not finish | unfinished | dnf | not attempted | no time | ran out of time | time ran out | na | n/a | nan | null | "+
-		"no alcanzado | no alcanzada | no alcanzó | no llegó | no hecho | no hecha | sin hacer | no terminó | sin terminar | no terminado | sin tiempo | no le dio tiempo | "+
-		"nicht erreicht | nicht bearbeitet | non fait | non atteint")
+	addSigns(wordFamily, results.Right,
+		"right | correct | corr | yes | ok | okay | good | got it | pass | passed | rt | "+
+			"correcto | correcta | bien | sí | si | cierto | acierto | acertó | buena | bueno | "+
+			"richtig | ja | juste | exact | oui | bon | giusto | corretto | certo | sim | goed | juist | rätt | "+
+			"riktig | rigtig | tak | dobrze | да | верно | правильно | doğru | 对 | 正确 | 正 | 正解 | 맞음 | đúng | tama")
+	addSigns(wordFamily, results.Wrong,
+		"wrong | incorrect | incorr | no | not right | not correct | bad | fail | failed | miss | missed | "+
+			"error | nope | "+
+			"incorrecto | incorrecta | mal | equivocado | equivocada | fallo | falló | mala | malo | "+
+			"nein | faux | incorrect | non | sbagliato | errato | errado | não | fout | fel | feil | forkert | nie | "+
+			"źle | нет | неверно | неправильно | yanlış | 错 | 错误 | 誤 | 不正解 | 틀림 | sai | mali")
+	addSigns(boxFamily, results.Right,
+		"true | verdadero | wahr | vrai | vero | verdadeiro | waar | prawda | sant | sand | sann | tosi | "+
+			"истина | pravda | igaz | adevărat | αληθησ | αληθής")
+	addSigns(boxFamily, results.Wrong,
+		"false | falso | falsch | faux | onwaar | fałsz | falskt | falsk | usann | epätosi | ложь | nepravda | "+
+			"hamis | fals | ψευδησ | ψευδής")
+	addSigns(noneFamily, results.Absent,
+		"- | -- | --- | absent | abs | ab | away | out | out sick | ill | sick | unwell | not here | "+
+			"wasn't here | was not here | not present | not in | no show | no-show | didn't come | did not come | "+
+			"excused | exc | at home | "+
+			"ausente | aus | enfermo | enferma | falta | faltó | no vino | no asistió | no está | no estuvo | "+
+			"no presente | no presentado | np | inasistencia | "+
+			"abwesend | fehlt | krank | malade | absente | assente | afwezig | ziek")
+	addSigns(noneFamily, results.NotReached,
+		". | .. | ... | .... | · | nr | n/r | not reached | didn't reach | did not reach | not got to | "+
+			"not done | not finished | didn't finish | did not finish | unfinished | dnf | not attempted | no time | "+
+			"ran out of time | time ran out | na | n/a | nan | null | "+
+			"no alcanzado | no alcanzada | no alcanzó | no llegó | no hecho | no hecha | sin hacer | no terminó | "+
+			"sin terminar | no terminado | sin tiempo | no le dio tiempo | "+
+			"nicht erreicht | nicht bearbeitet | non fait | non atteint")
 	maps.Copy(all, mixed)
 	return all
 }
@@ -85,31 +103,40 @@ var mixed = map[string]sign{
 	"[x]": {tickFamily, []reading{{state: results.Right, with: "[ ]"}}},
 	"[ ]": {tickFamily, []reading{{state: results.Wrong, with: "[x] | [✓]"}}},
 	"[✓]": {tickFamily, []reading{{state: results.Right}}},
-	"○":   {tickFamily, []reading{{state: results.Right, with: "× | ❌ | ✕ | ✖ | x | △"}, {state: results.Wrong, with: "● | ✓ | ✔"}, {state: results.Right, with: "●"}}},
-	"●":   {tickFamily, []reading{{state: results.Right, with: "○"}, {state: results.Wrong, with: "○"}}}, // a filled box, or the black mark
-	"/":   {tickFamily, []reading{{state: results.Right, with: "x | " + anyWrong}, {state: results.Wrong, with: anyRight}}},
-	"o":   {letterFamily, []reading{{state: results.Right, with: "x"}, {state: results.Wrong, with: "x | p | " + anyRight}}},
-	"a":   {letterFamily, []reading{{state: results.Absent}, {state: results.Right, with: "e | f | r | i"}}},
-	"b":   {letterFamily, []reading{{state: results.Right, with: "m"}}},
-	"c":   {letterFamily, []reading{{state: results.Right}}},
-	"e":   {letterFamily, []reading{{state: results.Wrong, with: "a | c"}}},
-	"f":   {letterFamily, []reading{{state: results.Wrong, with: "t | v | r | w | p | " + anyRight}, {state: results.Right, with: "n"}}},
-	"i":   {letterFamily, []reading{{state: results.Wrong, with: "c | r"}}},
-	"j":   {letterFamily, []reading{{state: results.Right, with: "n"}}},
-	"m":   {letterFamily, []reading{{state: results.Wrong, with: "b"}}},
-	"n":   {letterFamily, []reading{{state: results.Wrong, with: "y | s | j"}}},
-	"p":   {letterFamily, []reading{{state: results.Right, with: "f | o"}}},
-	"r":   {letterFamily, []reading{{state: results.Right}, {state: results.Wrong, with: "a"}}},
-	"s":   {letterFamily, []reading{{state: results.Right, with: "n"}}},
-	"t":   {letterFamily, []reading{{state: results.Right, with: "f | x | " + anyWrong}}},
-	"v":   {letterFamily, []reading{{state: results.Right}}},
-	"w":   {letterFamily, []reading{{state: results.Wrong}, {results.Right, "f", results.Right}}},
-	"y":   {letterFamily, []reading{{state: results.Right}}},
+	"○": {tickFamily, []reading{
+		{state: results.Right, with: "× | ❌ | ✕ | ✖ | x | △"},
+		{state: results.Wrong, with: "● | ✓ | ✔"},
+		{state: results.Right, with: "●"},
+	}},
+	// A filled box, or the black mark.
+	"●": {tickFamily, []reading{{state: results.Right, with: "○"}, {state: results.Wrong, with: "○"}}},
+	"/": {tickFamily, []reading{{state: results.Right, with: "x | " + anyWrong}, {state: results.Wrong, with: anyRight}}},
+	"o": {letterFamily, []reading{{state: results.Right, with: "x"}, {state: results.Wrong, with: "x | p | " + anyRight}}},
+	"a": {letterFamily, []reading{{state: results.Absent}, {state: results.Right, with: "e | f | r | i"}}},
+	"b": {letterFamily, []reading{{state: results.Right, with: "m"}}},
+	"c": {letterFamily, []reading{{state: results.Right}}},
+	"e": {letterFamily, []reading{{state: results.Wrong, with: "a | c"}}},
+	"f": {letterFamily, []reading{{state: results.Wrong, with: "t | v | r | w | p | " + anyRight}, {state: results.Right, with: "n"}}},
+	"i": {letterFamily, []reading{{state: results.Wrong, with: "c | r"}}},
+	"j": {letterFamily, []reading{{state: results.Right, with: "n"}}},
+	"m": {letterFamily, []reading{{state: results.Wrong, with: "b"}}},
+	"n": {letterFamily, []reading{{state: results.Wrong, with: "y | s | j"}}},
+	"p": {letterFamily, []reading{{state: results.Right, with: "f | o"}}},
+	"r": {letterFamily, []reading{{state: results.Right}, {state: results.Wrong, with: "a"}}},
+	"s": {letterFamily, []reading{{state: results.Right, with: "n"}}},
+	"t": {letterFamily, []reading{{state: results.Right, with: "f | x | " + anyWrong}}},
+	"v": {letterFamily, []reading{{state: results.Right}}},
+	"w": {letterFamily, []reading{{state: results.Wrong}, {results.Right, "f", results.Right}}},
+	"y": {letterFamily, []reading{{state: results.Right}}},
 
 	// A child may have left it out or not have come to it, or not have been there.
-	"missing": eitherOf(results.Absent, results.NotReached), "m/a": eitherOf(results.Absent, results.NotReached), "none": eitherOf(results.Wrong, results.NotReached),
-	"blank": leftOut, "left blank": leftOut, "empty": leftOut, "skip": leftOut, "skipped": leftOut, "omitted": leftOut, "left out": leftOut, "no answer": leftOut, "no response": leftOut, "unanswered": leftOut,
-	"nothing": leftOut, "didn't answer": leftOut, "did not answer": leftOut, "en blanco": leftOut, "vacío": leftOut, "sin respuesta": leftOut, "sin contestar": leftOut, "no contestó": leftOut, "no respondió": leftOut, "omitido": leftOut, "nada": leftOut, "∅": leftOut,
+	"missing": eitherOf(results.Absent, results.NotReached), "m/a": eitherOf(results.Absent, results.NotReached),
+	"none":  eitherOf(results.Wrong, results.NotReached),
+	"blank": leftOut, "left blank": leftOut, "empty": leftOut, "skip": leftOut, "skipped": leftOut,
+	"omitted": leftOut, "left out": leftOut, "no answer": leftOut, "no response": leftOut, "unanswered": leftOut,
+	"nothing": leftOut, "didn't answer": leftOut, "did not answer": leftOut, "en blanco": leftOut,
+	"vacío": leftOut, "sin respuesta": leftOut, "sin contestar": leftOut, "no contestó": leftOut,
+	"no respondió": leftOut, "omitido": leftOut, "nada": leftOut, "∅": leftOut,
 }
 
 var leftOut = eitherOf(results.NotReached, results.Wrong)

@@ -35,15 +35,26 @@ func TestTypedRow(t *testing.T) {
 		stands results.Paper
 		want   [2]results.Answer
 	}{
-		{"a new row", marks.TypedRow{Cells: map[int]string{0: "83", 1: "75"}}, results.Paper{Form: "A"}, [2]results.Answer{state(results.Right, "83"), state(results.Wrong, "75")}},
-		{"of the other form", marks.TypedRow{Form: "b", Cells: map[int]string{0: "73", 1: "x"}}, stands, [2]results.Answer{state(results.Wrong, "73"), state(results.Wrong)}},
-		{"one cell, the rest stays and is still a question", marks.TypedRow{Cells: map[int]string{0: "-"}}, stands, [2]results.Answer{state(results.Absent), state(results.NotReached, "blue")}},
-		{"as it was shown", marks.TypedRow{Form: "A", Cells: map[int]string{0: "83", 1: "blue"}}, stands, [2]results.Answer{state(results.Right, "83"), state(results.NotReached, "blue")}},
-		{"settled", marks.TypedRow{Cells: map[int]string{1: "wrote blue"}}, stands, [2]results.Answer{state(results.Right, "83"), state(results.Wrong, "blue")}},
-		{"emptied", marks.TypedRow{Cells: map[int]string{0: ""}}, stands, [2]results.Answer{state(results.NotReached), state(results.NotReached, "blue")}},
-		{"the rest right", marks.TypedRow{Cells: map[int]string{0: "", 1: "75"}, RestRight: true}, results.Paper{Form: "A"}, [2]results.Answer{state(results.Right), state(results.Wrong, "75")}},
-		{"nothing typed is no rest", marks.TypedRow{Cells: map[int]string{0: "", 1: " "}, RestRight: true}, results.Paper{Form: "A"}, [2]results.Answer{state(results.NotReached), state(results.NotReached)}},
-		{"absent", marks.TypedRow{Form: "absent", Cells: map[int]string{0: "83", 1: ""}}, results.Paper{Form: "A"}, [2]results.Answer{state(results.Absent), state(results.Absent)}},
+		{"a new row", marks.TypedRow{Cells: map[int]string{0: "83", 1: "75"}}, results.Paper{Form: "A"},
+			[2]results.Answer{state(results.Right, "83"), state(results.Wrong, "75")}},
+		{"of the other form", marks.TypedRow{Form: "b", Cells: map[int]string{0: "73", 1: "x"}}, stands,
+			[2]results.Answer{state(results.Wrong, "73"), state(results.Wrong)}},
+		{"one cell, the rest stays and is still a question", marks.TypedRow{Cells: map[int]string{0: "-"}}, stands,
+			[2]results.Answer{state(results.Absent), state(results.NotReached, "blue")}},
+		{"as it was shown", marks.TypedRow{Form: "A", Cells: map[int]string{0: "83", 1: "blue"}}, stands,
+			[2]results.Answer{state(results.Right, "83"), state(results.NotReached, "blue")}},
+		{"settled", marks.TypedRow{Cells: map[int]string{1: "wrote blue"}}, stands,
+			[2]results.Answer{state(results.Right, "83"), state(results.Wrong, "blue")}},
+		{"emptied", marks.TypedRow{Cells: map[int]string{0: ""}}, stands,
+			[2]results.Answer{state(results.NotReached), state(results.NotReached, "blue")}},
+		{"the rest right",
+			marks.TypedRow{Cells: map[int]string{0: "", 1: "75"}, RestRight: true}, results.Paper{Form: "A"},
+			[2]results.Answer{state(results.Right), state(results.Wrong, "75")}},
+		{"nothing typed is no rest",
+			marks.TypedRow{Cells: map[int]string{0: "", 1: " "}, RestRight: true}, results.Paper{Form: "A"},
+			[2]results.Answer{state(results.NotReached), state(results.NotReached)}},
+		{"absent", marks.TypedRow{Form: "absent", Cells: map[int]string{0: "83", 1: ""}}, results.Paper{Form: "A"},
+			[2]results.Answer{state(results.Absent), state(results.Absent)}},
 	} {
 		paper, ok := c.row.Paper(onScreen(), c.stands)
 		if !ok || len(paper.Answers) != 2 || [2]results.Answer(paper.Answers) != c.want {

@@ -39,7 +39,8 @@ func sheets(t *testing.T, all ...[]string) []byte {
 	for i, rows := range all {
 		list += fmt.Sprintf(`<sheet name="2%c" sheetId="%d" r:id="r%d"/>`, 'A'+i, i+1, i)
 		relations += fmt.Sprintf(`<Relationship Id="r%d" Type="%s/worksheet" Target="worksheets/s%d.xml"/>`, i, office, i)
-		parts[fmt.Sprintf("xl/worksheets/s%d.xml", i)] = `<worksheet ` + main + `><sheetData><row>` + strings.Join(rows, "</row><row>") + `</row></sheetData></worksheet>`
+		parts[fmt.Sprintf("xl/worksheets/s%d.xml", i)] = `<worksheet ` + main + `><sheetData><row>` +
+			strings.Join(rows, "</row><row>") + `</row></sheetData></worksheet>`
 	}
 	parts["xl/workbook.xml"] = `<workbook ` + main + ` xmlns:r="` + office + `"><sheets>` + list + `</sheets></workbook>`
 	parts["xl/_rels/workbook.xml.rels"] = `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">` + relations + `</Relationships>`
@@ -102,15 +103,18 @@ func TestWorkbookBooleans(t *testing.T) {
 func TestWorkbookOfSeveralSheets(t *testing.T) {
 	heading := text("pupil") + text("form") + number("1") + number("2") + number("3")
 	cover := []string{text("Marks of Friday"), text("read me first")}
-	first, second := []string{heading, text("P01") + text("A") + number("1") + number("52") + text("3:30")}, []string{heading, text("P02") + text("A") + number("1") + number("62") + text("3:30")}
+	first := []string{heading, text("P01") + text("A") + number("1") + number("52") + text("3:30")}
+	second := []string{heading, text("P02") + text("A") + number("1") + number("62") + text("3:30")}
 	r, err := marks.Read("marks.xlsx", sheets(t, cover, first), friday(), marks.Options{})
 	if err != nil || len(r.Papers) != 1 || !strings.Contains(strings.Join(r.Notes, "; "), `sheet "2A" was not read`) {
 		t.Errorf("%+v, %v", r, err)
 	}
-	if r, err := marks.Read("marks.xlsx", sheets(t, first, second), friday(), marks.Options{}); err == nil || !strings.Contains(err.Error(), `the sheets "2A" and "2B" are all grids of this quiz`) {
+	r, err = marks.Read("marks.xlsx", sheets(t, first, second), friday(), marks.Options{})
+	if err == nil || !strings.Contains(err.Error(), `the sheets "2A" and "2B" are all grids of this quiz`) {
 		t.Errorf("%+v, %v", r, err)
 	}
-	if r, err := marks.Read("marks.xlsx", sheets(t, cover), friday(), marks.Options{}); err == nil || !strings.Contains(err.Error(), `the first line is "Marks of Friday"`) {
+	r, err = marks.Read("marks.xlsx", sheets(t, cover), friday(), marks.Options{})
+	if err == nil || !strings.Contains(err.Error(), `the first line is "Marks of Friday"`) {
 		t.Errorf("%+v, %v", r, err)
 	}
 }
