@@ -128,7 +128,10 @@ func (r *Report) groupRows() [][]string {
 }
 
 func (r *Report) itemRows() [][]string {
-	rows := [][]string{{"week", "quiz", "places", "id", "skill", "task", "key", "predicted_share", "predicted_difficulty", "right", "answers", "share", "low", "high", "item_rest", "flags", "wrong_answers"}}
+	rows := [][]string{{
+		"week", "quiz", "places", "id", "skill", "task", "key", "predicted_share", "predicted_difficulty",
+		"right", "answers", "share", "low", "high", "item_rest", "flags", "wrong_answers",
+	}}
 	for _, it := range r.Items {
 		wrong := make([]string, len(it.Wrong))
 		for i, w := range it.Wrong {

@@ -224,7 +224,10 @@ func TestWhatStandsOut(t *testing.T) {
 			groups = append(groups, g.Work+": "+m.Code+" "+m.Count)
 		}
 	}
-	want = []string{"smaller digit from larger: P01 in 4 of the 4 items where it could show", "subtract-regrouping: P03 0 of 4 right", "ten dropped: P04 in 2 of the 2 items where it could show"}
+	want = []string{
+		"smaller digit from larger: P01 in 4 of the 4 items where it could show",
+		"subtract-regrouping: P03 0 of 4 right", "ten dropped: P04 in 2 of the 2 items where it could show",
+	}
 	slices.Sort(groups)
 	if !slices.Equal(groups, want) {
 		t.Errorf("groups %q, want %q", groups, want)
@@ -243,7 +246,10 @@ func TestMisstepsThatCannotBeToldApart(t *testing.T) {
 		t.Fatalf("stands out: %v", r.Pupils[0].Standouts)
 	}
 	got := r.Pupils[0].Standouts[0].String()
-	for _, want := range []string{"takes the smaller digit from the larger", ", or ", "takes a ten for the ones but leaves the tens", "in 3 of the 3 items where it could show (A1, A2, A3)", "can't tell which"} {
+	for _, want := range []string{
+		"takes the smaller digit from the larger", ", or ", "takes a ten for the ones but leaves the tens",
+		"in 3 of the 3 items where it could show (A1, A2, A3)", "can't tell which",
+	} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not in %q", want, got)
 		}
@@ -361,7 +367,10 @@ func TestPage(t *testing.T) {
 	quizzes := []results.Quiz{quizOf("2026-W47", eight), quizOf("2026-W48", eight)}
 	var papers []results.Paper
 	for _, quiz := range quizzes {
-		papers = append(papers, paperOf(quiz, "P01", "35", "57", "44", "55", "62", "84", "3:30", "6:00"), paperOf(quiz, "P02", "25", "43", "36", "45", "62", "84", "3:30", "6:00"))
+		papers = append(papers,
+			paperOf(quiz, "P01", "35", "57", "44", "55", "62", "84", "3:30", "6:00"),
+			paperOf(quiz, "P02", "25", "43", "36", "45", "62", "84", "3:30", "6:00"),
+		)
 	}
 	r := report.Of(quizzes, papers)
 	r.Names = map[string]string{"P01": "Ada Lovelace"}

@@ -111,7 +111,10 @@ func (r *Report) skillSection() Section {
 const rangeNote = "Right answers as counted; could be is the range that chance alone explains (95 of 100 times)."
 
 func (r *Report) itemSection() Section {
-	s := Section{Title: "Items of " + strings.Join(r.lastWeeks(), ", ") + ", easiest to hardest", Rows: [][]string{{"PLACE", "QUESTION", "EXPECTED", "RIGHT ANSWERS", "WORTH A LOOK"}}}
+	s := Section{
+		Title: "Items of " + strings.Join(r.lastWeeks(), ", ") + ", easiest to hardest",
+		Rows:  [][]string{{"PLACE", "QUESTION", "EXPECTED", "RIGHT ANSWERS", "WORTH A LOOK"}},
+	}
 	for _, it := range r.LastItems() {
 		s.Rows = append(s.Rows, []string{it.Place(), it.Asks, it.ExpectedInTen(), it.Marked(), strings.Join(it.Look(), "; ")})
 	}
@@ -124,13 +127,17 @@ func (r *Report) standardSection() Section {
 		Rows: [][]string{{"STANDARD", "WHAT IT IS", "CLASS", "MOSTLY RIGHT", "NOT YET", "TOO EARLY TO SAY"}},
 	}
 	for _, row := range r.Standards {
-		s.Rows = append(s.Rows, []string{string(row.Code), standards.Topic(row.Code), row.Part.String(), pupilCount(row.MostlyRight), or(r.list(row.NotYet, r.who), "-"), pupilCount(row.TooEarly)})
+		s.Rows = append(s.Rows, []string{
+			string(row.Code), standards.Topic(row.Code), row.Part.String(), pupilCount(row.MostlyRight),
+			or(r.list(row.NotYet, r.who), "-"), pupilCount(row.TooEarly),
+		})
 	}
 	return s
 }
 
 // standardsNote says what the words of the standards mean.
-var standardsNote = fmt.Sprintf("Mostly right: at least %d answers, three in four of them right. That is what these quizzes saw so far, no certificate that a standard is met.", leastSeen)
+var standardsNote = fmt.Sprintf("Mostly right: at least %d answers, three in four of them right. That is what "+
+	"these quizzes saw so far, no certificate that a standard is met.", leastSeen)
 
 func pupilCount(n int) string {
 	if n == 0 {

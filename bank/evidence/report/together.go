@@ -66,7 +66,13 @@ func groupOf(p Pupil) (Group, Member, bool) {
 	if !ok {
 		return Group{}, Member{}, false
 	}
-	return Group{Class: p.Class, Work: string(skill), Title: skillInWords(skill), Why: "missed half of these items or more, and more than these pupils miss elsewhere", Skill: skill},
+	return Group{
+			Class: p.Class,
+			Work:  string(skill),
+			Title: skillInWords(skill),
+			Why:   "missed half of these items or more, and more than these pupils miss elsewhere",
+			Skill: skill,
+		},
 		Member{p.Who, fmt.Sprintf("%d of %d right", part.Right, part.Of), part.Right, part.Of}, true
 }
 
