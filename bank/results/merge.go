@@ -219,7 +219,8 @@ func (m *Merged) paper(w store.Writer, quiz Quiz, theirs []Paper) error {
 			return nil
 		}
 		if stands := next[len(next)-1]; both && !(ours[len(ours)-1].same(stands) && now.same(stands)) {
-			m.Apart = append(m.Apart, fmt.Sprintf("%s, %s: marked by %s on %s, which stands", quiz.Name(), nameIn(now.Pupil, now.Class), stands.By, stands.At.Format(time.DateOnly)))
+			m.Apart = append(m.Apart, fmt.Sprintf("%s, %s: marked by %s on %s, which stands",
+				quiz.Name(), nameIn(now.Pupil, now.Class), stands.By, stands.At.Format(time.DateOnly)))
 		} else if len(next) > len(ours) {
 			m.Changed++
 		}

@@ -17,7 +17,8 @@ func AboutOrphans(path string) string {
 	if len(names) == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%s holds marks of a bank that is not there; if it is this bank, renamed or moved, rename the file to %s", strings.Join(names, " and "), path)
+	return fmt.Sprintf("%s holds marks of a bank that is not there; if it is this bank, renamed or moved, "+
+		"rename the file to %s", strings.Join(names, " and "), path)
 }
 
 func orphans(path string) (names []string) {

@@ -208,7 +208,9 @@ func TestJudge(t *testing.T) {
 		{quiz.Forms[0].Items[0], "half past 3", results.Right}, {quiz.Forms[0].Items[0], "3:06", results.Wrong},
 		{quiz.Forms[0].Items[2], " 62 ", results.Right}, {quiz.Forms[0].Items[2], "512", results.Wrong},
 		{byHand, "eight.", results.Right}, {byHand, "8", results.Wrong},
-		{letter, "A", results.Right}, {letter, "a)", results.Right}, {letter, "ball", results.Right}, {letter, "A) Ball.", results.Right}, {letter, "box", results.Wrong}, {letter, "B", results.Wrong}, {letter, "B) ball", results.Wrong},
+		{letter, "A", results.Right}, {letter, "a)", results.Right}, {letter, "ball", results.Right},
+		{letter, "A) Ball.", results.Right}, {letter, "box", results.Wrong}, {letter, "B", results.Wrong},
+		{letter, "B) ball", results.Wrong},
 		{word, "ball", results.Right}, {word, "A", results.Right}, {word, "C", results.Wrong}, {word, "D", results.Wrong}, {word, "", results.Wrong},
 	} {
 		if got := row.item.Answered(row.written); got.State != row.want {

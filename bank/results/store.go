@@ -194,7 +194,8 @@ func recognise(path string, r store.Reader) error {
 		return damage("the number of its format can't be read")
 	}
 	if written > schema {
-		return fmt.Errorf("%s was written by a newer evenhand (format %d, this one reads up to %d); use that evenhand, or bring this one up to date", path, written, schema)
+		return fmt.Errorf("%s was written by a newer evenhand (format %d, this one reads up to %d); use that "+
+			"evenhand, or bring this one up to date", path, written, schema)
 	}
 	names, err := r.Buckets()
 	if err != nil {
