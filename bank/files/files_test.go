@@ -137,7 +137,10 @@ func TestSweep(t *testing.T) {
 	}
 	files.Sweep(dir)
 	left := names(t, dir)
-	for name, stays := range map[string]bool{busy: true, dead: false, other: true, elsewhere: true, old: false, ".evenhand-12345": false, ".evenhandy": true, "mine": true} {
+	for name, stays := range map[string]bool{
+		busy: true, dead: false, other: true, elsewhere: true, old: false, ".evenhand-12345": false,
+		".evenhandy": true, "mine": true,
+	} {
 		if strings.Contains(" "+left+" ", " "+name+" ") != stays {
 			t.Errorf("%s stays: %v, want %v", name, !stays, stays)
 		}
