@@ -22,21 +22,7 @@ type Skill struct {
 	Base        int         // predicted difficulty before traits, thousandths of a logit (see weights.go)
 	Description string      // one line for teachers
 	Example     string      // a task of this skill
-	called      called
 	fits        func(task.Task) bool
-}
-
-// called is what colleagues call a skill in their lists, phrases in English and in Spanish with
-// bars between. A phrase may mean several skills.
-type called struct{ en, es string }
-
-// Words are phrases that colleagues use for the skill in the language ("en" or "es"; any other
-// reads as "en"). Others may share them.
-func (s Skill) Words(lang string) []string {
-	if lang == "es" {
-		return strings.Split(s.called.es, "|")
-	}
-	return strings.Split(s.called.en, "|")
 }
 
 // GradeName is "K", "1", "2" or "3+".
