@@ -8,7 +8,8 @@ import (
 )
 
 // numberWords are the words for 0 to 20 in English; index is the number.
-var numberWords = strings.Fields("zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty")
+var numberWords = strings.Fields("zero one two three four five six seven eight nine ten " +
+	"eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen twenty")
 
 // spanishHours are the words for 0 to 12 in Spanish, as hours are said.
 var spanishHours = strings.Fields("cero una dos tres cuatro cinco seis siete ocho nueve diez once doce")

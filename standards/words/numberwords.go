@@ -4,8 +4,10 @@ import "strings"
 
 // The words for numbers. English from 0 to 20 is numberWords.
 var (
-	englishTens     = strings.Fields("twenty thirty forty fifty sixty seventy eighty ninety")
-	spanishSmall    = strings.Fields("cero uno dos tres cuatro cinco seis siete ocho nueve diez once doce trece catorce quince dieciséis diecisiete dieciocho diecinueve veinte veintiuno veintidós veintitrés veinticuatro veinticinco veintiséis veintisiete veintiocho veintinueve")
+	englishTens  = strings.Fields("twenty thirty forty fifty sixty seventy eighty ninety")
+	spanishSmall = strings.Fields("cero uno dos tres cuatro cinco seis siete ocho nueve diez " +
+		"once doce trece catorce quince dieciséis diecisiete dieciocho diecinueve veinte " +
+		"veintiuno veintidós veintitrés veinticuatro veinticinco veintiséis veintisiete veintiocho veintinueve")
 	spanishTens     = strings.Fields("treinta cuarenta cincuenta sesenta setenta ochenta noventa")
 	spanishHundreds = strings.Fields("ciento doscientos trescientos cuatrocientos quinientos seiscientos setecientos ochocientos novecientos")
 )

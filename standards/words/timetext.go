@@ -39,7 +39,8 @@ func timeText(text string) string {
 // timeMarks are what makes a text a time: a colon between figures, o'clock, a half or a quarter
 // of an hour, a half of the day, "past" an hour, the Spanish article of hours, "ten to six" in words.
 var timeMarks = regexp.MustCompile(`[0-9] ?: ?[0-9]|\bo'? ?clock\b|\b(half|quarter|noon|midnight|midday|past|media|cuarto|mediodía|medianoche)\b|` +
-	`\b[ap] ?\.? ?m\b|\b(in the (morning|afternoon|evening)|at night)\b|\b(en punto|de la (mañana|tarde|noche|madrugada))\b|\bminutes? (to|before|after|of|till)\b|^(a |son |es )?las? |` +
+	`\b[ap] ?\.? ?m\b|\b(in the (morning|afternoon|evening)|at night)\b|` +
+	`\b(en punto|de la (mañana|tarde|noche|madrugada))\b|\bminutes? (to|before|after|of|till)\b|^(a |son |es )?las? |` +
 	`\b(five|ten|twenty|twenty[ -]five) (to|till) (one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve)$`)
 
 // SaysTime says that a text calls itself a time; "8 menos 5" and "7 8" do not.
