@@ -30,10 +30,12 @@ const (
 	distance         = "common practice for the size; that numbers far apart are easier to compare: Moyer & Landauer (1967)"
 	unitsAndTens     = "common practice for the size; that disagreeing ones make comparing harder: Nuerk, Weger & Willmes (2001), Cognition 82"
 	emptyPlace       = "common practice for the size; that zeros are where writing numbers goes wrong: Byrge, Smith & Mix (2014)"
-	readingData      = "common practice for the size; that comparing and putting together is harder than reading off: Curcio (1987), Journal for Research in Mathematics Education 18, from memory"
-	brokenRuler      = "common practice for the size; that a ruler not begun at 0 is much harder: Lehrer (2003), A Research Companion to Principles and Standards, from memory"
-	unusualShape     = "common practice for the size; that shapes unlike the usual picture are harder: Clements & Sarama (2000), Teaching Children Mathematics 6"
-	countingObjects  = "common practice for the size; that more things, and scattered ones, are harder to count: Gelman & Gallistel (1978), from memory"
+	readingData      = "common practice for the size; that comparing and putting together is harder than reading off: " +
+		"Curcio (1987), Journal for Research in Mathematics Education 18, from memory"
+	brokenRuler = "common practice for the size; that a ruler not begun at 0 is much harder: " +
+		"Lehrer (2003), A Research Companion to Principles and Standards, from memory"
+	unusualShape    = "common practice for the size; that shapes unlike the usual picture are harder: Clements & Sarama (2000), Teaching Children Mathematics 6"
+	countingObjects = "common practice for the size; that more things, and scattered ones, are harder to count: Gelman & Gallistel (1978), from memory"
 )
 
 // weights is the one table of what features add. A skill's Base is the difficulty of its
