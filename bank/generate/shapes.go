@@ -38,9 +38,12 @@ func ofFigures(asked func(task.Figure) task.Task, forms ...task.Form) space {
 
 // Forms of kindergarten, further ones, and solids.
 var (
-	kindergartenForms = []task.Form{"circle", "triangle", "right triangle", "thin triangle", "slanted triangle", "square", "rectangle", "thin rectangle", "hexagon", "uneven hexagon"}
-	furtherForms      = []task.Form{"rhombus", "trapezoid", "parallelogram", "uneven quadrilateral", "pentagon", "uneven pentagon"}
-	solidForms        = []task.Form{"cube", "cone", "cylinder", "sphere"}
+	kindergartenForms = []task.Form{
+		"circle", "triangle", "right triangle", "thin triangle", "slanted triangle", "square", "rectangle",
+		"thin rectangle", "hexagon", "uneven hexagon",
+	}
+	furtherForms = []task.Form{"rhombus", "trapezoid", "parallelogram", "uneven quadrilateral", "pentagon", "uneven pentagon"}
+	solidForms   = []task.Form{"cube", "cone", "cylinder", "sphere"}
 )
 
 func flatNames() space {
