@@ -24,11 +24,15 @@ type reply struct {
 type equation struct{ left, right []int } // what is taken away is negative
 
 // aroundNumbers are the words that may stand around the number of an answer.
-var aroundNumbers = wordSet("it it's its is the answer there there's are was were has have had he she they i we got gets get left now in all " +
-	"altogether total more of an a each only think see count counted number missing just la el las los es son hay tiene tengo tienen quedan queda le les en total ahora más respuesta")
+var aroundNumbers = wordSet("it it's its is the answer there there's are was were has have had he she they i we got gets " +
+	"get left now in all altogether total more of an a each only think see count counted number missing just " +
+	"la el las los es son hay tiene tengo tienen quedan queda le les en total ahora más respuesta")
 
 // signWords are the words for signs between numbers.
-var signWords = map[string]string{"plus": "+", "más": "+", "mas": "+", "minus": "-", "menos": "-", "equals": "=", "equal": "=", "makes": "=", "make": "=", "is": "=", "are": "=", "es": "=", "son": "=", "igual": "="}
+var signWords = map[string]string{
+	"plus": "+", "más": "+", "mas": "+", "minus": "-", "menos": "-",
+	"equals": "=", "equal": "=", "makes": "=", "make": "=", "is": "=", "are": "=", "es": "=", "son": "=", "igual": "=",
+}
 
 func wordSet(text string) map[string]bool {
 	set := make(map[string]bool)

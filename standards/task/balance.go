@@ -16,7 +16,8 @@ type Balance struct {
 
 func readBalance(text string) (Task, error) {
 	left, right, _ := strings.Cut(text, "=")
-	if !sentenceShape.MatchString(text) || !strings.ContainsAny(left, "+-") || !strings.ContainsAny(right, "+-") || strings.ContainsAny(text, ",") || strings.Count(text, "=") != 1 {
+	if !sentenceShape.MatchString(text) || strings.Contains(text, ",") || strings.Count(text, "=") != 1 ||
+		!strings.ContainsAny(left, "+-") || !strings.ContainsAny(right, "+-") {
 		return nil, errOther
 	}
 	a, blankA, err := readSide(left)

@@ -51,7 +51,10 @@ const (
 
 const blocksExample = "blocks 6: how long"
 
-var blocksPattern = regexp.MustCompile(`^(?:blocks|bloques) ([0-9]{1,2})(?: (gaps|even|overlaps), (gaps|even|overlaps), (gaps|even|overlaps)| long, ([0-9]) short in each| largos, ([0-9]) cortos en cada uno)?: ?¿?(how long|which is right|how many short|cuánto mide|cuál está bien|cuántos cortos)$`)
+var blocksPattern = regexp.MustCompile(`^(?:blocks|bloques) ([0-9]{1,2})` +
+	`(?: (gaps|even|overlaps), (gaps|even|overlaps), (gaps|even|overlaps)` +
+	`| long, ([0-9]) short in each| largos, ([0-9]) cortos en cada uno)?` +
+	`: ?¿?(how long|which is right|how many short|cuánto mide|cuál está bien|cuántos cortos)$`)
 
 func readBlocks(text string) (Task, error) {
 	m := blocksPattern.FindStringSubmatch(trimQuestion(text))
@@ -67,7 +70,9 @@ func readBlocks(text string) (Task, error) {
 	}[m[7]]
 	switch {
 	case asks != t.Looks()[0]:
-		return nil, fmt.Errorf("%q asks for what it doesn't show; write for example %s, blocks 6 gaps, even, overlaps: which is right or blocks 4 long, 2 short in each: how many short", text, blocksExample)
+		return nil, fmt.Errorf("%q asks for what it doesn't show; write for example %s, "+
+			"blocks 6 gaps, even, overlaps: which is right or blocks 4 long, 2 short in each: how many short",
+			text, blocksExample)
 	case t.Count < fewestBlocks || t.Count > mostBlocks:
 		return nil, fmt.Errorf("%q has not %d to %d blocks; write for example %s", text, fewestBlocks, mostBlocks, blocksExample)
 	case t.Pictures() && (!slices.Contains(t.Ways[:], Even) || !slices.Contains(t.Ways[:], Gaps) || !slices.Contains(t.Ways[:], Overlaps)):
@@ -160,7 +165,8 @@ func (t Blocks) Prompt(lang string) string {
 func (t Blocks) Short(lang string) string {
 	picture, _, _ := strings.Cut(strings.TrimPrefix(t.String(), "blocks "), ":")
 	if lang == "es" {
-		picture = strings.NewReplacer("gaps", "con huecos", "even", "juntos", "overlaps", "encimados", " long", " largos", "short in each", "cortos en cada uno").Replace(picture)
+		picture = strings.NewReplacer("gaps", "con huecos", "even", "juntos", "overlaps", "encimados",
+			" long", " largos", "short in each", "cortos en cada uno").Replace(picture)
 	}
 	return shown(t, lang, picture)
 }
@@ -188,11 +194,13 @@ var (
 	gapsTaken = newMisstep("gaps not seen",
 		"takes blocks with gaps between them for a measure",
 		"toma por medida unos bloques con huecos entre ellos",
-		"lay real blocks along a strip and push them together until nothing is left uncovered", "Lehrer (2003), A Research Companion to Principles and Standards, from memory")
+		"lay real blocks along a strip and push them together until nothing is left uncovered",
+		"Lehrer (2003), A Research Companion to Principles and Standards, from memory")
 	overlapsTaken = newMisstep("overlaps not seen",
 		"takes blocks that lie over each other for a measure",
 		"toma por medida unos bloques puestos unos sobre otros",
-		"lay real blocks along a strip, each beginning where the last one ends", "Lehrer (2003), A Research Companion to Principles and Standards, from memory")
+		"lay real blocks along a strip, each beginning where the last one ends",
+		"Lehrer (2003), A Research Companion to Principles and Standards, from memory")
 	unitsTurned = newMisstep("longer unit taken for more",
 		"expects fewer of the shorter unit",
 		"espera que se necesiten menos de la unidad más corta",

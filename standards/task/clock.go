@@ -31,7 +31,8 @@ var clockVerbs = []struct {
 }{
 	{"read", Read}, {"read the clock", Read}, {"what time is it", Read}, {"write the time", Read}, {"time", Read},
 	{"draw", Draw}, {"draw the hands", Draw}, {"draw the hands for", Draw}, {"show", Draw}, {"show the time", Draw},
-	{"draw the hands to show", Draw}, {"draw hands to show", Draw}, {"draw hands for", Draw}, {"draw the time", Draw}, {"draw the hands at", Draw}, {"show the time on the clock", Draw},
+	{"draw the hands to show", Draw}, {"draw hands to show", Draw}, {"draw hands for", Draw}, {"draw the time", Draw},
+	{"draw the hands at", Draw}, {"show the time on the clock", Draw},
 	{"draw the clock hands for", Draw}, {"write the time in words", Say}, {"read the time", Read}, {"tell the time", Read},
 	{"say", Say}, {"say in words", Say}, {"write in words", Say},
 }

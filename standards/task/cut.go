@@ -26,7 +26,8 @@ var ways = []struct {
 	round bool
 	n     []int
 }{
-	{"down", false, []int{2, 3, 4}}, {"across", false, []int{2, 3, 4}}, {"crossed", false, []int{4}}, {"corners", false, []int{2, 4}}, {"mixed", false, []int{3, 4}},
+	{"down", false, []int{2, 3, 4}}, {"across", false, []int{2, 3, 4}}, {"crossed", false, []int{4}},
+	{"corners", false, []int{2, 4}}, {"mixed", false, []int{3, 4}},
 	{"uneven down", false, []int{2, 3, 4}}, {"uneven across", false, []int{2, 3, 4}}, {"uneven crossed", false, []int{4}},
 	{"pie", true, []int{2, 3, 4}}, {"uneven pie", true, []int{2, 3, 4}}, {"strips", true, []int{3, 4}},
 }
@@ -153,24 +154,44 @@ func (c Cut) Shares() (list [][]Place) {
 	return list
 }
 
-var cutShapes = map[string][2]string{"circle": {"circle", "círculo"}, "square": {"square", "cuadrado"}, "rectangle": {"rectangle", "rectángulo"}}
+var cutShapes = map[string][2]string{
+	"circle": {"circle", "círculo"}, "square": {"square", "cuadrado"}, "rectangle": {"rectangle", "rectángulo"},
+}
 
 var cutWays = map[string][2]string{
-	"down": {"strips side by side, all as wide", "franjas verticales, todas igual de anchas"}, "across": {"strips one below the other, all as high", "franjas horizontales, todas igual de altas"},
-	"crossed": {"shares in two rows, all as wide and as high", "partes en dos filas, todas igual de anchas y altas"}, "corners": {"triangles, cut from corner to corner", "triángulos, con cortes de esquina a esquina"},
-	"mixed":       {"shares of two forms", "partes de dos formas"},
-	"uneven down": {"strips side by side, some wider than others", "franjas verticales, unas más anchas que otras"}, "uneven across": {"strips one below the other, some higher than others", "franjas horizontales, unas más altas que otras"},
-	"uneven crossed": {"shares in two rows, some wider and higher than others", "partes en dos filas, unas más anchas y altas que otras"},
-	"pie":            {"pieces from the middle, all as wide at the edge", "pedazos desde el centro, todos igual de anchos en el borde"}, "uneven pie": {"pieces from the middle, some wider than others", "pedazos desde el centro, unos más anchos que otros"},
-	"strips": {"strips side by side, all as wide, so that those at the edge of the circle are shorter", "franjas verticales, todas igual de anchas, así que las del borde del círculo son más cortas"},
+	"down":   {"strips side by side, all as wide", "franjas verticales, todas igual de anchas"},
+	"across": {"strips one below the other, all as high", "franjas horizontales, todas igual de altas"},
+	"crossed": {"shares in two rows, all as wide and as high",
+		"partes en dos filas, todas igual de anchas y altas"},
+	"corners": {"triangles, cut from corner to corner", "triángulos, con cortes de esquina a esquina"},
+	"mixed":   {"shares of two forms", "partes de dos formas"},
+	"uneven down": {"strips side by side, some wider than others",
+		"franjas verticales, unas más anchas que otras"},
+	"uneven across": {"strips one below the other, some higher than others",
+		"franjas horizontales, unas más altas que otras"},
+	"uneven crossed": {"shares in two rows, some wider and higher than others",
+		"partes en dos filas, unas más anchas y altas que otras"},
+	"pie": {"pieces from the middle, all as wide at the edge",
+		"pedazos desde el centro, todos igual de anchos en el borde"},
+	"uneven pie": {"pieces from the middle, some wider than others",
+		"pedazos desde el centro, unos más anchos que otros"},
+	"strips": {"strips side by side, all as wide, so that those at the edge of the circle are shorter",
+		"franjas verticales, todas igual de anchas, así que las del borde del círculo son más cortas"},
+}
+
+// mixedShares tell how large the shares of two forms are, by their number.
+var mixedShares = map[int][2]string{
+	3: {", one a third as wide as the whole, two twice as wide and half as high",
+		", una de un tercio del ancho, dos del doble de ancho y la mitad de alto"},
+	4: {", two half as wide and half as high as the whole, two a quarter as wide and as high as the whole",
+		", dos de la mitad del ancho y la mitad del alto, dos de un cuarto del ancho y todo el alto"},
 }
 
 // Told is the cut in words, without a word about equal shares.
 func (c Cut) Told(lang string) string {
 	way := in(lang, cutWays[c.Way])
 	if c.Way == "mixed" { // the lengths say it all
-		way += map[string]string{"en3": ", one a third as wide as the whole, two twice as wide and half as high", "es3": ", una de un tercio del ancho, dos del doble de ancho y la mitad de alto",
-			"en4": ", two half as wide and half as high as the whole, two a quarter as wide and as high as the whole", "es4": ", dos de la mitad del ancho y la mitad del alto, dos de un cuarto del ancho y todo el alto"}[map[bool]string{true: "es", false: "en"}[lang == "es"]+strconv.Itoa(c.N)]
+		way += in(lang, mixedShares[c.N])
 	}
 	if lang == "es" {
 		return fmt.Sprintf("un %s cortado en %d %s", in(lang, cutShapes[c.Shape]), c.N, way)

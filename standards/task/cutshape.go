@@ -21,7 +21,8 @@ const LookCutShape Look = "cut-shape"
 
 var _ = ownLook(LookCutShape, "shape to cut into shares", 15)
 
-var cutShapePattern = regexp.MustCompile(`^cut:? ?(?:a |the )?(circle|square|rectangle) into ([2-9]|halves|thirds|fourths|quarters)(?: equal)?(?: shares| parts)?$`)
+var cutShapePattern = regexp.MustCompile(`^cut:? ?(?:a |the )?(circle|square|rectangle) into ` +
+	`([2-9]|halves|thirds|fourths|quarters)(?: equal)?(?: shares| parts)?$`)
 
 func readCutShape(text string) (Task, error) {
 	m := cutShapePattern.FindStringSubmatch(text)

@@ -23,7 +23,10 @@ var drawnSorts = map[string]int{
 }
 
 // cornersOf are the corners of named shapes.
-var cornersOf = map[string]int{"circle": 0, "triangle": 3, "square": 4, "rectangle": 4, "rhombus": 4, "trapezoid": 4, "quadrilateral": 4, "pentagon": 5, "hexagon": 6}
+var cornersOf = map[string]int{
+	"circle": 0, "triangle": 3, "square": 4, "rectangle": 4, "rhombus": 4, "trapezoid": 4, "quadrilateral": 4,
+	"pentagon": 5, "hexagon": 6,
+}
 
 var drawShapePattern = regexp.MustCompile(`^draw (?:a )?shape(?: with)?:? (.+)$`)
 

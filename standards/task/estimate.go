@@ -73,7 +73,8 @@ var measuredWith = []struct{ name, thing, es, tool string }{
 	{"key", "the length of a key", "el largo de una llave", shortTool},
 }
 
-var estimatePattern = regexp.MustCompile(`^(estimate|estima|tool for|instrumento para) (?:the length of )?(?:an? |the |un |una |el |la )?(\p{L}+)(?:: ([\p{L}0-9 ]+))?$`)
+var estimatePattern = regexp.MustCompile(`^(estimate|estima|tool for|instrumento para) (?:the length of )?` +
+	`(?:an? |the |un |una |el |la )?(\p{L}+)(?:: ([\p{L}0-9 ]+))?$`)
 
 func readEstimate(text string) (Task, error) {
 	m := estimatePattern.FindStringSubmatch(trimQuestion(text))
@@ -149,8 +150,10 @@ func (t Estimate) Offers() []string {
 
 // unitNames are units as they are written, with their full English name.
 var unitNames = map[string]string{
-	"inches": "inches", "inch": "inches", "in": "inches", "pulgadas": "inches", "pulgada": "inches", "feet": "feet", "foot": "feet", "ft": "feet", "pies": "feet", "pie": "feet",
-	"centimeters": "centimeters", "centimeter": "centimeters", "centimetres": "centimeters", "cm": "centimeters", "centímetros": "centimeters", "centímetro": "centimeters",
+	"inches": "inches", "inch": "inches", "in": "inches", "pulgadas": "inches", "pulgada": "inches", "feet": "feet",
+	"foot": "feet", "ft": "feet", "pies": "feet", "pie": "feet",
+	"centimeters": "centimeters", "centimeter": "centimeters", "centimetres": "centimeters", "cm": "centimeters",
+	"centímetros": "centimeters", "centímetro": "centimeters",
 	"meters": "meters", "meter": "meters", "metres": "meters", "m": "meters", "metros": "meters", "metro": "meters",
 }
 
@@ -159,7 +162,8 @@ var toolNames = map[string]string{
 	"ruler": shortTool, "regla": shortTool, "tape": longTool, "cinta": longTool, "scale": otherTool, "balanza": otherTool,
 }
 
-var besideEstimates = wordSet("about it it's is long tall the a an with measuring métrica mide es de largo alto como unos unas la una el un con measure answer")
+var besideEstimates = wordSet("about it it's is long tall the a an with measuring métrica mide es de " +
+	"largo alto como unos unas la una el un con measure answer")
 
 // Judge accepts the length with its unit, or the tool, in English or Spanish.
 func (t Estimate) Judge(answer string) bool {

@@ -33,7 +33,8 @@ func sorted(name ShapeName, en, es string, codes ...Code) sortRow {
 		is: func(f Figure) bool { return f.Is(name) }, said: [2]string{"each " + en, "cada " + es}, codes: codes,
 		like: func(f Figure) bool {
 			looks := strings.HasSuffix(string(f.Form), " "+string(name)) && forms[f.Form].flaw != ""
-			return looks || name == Square && f.Is(Rectangle) && f.Form == "rectangle" || name == Circle && f.Form == "oval" || name == Rectangle && f.Form == "parallelogram"
+			return looks || name == Square && f.Is(Rectangle) && f.Form == "rectangle" ||
+				name == Circle && f.Form == "oval" || name == Rectangle && f.Form == "parallelogram"
 		},
 	}
 }

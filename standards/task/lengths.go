@@ -157,12 +157,15 @@ func (t Lengths) Possible(answer string) (ok bool) {
 
 // lengthPrompts are the questions in words.
 var lengthPrompts = map[LengthAsk]telling{
-	WhichLonger:     {"Which bar is longer?", "¿Qué barra es más larga?"},
-	WhichShorter:    {"Which bar is shorter?", "¿Qué barra es más corta?"},
-	WhichTaller:     {"Which bar is taller?", "¿Qué barra es más alta?"},
-	LengthOrder:     {"Number the bars from the shortest, 1, to the longest, 3: A ?, B ?, C ?", "Numera las barras desde la más corta, 1, hasta la más larga, 3: A ?, B ?, C ?"},
-	LongerByAThird:  {"Bar B is the same in both pictures. Which is longer, bar A or bar C?", "La barra B es la misma en los dos dibujos. ¿Cuál es más larga, la barra A o la barra C?"},
-	ShorterByAThird: {"Bar B is the same in both pictures. Which is shorter, bar A or bar C?", "La barra B es la misma en los dos dibujos. ¿Cuál es más corta, la barra A o la barra C?"},
+	WhichLonger:  {"Which bar is longer?", "¿Qué barra es más larga?"},
+	WhichShorter: {"Which bar is shorter?", "¿Qué barra es más corta?"},
+	WhichTaller:  {"Which bar is taller?", "¿Qué barra es más alta?"},
+	LengthOrder: {"Number the bars from the shortest, 1, to the longest, 3: A ?, B ?, C ?",
+		"Numera las barras desde la más corta, 1, hasta la más larga, 3: A ?, B ?, C ?"},
+	LongerByAThird: {"Bar B is the same in both pictures. Which is longer, bar A or bar C?",
+		"La barra B es la misma en los dos dibujos. ¿Cuál es más larga, la barra A o la barra C?"},
+	ShorterByAThird: {"Bar B is the same in both pictures. Which is shorter, bar A or bar C?",
+		"La barra B es la misma en los dos dibujos. ¿Cuál es más corta, la barra A o la barra C?"},
 }
 
 // Prompt asks the question.

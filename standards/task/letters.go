@@ -14,7 +14,8 @@ var pictureWords = map[string]string{
 }
 
 // besidePictures are the words that may stand beside them.
-var besidePictures = wordSet("the picture row bar one is are it it's longer longest shorter shortest taller tallest right la el los las de es dibujo fila barra más larga corta alta mide está bien")
+var besidePictures = wordSet("the picture row bar one is are it it's longer longest shorter shortest taller tallest right " +
+	"la el los las de es dibujo fila barra más larga corta alta mide está bien")
 
 // readPicture is the letter that an answer names, one of those given.
 func readPicture(answer string, letters ...string) (said string, ok bool) {

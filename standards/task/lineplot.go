@@ -52,8 +52,9 @@ var _ = ownLook(LookLinePlot, "line plot of lengths", 0)
 const linePlotExample = "line plot cm 4: 2, 5: 3, 6: 1, 7: 1: how many 5"
 
 var (
-	linePlotPattern = regexp.MustCompile(`^(?:line plot|diagrama de (?:puntos|dots))(?: in| en)? (cm|centimeters|centímetros|inches|in|pulgadas):? ((?:[0-9]{1,2}: ?[0-9]{1,2}(?:, | and | y )?)+): ?¿?(.+)$`)
-	lengthCount     = regexp.MustCompile(`([0-9]{1,2}): ?([0-9]{1,2})`)
+	linePlotPattern = regexp.MustCompile(`^(?:line plot|diagrama de (?:puntos|dots))(?: in| en)? (cm|centimeters|centímetros|inches|in|pulgadas):? ` +
+		`((?:[0-9]{1,2}: ?[0-9]{1,2}(?:, | and | y )?)+): ?¿?(.+)$`)
+	lengthCount = regexp.MustCompile(`([0-9]{1,2}): ?([0-9]{1,2})`)
 	// asksOfPlot are the questions as they are typed.
 	asksOfPlot = []struct {
 		pattern *regexp.Regexp
@@ -81,7 +82,8 @@ func readLinePlot(text string) (Task, error) {
 		case t.N == 0:
 			t.First = length
 		case length != t.First+t.N:
-			return nil, fmt.Errorf("%q leaves out a length or turns them round; the scale goes on by ones, with 0 where nothing is so long, as in %s", text, linePlotExample)
+			return nil, fmt.Errorf("%q leaves out a length or turns them round; the scale goes on by ones, "+
+				"with 0 where nothing is so long, as in %s", text, linePlotExample)
 		case t.N == mostOfScale:
 			return nil, fmt.Errorf("%q has more than %d lengths, too many for a sheet", text, mostOfScale)
 		}

@@ -26,7 +26,8 @@ const (
 	mostSpaces   = 20
 )
 
-var markedLinePattern = regexp.MustCompile(`^(?:marked|number) line:? ?(?:from )?([0-9]{1,4}) ?(?:to|-) ?([0-9]{1,4}),? ?by ([0-9]{1,3})s?: ?(?:mark at )?([0-9]{1,4})$`)
+var markedLinePattern = regexp.MustCompile(`^(?:marked|number) line:? ?(?:from )?([0-9]{1,4}) ?(?:to|-) ?([0-9]{1,4}),? ?` +
+	`by ([0-9]{1,3})s?: ?(?:mark at )?([0-9]{1,4})$`)
 
 func readMarkedLine(text string) (Task, error) {
 	m := markedLinePattern.FindStringSubmatch(text)

@@ -34,14 +34,16 @@ var pieceForms = map[string][]Place{
 var pieceNames = map[string]string{
 	"triangle": "triángulo", "rhombus": "rombo", "trapezoid": "trapecio", "square": "cuadrado", "half square": "medio cuadrado",
 	"right triangle": "triángulo rectángulo", "half circle": "medio círculo", "quarter circle": "cuarto de círculo",
-	"hexagon": "hexágono", "large triangle": "triángulo grande", "rectangle": "rectángulo", "long rectangle": "rectángulo largo", "large square": "cuadrado grande",
+	"hexagon": "hexágono", "large triangle": "triángulo grande", "rectangle": "rectángulo",
+	"long rectangle": "rectángulo largo", "large square": "cuadrado grande",
 	"wide triangle": "triángulo ancho", "parallelogram": "paralelogramo", "circle": "círculo", "long parallelogram": "paralelogramo largo",
 }
 
 // made are the shapes that are made of pieces.
 var made = []Pieces{
 	{"rhombus", "triangle", pieceForms["rhombus"], [][]Place{pieceForms["triangle"], {slant(0, 1), slant(1, 1), slant(1, 0)}}},
-	{"trapezoid", "triangle", pieceForms["trapezoid"], [][]Place{pieceForms["triangle"], {slant(0, 1), slant(1, 1), slant(1, 0)}, {slant(1, 0), slant(1, 1), slant(2, 0)}}},
+	{"trapezoid", "triangle", pieceForms["trapezoid"],
+		[][]Place{pieceForms["triangle"], {slant(0, 1), slant(1, 1), slant(1, 0)}, {slant(1, 0), slant(1, 1), slant(2, 0)}}},
 	{"large triangle", "triangle", []Place{slant(0, 0), slant(0, 2), slant(2, 0)},
 		[][]Place{pieceForms["triangle"], {slant(0, 1), slant(1, 1), slant(1, 0)}, {slant(1, 0), slant(1, 1), slant(2, 0)}, {slant(0, 1), slant(0, 2), slant(1, 1)}}},
 	{"long parallelogram", "triangle", []Place{slant(0, 0), slant(0, 1), slant(2, 1), slant(2, 0)},
@@ -54,7 +56,8 @@ var made = []Pieces{
 	{"square", "half square", pieceForms["square"], [][]Place{pieceForms["half square"], {{0, 0}, {1, 0}, {1, 1}}}},
 	{"wide triangle", "half square", []Place{{0, 0}, {1, 1}, {-1, 1}}, [][]Place{pieceForms["half square"], {{0, 0}, {0, 1}, {-1, 1}}}},
 	{"parallelogram", "half square", []Place{{0, 0}, {1, 0}, {2, 1}, {1, 1}}, [][]Place{{{0, 0}, {1, 0}, {1, 1}}, {{1, 0}, {2, 1}, {1, 1}}}},
-	{"rectangle", "half square", []Place{{0, 0}, {2, 0}, {2, 1}, {0, 1}}, [][]Place{pieceForms["half square"], {{0, 0}, {1, 0}, {1, 1}}, {{1, 0}, {2, 1}, {1, 1}}, {{1, 0}, {2, 0}, {2, 1}}}},
+	{"rectangle", "half square", []Place{{0, 0}, {2, 0}, {2, 1}, {0, 1}}, [][]Place{
+		pieceForms["half square"], {{0, 0}, {1, 0}, {1, 1}}, {{1, 0}, {2, 1}, {1, 1}}, {{1, 0}, {2, 0}, {2, 1}}}},
 	{"rectangle", "square", []Place{{0, 0}, {2, 0}, {2, 1}, {0, 1}}, squares(2, 1)},
 	{"long rectangle", "square", []Place{{0, 0}, {3, 0}, {3, 1}, {0, 1}}, squares(3, 1)},
 	{"large square", "square", []Place{{0, 0}, {2, 0}, {2, 2}, {0, 2}}, squares(2, 2)},

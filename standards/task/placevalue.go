@@ -279,7 +279,8 @@ func (p PlaceValue) Missteps() []Misstep {
 		turned = append(turned, digits[len(digits)-1-i])
 	}
 	if p.Compose {
-		slips := append(writtenOutSlips(p.Number, expandedParts(p.Number)), slip{turnedAround, joinInts(turned, "")}, slip{partsAdded, strconv.Itoa(DigitSum(p.Number))})
+		slips := append(writtenOutSlips(p.Number, expandedParts(p.Number)),
+			slip{turnedAround, joinInts(turned, "")}, slip{partsAdded, strconv.Itoa(DigitSum(p.Number))})
 		return gather(p, slips)
 	}
 	worth := make([]int, 0, 3)

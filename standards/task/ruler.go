@@ -34,7 +34,9 @@ const (
 
 const rulerExample = "ruler cm 2 to 9: how long"
 
-var rulerPattern = regexp.MustCompile(`^(?:ruler|regla)(?: in| en)? (cm|centimeters|centímetros|inches|in|pulgadas):? ?(?:from |de )?([0-9]{1,2}) (?:to|a) ([0-9]{1,2})(?: (?:and|y) ([0-9]{1,2}) (?:to|a) ([0-9]{1,2}))?: ?¿?(how long|how much longer|cuánto mide|cuánto más mide)$`)
+var rulerPattern = regexp.MustCompile(`^(?:ruler|regla)(?: in| en)? (cm|centimeters|centímetros|inches|in|pulgadas):? ?` +
+	`(?:from |de )?([0-9]{1,2}) (?:to|a) ([0-9]{1,2})(?: (?:and|y) ([0-9]{1,2}) (?:to|a) ([0-9]{1,2}))?: ?¿?` +
+	`(how long|how much longer|cuánto mide|cuánto más mide)$`)
 
 func readRuler(text string) (Task, error) {
 	m := rulerPattern.FindStringSubmatch(trimQuestion(text))

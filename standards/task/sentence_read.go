@@ -27,8 +27,10 @@ func readSentence(text string) (Task, error) {
 	}
 	text = thousands.ReplaceAllString(text, "$1$2")
 	text = strings.TrimSpace(text)
-	if strings.HasSuffix(text, "?") && !strings.Contains(text, "=") && !strings.HasSuffix(strings.TrimRight(text, "? "), "+") && !strings.HasSuffix(strings.TrimRight(text, "? "), "-") {
-		text = strings.TrimRight(text, "? ") + " = ?" // "47 + 36 ?"
+	asked := strings.TrimRight(text, "? ")
+	if strings.HasSuffix(text, "?") && !strings.Contains(text, "=") &&
+		!strings.HasSuffix(asked, "+") && !strings.HasSuffix(asked, "-") {
+		text = asked + " = ?" // "47 + 36 ?"
 	}
 	if strings.Contains(text, ",") || twoNumbers.MatchString(text) {
 		return nil, errOther

@@ -65,12 +65,21 @@ func (t Shares) Key() string {
 
 // What people write for yes and no, and for shares.
 var (
-	yesWords   = map[string]string{"yes": "yes", "y": "yes", "true": "yes", "equal": "yes", "same": "yes", "sí": "yes", "si": "yes", "no": "no", "n": "no", "not": "no", "false": "no", "not equal": "no", "unequal": "no", "desiguales": "no", "iguales": "yes"}
+	yesWords = map[string]string{
+		"yes": "yes", "y": "yes", "true": "yes", "equal": "yes", "same": "yes", "sí": "yes", "si": "yes", "iguales": "yes",
+		"no": "no", "n": "no", "not": "no", "false": "no", "not equal": "no", "unequal": "no", "desiguales": "no",
+	}
 	shareWords = map[string]string{
-		"half": "half", "halves": "half", "one half": "half", "1/2": "half", "1 / 2": "half", "mitad": "half", "una mitad": "half", "medio": "half", "half of": "half", "one - half": "half", "½": "half", "mitades": "half",
-		"third": "third", "thirds": "third", "one third": "third", "1/3": "third", "1 / 3": "third", "tercio": "third", "un tercio": "third", "third of": "third", "one - third": "third", "⅓": "third", "tercios": "third", "tercera parte": "third",
-		"fourth": "fourth", "fourths": "fourth", "one fourth": "fourth", "quarter": "fourth", "quarters": "fourth", "one quarter": "fourth", "1/4": "fourth", "1 / 4": "fourth",
-		"cuarto": "fourth", "un cuarto": "fourth", "cuarta parte": "fourth", "fourth of": "fourth", "one - fourth": "fourth", "one - quarter": "fourth", "¼": "fourth", "cuartos": "fourth", "quarter of": "fourth",
+		"half": "half", "halves": "half", "one half": "half", "1/2": "half", "1 / 2": "half", "mitad": "half",
+		"una mitad": "half", "medio": "half", "half of": "half", "one - half": "half", "½": "half", "mitades": "half",
+		"third": "third", "thirds": "third", "one third": "third", "1/3": "third", "1 / 3": "third",
+		"tercio": "third", "un tercio": "third", "third of": "third", "one - third": "third", "⅓": "third",
+		"tercios": "third", "tercera parte": "third",
+		"fourth": "fourth", "fourths": "fourth", "one fourth": "fourth", "quarter": "fourth", "quarters": "fourth",
+		"one quarter": "fourth", "1/4": "fourth", "1 / 4": "fourth",
+		"cuarto": "fourth", "un cuarto": "fourth", "cuarta parte": "fourth", "fourth of": "fourth",
+		"one - fourth": "fourth", "one - quarter": "fourth", "¼": "fourth", "cuartos": "fourth",
+		"quarter of": "fourth",
 	}
 )
 

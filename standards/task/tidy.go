@@ -21,15 +21,20 @@ var (
 	takenFrom    = regexp.MustCompile(`^(?:subtract|take|resta|quita) ([0-9]+) (?:away )?(?:from|de|a) ([0-9]+)$`)
 	addedUp      = regexp.MustCompile(`^(?:add|suma|the sum of|la suma de) ([0-9]+) (?:and|y|to|con) ([0-9]+)$`)
 	setApart     = regexp.MustCompile(`^(?:the difference (?:between|of)|la diferencia (?:entre|de)) ([0-9]+) (?:and|y) ([0-9]+)$`)
-	countedBy    = regexp.MustCompile(`^(?:skip[- ]?)?(?:count(?: on| back| backward| backwards| forward)?|cuenta(?: hacia atrás| hacia adelante)?) (?:by|in|de) [a-z0-9]+(?: en [a-z0-9]+)?'?s? ?[:,] ?`)
+	countedBy    = regexp.MustCompile(`^(?:skip[- ]?)?(?:count(?: on| back| backward| backwards| forward)?|cuenta(?: hacia atrás| hacia adelante)?) ` +
+		`(?:by|in|de) [a-z0-9]+(?: en [a-z0-9]+)?'?s? ?[:,] ?`)
 )
 
 // leadIns open a question without being part of it, the longer before the shorter.
 var leadIns = []string{
-	"how much is", "what number is", "what is", "what's", "calculate", "work out", "solve", "compute", "find the sum", "find the difference", "find the missing number", "find",
-	"complete the pattern", "complete the number sentence", "complete", "fill in the missing numbers", "fill in the missing number", "fill in the blank", "fill in",
-	"write the missing numbers", "write the missing number", "write <, > or =", "write the number as a sum of its parts", "write how many of each", "missing number", "add", "subtract",
-	"cuánto es", "cuánto son", "qué número es", "calcula", "resuelve", "completa", "escribe los números que faltan", "escribe el número que falta", "escribe <, > o =",
+	"how much is", "what number is", "what is", "what's", "calculate", "work out", "solve", "compute", "find the sum",
+	"find the difference", "find the missing number", "find",
+	"complete the pattern", "complete the number sentence", "complete", "fill in the missing numbers",
+	"fill in the missing number", "fill in the blank", "fill in",
+	"write the missing numbers", "write the missing number", "write <, > or =",
+	"write the number as a sum of its parts", "write how many of each", "missing number", "add", "subtract",
+	"cuánto es", "cuánto son", "qué número es", "calcula", "resuelve", "completa", "escribe los números que faltan",
+	"escribe el número que falta", "escribe <, > o =",
 	"escribe el número como suma de sus partes", "escribe cuántas hay", "suma", "resta", "halla",
 }
 
@@ -42,7 +47,8 @@ var spanishTasks = strings.NewReplacer(
 
 // spanishVerbs open a task in Spanish.
 var spanishVerbs = [][2]string{
-	{"cuenta ", "count "}, {"lee ", "read "}, {"dibuja las manecillas para las ", "draw las "}, {"dibuja las manecillas", "draw"}, {"dibuja ", "draw "}, {"monedas ", "coins "}, {"monedas: ", "coins "},
+	{"cuenta ", "count "}, {"lee ", "read "}, {"dibuja las manecillas para las ", "draw las "},
+	{"dibuja las manecillas", "draw"}, {"dibuja ", "draw "}, {"monedas ", "coins "}, {"monedas: ", "coins "},
 	{"une ", "match "}, {"compara ", "compare "}, {"es ", "is "}, {"escribe la hora", "write the time"}, {"qué hora es", "what time is it"},
 }
 

@@ -65,8 +65,10 @@ func truthWord(is bool) string {
 
 // truthWords are what people write for true and false.
 var truthWords = map[string]string{
-	"true": "true", "t": "true", "yes": "true", "y": "true", "right": "true", "correct": "true", "✓": "true", "verdadero": "true", "v": "true", "sí": "true", "si": "true",
-	"false": "false", "f": "false", "no": "false", "n": "false", "wrong": "false", "not true": "false", "✗": "false", "falso": "false",
+	"true": "true", "t": "true", "yes": "true", "y": "true", "right": "true", "correct": "true", "✓": "true",
+	"verdadero": "true", "v": "true", "sí": "true", "si": "true",
+	"false": "false", "f": "false", "no": "false", "n": "false", "wrong": "false", "not true": "false", "✗": "false",
+	"falso": "false",
 }
 
 // Judge accepts the word, its first letter, or yes and no, also in Spanish and after the

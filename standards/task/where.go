@@ -22,7 +22,8 @@ var whereWords = map[string]struct{ opposite, es string }{
 	"in front of": {"behind", "delante"}, "behind": {"in front of", "detrás"},
 }
 
-var wherePattern = regexp.MustCompile(`^where[:?]? ?(circle|triangle|square|rectangle|hexagon) (above|below|beside|in front of|behind) (circle|triangle|square|rectangle|hexagon)$`)
+var wherePattern = regexp.MustCompile(`^where[:?]? ?(circle|triangle|square|rectangle|hexagon) ` +
+	`(above|below|beside|in front of|behind) (circle|triangle|square|rectangle|hexagon)$`)
 
 func readWhere(text string) (Task, error) {
 	m := wherePattern.FindStringSubmatch(text)

@@ -10,7 +10,8 @@ import (
 // How answers are read that are one of a few words, or the letters of some pictures.
 
 // besideWords may stand before or behind the word of an answer.
-var besideWords = wordSet("it it's its is an a the this that they are shape shapes figure one ones share there there's looks like called just of them i think side size on " +
+var besideWords = wordSet("it it's its is an a the this that they are shape shapes figure one ones share there there's " +
+	"looks like called just of them i think side size on " +
 	"es un una el la las los son figura parte se llama forma hay está lado")
 
 // oneWord reads an answer that is one of some words, with no more than small words around it: "It's a
