@@ -77,7 +77,8 @@ func Date(cell string) (explained string, ok bool) { return readDate(cell) }
 // SheetError says whether a cell is what a spreadsheet writes where it can't work out a
 // formula, such as #NAME? (ECMA-376 Part 1, 18.17.3, and what others write).
 func SheetError(cell string) bool {
-	return slices.ContainsFunc(sheetErrors, func(start string) bool { return strings.HasPrefix(strings.ToUpper(cell), start) })
+	cell = strings.ToUpper(cell)
+	return slices.ContainsFunc(sheetErrors, func(start string) bool { return strings.HasPrefix(cell, start) })
 }
 
 var sheetErrors = []string{
