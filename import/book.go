@@ -40,23 +40,31 @@ func openBook(name string, data []byte, o Options) (*Book, error) {
 	if err != nil {
 		return nil, err
 	}
-	if !isWorkbook(data) {
-		if len(o.Sheets) > 0 {
-			return nil, wrongf("only a workbook has sheets, and this is none")
-		}
-		g, err := readText(data, o.Encoding)
-		if err != nil {
-			return nil, err
-		}
-		l, err := newList(name, g, wishes, o.Unused)
-		return &Book{Lists: []*List{l}}, err
+	workbook := isWorkbook(data)
+	if !workbook && len(o.Sheets) > 0 {
+		return nil, wrongf("only a workbook has sheets, and this is none")
 	}
-	grids, err := readWorkbook(data)
+	grids, err := readGrids(data, o.Encoding)
 	if err != nil {
 		return nil, err
 	}
-	return readSheets(name, grids, wishes, o)
+	if workbook {
+		return readSheets(name, grids, wishes, o)
+	}
+	l, err := newList(name, grids[0], wishes, o.Unused)
+	return &Book{Lists: []*List{l}}, err
 }
+
+// readGrids reads all sheets of a workbook, or a text, which is one grid.
+func readGrids(data []byte, encoding string) ([]grid, error) {
+	if isWorkbook(data) {
+		return readWorkbook(data)
+	}
+	g, err := readText(data, encoding)
+	return []grid{g}, err
+}
+
+var errNothingIn = errors.New("the workbook has no sheet with anything in it")
 
 // readSheets reads the sheets that are wanted, else those that can be seen and hold
 // questions.
@@ -93,7 +101,7 @@ func readSheets(name string, grids []grid, wishes map[Meaning]string, o Options)
 	case len(book.Lists) == 0 && len(book.Left) > 0:
 		return nil, errors.New(strings.Join(book.Left, "; "))
 	case len(book.Lists) == 0:
-		return nil, errors.New("the workbook has no sheet with anything in it")
+		return nil, errNothingIn
 	}
 	if len(book.Lists) > 1 {
 		for _, l := range book.Lists {

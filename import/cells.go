@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"errors"
 	"slices"
 	"strings"
 )
@@ -32,22 +31,13 @@ func Cells(data []byte) ([]Row, error) {
 // least one, or a text as one. Guards of spreadsheets and spaces around cells are taken off;
 // rows with nothing in them are left out.
 func Sheets(data []byte) ([]Sheet, error) {
-	var grids []grid
-	if isWorkbook(data) {
-		all, err := readWorkbook(data)
-		if err != nil {
-			return nil, err
-		}
-		grids = slices.DeleteFunc(all, func(g grid) bool { return len(g.records) == 0 || g.hidden })
-		if len(grids) == 0 {
-			return nil, errors.New("the workbook has no sheet with anything in it")
-		}
-	} else {
-		g, err := readText(data, "")
-		if err != nil {
-			return nil, err
-		}
-		grids = []grid{g}
+	grids, err := readGrids(data, "")
+	if err != nil {
+		return nil, err
+	}
+	grids = slices.DeleteFunc(grids, func(g grid) bool { return len(g.records) == 0 || g.hidden })
+	if len(grids) == 0 {
+		return nil, errNothingIn
 	}
 	sheets := make([]Sheet, len(grids))
 	for i, g := range grids {
