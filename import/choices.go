@@ -129,7 +129,12 @@ func (j *judge) chosen(key string, choices []string) (at int, ok bool) {
 	if _, err := strconv.Atoi(m[1]); err == nil {
 		return at, j.keysPoint
 	}
-	return at, !slices.ContainsFunc(choices, func(c string) bool { return sameText(c, key) })
+	return at, saidBy(key, choices) < 0
+}
+
+// saidBy is the first choice that a key is in its own words, counted from 0; -1 for none.
+func saidBy(key string, choices []string) int {
+	return slices.IndexFunc(choices, func(c string) bool { return sameText(c, key) })
 }
 
 // readKeys finds out whether numbers in the answer column of a list with choices point to
@@ -144,7 +149,7 @@ func (j *judge) readKeys() {
 			continue
 		}
 		could := n >= 1 && n <= len(choices)
-		said := slices.ContainsFunc(choices, func(c string) bool { return sameText(c, key) })
+		said := saidBy(key, choices) >= 0
 		if asked, ok := taskOf(j.cell(rec, Question)); ok {
 			could, said = could && judgeAnswer(asked, choices[max(0, min(n, len(choices))-1)]), judgeAnswer(asked, key)
 		}
@@ -157,16 +162,12 @@ func (j *judge) readKeys() {
 // doubtfulKey says what is not known of a key to a question by hand that may point to a
 // choice or be one, or that is none of them.
 func (j *judge) doubtfulKey(key string, choices []string) string {
-	if _, points := j.chosen(key, choices); key != "" && len(choices) > 1 && !points &&
-		!slices.ContainsFunc(choices, func(c string) bool { return sameText(c, key) }) {
+	at := saidBy(key, choices)
+	if _, points := j.chosen(key, choices); key != "" && len(choices) > 1 && !points && at < 0 {
 		return fmt.Sprintf("%s is none of the choices, %s; write the letter of the right one", shorten(key), shorten(strings.Join(choices, ", ")))
 	}
 	n, err := strconv.Atoi(key)
-	if err != nil || n < 1 || n > len(choices) || sameText(choices[n-1], key) || j.keysPoint || j.keysSay {
-		return ""
-	}
-	at := slices.IndexFunc(choices, func(c string) bool { return sameText(c, key) })
-	if at < 0 {
+	if err != nil || n < 1 || n > len(choices) || at < 0 || sameText(choices[n-1], key) || j.keysPoint || j.keysSay {
 		return ""
 	}
 	return fmt.Sprintf("%s may be choice number %s, which is %s, or the answer %s itself; write the choice's letter, %c or %c", key, key,
