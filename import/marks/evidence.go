@@ -45,11 +45,14 @@ func (g *grid) gather(rows []row) {
 			g.seen.dashWrong = true
 		}
 		for _, c := range rows[i].read.cells {
-			if state := rows[i].read.meant(c); state != "" && g.seen.meant[c.plain] == nil {
-				g.seen.meant[c.plain] = map[results.State]bool{state: true}
-			} else if state != "" {
-				g.seen.meant[c.plain][state] = true
+			state := rows[i].read.meant(c)
+			if state == "" {
+				continue
 			}
+			if g.seen.meant[c.plain] == nil {
+				g.seen.meant[c.plain] = map[results.State]bool{}
+			}
+			g.seen.meant[c.plain][state] = true
 		}
 	}
 }

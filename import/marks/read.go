@@ -155,14 +155,15 @@ func (row *row) absentInPart() string {
 	var first cell
 	absent := 0
 	for _, c := range row.read.cells {
-		switch state := row.read.meant(c); {
-		case state != results.Absent && state != results.NotReached:
+		switch row.read.meant(c) {
+		case results.NotReached:
+		case results.Absent:
+			if absent == 0 {
+				first = c
+			}
+			absent++
+		default:
 			return ""
-		case state == results.Absent && absent == 0:
-			first = c
-			absent++
-		case state == results.Absent:
-			absent++
 		}
 	}
 	if absent == 0 || absent == len(row.form.Items) || absent == 1 && first.at == 0 {
