@@ -28,6 +28,14 @@ const (
 	mostly    = 0.75
 )
 
+// Enough says that there are enough answers to say anything of a pupil.
+func (p Part) Enough() bool { return p.Of >= leastSeen }
+
+// MostlyRight says that the answers are enough to say so, and three in four or more of them right.
+func (p Part) MostlyRight() bool {
+	return p.Enough() && float64(p.Right) >= mostly*float64(p.Of)
+}
+
 func (b *book) standards() (list []Standard) {
 	parts := map[task.Code]map[Who]*Part{}
 	for _, p := range b.papers {

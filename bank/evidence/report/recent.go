@@ -13,11 +13,3 @@ func (p Pupil) Recent() (all Part, bySkill map[standards.SkillID]Part) {
 	}
 	return all, bySkill
 }
-
-// MostlyRight says that the answers are enough to say so, and three in four or more of them right.
-func (p Part) MostlyRight() bool {
-	return p.Of >= leastSeen && float64(p.Right) >= mostly*float64(p.Of)
-}
-
-// Enough says that there are enough answers to say anything of a pupil.
-func (p Part) Enough() bool { return p.Of >= leastSeen }
