@@ -82,16 +82,10 @@ func (s *Store) held(there forgotten) (pupils []string, err error) {
 	if len(there) == 0 {
 		return nil, nil
 	}
-	quizzes, err := s.Quizzes()
-	for _, quiz := range quizzes {
-		papers, err := s.Papers(quiz.ID)
-		if err != nil {
-			return nil, err
-		}
-		for _, p := range papers {
-			if there.papersOut(p) && !slices.Contains(pupils, p.Pupil) {
-				pupils = append(pupils, p.Pupil)
-			}
+	_, papers, err := s.All()
+	for _, p := range papers {
+		if there.papersOut(p) && !slices.Contains(pupils, p.Pupil) {
+			pupils = append(pupils, p.Pupil)
 		}
 	}
 	slices.Sort(pupils)
