@@ -17,8 +17,8 @@ import (
 // can do no more than its person: nothing is taken away, nothing that stands is rewritten, and what
 // is new says truly who made it and when. The indexes are taken as they are sent; Check proves them.
 
-// clockOff is how far the clock of a colleague's computer may be off.
-const clockOff = time.Hour
+// ClockOff is how far the clock of a colleague's computer may be off.
+const ClockOff = time.Hour
 
 // proof looks through a change that a person sends.
 type proof struct {
@@ -99,7 +99,7 @@ func (p proof) signed(by string, at time.Time) error {
 	switch {
 	case by != p.by:
 		return fmt.Errorf("this is said to be by %q, but the token is %s's; leave out --by and EVENHAND_BY, or say --by %q", by, p.by, p.by)
-	case at.Sub(p.now).Abs() > clockOff:
+	case at.Sub(p.now).Abs() > ClockOff:
 		return fmt.Errorf("the clock of your computer says %s, the desk's %s; set it right", at.UTC().Format(time.DateTime), p.now.UTC().Format(time.DateTime))
 	}
 	return nil

@@ -13,9 +13,6 @@ import (
 
 // What a colleague's program sends through a desk is proved before it is kept, as of a bank (bank.ProveChange).
 
-// clockOff is how far the clock of a colleague's computer may be off.
-const clockOff = time.Hour
-
 var errRewrites = errors.New("markings are not rewritten or taken away through a desk; an owner may, with evenhand forget")
 
 // ProveChange says what is wrong with a change of the results that a person's program sends, as they stand
@@ -86,7 +83,7 @@ func proveRecord(r store.Reader, change store.Change, bucket string, key, old, t
 		if json.Unmarshal(text, &paper) != nil {
 			return unreadable(bucket, key)
 		}
-		if paper.By != by || paper.At.Sub(now).Abs() > clockOff {
+		if paper.By != by || paper.At.Sub(now).Abs() > bank.ClockOff {
 			return fmt.Errorf("a paper is said to be marked by %q at %s; through this desk you mark as %q, now", paper.By, paper.At.Format(time.DateTime), by)
 		}
 		if old == nil {
