@@ -195,7 +195,8 @@ func TestWhyNothingCanBeMade(t *testing.T) {
 		{"clock-hour", 4, []string{"regroups = 1"}, "no clock-hour item has regroups = 1; regroups does not apply to them"},
 		{"match-clocks", 4, []string{"clock_step = minute"}, "no match-clocks item has clock_step = minute; there it goes from hour to five-minute"},
 		{"add-ones", 4, []string{"regroup_places = tens"}, "no add-ones item has regroup_places = tens; there it is none, ones or ones+tens"},
-		{"add-two-digit", 4, []string{"regroups = 0", "makes_ten = true"}, "no add-two-digit item has regroups = 0 and makes_ten = true; each of these exists, but not all in one item: leave one out"},
+		{"add-two-digit", 4, []string{"regroups = 0", "makes_ten = true"},
+			"no add-two-digit item has regroups = 0 and makes_ten = true; each of these exists, but not all in one item: leave one out"},
 		{"add-twodigit", 4, nil, `no skill "add-twodigit"; did you mean "add-two-digit"?`},
 		{"add-two-digit", 0, nil, "0 items can't be made; ask for 1 or more"},
 	} {
