@@ -37,7 +37,10 @@ func TestThe69Standards(t *testing.T) {
 			t.Errorf("%s has no topic", c)
 		}
 		// The identifiers of the standards' own site begin so.
-		for _, text := range []string{string(c), c.Short(), strings.ToLower(c.Short()), "CCSS.MATH.CONTENT." + string(c), "CCSS.Math.Content." + string(c), "CCSS." + c.Short()} {
+		for _, text := range []string{
+			string(c), c.Short(), strings.ToLower(c.Short()),
+			"CCSS.MATH.CONTENT." + string(c), "CCSS.Math.Content." + string(c), "CCSS." + c.Short(),
+		} {
 			if got, err := standards.ParseCode(text); err != nil || got != c {
 				t.Errorf("ParseCode(%q) = %v, %v", text, got, err)
 			}
@@ -58,7 +61,8 @@ func TestClassifier(t *testing.T) {
 		"95 + 5": "1.NBT.4", "95 + 6": "2.NBT.7", "20 + 15 + 36 + 12": "2.NBT.6", "read 4:00": "1.MD.3", "read 4:30": "1.MD.3", "read 4:35": "2.MD.7",
 		"3 + 2": "K.OA.5", "6 + 3": "K.OA.2", "6 + ? = 10": "K.OA.4", "10 + 4": "K.NBT.1", "4 + 9 + 6": "1.OA.3", "8 + ? = 11": "1.OA.8", "5 = ? - 3": "1.OA.8",
 		"63 + 45": "2.NBT.7", "402 - 178": "2.NBT.7", "117, 118, ?, 120": "1.NBT.1", "47 = ? tens ? ones": "1.NBT.2", "47 ? 74": "1.NBT.3", "4 ? 7": "K.CC.7",
-		"10 more than 47": "1.NBT.5", "100 more than 340": "2.NBT.8", "142 = ? hundreds ? tens ? ones": "2.NBT.1", "35, 40, ?, 50": "2.NBT.2", "142 = ? + ? + ?": "2.NBT.3", "347 ? 374": "2.NBT.4",
+		"10 more than 47": "1.NBT.5", "100 more than 340": "2.NBT.8", "142 = ? hundreds ? tens ? ones": "2.NBT.1",
+		"35, 40, ?, 50": "2.NBT.2", "142 = ? + ? + ?": "2.NBT.3", "347 ? 374": "2.NBT.4",
 	} {
 		codes := task.MustParse(text).Codes()
 		if len(codes) == 0 || codes[0].Short() != want {

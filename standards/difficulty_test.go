@@ -20,7 +20,10 @@ func onScale(text string) standards.Difficulty {
 
 func TestDifficultyOrdersPublishedSubtractions(t *testing.T) {
 	// de Chiusole & Stefanutti (2013): right answers of 294 pupils, mostly 8-9 years old.
-	right := map[string]int{"73 - 58": 265, "317 - 94": 244, "784 - 693": 242, "156 - 68": 242, "2245 - 418": 234, "253 - 178": 223, "3642 - 753": 225, "507 - 49": 167}
+	right := map[string]int{
+		"73 - 58": 265, "317 - 94": 244, "784 - 693": 242, "156 - 68": 242, "2245 - 418": 234, "253 - 178": 223,
+		"3642 - 753": 225, "507 - 49": 167,
+	}
 	// Counts that differ by two of 294 are one and the same within their sampling
 	// error (about ten), and no trait tells 253 - 178 from 156 - 68.
 	const noise = 2
@@ -73,7 +76,10 @@ func TestShareRight(t *testing.T) {
 	if d := standards.DifficultyFor(.75); d != -1099 {
 		t.Errorf("75 in 100 is %d thousandths, want -1099", d)
 	}
-	for d, want := range map[standards.Difficulty]standards.Band{-2000: standards.WarmUp, -1735: standards.WarmUp, -1100: standards.Core, -619: standards.Core, -618: standards.Stretch, 500: standards.Stretch} {
+	for d, want := range map[standards.Difficulty]standards.Band{
+		-2000: standards.WarmUp, -1735: standards.WarmUp, -1100: standards.Core, -619: standards.Core,
+		-618: standards.Stretch, 500: standards.Stretch,
+	} {
 		if d.Band() != want {
 			t.Errorf("%v is %s, want %s", d, d.Band(), want)
 		}
