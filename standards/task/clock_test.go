@@ -64,7 +64,10 @@ func TestHandsMeet(t *testing.T) {
 }
 
 func TestClockStep(t *testing.T) {
-	for time, want := range map[string]string{"4:00": "hour", "4:30": "half-hour", "4:15": "quarter-hour", "4:45": "quarter-hour", "4:35": "five-minute", "4:37": "minute"} {
+	for time, want := range map[string]string{
+		"4:00": "hour", "4:30": "half-hour", "4:15": "quarter-hour", "4:45": "quarter-hour",
+		"4:35": "five-minute", "4:37": "minute",
+	} {
 		if got := task.MustParse("read " + time).Traits().Get(task.ClockStep); got != want {
 			t.Errorf("%s: %s, want %s", time, got, want)
 		}

@@ -12,8 +12,11 @@ import (
 // tellingTasks show, with the examples of the skills and the texts of typed, every kind of misstep.
 var tellingTasks = []string{
 	"402 - 178", "1000 - 1", "true or false: 7 = 8 - 1", "8 + 4 = ? + 5", "more: 6 or 6 dots", "fewer: 6 or 6 dots",
-	"write thirteen", "write forty", "write three hundred five", "odd or even: 14", "coins 25, 10, 5, 1", "read 3:30", "99, 100, ?, 102", "bar graph cats 4, dogs 7, birds 2: how many cats",
-	"draw shape: square", "equal addends of array 3 by 4", "money $5, $1, 25, 10, 10", "equal shares: circle strips 3", "equal shares: square mixed 4", "draw shape: rectangle", "name shape: rectangle", "find every rectangle: rectangle, square, trapezoid",
+	"write thirteen", "write forty", "write three hundred five", "odd or even: 14", "coins 25, 10, 5, 1",
+	"read 3:30", "99, 100, ?, 102", "bar graph cats 4, dogs 7, birds 2: how many cats",
+	"draw shape: square", "equal addends of array 3 by 4", "money $5, $1, 25, 10, 10",
+	"equal shares: circle strips 3", "equal shares: square mixed 4", "draw shape: rectangle",
+	"name shape: rectangle", "find every rectangle: rectangle, square, trapezoid",
 }
 
 // seenKinds are the kinds of misstep of those tasks, by name.

@@ -12,11 +12,15 @@ import (
 // follow common practice, from memory; each kind has at least twelve of right and of wrong.
 var notations = []struct{ kind, item, right, wrong, aside string }{
 	{"number sentence", "47 + 36 = ?",
-		"83|083|= 83|83.|83!|I think 83|I think it is 83|+83|８３|eighty-three|Eighty three|ochenta y tres|47 + 36 = 83|36 + 47 = 83|83 = 47 + 36|83=36+47|it is 83|The answer is 83.|It's 83|? = 83|es 83|83.0|47 plus 36 equals 83|47 más 36 es 83",
-		"73|713|38|84|11|830|813|0|47|36|seventy-three|47 + 36 = 73|47 + 46 = 83|46 + 37 = 83|40 + 43 = 83|83 - 36 = 47|83 + 47 = 36|47 + 83 = 36|thirty-eight|8|3|1083",
+		"83|083|= 83|83.|83!|I think 83|I think it is 83|+83|８３|eighty-three|Eighty three|ochenta y tres|" +
+			"47 + 36 = 83|36 + 47 = 83|83 = 47 + 36|83=36+47|it is 83|The answer is 83.|It's 83|? = 83|es 83|" +
+			"83.0|47 plus 36 equals 83|47 más 36 es 83",
+		"73|713|38|84|11|830|813|0|47|36|seventy-three|47 + 36 = 73|47 + 46 = 83|46 + 37 = 83|40 + 43 = 83|" +
+			"83 - 36 = 47|83 + 47 = 36|47 + 83 = 36|thirty-eight|8|3|1083",
 		"|.|=|..|=.|8,3|8.3|8 3|83 or 84|not 83|83 apples|83x|absent|about 83|83?7|8/3|83 - |47 + 36|+|?|83 83"},
 	{"number sentence", "47 + ? = 83",
-		"36|thirty-six|treinta y seis|?=36|the missing number is 36|36 is missing|= 36|36.|47 + 36 = 83|36 + 47 = 83|83 = 47 + 36|83 - 47 = 36|36 = 83 - 47|it's 36|the answer is 36|+36",
+		"36|thirty-six|treinta y seis|?=36|the missing number is 36|36 is missing|= 36|36.|47 + 36 = 83|" +
+			"36 + 47 = 83|83 = 47 + 36|83 - 47 = 36|36 = 83 - 47|it's 36|the answer is 36|+36",
 		"130|83|47|44|46|63|47 + 46 = 83|47 + 83 = 36|83 - 36 = 47|36 - 47 = 83|47 + 36 = 73|thirty|360",
 		"|.|=|3,6|3 6|thirty-sicks|n|x"},
 	{"number sentence", "83 - 47 = ?",
@@ -40,7 +44,8 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 		"7|8|16|10|11|34|4 + 4 + 4 = 11|4 + 4 = 8|3 + 4 = 7|twenty|13 dots|12 + 12 = 24|0",
 		"|.|=|3 4|1,2|3 by 4|12 cats|lots"},
 	{"coins", "coins 25, 10, 10, 5, 1",
-		"51|51¢|51 ¢|51 cents|51c|51 cent|51 centavos|$0.51|$.51|0.51|.51|fifty-one|fifty-one cents|51 cents.|It is 51 cents|25 + 10 + 10 + 5 + 1 = 51|51 cents in all|= 51",
+		"51|51¢|51 ¢|51 cents|51c|51 cent|51 centavos|$0.51|$.51|0.51|.51|fifty-one|fifty-one cents|51 cents.|" +
+			"It is 51 cents|25 + 10 + 10 + 5 + 1 = 51|51 cents in all|= 51",
 		"5|46|125|50|41|15|15¢|$51|$5.10|0.46|51 dollars|fifteen cents|25 + 10 + 10 + 5 = 50|5 coins|52|$0.15",
 		"|.|=|¢|$|5,1|$0.51¢|51.00|51 shells"},
 	{"coins", "coins 50, 25, 25",
@@ -64,7 +69,8 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 		"3|4|6|7|2|three|4 cm|7 centimeters|50|1|6 cm|0|35",
 		"|.|=|cm|5 inches|4 5|long"},
 	{"line plot", "line plot cm 4: 2, 5: 3, 6: 1, 7: 1: draw",
-		"2, 3, 1, 1|2 3 1 1|2,3,1,1|2; 3; 1; 1|4: 2, 5: 3, 6: 1, 7: 1|4:2 5:3 6:1 7:1|2 and 3 and 1 and 1|two, three, one, one|2 y 3 y 1 y 1|2, 3, 1, 1.|2, 3, 1 and 1|02, 3, 1, 1",
+		"2, 3, 1, 1|2 3 1 1|2,3,1,1|2; 3; 1; 1|4: 2, 5: 3, 6: 1, 7: 1|4:2 5:3 6:1 7:1|2 and 3 and 1 and 1|" +
+			"two, three, one, one|2 y 3 y 1 y 1|2, 3, 1, 1.|2, 3, 1 and 1|02, 3, 1, 1",
 		"3, 2, 1, 1|2, 3, 1|2|1, 1, 3, 2|2, 3, 1, 2|4: 3, 5: 2, 6: 1, 7: 1|2 3 1 1 1|7|0 0 0 0|2, 4, 1, 1|4, 5, 6, 7|one, two, three, four|2, 3",
 		"|.|=|x|5: 3, 4: 2, 6: 1, 7: 1|tall|2 + 3"},
 	{"blocks", "blocks 6: how long",
@@ -92,11 +98,13 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 		"6 inches|60 feet|6 in|60 ft|60 pies|6 pulgadas|7 feet|6 meters|6 m|six inches|sixty feet|600 feet|6 cm",
 		"|.|=|6|feet|6 or 60 feet|6 apples"},
 	{"estimate", "tool for hallway: measuring tape",
-		"measuring tape|Measuring tape|tape|the tape|a measuring tape|the measuring tape|tape.|cinta|cinta métrica|la cinta métrica|una cinta|with a measuring tape|with the tape",
+		"measuring tape|Measuring tape|tape|the tape|a measuring tape|the measuring tape|tape.|cinta|" +
+			"cinta métrica|la cinta métrica|una cinta|with a measuring tape|with the tape",
 		"ruler|the ruler|a ruler|scale|the scale|regla|la regla|balanza|una balanza|with a ruler|con la regla|Ruler.|SCALE",
 		"|.|=|hands|ruler and tape|3|measuring"},
 	{"ruler", "ruler cm 2 to 9: how long",
-		"7|seven|siete|7 cm|7cm|7 cms|it measures 7 cm|7 cm.|7 centimeters|7 centímetros|7 centimetres|= 7|7 cm long|it is 7 cm long|the bar is 7 centimeters long|9 - 2 = 7|mide 7 centímetros|07",
+		"7|seven|siete|7 cm|7cm|7 cms|it measures 7 cm|7 cm.|7 centimeters|7 centímetros|7 centimetres|= 7|" +
+			"7 cm long|it is 7 cm long|the bar is 7 centimeters long|9 - 2 = 7|mide 7 centímetros|07",
 		"9|8|2|11|6|70|9 cm|8 centimeters|nine|0|5|7 - 2 = 5|9 + 2 = 11|6 cm|nueve",
 		"|.|=|cm|7 inches|2 to 9|7,5|7 or 8|long"},
 	{"ruler", "ruler inches 0 to 5 and 0 to 2: how much longer",
@@ -116,15 +124,20 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 		"cats|birds|cat|the cats|gatos|pájaros|4|2|4 cats|bird|los gatos|2 birds|13",
 		"|.|=|cats dogs|apples|all|7 cats|fish"},
 	{"data", "things circles 4, squares 7, stars 2: order from fewest",
-		"2, 3, 1|2,3,1|2 3 1|2 and 3 and 1|two three one|circles 2, squares 3, stars 1|stars, circles, squares|stars circles squares|star, circle, square|estrellas, círculos, cuadrados|2; 3; 1|circles: 2, squares: 3, stars: 1|2, 3, 1.",
+		"2, 3, 1|2,3,1|2 3 1|2 and 3 and 1|two three one|circles 2, squares 3, stars 1|stars, circles, squares|" +
+			"stars circles squares|star, circle, square|estrellas, círculos, cuadrados|2; 3; 1|" +
+			"circles: 2, squares: 3, stars: 1|2, 3, 1.",
 		"2, 1, 3|1, 2, 3|3, 2, 1|4, 7, 2|squares, circles, stars|circles, squares, stars|1 3 2|3 1 2|2, 3|2|2, 3, 1, 4|one two three|stars, squares, circles",
 		"|.|=|circles, squares|cats, dogs|2 + 3|first circles"},
 	{"data", "bar graph cats 4, dogs 7, birds 2: draw",
-		"4, 7, 2|4 7 2|4,7,2|4; 7; 2|4 and 7 and 2|cats 4, dogs 7, birds 2|4 cats, 7 dogs, 2 birds|cats: 4, dogs: 7, birds: 2|gatos 4, perros 7, pájaros 2|four, seven, two|4 7 2.|cats = 4, dogs = 7, birds = 2",
+		"4, 7, 2|4 7 2|4,7,2|4; 7; 2|4 and 7 and 2|cats 4, dogs 7, birds 2|4 cats, 7 dogs, 2 birds|" +
+			"cats: 4, dogs: 7, birds: 2|gatos 4, perros 7, pájaros 2|four, seven, two|4 7 2.|" +
+			"cats = 4, dogs = 7, birds = 2",
 		"7, 4, 2|4, 2, 7|4, 7|4|5, 7, 2|4, 7, 3|13|2 7 4|4 7 2 1|cats 4, dogs 7, birds 3|4, 7, 20|one, two, three|0 0 0",
 		"|.|=|cats, dogs, birds|dogs 7, cats 4, birds 2|tall|4 + 7 + 2|right"},
 	{"shape to name", "name shape: square at 45",
-		"square|Square|SQUARE.|a square|It's a square|it is a square!|squares|cuadrado|un cuadrado|es un cuadrado|rectangle|rhombus|the square|a square shape|I think it is a square",
+		"square|Square|SQUARE.|a square|It's a square|it is a square!|squares|cuadrado|un cuadrado|" +
+			"es un cuadrado|rectangle|rhombus|the square|a square shape|I think it is a square",
 		"triangle|a triangle|circle|hexagon|pentagon|trapezoid|cube|triángulo|It's a circle|cone|es un hexágono|sphere|cylinder|trapecio",
 		"|.|=|4|square or triangle|shape|squre|not a square"},
 	{"parts of a shape", "sides of: hexagon at 15",
@@ -136,7 +149,8 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 		"A|C|A, B|B|A, B, C|D|A, D|B, D|abc|c, d|A and B|B C D|ABCD",
 		"|.|=|E|A, A|2|A, C, E|triangle|none"},
 	{"flat or solid", "flat or solid: cone",
-		"solid|Solid|SOLID|s|solid.|3D|3-D|3 d|three-dimensional|three dimensional|it is solid|It's solid|a solid|sólido|es sólida|sólida|It's a solid shape|solid!",
+		"solid|Solid|SOLID|s|solid.|3D|3-D|3 d|three-dimensional|three dimensional|it is solid|It's solid|" +
+			"a solid|sólido|es sólida|sólida|It's a solid shape|solid!",
 		"flat|Flat|FLAT|f|flat.|2-D|2d|two-dimensional|two dimensional|it is flat|It's flat|plana|plano|es plana|a flat shape|flat!",
 		"|.|=|3|cone|flat or solid|both|round"},
 	{"shape to draw", "draw shape: 5 corners",
@@ -156,7 +170,8 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 		"yes|Yes|YES|y|yes.|sí|si|true|equal|they are equal|yes!|the same|they are the same",
 		"|.|=|2|maybe|yes no|half"},
 	{"shares", "name share: square corners 4",
-		"fourth|a fourth|Fourth.|one-fourth|one-quarter|¼|cuartos|one fourth|quarter|a quarter|one quarter|1/4|fourths|un cuarto|cuarto|it is a fourth|it's called a quarter",
+		"fourth|a fourth|Fourth.|one-fourth|one-quarter|¼|cuartos|one fourth|quarter|a quarter|one quarter|1/4|" +
+			"fourths|un cuarto|cuarto|it is a fourth|it's called a quarter",
 		"half|a half|third|one third|½|one-half|⅓|tercera parte|tercios|1/2|1/3|mitad|un tercio|it is a half|thirds|halves|una mitad|a third",
 		"|.|=|4|fourth or third|circle|4/1"},
 	{"shares", "shares in all: rectangle down 3",
@@ -172,7 +187,8 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 		"right|Right|right.|the right|second|b|derecha|la derecha|same|the same|equal|they are the same|both",
 		"|.|=|left right|up|3"},
 	{"shape to cut", "cut: circle into 4",
-		"4 equal|4 equal shares|four equal shares|4 equal parts|4, equal|equal 4|4 same|4 partes iguales|cuatro iguales|4 EQUAL.|4 even shares|there are 4 equal shares",
+		"4 equal|4 equal shares|four equal shares|4 equal parts|4, equal|equal 4|4 same|4 partes iguales|" +
+			"cuatro iguales|4 EQUAL.|4 even shares|there are 4 equal shares",
 		"4 unequal|4 not equal|3 equal|5 equal|2 equal shares|4 uneven|4 desiguales|4 partes desiguales|8 equal|four unequal|4 no iguales|5 unequal",
 		"|.|=|4|equal|4 5 equal|four cats"},
 	{"squares in rows", "squares 3 by 4",
@@ -196,12 +212,16 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 		"14 + 14|6 + 8|8 + 6|7, 6|6 7|10 + 4|14 = 8 + 6|6 and 8|7 + 8|7 + 7 = 15|1 1|70 + 70",
 		"|.|=|7|14|cats|even"},
 	{"equal addends", "equal addends of array 3 by 4",
-		"4 + 4 + 4 = 12|4+4+4=12|12 = 4 + 4 + 4|3 + 3 + 3 + 3 = 12|4, 4, 4, 12|4 4 4 12|4 + 4 + 4 = 12.|four + four + four = twelve|12=4+4+4|12 = 3 + 3 + 3 + 3|4; 4; 4; 12|4 + 4 + 4 is 12",
+		"4 + 4 + 4 = 12|4+4+4=12|12 = 4 + 4 + 4|3 + 3 + 3 + 3 = 12|4, 4, 4, 12|4 4 4 12|4 + 4 + 4 = 12.|" +
+			"four + four + four = twelve|12=4+4+4|12 = 3 + 3 + 3 + 3|4; 4; 4; 12|4 + 4 + 4 is 12",
 		"3 + 3 + 3 = 9|3 + 4 = 7|4 + 4 = 8|4 + 4 + 4 = 13|4, 4, 4|4 4 12|6 + 6 = 12|4 + 4 + 4 + 4 = 16|3, 3, 3, 3|1 1|4 4 4 13|12 + 0 = 12",
 		"|.|=|12|4|cats|rows"},
 	{"bills and coins", "money $5, $1, 25, 10, 10",
-		"$6 and 45¢|$6.45|$6 45¢|6 dollars 45|$6 45|six dollars forty-five|6 dollars & 45 cents|6 dólares 45|6 dollars and 45 cents|6 dollars 45 cents|$6, 45¢|6.45|645¢|645 cents|six dollars and forty-five cents|6 dólares y 45 centavos|$6 y 45¢|it is $6 and 45 cents",
-		"$45 and 6¢|$6.35|6 dollars 46|45 dollars 6|$6 54|a dollar and 45 cents|$6 and 35¢|$6|45¢|$5 and 45¢|7 dollars 45 cents|$645|$2 and 3¢|$6.40|$64.50|six dollars",
+		"$6 and 45¢|$6.45|$6 45¢|6 dollars 45|$6 45|six dollars forty-five|6 dollars & 45 cents|6 dólares 45|" +
+			"6 dollars and 45 cents|6 dollars 45 cents|$6, 45¢|6.45|645¢|645 cents|" +
+			"six dollars and forty-five cents|6 dólares y 45 centavos|$6 y 45¢|it is $6 and 45 cents",
+		"$45 and 6¢|$6.35|6 dollars 46|45 dollars 6|$6 54|a dollar and 45 cents|$6 and 35¢|$6|45¢|$5 and 45¢|" +
+			"7 dollars 45 cents|$645|$2 and 3¢|$6.40|$64.50|six dollars",
 		"|.|$|6|6 45|6 cats|¢|6 dollars 450|45¢ $6|6 45 dollars"},
 	{"line to mark", "mark 70 on line 0 to 100 by 10",
 		"70|070|= 70|70.|70!|seventy|setenta|it is 70|It's 70|the number is 70|es 70|at 70",
@@ -212,7 +232,9 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 		"left|Left|the left one|first|a|A|izquierda|5|five|5 dots|same|the same|both|equal|13|3|they are the same",
 		"|.|=|left or right|up|5 8|right left"},
 	{"pairs", "pairs of 7",
-		"1 + 6, 2 + 5|1+6 2+5|1 + 6 and 2 + 5|2 + 5; 1 + 6|6 + 1, 5 + 2|1 and 6, 2 and 5|1 and 6; 3 and 4|7 = 1 + 6, 7 = 2 + 5|1 + 6 = 7, 2 + 5 = 7|0 + 7, 1 + 6|1,6,2,5|1 6 2 5|three and four, one and six|1 y 6, 2 y 5|3+4/2+5",
+		"1 + 6, 2 + 5|1+6 2+5|1 + 6 and 2 + 5|2 + 5; 1 + 6|6 + 1, 5 + 2|1 and 6, 2 and 5|1 and 6; 3 and 4|" +
+			"7 = 1 + 6, 7 = 2 + 5|1 + 6 = 7, 2 + 5 = 7|0 + 7, 1 + 6|1,6,2,5|1 6 2 5|three and four, one and six|" +
+			"1 y 6, 2 y 5|3+4/2+5",
 		"1 + 6|1 + 6, 6 + 1|1 + 5, 2 + 5|7 + 1, 7 + 2|1 + 6, 1 + 6|2 + 6, 1 + 5|1 6|3 4|1 + 6, 2 + 6|8 + 1, 2 + 5|10 + 3, 2 + 5|1 + 2, 6 + 5|1 and 2, 5 and 6",
 		"|.|=|7|1 + 6 + 2 + 5|1|seven"},
 	{"number writing", "write forty-two",
@@ -220,11 +242,18 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 		"402|24|40|4|2|420|43|forty-two|cuarenta y dos|twenty-four|4002|0|40002",
 		"|.|=|4,2|4.2|4 2|42 or 24|40 2|four two"},
 	{"number writing", "write 342 in words",
-		"three hundred forty-two|Three hundred forty-two.|three hundred forty two|three hundred and forty-two|THREE HUNDRED FORTY-TWO|trescientos cuarenta y dos|It is three hundred forty-two|three  hundred forty-two|= three hundred forty-two|Trescientos Cuarenta y Dos|three hundred and forty two!|the answer is three hundred forty-two",
-		"342|three four two|two hundred forty-three|three hundred twenty-four|thirty-four two|forty-two|three hundred|three hundred forty|three hundred fourty-two|cuarenta y dos|tres cuatro dos|four hundred thirty-two|3",
+		"three hundred forty-two|Three hundred forty-two.|three hundred forty two|three hundred and forty-two|" +
+			"THREE HUNDRED FORTY-TWO|trescientos cuarenta y dos|It is three hundred forty-two|" +
+			"three  hundred forty-two|= three hundred forty-two|Trescientos Cuarenta y Dos|" +
+			"three hundred and forty two!|the answer is three hundred forty-two",
+		"342|three four two|two hundred forty-three|three hundred twenty-four|thirty-four two|forty-two|" +
+			"three hundred|three hundred forty|three hundred fourty-two|cuarenta y dos|tres cuatro dos|" +
+			"four hundred thirty-two|3",
 		"|.|=|yes|three hundred forty-two dollars and change"},
 	{"clock", "read 4:30",
-		"4:30|04:30|4.30|4 : 30|4 30|4:30.|it's 4:30|It is 4:30|half past 4|half past four|half-past four|four thirty|four-thirty|16:30|4:30 pm|4:30 a.m.|las 4 y media|son las cuatro y media|30 minutes past 4|4:30 in the afternoon",
+		"4:30|04:30|4.30|4 : 30|4 30|4:30.|it's 4:30|It is 4:30|half past 4|half past four|half-past four|" +
+			"four thirty|four-thirty|16:30|4:30 pm|4:30 a.m.|las 4 y media|son las cuatro y media|" +
+			"30 minutes past 4|4:30 in the afternoon",
 		"6:20|5:30|3:30|4:06|4:00|6:30|4|four|four o'clock|half past 5|quarter past 4|quarter to 4|5|7:15|12:30",
 		"|.|=|:|430|4:75|25:00|half|4:3|banana|4,30"},
 	{"clock", "read 7:00",
@@ -232,19 +261,27 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 		"12:35|8:00|8|6|eight o'clock|12|12:00|7:12|7:30|half past 7|1|quarter to 7|5:00",
 		"|.|=|0|13|seven cats|700"},
 	{"clock", "say 4:45",
-		"quarter to 5|quarter to five|a quarter to 5|Quarter to 5.|it's quarter to five|quarter of five|quarter till 5|four forty-five|fifteen minutes to five|15 to 5|las 5 menos cuarto|las cinco menos cuarto",
+		"quarter to 5|quarter to five|a quarter to 5|Quarter to 5.|it's quarter to five|quarter of five|" +
+			"quarter till 5|four forty-five|fifteen minutes to five|15 to 5|las 5 menos cuarto|" +
+			"las cinco menos cuarto",
 		"4:45|quarter to 4|quarter past 4|half past 4|4.45|16:45|quarter past 5|five o'clock|4 o'clock|ten to five|four fifteen|9:20|five forty-five",
 		"|.|=|quarter|later|five to"},
 	{"match clocks", "match 4:00, 7:00, 11:00",
-		"4:00, 7:00, 11:00|4:00,7:00,11:00|4:00; 7:00; 11:00|4, 7, 11|4 o'clock, 7 o'clock, 11 o'clock|04:00, 07:00, 11:00|four, seven, eleven|4.00, 7.00, 11.00|16:00, 19:00, 23:00|4:00 , 7:00 , 11:00.|las 4, las 7, las 11|4,7,11",
-		"7:00, 4:00, 11:00|11:00, 7:00, 4:00|4:00, 7:00|4:00|4:00, 11:00, 7:00|5:00, 7:00, 11:00|4:00, 7:00, 12:00|4:30, 7:00, 11:00|7, 4, 11|11, 4, 7|4, 4, 4|12, 12, 12",
+		"4:00, 7:00, 11:00|4:00,7:00,11:00|4:00; 7:00; 11:00|4, 7, 11|4 o'clock, 7 o'clock, 11 o'clock|" +
+			"04:00, 07:00, 11:00|four, seven, eleven|4.00, 7.00, 11.00|16:00, 19:00, 23:00|4:00 , 7:00 , 11:00.|" +
+			"las 4, las 7, las 11|4,7,11",
+		"7:00, 4:00, 11:00|11:00, 7:00, 4:00|4:00, 7:00|4:00|4:00, 11:00, 7:00|5:00, 7:00, 11:00|" +
+			"4:00, 7:00, 12:00|4:30, 7:00, 11:00|7, 4, 11|11, 4, 7|4, 4, 4|12, 12, 12",
 		"|.|=|,|a, b, c|4:00, 7:00, 11:00, 12:00"},
 	{"place value", "47 = ? tens ? ones",
-		"4 7|4, 7|4,7|4 tens 7 ones|7 ones 4 tens|4 tens and 7 ones|4 tens, 7 ones|47 = 4 tens 7 ones|4 and 7|four tens seven ones|4 decenas 7 unidades|7 unidades y 4 decenas|4t 7o|4 tens 7 ones.",
+		"4 7|4, 7|4,7|4 tens 7 ones|7 ones 4 tens|4 tens and 7 ones|4 tens, 7 ones|47 = 4 tens 7 ones|4 and 7|" +
+			"four tens seven ones|4 decenas 7 unidades|7 unidades y 4 decenas|4t 7o|4 tens 7 ones.",
 		"7 4|4 ones 7 tens|7 tens 4 ones|40 7|4|7|47|4 tens|7 ones|4 tens 6 ones|3 tens 17 ones|4 tens 40 ones|4 unidades 7 decenas",
 		"|.|=|4 apples|74 = 7 tens 4 ones|4 7 0|4 tens 7|tens ones"},
 	{"place value", "142 = ? hundreds ? tens ? ones",
-		"1 4 2|1, 4, 2|1 hundred 4 tens 2 ones|2 ones 4 tens 1 hundred|4 tens 1 hundred 2 ones|1 hundred, 4 tens, 2 ones|142 = 1 hundred 4 tens 2 ones|1 and 4 and 2|1 centena 4 decenas 2 unidades|1h 4t 2o|1,4,2|1 hundred + 4 tens + 2 ones",
+		"1 4 2|1, 4, 2|1 hundred 4 tens 2 ones|2 ones 4 tens 1 hundred|4 tens 1 hundred 2 ones|" +
+			"1 hundred, 4 tens, 2 ones|142 = 1 hundred 4 tens 2 ones|1 and 4 and 2|" +
+			"1 centena 4 decenas 2 unidades|1h 4t 2o|1,4,2|1 hundred + 4 tens + 2 ones",
 		"2 4 1|1 ones 4 tens 2 hundreds|1 tens 4 hundreds 2 ones|4 1 2|100 40 2|1 2 4|1 4|142|1 hundred 2 tens 4 ones|14 2|1 hundred 42 ones|1 hundred 4 ones",
 		"|.|=|1 4 2 0|abc"},
 	{"place value", "4 tens 7 ones = ?",
@@ -252,11 +289,13 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 		"74|407|11|4|7|40|4007|fourteen|4 tens 7 ones = 74|48|470|37|40 + 7 = 74",
 		"|.|=|4,7|4 7|4.7"},
 	{"expanded form", "142 = ? + ? + ?",
-		"100 + 40 + 2|100+40+2|2 + 40 + 100|40 + 100 + 2|142 = 100 + 40 + 2|100 + 40 + 2 = 142|100, 40, 2|100 40 2|100 and 40 and 2|100 + 40 + 2.|= 100 + 40 + 2|one hundred + forty + two",
+		"100 + 40 + 2|100+40+2|2 + 40 + 100|40 + 100 + 2|142 = 100 + 40 + 2|100 + 40 + 2 = 142|100, 40, 2|" +
+			"100 40 2|100 and 40 and 2|100 + 40 + 2.|= 100 + 40 + 2|one hundred + forty + two",
 		"1 + 4 + 2|100 + 4 + 2|10 + 40 + 2|100 + 42|140 + 2|142|200 + 40 + 1|100 + 40 + 20|100 40|1 4 2|100 + 40 + 3|40 + 2",
 		"|.|=|1h 4t 2o|100 - 40|many"},
 	{"more or less", "10 more than 47 = ?",
-		"57|= 57|57.|fifty-seven|cincuenta y siete|57 is 10 more than 47|10 more than 47 is 57|10 more than 47 = 57|47 + 10 = 57|10 + 47 = 57|it is 57|The number is 57|+57",
+		"57|= 57|57.|fifty-seven|cincuenta y siete|57 is 10 more than 47|10 more than 47 is 57|" +
+			"10 more than 47 = 57|47 + 10 = 57|10 + 47 = 57|it is 57|The number is 57|+57",
 		"48|37|147|47|10|58|75|10 more than 47 is 48|37 is 10 more than 47|57 is 10 less than 47|47 is 10 more than 57|47 + 10 = 48|thirty-seven",
 		"|.|=|5,7|5 7|57 apples"},
 	{"compare", "47 ? 74",
@@ -280,7 +319,8 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 		"19|11|4|8|3, 4|4, 3|4, 4|8 + 4 = 11, 11 - 8 = 4|8 + 3 = 11, 11 - 8 = 4|2|11, 11|30|11 - 3 = 8",
 		"|.|=|3, 3, 3|3.5|left"},
 	{"story", "story add-to result-unknown: 5 + 7 = ?, shells, Mia",
-		"12|12.|12 shells|12 shells.|12 shell|twelve|twelve shells|Mia has 12 shells|She has 12|she has 12 shells now|5 + 7 = 12|7 + 5 = 12|5 + 7 = 12 shells|doce conchas|tiene 12 conchas|= 12",
+		"12|12.|12 shells|12 shells.|12 shell|twelve|twelve shells|Mia has 12 shells|She has 12|" +
+			"she has 12 shells now|5 + 7 = 12|7 + 5 = 12|5 + 7 = 12 shells|doce conchas|tiene 12 conchas|= 12",
 		"2|5|7|13|11|57|13 shells|seven|5 + 7 = 13|12 + 7 = 5|12 - 7 = 5|she has 5|21|120",
 		"|.|=|1,2|12 apples|12 or 13|shells|5 7"},
 	{"story", "story add-to change-unknown: 5 + ? = 12, shells, Mia",
@@ -292,7 +332,8 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 		"105|65|45|25|80|$55|$5.50|105¢|65 cents|$0.65|5|80 - 25 = 65|55 dollars|80 + 25 = 105",
 		"|.|=|¢|5,5|55 shells|$"},
 	{"story", "story take-from result-unknown: 62 - 25 = ?, rope, Omar",
-		"37|37 cm|37cm|37 cm.|37 centimeters|37 centimetres|37 centímetros|thirty-seven|The rope is 37 cm long|it is 37 cm long now|62 - 25 = 37|62 cm - 25 cm = 37 cm|= 37",
+		"37|37 cm|37cm|37 cm.|37 centimeters|37 centimetres|37 centímetros|thirty-seven|The rope is 37 cm long|" +
+			"it is 37 cm long now|62 - 25 = 37|62 cm - 25 cm = 37 cm|= 37",
 		"87|43|47|62|25|38|87 cm|43 cm|62 - 25 = 43|25 - 62 = 37|370|73 cm|62 + 25 = 87",
 		"|.|=|cm|3.7|37 apples"},
 	{"story", "story put-together both-unknown: 7 = ? + ?, apples, Lin",

@@ -12,7 +12,8 @@ func TestNumberNames(t *testing.T) {
 	// memory: one word to thirty, accents on dieciséis, veintidós, veintitrés, veintiséis.
 	for n, want := range map[int][2]string{
 		0: {"zero", "cero"}, 12: {"twelve", "doce"}, 15: {"fifteen", "quince"}, 16: {"sixteen", "dieciséis"}, 18: {"eighteen", "dieciocho"},
-		20: {"twenty", "veinte"}, 21: {"twenty-one", "veintiuno"}, 22: {"twenty-two", "veintidós"}, 23: {"twenty-three", "veintitrés"}, 26: {"twenty-six", "veintiséis"},
+		20: {"twenty", "veinte"}, 21: {"twenty-one", "veintiuno"}, 22: {"twenty-two", "veintidós"},
+		23: {"twenty-three", "veintitrés"}, 26: {"twenty-six", "veintiséis"},
 		30: {"thirty", "treinta"}, 40: {"forty", "cuarenta"}, 42: {"forty-two", "cuarenta y dos"}, 80: {"eighty", "ochenta"}, 99: {"ninety-nine", "noventa y nueve"},
 		100: {"one hundred", "cien"}, 101: {"one hundred one", "ciento uno"}, 116: {"one hundred sixteen", "ciento dieciséis"}, 200: {"two hundred", "doscientos"},
 		342: {"three hundred forty-two", "trescientos cuarenta y dos"}, 500: {"five hundred", "quinientos"}, 700: {"seven hundred", "setecientos"},
@@ -41,7 +42,8 @@ func TestEveryNumberIsReadBackFromItsName(t *testing.T) {
 func TestRenameNumbers(t *testing.T) {
 	// The names as in TestNumberNames.
 	for text, want := range map[string]string{
-		"two hundred forty-three": "doscientos cuarenta y tres", "three four two": "tres cuatro dos", "thirty": "treinta", "cien": "cien", "two shells": "two shells", "": "",
+		"two hundred forty-three": "doscientos cuarenta y tres", "three four two": "tres cuatro dos",
+		"thirty": "treinta", "cien": "cien", "two shells": "two shells", "": "",
 	} {
 		if got := words.RenameNumbers(text, "es"); got != want {
 			t.Errorf("%q is %q in Spanish, want %q", text, got, want)

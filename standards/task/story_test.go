@@ -149,7 +149,10 @@ func syllablesOf(word string) float64 {
 		}
 		inVowel = vowel
 	}
-	silent := slices.Contains([]string{"have", "more", "are", "there", "blue", "white", "give", "some", "one", "the", "rope", "like", "use", "stones", "leaves", "makes", "uses"}, word)
+	silent := slices.Contains([]string{
+		"have", "more", "are", "there", "blue", "white", "give", "some", "one", "the", "rope", "like", "use", "stones",
+		"leaves", "makes", "uses",
+	}, word)
 	if silent && count > 1 {
 		count--
 	}
@@ -184,8 +187,13 @@ func TestStoryThings(t *testing.T) {
 			t.Errorf("%q is hard to read; names have up to four letters", name)
 		}
 	}
-	for _, row := range []struct{ text, answer string }{{"story add-to result-unknown: 5 + 7 = ?, seeds, Zoe", "12 seeds"}, {"story add-to result-unknown: 5 + 7 = ?, seeds, Zoe", "12 semillas"}, {"story add-to result-unknown: 5 + 7 = ?, rope, Zoe", "12 cm"},
-		{"story put-together both-unknown: 7 = ? + ?, seeds, Zoe", "2 and 5"}, {"story put-together both-unknown: 7 = ? + ?, seeds, Zoe", "6, 1"}} {
+	for _, row := range []struct{ text, answer string }{
+		{"story add-to result-unknown: 5 + 7 = ?, seeds, Zoe", "12 seeds"},
+		{"story add-to result-unknown: 5 + 7 = ?, seeds, Zoe", "12 semillas"},
+		{"story add-to result-unknown: 5 + 7 = ?, rope, Zoe", "12 cm"},
+		{"story put-together both-unknown: 7 = ? + ?, seeds, Zoe", "2 and 5"},
+		{"story put-together both-unknown: 7 = ? + ?, seeds, Zoe", "6, 1"},
+	} {
 		if !task.MustParse(row.text).Judge(row.answer) {
 			t.Errorf("%s: %q is judged wrong", row.text, row.answer)
 		}

@@ -88,7 +88,8 @@ func TestStoriesAgreeInPronouns(t *testing.T) {
 // The small Spanish words have the gender of the thing, or of its unit, that they speak of: a
 // dictionary's genders, from memory, stand in the table of things.
 func TestSpanishStoriesAgreeInGender(t *testing.T) {
-	feminine, masculine := regexp.MustCompile(`(?i)\b(cuántas|algunas|otras)\b|\b(la|una|otra) X\b`), regexp.MustCompile(`(?i)\b(cuántos|algunos|otros)\b|\b(el|un|otro) X\b`)
+	feminine := regexp.MustCompile(`(?i)\b(cuántas|algunas|otras)\b|\b(la|una|otra) X\b`)
+	masculine := regexp.MustCompile(`(?i)\b(cuántos|algunos|otros)\b|\b(el|un|otro) X\b`)
 	toldStories(t, func(s task.Story) {
 		thing := words.ThingNamed(s.Thing)
 		told := s.Prompt("es")

@@ -49,7 +49,10 @@ func TestRegroupsAgreeWithColumns(t *testing.T) {
 func TestEnumerations(t *testing.T) {
 	// Full enumeration of ordered pairs; anyone can recompute it. The first row
 	// agrees with Holte (1997), Amer. Math. Monthly 104.
-	regroups := map[string][]int{"sums": {1980, 3735, 2385}, "sums with ones": {405, 360, 45}, "differences": {2475, 1620, 0}, "three digits": {136125, 180225, 89100}}
+	regroups := map[string][]int{
+		"sums": {1980, 3735, 2385}, "sums with ones": {405, 360, 45}, "differences": {2475, 1620, 0},
+		"three digits": {136125, 180225, 89100},
+	}
 	got := map[string][]int{}
 	over, exactly := 0, 0
 	count := func(name string, n int) {
@@ -164,12 +167,18 @@ func TestOtherTraits(t *testing.T) {
 		want  string
 	}{
 		{"507 - 49", task.ZeroCrossed, "true"}, {"3642 - 753", task.ZeroCrossed, "false"}, {"400 - 250", task.ZeroCrossed, "false"},
-		{"27 + 35", task.RegroupPlaces, "ones"}, {"63 + 45", task.RegroupPlaces, "tens"}, {"95 + 6", task.RegroupPlaces, "ones+tens"}, {"2245 - 418", task.RegroupPlaces, "ones+hundreds"}, {"20 + 30", task.RegroupPlaces, "none"},
+		{"27 + 35", task.RegroupPlaces, "ones"}, {"63 + 45", task.RegroupPlaces, "tens"},
+		{"95 + 6", task.RegroupPlaces, "ones+tens"}, {"2245 - 418", task.RegroupPlaces, "ones+hundreds"},
+		{"20 + 30", task.RegroupPlaces, "none"},
 		{"8 + 8", task.Doubles, "true"}, {"8 + 9", task.NearDoubles, "true"}, {"4 + 9 + 6", task.MakesTen, "true"}, {"8 + 9", task.MakesTen, "false"},
 		{"47 + ? = 83", task.Unknown, "change"}, {"? - 8 = 5", task.Unknown, "start"}, {"83 - 47", task.Unknown, "result"},
 		{"38 + 47 + 25 + 19", task.Addends, "4"}, {"83 - 47", task.Addends, ""}, {"83 - 47", task.Largest, "83"}, {"47 + 36", task.Largest, "83"},
-		{"story compare smaller-unknown more: 62 - 25 = ?, books, Lin, Kofi", task.Situation, "compare smaller-unknown more"}, {"story add-to change-unknown: 25 + ? = 62, books, Lin", task.Unknown, "change"}, {"story take-from result-unknown: 62 - 25, books, Lin", task.Regroups, "1"},
-		{"coins 25, 10, 10, 5, 1", task.Addends, "5"}, {"array 3 by 4", task.Addends, "3"}, {"true or false: 27 + 35 = 81 - 38", task.Regroups, "2"}, {"coins 50, 50", task.Reaches100, "true"},
+		{"story compare smaller-unknown more: 62 - 25 = ?, books, Lin, Kofi",
+			task.Situation, "compare smaller-unknown more"},
+		{"story add-to change-unknown: 25 + ? = 62, books, Lin", task.Unknown, "change"},
+		{"story take-from result-unknown: 62 - 25, books, Lin", task.Regroups, "1"},
+		{"coins 25, 10, 10, 5, 1", task.Addends, "5"}, {"array 3 by 4", task.Addends, "3"},
+		{"true or false: 27 + 35 = 81 - 38", task.Regroups, "2"}, {"coins 50, 50", task.Reaches100, "true"},
 		{"read 4:30", task.Regroups, ""}, {"read 4:30 pm", task.PastNoon, "true"}, {"read 9:00 am", task.PastNoon, "false"}, {"read 9:00", task.PastNoon, ""},
 	} {
 		if got := traitsOf(t, row.text).Get(row.trait); got != row.want {
@@ -220,9 +229,12 @@ func TestCrossingAndReachingAHundred(t *testing.T) {
 	for text, want := range map[string]string{
 		"811 - 7": "false false", "347 - 58": "false false", "200 - 50 = ?": "false false", "? - 2 = 720": "false false", "1000 - 7": "false false",
 		"304 - 10": "false false", "10 less than 304 = ?": "false false", "304 + 10": "false false", "100 + 1": "false false", "400 + 50 + 5": "false false",
-		"63 + 45": "true false", "63 + ? = 108": "true false", "? + 45 = 108": "true false", "108 - 45": "true false", "108 - ? = 63": "true false", "10 less than 104 = ?": "true false",
-		"10 more than 97 = ?": "true false", "60 + 40": "false true", "100 - 7": "false true", "107 - 7": "false true", "99 + 1": "false true", "300 - 200": "false true",
-		"98, 99, ?, 101": "true true", "95, 105, ?, 125": "true false", "100, 110, ?": "false true", "120, 110, ?": "false true", "110, 120, ?": "false false", "40 + 30 + 45": "true false",
+		"63 + 45": "true false", "63 + ? = 108": "true false", "? + 45 = 108": "true false",
+		"108 - 45": "true false", "108 - ? = 63": "true false", "10 less than 104 = ?": "true false",
+		"10 more than 97 = ?": "true false", "60 + 40": "false true", "100 - 7": "false true",
+		"107 - 7": "false true", "99 + 1": "false true", "300 - 200": "false true",
+		"98, 99, ?, 101": "true true", "95, 105, ?, 125": "true false", "100, 110, ?": "false true",
+		"120, 110, ?": "false true", "110, 120, ?": "false false", "40 + 30 + 45": "true false",
 		"60 + 50 - 30": "true false", "90 + 10 - 5": "false true", "story add-to result-unknown: 60 + 40 = ?, shells, Mia": "false true", "47 + 36": "false false",
 	} {
 		ts := task.MustParse(text).Traits()
