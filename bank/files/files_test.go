@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime"
 	"strings"
 	"sync"
 	"testing"
@@ -154,13 +155,15 @@ func TestSame(t *testing.T) {
 	if err := os.WriteFile(in("a"), nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if os.Symlink("a", in("soft")) != nil || os.Link(in("a"), in("hard")) != nil || os.Symlink(dir, in("up")) != nil || os.Symlink("none", in("dangling")) != nil {
-		t.Skip("no links here")
+	err := errors.Join(os.Symlink("a", in("soft")), os.Link(in("a"), in("hard")),
+		os.Symlink(dir, in("up")), os.Symlink("none", in("dangling")))
+	switch {
+	case err != nil && runtime.GOOS == "windows":
+		t.Skip("there links are a right that not everybody has: ", err)
+	case err != nil:
+		t.Fatal(err)
 	}
-	for _, name := range []string{"a", "soft", "hard", "up/a", "./up/../" + filepath.Base(dir) + "/a"} {
-		if strings.Contains(name, "..") {
-			name = "up/soft"
-		}
+	for _, name := range []string{"a", "soft", "hard", "up/a", "up/soft"} {
 		if !files.Same(in(name), in("a")) {
 			t.Errorf("%s is not the same", name)
 		}
