@@ -21,8 +21,7 @@ func TestRepeatsEndAsTheyWouldByThemselves(t *testing.T) {
 			same, apart = append(same, line), append(apart, line+strings.Repeat(" ", i+1))
 		}
 		ends := func(lines []string) (fates []string) {
-			b, report := importText(t, "question,answer\n47 + 36 = ?,83\n"+strings.Join(lines, "\n")+"\n")
-			_ = b
+			_, report := importText(t, "question,answer\n47 + 36 = ?,83\n"+strings.Join(lines, "\n")+"\n")
 			for _, out := range report.Outcomes {
 				text := string(out.Fate)
 				if out.Problem != nil {

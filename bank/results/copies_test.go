@@ -3,6 +3,7 @@ package results_test
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"testing"
 	"time"
 
@@ -31,13 +32,8 @@ func TestCopiesKeepSomeDays(t *testing.T) {
 		names = append(names, file.Name())
 	}
 	want := []string{"evenhand-2026-11-27.bank", "evenhand-2026-11-28.bank", "evenhand-2026-11-29.bank", "evenhand-before-summer.bank"}
-	if len(names) != len(want) {
+	if !slices.Equal(names, want) {
 		t.Fatalf("%q, want %q", names, want)
-	}
-	for i := range want {
-		if names[i] != want[i] {
-			t.Errorf("%q, want %q", names, want)
-		}
 	}
 	must(t, n.Prove(want[0]))
 	byHand, err := n.Make(b, day.Add(30*24*time.Hour))
