@@ -32,7 +32,7 @@ func (c *climb) run(chosen []int, all bool) int {
 	t, bound := c.apart(chosen), c.bound
 	for round := 0; all || round < trialRounds; round++ {
 		share := 1 << round
-		bound = max(bound, c.round(t, chosen, round))
+		bound = max(bound, c.round(t, chosen, share))
 		if bound >= c.best.objective || c.best.objective <= c.bound || c.stop() {
 			break
 		}
@@ -49,10 +49,10 @@ func (c *climb) run(chosen []int, all bool) int {
 // neither sees what the other finds before both are done, so that it doesn't
 // matter which is faster; only once the tree has proved its best, which the chains
 // can't better, they are left.
-func (c *climb) round(t *tree, chosen []int, round int) (bound int) {
+func (c *climb) round(t *tree, chosen []int, share int) (bound int) {
 	wide, _ := c.root.kernel(max(annealWidth, len(chosen)), c.best.objective)
 	narrow, _ := c.root.kernel(narrowWidth*c.p.Forms*c.p.size, c.best.objective)
-	share, seed, before := 1<<round, c.p.rng.Uint64(), *c.best
+	seed, before := c.p.rng.Uint64(), *c.best
 	var forms [][]Place
 	objective, done, proved := none, make(chan bool), atomic.Bool{}
 	stop := func() bool { return proved.Load() || c.stop() }
