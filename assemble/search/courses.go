@@ -1,7 +1,5 @@
 package search
 
-import "math/rand/v2"
-
 // course is how a chain begins.
 type course int
 
@@ -16,8 +14,7 @@ const (
 // chains anneals in one course after the other and gives the best choice found. What a course finds, the
 // later ones begin with.
 func (c *climb) chains(wide, narrow []int, steps int, seed uint64, stop func() bool) (forms [][]Place, objective int) {
-	own := *c.p
-	own.rng = rand.New(rand.NewPCG(seed, 0))
+	own := c.p.withSeed(seed)
 	forms, objective = c.best.forms, c.best.objective
 	for k := range courses {
 		w, hot := own.newSwapper(), annealWarm

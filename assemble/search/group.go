@@ -61,6 +61,13 @@ func newProblem(m *Model, seed uint64, goal bool) *problem {
 	return p
 }
 
+// withSeed is the same problem with random numbers of its own.
+func (p *problem) withSeed(seed uint64) *problem {
+	own := *p
+	own.rng = rand.New(rand.NewPCG(seed, 0))
+	return &own
+}
+
 // group puts like items together: one pass over the items with a hash table.
 // Items without a row to fill are left out, fixed ones stand alone.
 func (p *problem) group() {

@@ -2,7 +2,6 @@ package search
 
 import (
 	"math"
-	"math/rand/v2"
 	"sync"
 )
 
@@ -43,14 +42,10 @@ type mending struct {
 }
 
 func (c *climb) mending(groups []int, part *float64) *mending {
-	own := *c.p
-	own.rng = rand.New(rand.NewPCG(c.p.rng.Uint64(), 0))
-	best := &incumbent{p: &own, forms: c.best.forms, objective: c.best.objective}
-	blocks := make([]int, own.Forms)
-	for b := range blocks {
-		blocks[b] = 1
-	}
-	return &mending{own.newTree(c.groups(groups), blocks, best, c.floor, c.stop), c.bound, part}
+	own := *c
+	own.p = c.p.withSeed(c.p.rng.Uint64())
+	own.best = &incumbent{p: own.p, forms: c.best.forms, objective: c.best.objective}
+	return &mending{own.apart(groups), c.bound, part}
 }
 
 // run explores the tree. Next time less is kept if this was soon done, else more.
