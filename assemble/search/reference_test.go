@@ -1,15 +1,12 @@
 package search_test
 
 import (
-	"context"
-	"errors"
 	"fmt"
 	"math"
 	"math/rand/v2"
 	"testing"
 	"time"
 
-	"evenhand/assemble/search"
 	"evenhand/testdata/outside"
 )
 
@@ -77,26 +74,6 @@ var (
 	longer  = effort{instances: 80, ours: 20 * time.Second, first: 20 * time.Second, others: 4 * time.Second, open: 16, leastConfirmed: 45}
 )
 
-// bounds searches an instance: the least objective that is possible and the one found, equal where that
-// is proved; −1 for both where no choice keeps the rules, and beyond any where time ran out before either was known.
-func bounds(t *testing.T, m *search.Model, limit time.Duration) (low, objective int) {
-	t.Helper()
-	s, err := search.Solve(context.Background(), m, search.Options{Seed: 1, Limit: limit})
-	if impossible := (*search.Impossible)(nil); errors.As(err, &impossible) {
-		return -1, -1
-	}
-	if errors.Is(err, search.ErrNoTime) {
-		return 0, math.MaxInt
-	}
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := search.Verify(m, s); err != nil {
-		t.Fatal(err)
-	}
-	return s.Bound, s.Objective
-}
-
 // TestReferences is the check against outside solvers: of instances by chance, or of all in a longer run.
 func TestReferences(t *testing.T) {
 	outside.Full(t, "optima beside glpsol, cbc and scipy", "glpsol", "cbc", "python3")
@@ -111,7 +88,7 @@ func TestReferences(t *testing.T) {
 			s := all[i]
 			m := draw(s, rand.New(rand.NewPCG(uint64(i), 7)))
 			start := time.Now()
-			low, objective := bounds(t, m, work.ours)
+			low, objective := bounds(t, m, 1, work.ours)
 			took := time.Since(start)
 			if objective < 0 {
 				impossible++

@@ -84,7 +84,7 @@ func TestTail(t *testing.T) {
 		t.Run(fmt.Sprint(seed), func(t *testing.T) {
 			m := plausible(seed)
 			start := time.Now()
-			low, high := bounds(t, m, 10*time.Second)
+			low, high := bounds(t, m, 1, 10*time.Second)
 			took := time.Since(start)
 			v, err := scipyMilp(writeModel(t, m, t.TempDir()), time.Minute)
 			if err != nil {
