@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"evenhand/assemble/search"
+	"evenhand/testdata/outside"
 )
 
 // weekly draws the model of the benchmarks: two forms of 12 items from six
@@ -77,10 +78,7 @@ func kind(measured bool) string {
 
 // TestBenchmarks writes the comparison with the general solvers.
 func TestBenchmarks(t *testing.T) {
-	path := os.Getenv("EVENHAND_BENCHMARKS")
-	if path == "" {
-		t.Skip("set EVENHAND_BENCHMARKS=FILE.md to compare with glpsol, cbc and scipy's milp (up to half an hour)")
-	}
+	path := outside.Named(t, "times beside glpsol, cbc and scipy's milp, up to half an hour", "EVENHAND_BENCHMARKS", "FILE.md")
 	list := solvers()
 	var out strings.Builder
 	heading(&out, list)

@@ -3,13 +3,13 @@ package search_test
 import (
 	"fmt"
 	"math/rand/v2"
-	"os"
 	"slices"
 	"strconv"
 	"testing"
 	"time"
 
 	"evenhand/assemble/search"
+	"evenhand/testdata/outside"
 )
 
 // plausible draws a hard plan as a teacher might: 3 to 6 forms of 10 to 20
@@ -74,9 +74,9 @@ func plausible(seed uint64) *search.Model {
 // TestTail compares hard plans with a general solver, each in its time: what that proves in a minute is proved
 // here in ten seconds, and no quiz is worse than the one it has by then. It wants a machine that does nothing else.
 func TestTail(t *testing.T) {
-	n, _ := strconv.Atoi(os.Getenv("EVENHAND_TAIL"))
-	if n == 0 {
-		t.Skip("set EVENHAND_TAIL to how many hard plans to compare with scipy's milp, a minute each at most")
+	n, err := strconv.Atoi(outside.Named(t, "hard plans beside scipy's milp, a minute each at most", "EVENHAND_TAIL", "NUMBER"))
+	if err != nil || n < 1 {
+		t.Fatal("EVENHAND_TAIL is how many hard plans to compare, such as 20")
 	}
 	proved, worse, open := 0, 0, 0
 	var ours, theirs []time.Duration

@@ -27,6 +27,7 @@ func Longer() bool { return os.Getenv(References) == "all" }
 var (
 	skips sync.Mutex
 	left  []string // what was skipped, in the order of the tests
+	apart []string // the same of tests with a variable of their own, each with it
 )
 
 // Full skips a test that only the full check runs. There a program that is missing fails the
@@ -64,12 +65,26 @@ func skip(t testing.TB, check string) {
 	t.Skipf("skipped: %s; %s=1 with the outside programs installed runs it", check, References)
 }
 
+// Named skips a test unless a variable of its own names what it needs, and then gives that; asking
+// for the full check is not enough. What is for instance "FOLDER".
+func Named(t testing.TB, check, variable, what string) string {
+	t.Helper()
+	named := os.Getenv(variable)
+	if named == "" {
+		note(&apart, fmt.Sprintf("%s (%s=%s runs it)", check, variable, what))
+		t.Skipf("skipped: %s; %s=%s runs it", check, variable, what)
+	}
+	return named
+}
+
 // Note adds a check to what is said at the end; each is said once.
-func Note(check string) {
+func Note(check string) { note(&left, check) }
+
+func note(list *[]string, check string) {
 	skips.Lock()
 	defer skips.Unlock()
-	if !slices.Contains(left, check) {
-		left = append(left, check)
+	if !slices.Contains(*list, check) {
+		*list = append(*list, check)
 	}
 }
 
@@ -88,7 +103,11 @@ func (m M) Run() int {
 // tell says what was skipped. The go command keeps back what a passing package prints, so this
 // goes past it to the terminal or the pipe that it writes to.
 func tell() {
-	if len(left) == 0 || testing.Verbose() {
+	var said []string
+	if len(left) > 0 {
+		said = append(said, fmt.Sprintf("%s (%s=1 runs all)", strings.Join(left, "; "), References))
+	}
+	if said = append(said, apart...); len(said) == 0 || testing.Verbose() {
 		return
 	}
 	screen := screen()
@@ -97,8 +116,7 @@ func tell() {
 	}
 	defer screen.Close()
 	folder, _ := os.Getwd()
-	fmt.Fprintf(screen, "skipped in %s: %s (%s=1 runs all)\n",
-		filepath.Base(folder), strings.Join(left, "; "), References)
+	fmt.Fprintf(screen, "skipped in %s: %s\n", filepath.Base(folder), strings.Join(said, "; "))
 }
 
 // screen opens what the go command, this program's parent, prints to; nil where that is a file,

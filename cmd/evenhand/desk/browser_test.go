@@ -141,10 +141,7 @@ func needsBrowser(t *testing.T, check string) {
 func needsAxe(t *testing.T, check string) {
 	t.Helper()
 	needsBrowser(t, check)
-	if os.Getenv(axe) == "" {
-		outside.Note(check)
-		t.Skipf("skipped: %s; %s names axe.min.js of the npm package axe-core", check, axe)
-	}
+	outside.Named(t, check, axe, "axe.min.js of the npm package axe-core")
 }
 
 // tabTo presses Tab until the focus is on what the selector finds.
