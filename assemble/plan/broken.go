@@ -29,11 +29,8 @@ func (d *document) mendText() bool {
 		}
 		line, column := d.blamed(broken)
 		at := d.offset(line, column)
-		from := bytes.LastIndexByte(d.text[:at], '\n') + 1
-		to := len(d.text)
-		if end := bytes.IndexByte(d.text[at:], '\n'); end >= 0 {
-			to = at + end
-		}
+		around := d.lineAt(at)
+		from, to := around.from, around.to
 		typed := strings.TrimRight(string(d.text[from:to]), "\r")
 		mended := ""
 		if !d.broken[line] {

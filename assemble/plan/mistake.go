@@ -44,24 +44,30 @@ func (e *MistakesError) Error() string {
 // marked on the first only. Of a line that was broken no more is told than that.
 func (d *document) add(at span, message, hint string) {
 	at.from = min(at.from, len(d.text))
-	start := bytes.LastIndexByte(d.text[:at.from], '\n') + 1
-	if d.broken[bytes.Count(d.text[:start], []byte("\n"))+1] {
+	line := d.lineAt(at.from)
+	number := bytes.Count(d.text[:line.from], []byte("\n")) + 1
+	if d.broken[number] {
 		return
 	}
-	end := len(d.text)
-	if next := bytes.IndexByte(d.text[at.from:], '\n'); next >= 0 {
-		end = at.from + next
-	}
-	before := string(d.text[start:at.from])
-	marked := strings.TrimRight(string(d.text[at.from:min(max(at.to, at.from), end)]), " \t\r")
+	before := string(d.text[line.from:at.from])
+	marked := strings.TrimRight(string(d.text[at.from:min(max(at.to, at.from), line.to)]), " \t\r")
 	d.mistakes = append(d.mistakes, Mistake{
-		Line:    bytes.Count(d.text[:start], []byte("\n")) + 1,
+		Line:    number,
 		Column:  utf8.RuneCountInString(before) + 1,
 		Message: message,
-		Excerpt: strings.ToValidUTF8(strings.TrimRight(string(d.text[start:end]), " \t\r"), "�"),
+		Excerpt: strings.ToValidUTF8(strings.TrimRight(string(d.text[line.from:line.to]), " \t\r"), "�"),
 		Mark:    blank(before) + strings.Repeat("~", max(1, utf8.RuneCountInString(marked))),
 		Hint:    hint,
 	})
+}
+
+// lineAt is the line around a byte of the text, without its end.
+func (d *document) lineAt(at int) span {
+	line := span{bytes.LastIndexByte(d.text[:at], '\n') + 1, len(d.text)}
+	if end := bytes.IndexByte(d.text[at:], '\n'); end >= 0 {
+		line.to = at + end
+	}
+	return line
 }
 
 // blank keeps tabs and turns all else into spaces, so that the mark stands
