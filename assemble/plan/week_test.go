@@ -26,7 +26,7 @@ func TestWeeks(t *testing.T) {
 		if later := w.Add(n); later.Year != year || later.Number != number {
 			t.Fatalf("%v + %d weeks is %v, not %d-W%02d", w, n, later, year, number)
 		}
-		if w.Before(w.Add(n)) != (n > 0) {
+		if (w.Compare(w.Add(n)) < 0) != (n > 0) {
 			t.Fatalf("%v before %v", w, w.Add(n))
 		}
 	})
