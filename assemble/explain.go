@@ -302,12 +302,15 @@ func (p *problem) way(m *built, w search.Way) Way {
 	case search.RowCount:
 		way.Change, way.Row = ChangeCount, w.Index
 	case search.Minutes:
-		way.Change, way.To = ChangeMinutes, (w.To+59)/60
+		way.Change, way.To = ChangeMinutes, wholeMinutes(w.To)
 	case search.Once:
 		way.Change = ChangeForms
 	}
 	return way
 }
+
+// wholeMinutes is the limit of a plan that gives so many seconds.
+func wholeMinutes(seconds int) int { return (seconds + 59) / 60 }
 
 func (p *problem) wayInWords(m *built, w search.Way) string {
 	switch w.Kind {
@@ -321,7 +324,7 @@ func (p *problem) wayInWords(m *built, w search.Way) string {
 	case search.AtMost:
 		return fmt.Sprintf("%s: allow up to %d instead of %d", m.Quotas[w.Index].Name, w.To, w.From)
 	case search.Minutes:
-		return fmt.Sprintf("give %d minutes instead of %d", (w.To+59)/60, p.plan.Minutes)
+		return fmt.Sprintf("give %d minutes instead of %d", wholeMinutes(w.To), p.plan.Minutes)
 	case search.Once:
 		return fmt.Sprintf("make %d of the %d forms", w.To, w.From)
 	case search.SameCount:

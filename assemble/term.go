@@ -29,9 +29,9 @@ func (e *TermError) Error() string { return fmt.Sprintf("week %s of the term: %v
 // Unwrap gives the reason.
 func (e *TermError) Unwrap() error { return e.Err }
 
-// AssembleTerm makes the quizzes of a term, beginning with o.Week or, where that is a holiday, the first week of
-// school behind it. No item comes
-// back inside the rest weeks, in the term or from before it.
+// AssembleTerm makes the quizzes of a term, beginning with o.Week or, where that is
+// a holiday, the first week of school behind it. No item comes back inside the rest
+// weeks, in the term or from before it.
 //
 // So that the last week is not left with what the first ones didn't want, the
 // items are first dealt out like cards: for every skill, from unused to used and
