@@ -94,8 +94,8 @@ func fileBeside(csvPath string) (quiz quizFile, err error) {
 
 func formsOf(rows []QuizRow) (forms []results.Form) {
 	for _, row := range rows {
-		if len(forms) == 0 || forms[len(forms)-1].Name != row.Form {
-			forms = append(forms, results.Form{Name: row.Form})
+		if len(forms) == 0 || forms[len(forms)-1].Name != string(row.Form) {
+			forms = append(forms, results.Form{Name: string(row.Form)})
 		}
 		form := &forms[len(forms)-1]
 		form.Items = append(form.Items, results.Item{
@@ -116,7 +116,7 @@ func changedByHand(path string, rows []QuizRow, beside quizFile) error {
 	for _, form := range beside.Forms {
 		for _, item := range form.Items {
 			place := fmt.Sprintf("%s%d", form.Form, item.Number)
-			if at >= len(rows) || rows[at].Form != form.Form || int(rows[at].Number) != item.Number {
+			if at >= len(rows) || rows[at].Form != Letter(form.Form) || int(rows[at].Number) != item.Number {
 				return changed(path, place, "the item", "missing", item.Task)
 			}
 			row := &rows[at]

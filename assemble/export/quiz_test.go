@@ -111,7 +111,7 @@ func TestQuizComesBack(t *testing.T) {
 		for _, placed := range form.Items {
 			row, item := rows[i], placed.Item
 			i++
-			same := row.Form == form.Name && int(row.Number) == placed.Number && row.ID == item.ID &&
+			same := string(row.Form) == form.Name && int(row.Number) == placed.Number && row.ID == item.ID &&
 				row.Skill == string(item.Skill) && reflect.DeepEqual(standards.SplitCodes(row.Standards), item.Codes) &&
 				row.Task == item.Task+item.Wording["en"] && row.Look == string(item.Look) && row.Key == item.Key &&
 				standards.Difficulty(row.Difficulty) == item.Difficulty() && int(row.Seconds) == item.Seconds &&
@@ -251,7 +251,8 @@ func TestOddFormNamesAreRefused(t *testing.T) {
 	}
 	for _, name := range []string{"../../x", `..\x`, "A/B", "C:", ".", "A B", ""} {
 		text := strings.Replace(written.String(), "\r\nA,", "\r\n"+name+",", 1)
-		if _, err := export.ReadQuiz(strings.NewReader(text)); err == nil || !strings.Contains(err.Error(), "a form is named by a letter") {
+		want := fmt.Sprintf("line 2, form: %q is no name; a form is named by a letter", name)
+		if _, err := export.ReadQuiz(strings.NewReader(text)); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("form %q: %v", name, err)
 		}
 	}

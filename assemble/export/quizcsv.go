@@ -11,7 +11,7 @@ import (
 
 // QuizRow is one line of quiz.csv: an item in its place on a form.
 type QuizRow struct {
-	Form       string `csv:"form"`   // "A", "B", ...
+	Form       Letter `csv:"form"`   // "A", "B", ...
 	Number     Whole  `csv:"number"` // from 1, in the order of the sheet
 	ID         string `csv:"id"`
 	Skill      string `csv:"skill"`
@@ -43,7 +43,7 @@ func quizRow(form string, placed assemble.Placed) QuizRow {
 	item := placed.Item
 	difficulty := item.Difficulty()
 	return QuizRow{
-		Form:       form,
+		Form:       Letter(form),
 		Number:     Whole(placed.Number),
 		ID:         item.ID,
 		Skill:      string(item.Skill),
@@ -62,15 +62,19 @@ func quizRow(form string, placed assemble.Placed) QuizRow {
 
 // ReadQuiz reads what WriteQuiz wrote. Columns may stand in another order and others may have been
 // added; the error names the line and column that can't be read.
-func ReadQuiz(r io.Reader) ([]QuizRow, error) {
-	rows, err := readRows[QuizRow](r)
-	for _, row := range rows {
-		if err == nil && !formName.MatchString(row.Form) {
-			err = fmt.Errorf("form %q: a form is named by a letter, such as A", row.Form)
-		}
-	}
-	return rows, err
-}
+func ReadQuiz(r io.Reader) ([]QuizRow, error) { return readRows[QuizRow](r) }
 
-// formName is what a form may be called: it becomes part of the names of files.
-var formName = regexp.MustCompile(`^[\pL\pN]{1,10}$`)
+// Letter is a cell with the name of a form. As that becomes part of the names of files, it takes
+// letters and digits alone.
+type Letter string
+
+var letter = regexp.MustCompile(`^[\pL\pN]{1,10}$`)
+
+// UnmarshalCSV reads the name.
+func (n *Letter) UnmarshalCSV(cell string) error {
+	if !letter.MatchString(cell) {
+		return fmt.Errorf("%q is no name; a form is named by a letter, such as A", cell)
+	}
+	*n = Letter(cell)
+	return nil
+}

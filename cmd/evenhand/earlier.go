@@ -52,7 +52,7 @@ func spotsOf(c *cli.Context, name string) (earlier assemble.Earlier, err error) 
 		earlier.Quiz = given.ID
 	}
 	for _, row := range rows {
-		earlier.Spots = append(earlier.Spots, assemble.Spot{Form: row.Form, Number: int(row.Number), ID: row.ID, Look: task.Look(row.Look)})
+		earlier.Spots = append(earlier.Spots, assemble.Spot{Form: string(row.Form), Number: int(row.Number), ID: row.ID, Look: task.Look(row.Look)})
 	}
 	return earlier, err
 }

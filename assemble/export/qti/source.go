@@ -38,7 +38,8 @@ func OfQuiz(title, lang string, rows []export.QuizRow, get func(id string) (bank
 			known[item.ID] = true
 			p.Items = append(p.Items, item)
 		}
-		p.test(row.Form, title).Items = append(p.test(row.Form, title).Items, item.ID)
+		test := p.test(string(row.Form), title)
+		test.Items = append(test.Items, item.ID)
 	}
 	return p, nil
 }
