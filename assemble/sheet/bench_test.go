@@ -18,8 +18,10 @@ func classSets() []sheet.Paper {
 	for set := range 30 {
 		for form := range 2 {
 			n := 2*set + form
-			p := paper(fmt.Sprintf("%d + 36 = ?", 20+n), fmt.Sprintf("47 + ? = %d", 60+n), fmt.Sprintf("%d + 27 = ?|column", 20+n), fmt.Sprintf("%d - 19 = ?|column", 40+n),
-				fmt.Sprintf("%d - 15 = ?|bond", 30+n), fmt.Sprintf("%d = ? tens ? ones|frame", 20+n), fmt.Sprintf("%d ? 74", 40+n), fmt.Sprintf("%d, %d, ?, %d", n, n+1, n+3),
+			p := paper(fmt.Sprintf("%d + 36 = ?", 20+n), fmt.Sprintf("47 + ? = %d", 60+n),
+				fmt.Sprintf("%d + 27 = ?|column", 20+n), fmt.Sprintf("%d - 19 = ?|column", 40+n),
+				fmt.Sprintf("%d - 15 = ?|bond", 30+n), fmt.Sprintf("%d = ? tens ? ones|frame", 20+n),
+				fmt.Sprintf("%d ? 74", 40+n), fmt.Sprintf("%d, %d, ?, %d", n, n+1, n+3),
 				fmt.Sprintf("read %d:30", 1+n%12), fmt.Sprintf("draw %d:00", 1+n%12))
 			p.Form = string(rune('A' + form))
 			papers = append(papers, p)

@@ -11,7 +11,10 @@ import (
 // Haladyna, Downing & Rodriguez (2002): three answers, in order; the key has its mark in the
 // box beside the right one, and the sheet has none.
 func TestChoicesMarkTheRightAnswer(t *testing.T) {
-	for _, text := range []string{"27 + 35 = ?", "83 - 47 = ?", "read 4:30", "write thirteen", "story add-to change-unknown: 5 + ? = 12, shells, Mia", "8 + 3 = 5 + ?", "10 more than 47 = ?"} {
+	for _, text := range []string{
+		"27 + 35 = ?", "83 - 47 = ?", "read 4:30", "write thirteen",
+		"story add-to change-unknown: 5 + ? = 12, shells, Mia", "8 + 3 = 5 + ?", "10 more than 47 = ?",
+	} {
 		asked := task.MustParse(text)
 		options, at, _ := task.OptionsAt(asked, keyPlace(1))
 		key, sheet := recordText(t, true, text, task.LookChoice), recordText(t, false, text, task.LookChoice)

@@ -128,7 +128,10 @@ func TestCoinsAreWorthTheKey(t *testing.T) {
 }
 
 func TestTheRightWordIsMarked(t *testing.T) {
-	for asked, want := range map[string]string{"true or false: 7 = 8 - 1": "true", "true or false: 7 = 8 - 2": "false", "odd or even: 14": "even", "odd or even: 15": "odd"} {
+	for asked, want := range map[string]string{
+		"true or false: 7 = 8 - 1": "true", "true or false: 7 = 8 - 2": "false",
+		"odd or even: 14": "even", "odd or even: 15": "odd",
+	} {
 		r := recordText(t, true, asked, task.LookTick)
 		box := marked(t, r)
 		nearest := slices.MinFunc(r.texts[1:], func(a, b drawnText) int {

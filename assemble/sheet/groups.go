@@ -44,7 +44,9 @@ func framed(d drawing) drawing {
 	return d
 }
 
-var fewerDots = phrase{"Mark the group with fewer dots, or the middle box if they are the same.", "Marca el grupo con menos puntos, o el cuadro del medio si son iguales."}
+var fewerDots = phrase{
+	"Mark the group with fewer dots, or the middle box if they are the same.",
+	"Marca el grupo con menos puntos, o el cuadro del medio si son iguales."}
 
 func groupsDirection(asked task.Task) (phrase, bool) {
 	t, ok := asked.(task.Groups)

@@ -27,7 +27,9 @@ func TestPageForABrowser(t *testing.T) {
 	for _, want := range []string{
 		`<html lang="es">`, "<title>Friday check, week 48, forma A</title>", "@page { size: 215.9mm 279.4mm; margin: 0 }",
 		`<g role="heading" aria-level="1">`, `<g role="heading" aria-level="2">`,
-		`<g role="img" aria-label="47 más espacio en blanco es igual a 83.">`, `aria-label="¿Cuántos puntos hay? punto, punto, punto, punto, punto; punto, punto."`, "textLength=",
+		`<g role="img" aria-label="47 más espacio en blanco es igual a 83.">`,
+		`aria-label="¿Cuántos puntos hay? punto, punto, punto, punto, punto; punto, punto."`,
+		"textLength=",
 	} {
 		if !strings.Contains(got, want) {
 			t.Errorf("the page lacks %s", want)
@@ -76,14 +78,17 @@ func TestPagePrintsTheSame(t *testing.T) {
 // What is read aloud has every direction and item, in words, and not what an item asks the child to read.
 func TestScript(t *testing.T) {
 	var b bytes.Buffer
-	p := paper("47 + ? = 83", "write 34 in words", "read 4:30 pm", "read 5:15|said-time", "write thirteen|choice", "story add-to change-unknown: 5 + ? = 12, shells, Mia", "read 7:20|choice")
+	p := paper("47 + ? = 83", "write 34 in words", "read 4:30 pm", "read 5:15|said-time", "write thirteen|choice",
+		"story add-to change-unknown: 5 + ? = 12, shells, Mia", "read 7:20|choice")
 	if err := sheet.WriteScript(&b, p, sheet.Options{Font: sheet.BuiltInFont, Large: true}); err != nil {
 		t.Fatal(err)
 	}
 	got := printedText(t, b.Bytes())
 	for _, want := range []string{
-		"To read aloud", "Write the missing number in each box. 1 47 plus blank equals 83.", "2 (Point to it. The child reads it.)", "3 What time is it? It is afternoon.",
-		"4 (Point to it.", "5 thirteen. (Point to the answers. Don't read them.)", "6 Mia has 5 shells. Then she finds some more.", "7 What time is it? Answers to choose from:",
+		"To read aloud", "Write the missing number in each box. 1 47 plus blank equals 83.",
+		"2 (Point to it. The child reads it.)", "3 What time is it? It is afternoon.",
+		"4 (Point to it.", "5 thirteen. (Point to the answers. Don't read them.)",
+		"6 Mia has 5 shells. Then she finds some more.", "7 What time is it? Answers to choose from:",
 	} {
 		if !strings.Contains(got, want) {
 			t.Errorf("the script lacks %q; it reads\n%s", want, got)

@@ -65,7 +65,9 @@ func (k kit) chartPlace(at point, n int) point {
 func (k kit) chartCellWidth() float64 { return min(chartWidth, k.width/10) }
 
 var (
-	toTheRing = phrase{"Start at the number in the frame. Jump to the number in the ring. Write the missing number.", "Empieza en el número enmarcado. Salta hasta el número del óvalo. Escribe el número que falta."}
+	toTheRing = phrase{
+		"Start at the number in the frame. Jump to the number in the ring. Write the missing number.",
+		"Empieza en el número enmarcado. Salta hasta el número del óvalo. Escribe el número que falta."}
 	chartSaid = phrase{"A chart of the numbers from 1 to 120, with %d in a frame.", "Una tabla de los números del 1 al 120, con el %d enmarcado."}
 )
 

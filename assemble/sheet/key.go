@@ -11,8 +11,10 @@ import (
 var (
 	suggestTitle = phrase{"What wrong answers suggest", "Qué sugieren las respuestas equivocadas"}
 	caution      = phrase{
-		"A short quiz is a hint for teaching, not a diagnosis or a placement: follow your school's policy, local law and the licensed staff, and each child's own plan.",
-		"Una prueba corta es una pista para enseñar, no un diagnóstico ni una ubicación: siga las normas de su escuela, la ley local, al personal autorizado y el plan de cada niño."}
+		"A short quiz is a hint for teaching, not a diagnosis or a placement: " +
+			"follow your school's policy, local law and the licensed staff, and each child's own plan.",
+		"Una prueba corta es una pista para enseñar, no un diagnóstico ni una ubicación: " +
+			"siga las normas de su escuela, la ley local, al personal autorizado y el plan de cada niño."}
 	orWord = phrase{"; or ", "; o "}
 )
 

@@ -114,7 +114,10 @@ func TestPaperIsSpared(t *testing.T) {
 		}
 		return len(leaves)
 	}
-	ten := []string{"47 + 36 = ?|column", "63 + 45 = ?|column", "83 - 47 = ?|column", "52 - 38 = ?|column", "9 + 4 + 6 = ?", "142 = ? hundreds ? tens ? ones", "47 ? 74", "read 4:30", "read 7:25", "match 4:00, 7:00, 11:00"}
+	ten := []string{
+		"47 + 36 = ?|column", "63 + 45 = ?|column", "83 - 47 = ?|column", "52 - 38 = ?|column", "9 + 4 + 6 = ?",
+		"142 = ? hundreds ? tens ? ones", "47 ? 74", "read 4:30", "read 7:25", "match 4:00, 7:00, 11:00",
+	}
 	story := "story add-to change-unknown: 5 + ? = 12, shells, Mia"
 	for _, c := range []struct {
 		tasks []string
@@ -171,7 +174,11 @@ func TestItemsOfOneDirectionStandTogether(t *testing.T) {
 
 func TestColumns(t *testing.T) {
 	asked := task.MustParse("47 + 36 = ?")
-	group := []Question{{Number: 1, Task: asked, Look: task.LookSentence}, {Number: 2, Task: asked, Look: task.LookSentence}, {Number: 3, Task: asked, Look: task.LookSentence}}
+	group := []Question{
+		{Number: 1, Task: asked, Look: task.LookSentence},
+		{Number: 2, Task: asked, Look: task.LookSentence},
+		{Number: 3, Task: asked, Look: task.LookSentence},
+	}
 	for columns, want := range map[int]int{0: 2, 1: 3, 2: 2} {
 		s, err := Options{Columns: columns, Font: BuiltInFont}.settle()
 		if err != nil {

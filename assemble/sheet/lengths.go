@@ -125,8 +125,12 @@ var (
 	longerBar  = phrase{"Look at the bars. Mark the box of the longer bar.", "Mira las barras. Marca el cuadro de la barra más larga."}
 	shorterBar = phrase{"Look at the bars. Mark the box of the shorter bar.", "Mira las barras. Marca el cuadro de la barra más corta."}
 	tallerBar  = phrase{"Look at the bars. Mark the box of the taller bar.", "Mira las barras. Marca el cuadro de la barra más alta."}
-	longerOf2  = phrase{"Bar B is the same in both pictures. Which is longer, A or C? Mark its box.", "La barra B es la misma en los dos dibujos. ¿Cuál es más larga, A o C? Marca su cuadro."}
-	shorterOf2 = phrase{"Bar B is the same in both pictures. Which is shorter, A or C? Mark its box.", "La barra B es la misma en los dos dibujos. ¿Cuál es más corta, A o C? Marca su cuadro."}
+	longerOf2  = phrase{
+		"Bar B is the same in both pictures. Which is longer, A or C? Mark its box.",
+		"La barra B es la misma en los dos dibujos. ¿Cuál es más larga, A o C? Marca su cuadro."}
+	shorterOf2 = phrase{
+		"Bar B is the same in both pictures. Which is shorter, A or C? Mark its box.",
+		"La barra B es la misma en los dos dibujos. ¿Cuál es más corta, A o C? Marca su cuadro."}
 )
 
 func barsDirection(asked task.Task) (said phrase, ok bool) {

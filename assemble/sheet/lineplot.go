@@ -48,13 +48,19 @@ func (k kit) listed(t task.LinePlot) phrase {
 	return phrase{"Lengths in cm:", "Medidas en cm:"}
 }
 
+// scaleTitle stands below the scale, by whether it is in inches.
+var scaleTitle = map[bool]phrase{
+	false: {"length in centimeters", "medida en centímetros"},
+	true:  {"length in inches", "medida en pulgadas"},
+}
+
 // plot is the scale and the marks over it; filled says that the marks stand there.
 func (k kit) plot(t task.LinePlot, filled bool) drawing {
 	l := k.inGraph()
 	l.align = centre
 	pitch := min(plotPitch, k.width/float64(t.N))
 	below := longTick + 1 + l.size
-	title := k.print(k.say(map[bool]phrase{false: {"length in centimeters", "medida en centímetros"}, true: {"length in inches", "medida en pulgadas"}}[t.Inches]), k.inGraph())
+	title := k.print(k.say(scaleTitle[t.Inches]), k.inGraph())
 	d := drawing{w: max(pitch*float64(t.N), title.w), h: plotStep*plotRoom + below + title.h}
 	d.axis = d.h / 2
 	d.paint = func(c canvas, at point) {

@@ -93,14 +93,18 @@ var looks = map[task.Look]look{
 		draw:      inWords,
 	},
 	task.LookNumberLine: {
-		name:      phrase{"number line", "recta numérica"},
-		direction: phrase{"Start at the dot and jump along the line. Write the missing number.", "Empieza en el punto y salta por la recta. Escribe el número que falta."},
-		draw:      numberLine, aloud: lineAloud, directionFor: lineDirection,
+		name: phrase{"number line", "recta numérica"},
+		direction: phrase{
+			"Start at the dot and jump along the line. Write the missing number.",
+			"Empieza en el punto y salta por la recta. Escribe el número que falta."},
+		draw: numberLine, aloud: lineAloud, directionFor: lineDirection,
 	},
 	task.LookHundredsChart: {
-		name:      phrase{"hundreds chart", "tabla de números hasta 120"},
-		direction: phrase{"Start at the number in the frame and jump. Write the missing number.", "Empieza en el número enmarcado y salta. Escribe el número que falta."},
-		draw:      hundredsChart, aloud: chartAloud, directionFor: chartDirection,
+		name: phrase{"hundreds chart", "tabla de números hasta 120"},
+		direction: phrase{
+			"Start at the number in the frame and jump. Write the missing number.",
+			"Empieza en el número enmarcado y salta. Escribe el número que falta."},
+		draw: hundredsChart, aloud: chartAloud, directionFor: chartDirection,
 	},
 	task.LookMakeTen: {
 		name:      phrase{"sum with one number split in two", "suma con un número separado en dos"},
@@ -133,9 +137,11 @@ var looks = map[task.Look]look{
 		draw:      dots, aloud: dotsAloud,
 	},
 	task.LookGroups: {
-		name:      phrase{"two groups of dots", "dos grupos de puntos"},
-		direction: phrase{"Mark the group with more dots, or the middle box if they are the same.", "Marca el grupo con más puntos, o el cuadro del medio si son iguales."},
-		draw:      dotGroups, aloud: groupsAloud, directionFor: groupsDirection,
+		name: phrase{"two groups of dots", "dos grupos de puntos"},
+		direction: phrase{
+			"Mark the group with more dots, or the middle box if they are the same.",
+			"Marca el grupo con más puntos, o el cuadro del medio si son iguales."},
+		draw: dotGroups, aloud: groupsAloud, directionFor: groupsDirection,
 	},
 	task.LookArray: {
 		name:      phrase{"dots in equal rows", "puntos en filas iguales"},
@@ -178,14 +184,18 @@ var looks = map[task.Look]look{
 		draw:      blocksAlong, aloud: blocksAlongAloud,
 	},
 	task.LookBlockWays: {
-		name:      phrase{"three pictures of a bar and blocks", "tres dibujos de una barra y bloques"},
-		direction: phrase{"Mark the picture where the blocks are laid right to measure the bar.", "Marca el dibujo donde los bloques están bien puestos para medir la barra."},
-		draw:      blockPictures, aloud: blockPicturesAloud,
+		name: phrase{"three pictures of a bar and blocks", "tres dibujos de una barra y bloques"},
+		direction: phrase{
+			"Mark the picture where the blocks are laid right to measure the bar.",
+			"Marca el dibujo donde los bloques están bien puestos para medir la barra."},
+		draw: blockPictures, aloud: blockPicturesAloud,
 	},
 	task.LookShortBlocks: {
-		name:      phrase{"bar with long and short blocks", "barra con bloques largos y cortos"},
-		direction: phrase{"The bar is measured with long blocks. Write how many short blocks long it is.", "La barra se mide con bloques largos. Escribe cuántos bloques cortos mide."},
-		draw:      shortAndLong, aloud: shortAndLongAloud,
+		name: phrase{"bar with long and short blocks", "barra con bloques largos y cortos"},
+		direction: phrase{
+			"The bar is measured with long blocks. Write how many short blocks long it is.",
+			"La barra se mide con bloques largos. Escribe cuántos bloques cortos mide."},
+		draw: shortAndLong, aloud: shortAndLongAloud,
 	},
 	task.LookTwoBars: {
 		name:      phrase{"two bars", "dos barras"},
@@ -193,9 +203,11 @@ var looks = map[task.Look]look{
 		draw:      twoBars, aloud: barsAloud, directionFor: barsDirection,
 	},
 	task.LookThreeBars: {
-		name:      phrase{"three bars", "tres barras"},
-		direction: phrase{"Write 1 for the shortest bar, 2 for the next and 3 for the longest.", "Escribe 1 en la barra más corta, 2 en la siguiente y 3 en la más larga."},
-		draw:      threeBars, aloud: barsAloud,
+		name: phrase{"three bars", "tres barras"},
+		direction: phrase{
+			"Write 1 for the shortest bar, 2 for the next and 3 for the longest.",
+			"Escribe 1 en la barra más corta, 2 en la siguiente y 3 en la más larga."},
+		draw: threeBars, aloud: barsAloud,
 	},
 	task.LookBarPairs: {
 		name:      phrase{"two pairs of bars", "dos pares de barras"},
@@ -208,15 +220,19 @@ var looks = map[task.Look]look{
 		draw:      estimate, aloud: estimateAloud, directionFor: estimateDirection,
 	},
 	task.LookLinePlot: {
-		name:      plotName,
-		direction: phrase{"Read the line plot. Each x is one thing that was measured. Write the number.", "Lee el diagrama de puntos. Cada x es una cosa que se midió. Escribe el número."},
-		draw:      linePlot, aloud: linePlotAloud, directionFor: linePlotDirection,
+		name: plotName,
+		direction: phrase{
+			"Read the line plot. Each x is one thing that was measured. Write the number.",
+			"Lee el diagrama de puntos. Cada x es una cosa que se midió. Escribe el número."},
+		draw: linePlot, aloud: linePlotAloud, directionFor: linePlotDirection,
 	},
 	task.LookThings: {
 		name:      thingsName,
 		direction: phrase{"Look at the shapes. Count each kind. Write your answer.", "Mira las figuras. Cuenta las de cada clase. Escribe tu respuesta."},
 		draw:      dataIn(task.Things, thingsToSort), aloud: thingsAloud,
-		directionFor: dataDirection(phrase{"Look at the shapes. Count each kind. Mark the right box.", "Mira las figuras. Cuenta las de cada clase. Marca el cuadro correcto."}, phrase{}),
+		directionFor: dataDirection(phrase{
+			"Look at the shapes. Count each kind. Mark the right box.",
+			"Mira las figuras. Cuenta las de cada clase. Marca el cuadro correcto."}, phrase{}),
 	},
 	task.LookTallyChart: {
 		name:      tallyName,
@@ -283,9 +299,11 @@ var looks = map[task.Look]look{
 		draw:      findCuts, aloud: findCutsAloud, directionFor: promptOf[task.FindCuts],
 	},
 	task.LookLargerShare: {
-		name:      phrase{"two shapes, one share of each gray", "dos figuras, una parte de cada una gris"},
-		direction: phrase{"Both shapes are the same. Mark the larger gray share, or the middle box if they are the same size.", "Las dos figuras son iguales. Marca la parte gris más grande, o el cuadro del medio si son iguales."},
-		draw:      largerShare, aloud: largerShareAloud,
+		name: phrase{"two shapes, one share of each gray", "dos figuras, una parte de cada una gris"},
+		direction: phrase{
+			"Both shapes are the same. Mark the larger gray share, or the middle box if they are the same size.",
+			"Las dos figuras son iguales. Marca la parte gris más grande, o el cuadro del medio si son iguales."},
+		draw: largerShare, aloud: largerShareAloud,
 	},
 	task.LookCutShape: {
 		name:      phrase{"shape to cut into shares", "figura para cortar en partes"},

@@ -135,8 +135,10 @@ func bow(c canvas, from, to point) {
 }
 
 var (
-	dotToRing = phrase{"Jump along the line from the dot to the ring. Write the missing number.", "Salta por la recta desde el punto hasta el círculo. Escribe el número que falta."}
-	lineSaid  = phrase{"A number line from %d to %d, with a dot at %d.", "Una recta numérica del %d al %d, con un punto en el %d."}
+	dotToRing = phrase{
+		"Jump along the line from the dot to the ring. Write the missing number.",
+		"Salta por la recta desde el punto hasta el círculo. Escribe el número que falta."}
+	lineSaid = phrase{"A number line from %d to %d, with a dot at %d.", "Una recta numérica del %d al %d, con un punto en el %d."}
 )
 
 func lineDirection(asked task.Task) (phrase, bool) { return dotToRing, endGiven(asked) }

@@ -140,7 +140,9 @@ func TestSpanishKeyIsInSpanish(t *testing.T) {
 			t.Errorf("the key lacks %q; it reads\n%s", want, got)
 		}
 	}
-	for _, english := range regexp.MustCompile(`(?i)\b(the|takes|writes|says|adds|past|half|o'clock|left|odd|hundreds|tens|ones|draw|read|count|story)\b`).FindAllString(got, -1) {
+	englishWords := regexp.MustCompile(`(?i)\b(the|takes|writes|says|adds|past|half|o'clock|left|odd|` +
+		`hundreds|tens|ones|draw|read|count|story)\b`)
+	for _, english := range englishWords.FindAllString(got, -1) {
 		t.Errorf("the key says %q in English; it reads\n%s", english, got)
 	}
 }
@@ -177,6 +179,8 @@ func TestItemsByHand(t *testing.T) {
 
 func TestWrongOptionsAreExplained(t *testing.T) {
 	good := paper("47 + 36 = ?")
+	long := sheet.Paper{Questions: []sheet.Question{{Number: 1, Text: strings.Repeat("word ", 2000)}}}
+	tall := paper("match 4:00, 7:00, 11:00, 2:30, 5:00, 9:00")
 	for want, try := range map[string]struct {
 		p sheet.Paper
 		o sheet.Options
@@ -186,8 +190,8 @@ func TestWrongOptionsAreExplained(t *testing.T) {
 		`no layout "cards"; the layouts are pages and strips`:                      {good, sheet.Options{Layout: "cards"}},
 		"3 columns don't fit on a sheet; write 1 or 2":                             {good, sheet.Options{Columns: 3}},
 		"a paper without items can't be printed; choose at least one":              {sheet.Paper{Title: "Empty"}, sheet.Options{}},
-		"item 1 is too tall for one page":                                          {sheet.Paper{Questions: []sheet.Question{{Number: 1, Text: strings.Repeat("word ", 2000)}}}, sheet.Options{}},
-		"1 items are too tall for two strips on a page; choose fewer items":        {paper("match 4:00, 7:00, 11:00, 2:30, 5:00, 9:00"), sheet.Options{Layout: sheet.Strips}},
+		"item 1 is too tall for one page":                                          {long, sheet.Options{}},
+		"1 items are too tall for two strips on a page; choose fewer items":        {tall, sheet.Options{Layout: sheet.Strips}},
 		`item 1: no look "poster"; "47 + 36 = ?" can be shown as sentence, column`: {paper("47 + 36 = ?|poster"), sheet.Options{}},
 	} {
 		var b bytes.Buffer

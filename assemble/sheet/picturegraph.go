@@ -49,4 +49,6 @@ func (k kit) drawnRing(c canvas, middle point, radius float64) {
 
 func circlesHeard(k kit, n int) string { return k.things(circleSaid, n, 5) }
 
-var drawPictures = phrase{"Draw the circles of the graph. Take the numbers from the table.", "Dibuja los círculos de la gráfica. Toma los números de la tabla."}
+var drawPictures = phrase{
+	"Draw the circles of the graph. Take the numbers from the table.",
+	"Dibuja los círculos de la gráfica. Toma los números de la tabla."}

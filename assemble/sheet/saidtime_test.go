@@ -12,7 +12,11 @@ import (
 // hands, where the geometry of the dial puts them.
 func TestTimesInWords(t *testing.T) {
 	// Common practice, no source: how times are said.
-	for text, want := range map[string]string{"read 4:30": "half past 4 4 : 30", "read 9:45": "quarter to 10 9 : 45", "read 2:05 pm": "5 minutes past 2 2 : 05 It is afternoon. a.m. p.m."} {
+	for text, want := range map[string]string{
+		"read 4:30":    "half past 4 4 : 30",
+		"read 9:45":    "quarter to 10 9 : 45",
+		"read 2:05 pm": "5 minutes past 2 2 : 05 It is afternoon. a.m. p.m.",
+	} {
 		if got := strings.Join(recordText(t, true, text, task.LookSaidTime).words(), " "); got != want {
 			t.Errorf("%s: the key reads %q, want %q", text, got, want)
 		}

@@ -12,8 +12,10 @@ import (
 var (
 	scriptTitle = phrase{"To read aloud", "Para leer en voz alta"}
 	scriptNote  = phrase{
-		"Read only what your team reads to all children, or what a child's own plan says. The answers are not here. A line in parentheses is for you.",
-		"Lea solo lo que su equipo lee a todos los niños o lo que dice el plan de cada niño. Aquí no están las respuestas. Lo que está entre paréntesis es para usted."}
+		"Read only what your team reads to all children, or what a child's own plan says. " +
+			"The answers are not here. A line in parentheses is for you.",
+		"Lea solo lo que su equipo lee a todos los niños o lo que dice el plan de cada niño. " +
+			"Aquí no están las respuestas. Lo que está entre paréntesis es para usted."}
 	dontSay   = phrase{"(Point to it. The child reads it.)", "(Señale. El niño lee solo.)"}
 	pointOnly = phrase{"(Point to the answers. Don't read them.)", "(Señale las respuestas. No las lea.)"}
 )
@@ -45,10 +47,12 @@ const scriptSize = 13 * pointSize
 func (s settings) script(p Paper) []block {
 	k := s.kit
 	k.size = scriptSize
-	list := []block{{drawing: tagged(tagText, "", k.paragraph(s.say(scriptNote), lettering{size: teacherSizes[0]})), what: "the note", close: true}}
+	note := tagged(tagText, "", k.paragraph(s.say(scriptNote), lettering{size: teacherSizes[0]}))
+	list := []block{{drawing: note, what: "the note", close: true}}
 	for _, group := range groups(p.Questions) {
 		said := s.word(directionOf(group[0]))
-		list = append(list, block{drawing: tagged(tagDirection, "", k.paragraph(said, lettering{size: k.size, bold: true})), gap: 6, keep: true, mark: s.outline(group)})
+		heading := tagged(tagDirection, "", k.paragraph(said, lettering{size: k.size, bold: true}))
+		list = append(list, block{drawing: heading, gap: 6, keep: true, mark: s.outline(group)})
 		for _, q := range group {
 			number := k.bold(fmt.Sprint(q.Number))
 			number.w = 2.2 * k.size

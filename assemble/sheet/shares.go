@@ -113,7 +113,9 @@ func largerShare(k kit, asked task.Task) (drawing, bool) {
 	free := k.width - 4*figureEdge - max(same.w, placeWidth)
 	unit := min(cutUnit, (free-4*k.gap())/perUnit)
 	left, right := cut(t.Left, unit, 0), cut(t.Right, unit, 0)
-	return row(min(6*k.gap(), (free-unit*perUnit)/2), centred(3, left, box("left")), centred(3, within(same.w, left.h, same), box("same")), centred(3, right, box("right"))), true
+	apart := min(6*k.gap(), (free-unit*perUnit)/2)
+	middle := centred(3, within(same.w, left.h, same), box("same"))
+	return row(apart, centred(3, left, box("left")), middle, centred(3, right, box("right"))), true
 }
 
 func largerShareAloud(k kit, asked task.Task) []string {
@@ -186,7 +188,9 @@ func inner(c canvas, from, to point, marks, whole bool) {
 var (
 	squareSaid = phrase{"square", "cuadrado"}
 	rowsSaid   = phrase{"A rectangle. Its rows, from the top: ", "Un rectángulo. Sus filas, desde arriba: "}
-	edgesSaid  = phrase{"A rectangle with marks for its rows and columns. Its rows, from the top: ", "Un rectángulo con marcas para sus filas y columnas. Sus filas, desde arriba: "}
+	edgesSaid  = phrase{
+		"A rectangle with marks for its rows and columns. Its rows, from the top: ",
+		"Un rectángulo con marcas para sus filas y columnas. Sus filas, desde arriba: "}
 )
 
 func squaresAloud(k kit, asked task.Task) []string {

@@ -97,7 +97,8 @@ func (s *structure) addTo(file []byte) ([]byte, error) {
 	}
 	root, parents := first, first+1
 	number := func(element int) int { return first + 2 + element }
-	u.revise(catalog, "<<\n", fmt.Sprintf("<<\n/Version /1.7 /MarkInfo <</Marked true>> /StructTreeRoot %d 0 R /ViewerPreferences <</DisplayDocTitle true>>\n", root))
+	u.revise(catalog, "<<\n", fmt.Sprintf("<<\n/Version /1.7 /MarkInfo <</Marked true>> "+
+		"/StructTreeRoot %d 0 R /ViewerPreferences <</DisplayDocTitle true>>\n", root))
 	u.object(root, "<</Type /StructTreeRoot /K [%d 0 R] /ParentTree %d 0 R /ParentTreeNextKey %d>>", number(0), parents, len(pages))
 	u.object(parents, "<</Nums [%s]>>", s.parents(number))
 	for i, e := range s.elements {

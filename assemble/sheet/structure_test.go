@@ -27,7 +27,8 @@ type tagNode struct {
 }
 
 var (
-	elementPattern = regexp.MustCompile(`(?s)\n(\d+) 0 obj\n<</Type /StructElem /S /(\w+) /P (\d+) 0 R(?: /Alt <([0-9A-F]+)>)?(?: /Pg (\d+) 0 R)? /K \[([^\]]*)\]>>`)
+	elementPattern = regexp.MustCompile(`(?s)\n(\d+) 0 obj\n<</Type /StructElem /S /(\w+) /P (\d+) 0 R` +
+		`(?: /Alt <([0-9A-F]+)>)?(?: /Pg (\d+) 0 R)? /K \[([^\]]*)\]>>`)
 	streamPattern  = regexp.MustCompile(`(?s)<</Filter /FlateDecode /Length (\d+)>>\nstream\n`)
 	parentsPattern = regexp.MustCompile(`(\d+) \[((?:\d+ 0 R )*)\]`)
 	kidPattern     = regexp.MustCompile(`(\d+) 0 R|(\d+)`)
@@ -97,7 +98,8 @@ func TestEverythingDrawnIsTagged(t *testing.T) {
 		}
 		file := pdf(t, p, o)
 		nodes, pages := tags(t, file)
-		for _, want := range []string{"/MarkInfo <</Marked true>>", "/StructTreeRoot ", "/DisplayDocTitle true", "/Lang (" + map[bool]string{true: "es", false: "en"}[o.Lang == "es"] + ")"} {
+		lang := map[bool]string{true: "es", false: "en"}[o.Lang == "es"]
+		for _, want := range []string{"/MarkInfo <</Marked true>>", "/StructTreeRoot ", "/DisplayDocTitle true", "/Lang (" + lang + ")"} {
 			if !bytes.Contains(file, []byte(want)) {
 				t.Errorf("%+v: the file lacks %s", o, want)
 			}

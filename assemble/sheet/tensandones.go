@@ -74,7 +74,9 @@ func singles(n int) drawing {
 	}}
 }
 
-var hundreds = phrase{"Count the hundreds, the tens and the ones. Write the numbers in the boxes.", "Cuenta las centenas, las decenas y las unidades. Escribe los números en los cuadros."}
+var hundreds = phrase{
+	"Count the hundreds, the tens and the ones. Write the numbers in the boxes.",
+	"Cuenta las centenas, las decenas y las unidades. Escribe los números en los cuadros."}
 
 func blocksDirection(asked task.Task) (phrase, bool) {
 	t, ok := asked.(task.PlaceValue)

@@ -31,39 +31,85 @@ var exampleTitle = phrase{"Look how it is done.", "Mira cómo se hace."}
 
 // ways say how an example in a look is worked, to read aloud with the children.
 var ways = map[task.Look]phrase{
-	task.LookNumberLine:    {"Start at the dot. Jump the tens, then the ones. The first jump already counts.", "Empieza en el punto. Salta las decenas y luego las unidades. El primer salto ya cuenta."},
-	task.LookHundredsChart: {"One row down is ten more. One row up is ten less. Then count the ones.", "Una fila abajo son diez más. Una fila arriba son diez menos. Luego cuenta las unidades."},
-	task.LookMakeTen:       {"Fill up to the next ten first. Then add the rest.", "Primero completa hasta la decena siguiente. Luego suma lo que queda."},
-	task.LookBreakApart:    {"Add the tens. Add the ones. Put them together.", "Suma las decenas. Suma las unidades. Júntalas."},
-	task.LookBond:          {"The two parts make the whole. Check: part and part together.", "Las dos partes forman el todo. Comprueba: una parte y la otra juntas."},
-	task.LookTensAndOnes:   {"Count the sticks: those are the tens. Count the dots: those are the ones.", "Cuenta las barras: son las decenas. Cuenta los puntos: son las unidades."},
-	task.LookFrame:         {"Each digit has its place.", "Cada dígito tiene su lugar."},
-	task.LookClockFace:     {"The short hand tells the hour. The long hand tells the minutes: five from numeral to numeral.", "La manecilla corta dice la hora. La larga dice los minutos: cinco de un número al siguiente."},
-	task.LookBlankFace:     {"The long hand shows the minutes. The short hand moves on from hour to hour.", "La manecilla larga muestra los minutos. La corta avanza de una hora a la siguiente."},
-	task.LookCompare:       {"Compare the largest place first. The open side is by the larger number.", "Compara primero la posición mayor. El lado abierto mira al número mayor."},
-	task.LookSequence:      {"Say the numbers aloud. Each step is as long as the one before.", "Di los números en voz alta. Cada paso es igual al anterior."},
-	task.LookStory:         {"Draw the story. Then write what you found out.", "Dibuja el problema. Luego escribe lo que averiguaste."},
-	task.LookCoins:         {"Begin with the coins that are worth most. Say how much after each.", "Empieza con las monedas que más valen. Di cuánto llevas después de cada una."},
-	task.LookArray:         {"Each row has as many. Add row by row.", "Cada fila tiene la misma cantidad. Suma fila por fila."},
-	task.LookBarGraph:      {"Go from the end of the bar to its number on the scale.", "Ve desde el final de la barra hasta su número en la escala."},
-	task.LookPictureGraph:  {"Each picture stands for one. Count the pictures.", "Cada dibujo vale uno. Cuenta los dibujos."},
-	task.LookTallyChart:    {"A bundle is five. Count the bundles first, then the single marks.", "Un grupo son cinco. Cuenta primero los grupos y luego las rayas sueltas."},
-	task.LookCentimeters:   {"Where does it begin, where does it end? Count the steps between.", "¿Dónde empieza y dónde termina? Cuenta los pasos que hay entre los dos."},
-	task.LookInches:        {"Where does it begin, where does it end? Count the steps between.", "¿Dónde empieza y dónde termina? Cuenta los pasos que hay entre los dos."},
-	task.LookTwin:          {"Taking away asks: what goes with it to make the whole?", "Restar es preguntar: ¿qué falta para formar el total?"},
+	task.LookNumberLine: {
+		"Start at the dot. Jump the tens, then the ones. The first jump already counts.",
+		"Empieza en el punto. Salta las decenas y luego las unidades. El primer salto ya cuenta."},
+	task.LookHundredsChart: {
+		"One row down is ten more. One row up is ten less. Then count the ones.",
+		"Una fila abajo son diez más. Una fila arriba son diez menos. Luego cuenta las unidades."},
+	task.LookMakeTen: {
+		"Fill up to the next ten first. Then add the rest.",
+		"Primero completa hasta la decena siguiente. Luego suma lo que queda."},
+	task.LookBreakApart: {
+		"Add the tens. Add the ones. Put them together.",
+		"Suma las decenas. Suma las unidades. Júntalas."},
+	task.LookBond: {
+		"The two parts make the whole. Check: part and part together.",
+		"Las dos partes forman el todo. Comprueba: una parte y la otra juntas."},
+	task.LookTensAndOnes: {
+		"Count the sticks: those are the tens. Count the dots: those are the ones.",
+		"Cuenta las barras: son las decenas. Cuenta los puntos: son las unidades."},
+	task.LookFrame: {
+		"Each digit has its place.",
+		"Cada dígito tiene su lugar."},
+	task.LookClockFace: {
+		"The short hand tells the hour. The long hand tells the minutes: five from numeral to numeral.",
+		"La manecilla corta dice la hora. La larga dice los minutos: cinco de un número al siguiente."},
+	task.LookBlankFace: {
+		"The long hand shows the minutes. The short hand moves on from hour to hour.",
+		"La manecilla larga muestra los minutos. La corta avanza de una hora a la siguiente."},
+	task.LookCompare: {
+		"Compare the largest place first. The open side is by the larger number.",
+		"Compara primero la posición mayor. El lado abierto mira al número mayor."},
+	task.LookSequence: {
+		"Say the numbers aloud. Each step is as long as the one before.",
+		"Di los números en voz alta. Cada paso es igual al anterior."},
+	task.LookStory: {
+		"Draw the story. Then write what you found out.",
+		"Dibuja el problema. Luego escribe lo que averiguaste."},
+	task.LookCoins: {
+		"Begin with the coins that are worth most. Say how much after each.",
+		"Empieza con las monedas que más valen. Di cuánto llevas después de cada una."},
+	task.LookArray: {
+		"Each row has as many. Add row by row.",
+		"Cada fila tiene la misma cantidad. Suma fila por fila."},
+	task.LookBarGraph: {
+		"Go from the end of the bar to its number on the scale.",
+		"Ve desde el final de la barra hasta su número en la escala."},
+	task.LookPictureGraph: {
+		"Each picture stands for one. Count the pictures.",
+		"Cada dibujo vale uno. Cuenta los dibujos."},
+	task.LookTallyChart: {
+		"A bundle is five. Count the bundles first, then the single marks.",
+		"Un grupo son cinco. Cuenta primero los grupos y luego las rayas sueltas."},
+	task.LookCentimeters: {
+		"Where does it begin, where does it end? Count the steps between.",
+		"¿Dónde empieza y dónde termina? Cuenta los pasos que hay entre los dos."},
+	task.LookInches: {
+		"Where does it begin, where does it end? Count the steps between.",
+		"¿Dónde empieza y dónde termina? Cuenta los pasos que hay entre los dos."},
+	task.LookTwin: {
+		"Taking away asks: what goes with it to make the whole?",
+		"Restar es preguntar: ¿qué falta para formar el total?"},
 }
 
 // Sums in columns are told by their numbers.
 var (
-	newTen      = phrase{"Ones: %d + %d = %d. Ten ones are a new ten.", "Unidades: %d + %d = %d. Diez unidades son una decena nueva."}
-	plainOnes   = phrase{"Ones with ones: %d + %d = %d.", "Unidades con unidades: %d + %d = %d."}
-	newHundred  = phrase{"Tens: %s = %d. Ten tens are a new hundred.", "Decenas: %s = %d. Diez decenas son una centena nueva."}
-	plainTens   = phrase{"Tens with tens: %s = %d.", "Decenas con decenas: %s = %d."}
-	tenApart    = phrase{"There are not enough ones to take %d away. Take one ten apart: now there are %d ones. %d − %d = %d.", "No hay unidades suficientes para quitar %d. Separa una decena: ahora hay %d unidades. %d − %d = %d."}
-	onesAway    = phrase{"Ones from ones: %d − %d = %d.", "Unidades menos unidades: %d − %d = %d."}
-	tensAway    = phrase{"Tens: %d − %d = %d.", "Decenas: %d − %d = %d."}
-	placeByOne  = phrase{"Go one place at a time. Not enough? Take one of the next place apart: it makes ten.", "Ve lugar por lugar. ¿No alcanza? Separa una del lugar siguiente: son diez."}
-	stepByStep  = phrase{"Go one place at a time, from the ones on. Ten make one of the next place.", "Ve lugar por lugar, desde las unidades. Diez forman una del lugar siguiente."}
+	newTen     = phrase{"Ones: %d + %d = %d. Ten ones are a new ten.", "Unidades: %d + %d = %d. Diez unidades son una decena nueva."}
+	plainOnes  = phrase{"Ones with ones: %d + %d = %d.", "Unidades con unidades: %d + %d = %d."}
+	newHundred = phrase{"Tens: %s = %d. Ten tens are a new hundred.", "Decenas: %s = %d. Diez decenas son una centena nueva."}
+	plainTens  = phrase{"Tens with tens: %s = %d.", "Decenas con decenas: %s = %d."}
+	tenApart   = phrase{
+		"There are not enough ones to take %d away. Take one ten apart: now there are %d ones. %d − %d = %d.",
+		"No hay unidades suficientes para quitar %d. Separa una decena: ahora hay %d unidades. %d − %d = %d."}
+	onesAway   = phrase{"Ones from ones: %d − %d = %d.", "Unidades menos unidades: %d − %d = %d."}
+	tensAway   = phrase{"Tens: %d − %d = %d.", "Decenas: %d − %d = %d."}
+	placeByOne = phrase{
+		"Go one place at a time. Not enough? Take one of the next place apart: it makes ten.",
+		"Ve lugar por lugar. ¿No alcanza? Separa una del lugar siguiente: son diez."}
+	stepByStep = phrase{
+		"Go one place at a time, from the ones on. Ten make one of the next place.",
+		"Ve lugar por lugar, desde las unidades. Diez forman una del lugar siguiente."}
 	lookThrough = phrase{"This one is done. Say why it is right.", "Este ya está hecho. Di por qué está bien."}
 )
 
