@@ -69,8 +69,10 @@ var (
 	practiced   = both{"This week we practiced", "Esta semana practicamos"}
 	tryAtHome   = both{"Two things to try at home", "Dos ideas para hacer en casa"}
 	farewell    = both{
-		"A few minutes are enough. Let your child explain, and enjoy it together: a mistake is a good place to begin. Please write or call with any question. Thank you!",
-		"Con unos minutos basta. Deje que su hija o hijo explique, y disfrútenlo juntos: un error es un buen comienzo. Para cualquier pregunta, escriba o llame. ¡Gracias!"}
+		"A few minutes are enough. Let your child explain, and enjoy it together: a mistake is a good place to begin. " +
+			"Please write or call with any question. Thank you!",
+		"Con unos minutos basta. Deje que su hija o hijo explique, y disfrútenlo juntos: un error es un buen comienzo. " +
+			"Para cualquier pregunta, escriba o llame. ¡Gracias!"}
 	teacherLine = both{"Your child's teacher: ______________________", "Maestra o maestro: ______________________"}
 )
 

@@ -125,9 +125,10 @@ func teacherOptions(o sheet.Options) sheet.Options {
 
 // What the teacher's page says of rechecks and of pupils with too few answers.
 const (
-	recheckNote = "A recheck is three items near the quiz, for Wednesday. Where the same slip shows again, sit with the child over one item; three items prove nothing."
-	absentNote  = "too few answers to tell; work with them as you know them"
-	sheetsNote  = "No sheet names a pupil or says why it was given. None of the items stood in the quiz."
+	recheckNote = "A recheck is three items near the quiz, for Wednesday. " +
+		"Where the same slip shows again, sit with the child over one item; three items prove nothing."
+	absentNote = "too few answers to tell; work with them as you know them"
+	sheetsNote = "No sheet names a pupil or says why it was given. None of the items stood in the quiz."
 )
 
 // teacherPage says who could work on which sheet, why, and what is right.
