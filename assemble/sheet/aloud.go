@@ -57,13 +57,7 @@ func (k kit) questionAloud(asked task.Task) string {
 	if sentence, ok := task.Written(asked); ok {
 		return k.sentenceAloud(sentence)
 	}
-	switch asked.(type) {
-	case task.Data, task.Lengths: // the room beside each name isn't said
-		if question := asked.Prompt(k.lang); strings.HasSuffix(question, " ?") {
-			return strings.ReplaceAll(strings.TrimSuffix(question, " ?"), " ?,", ",") + "."
-		}
-	}
-	return asked.Prompt(k.lang)
+	return task.Said(asked, k.lang)
 }
 
 // signWords are the signs of sentences as they are said.

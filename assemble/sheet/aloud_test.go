@@ -37,6 +37,11 @@ func TestPicturesInWords(t *testing.T) {
 			"tally chart. cats: mark, mark, mark, mark. dogs: bundle of five, mark, mark. How many dogs are there?"},
 		{"table cats 4, dogs 7: how many in all", task.LookTable, "A table: cats 4, dogs 7. How many pets are there in all?"},
 		{"bar graph cats 4, dogs 7: draw", task.LookBarGraph, "A table: cats 4, dogs 7. Draw a bar for each number in the table."},
+		{"things circles 2, stars 1: order from fewest", task.LookThings,
+			"circle, circle, star. Number them from the fewest, 1, to the most: circles, stars."},
+		{"bars 2, 3, 1: order from shortest", task.LookThreeBars,
+			"Bars from one line. A: step, step. B: step, step, step. C: step. " +
+				"Number the bars from the shortest, 1, to the longest, 3: A, B, C."},
 		{"name shape: square at 45", task.LookShape,
 			"What is this shape called? Closed, 4 straight sides of the same length, 4 square corners. " +
 				"Answers to choose from: circle; triangle; square; hexagon."},

@@ -145,7 +145,7 @@ func (k kit) tableAloud(t task.Data) string {
 
 func readTableAloud(k kit, asked task.Task) []string {
 	t := asked.(task.Data)
-	return []string{k.tableAloud(t), k.dataQuestion(t)}
+	return []string{k.tableAloud(t), t.Said(k.lang)}
 }
 
 // dataAloud says what is shown of each sort, in things to count by ear; a graph to be drawn is told by
@@ -160,13 +160,8 @@ func dataAloud(name phrase, sounds func(k kit, n int) string) func(k kit, asked 
 		for i := range t.N {
 			rows = append(rows, t.SortIn(i, k.lang)+": "+sounds(k, t.Counts[i]))
 		}
-		return []string{k.say(name) + ". " + strings.Join(rows, " "), k.dataQuestion(t)}
+		return []string{k.say(name) + ". " + strings.Join(rows, " "), t.Said(k.lang)}
 	}
-}
-
-// dataQuestion is the question as it is said.
-func (k kit) dataQuestion(t task.Data) string {
-	return strings.ReplaceAll(t.Prompt(k.lang), "?,", ",")
 }
 
 // dataDirection is the direction of what is asked, where it isn't a number to write.

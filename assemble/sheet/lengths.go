@@ -1,10 +1,6 @@
 package sheet
 
-import (
-	"strings"
-
-	"evenhand/standards/task"
-)
+import "evenhand/standards/task"
 
 // Sizes of bars to compare in millimetres.
 const (
@@ -103,7 +99,7 @@ var (
 // barsAloud tells how long each bar is in steps, to be counted by ear.
 func barsAloud(k kit, asked task.Task) []string {
 	t := asked.(task.Lengths)
-	return append([]string{k.say(barsSaid)}, append(k.stepsOf(t, 0, t.N), strings.ReplaceAll(t.Prompt(k.lang), " ?", ""))...)
+	return append([]string{k.say(barsSaid)}, append(k.stepsOf(t, 0, t.N), t.Said(k.lang))...)
 }
 
 // stepsOf are the bars from one to before another in steps.

@@ -101,5 +101,5 @@ func thingsAloud(k kit, asked task.Task) []string {
 			}
 		}
 	}
-	return []string{strings.Join(list, ", ") + ".", k.dataQuestion(t)}
+	return []string{strings.Join(list, ", ") + ".", t.Said(k.lang)}
 }

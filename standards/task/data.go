@@ -313,6 +313,14 @@ var drawPrompts = map[DataForm]telling{
 	BarGraph:     {"Draw a bar for each number in the table.", "Dibuja una barra para cada número de la tabla."},
 }
 
+// Said asks for the order of the sorts without the places for their numbers.
+func (t Data) Said(lang string) string {
+	if t.Ask == InOrder {
+		return withoutPlaces(t.Prompt(lang))
+	}
+	return t.Prompt(lang)
+}
+
 // blanks are the sorts with a place for a number behind each.
 func (t Data) blanks(lang string) string {
 	parts := make([]string, t.N)

@@ -36,6 +36,18 @@ func Short(t Task, lang string) string {
 	return t.Prompt(lang)
 }
 
+// Said is what a task asks as it is read aloud, without the places to fill in that only print has.
+// Usually it is the prompt.
+func Said(t Task, lang string) string {
+	if said, ok := t.(interface{ Said(lang string) string }); ok {
+		return said.Said(lang)
+	}
+	return t.Prompt(lang)
+}
+
+// withoutPlaces is a question without the place for a number behind each name: "A ?, B ?" is "A, B.".
+func withoutPlaces(question string) string { return strings.ReplaceAll(question, " ?", "") + "." }
+
 // shown is a prompt with what the picture shows behind it.
 func shown(t Task, lang string, picture any) string {
 	return fmt.Sprintf("%s (%v)", t.Prompt(lang), picture)

@@ -176,6 +176,14 @@ func (t Lengths) Prompt(lang string) string {
 	return lengthPrompts[t.Ask].en
 }
 
+// Said asks for the order of the bars without the places for their numbers.
+func (t Lengths) Said(lang string) string {
+	if t.Ask == LengthOrder {
+		return withoutPlaces(t.Prompt(lang))
+	}
+	return t.Prompt(lang)
+}
+
 // Short tells how long the bars are.
 func (t Lengths) Short(lang string) string {
 	question := strings.TrimSuffix(t.Prompt(lang), ": A ?, B ?, C ?")
