@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"errors"
 	"fmt"
 	"html"
 	"io"
@@ -12,14 +11,7 @@ import (
 // its size, whose text is text, and whose parts are headings, groups and named images for a screen
 // reader.
 func WriteHTML(w io.Writer, p Paper, o Options) error {
-	s, err := o.settle()
-	if err != nil {
-		return err
-	}
-	if len(p.Questions) == 0 {
-		return errors.New("a paper without items can't be printed; choose at least one")
-	}
-	leaves, err := s.leaves(p)
+	s, leaves, err := o.pagesOf(p)
 	if err != nil {
 		return err
 	}

@@ -133,18 +133,30 @@ func or(s, usual string) string {
 // WritePDF prints a paper. The same paper and options give the same bytes on a
 // machine with the same fonts. Nothing is written when an item can't be drawn.
 func WritePDF(w io.Writer, p Paper, o Options) error {
-	s, err := o.settle()
-	if err != nil {
-		return err
-	}
-	if len(p.Questions) == 0 {
-		return errors.New("a paper without items can't be printed; choose at least one")
-	}
-	leaves, err := s.leaves(p)
+	s, leaves, err := o.pagesOf(p)
 	if err != nil {
 		return err
 	}
 	return s.write(w, s.documentTitle(p), leaves)
+}
+
+// PageCount is how many pages a paper takes.
+func PageCount(p Paper, o Options) (int, error) {
+	_, leaves, err := o.pagesOf(p)
+	return len(leaves), err
+}
+
+// pagesOf are the pages of a paper, and the options made definite.
+func (o Options) pagesOf(p Paper) (settings, []leaf, error) {
+	s, err := o.settle()
+	if err != nil {
+		return settings{}, nil, err
+	}
+	if len(p.Questions) == 0 {
+		return settings{}, nil, errors.New("a paper without items can't be printed; choose at least one")
+	}
+	leaves, err := s.leaves(p)
+	return s, leaves, err
 }
 
 // WriteKeys prints the answers of several forms into one file, a page a form: to mark by, without the

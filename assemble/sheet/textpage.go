@@ -1,9 +1,6 @@
 package sheet
 
-import (
-	"fmt"
-	"io"
-)
+import "io"
 
 // Text is a page of words: a letter, or what a teacher needs beside the sheets.
 type Text struct {
@@ -25,12 +22,7 @@ const listEdge = 5.0
 
 // WriteText prints a page of words, or several where one doesn't hold them.
 func WriteText(w io.Writer, t Text, o Options) error {
-	o.Layout, o.Key = Pages, false
-	s, err := o.settle()
-	if err != nil {
-		return err
-	}
-	leaves, err := s.textPages(t)
+	s, leaves, err := o.pagesOfText(t)
 	if err != nil {
 		return err
 	}
@@ -39,12 +31,19 @@ func WriteText(w io.Writer, t Text, o Options) error {
 
 // TextPageCount is how many pages WriteText prints.
 func TextPageCount(t Text, o Options) (int, error) {
+	_, leaves, err := o.pagesOfText(t)
+	return len(leaves), err
+}
+
+// pagesOfText are the pages of words, and the options made definite.
+func (o Options) pagesOfText(t Text) (settings, []leaf, error) {
+	o.Layout, o.Key = Pages, false
 	s, err := o.settle()
 	if err != nil {
-		return 0, err
+		return settings{}, nil, err
 	}
 	leaves, err := s.textPages(t)
-	return len(leaves), err
+	return s, leaves, err
 }
 
 func (s settings) textPages(t Text) ([]leaf, error) {
@@ -92,17 +91,4 @@ func (k kit) line(s string, l lettering) drawing {
 	dash.w = listEdge
 	k.width -= listEdge
 	return row(0, dash, k.paragraph(s[2:], l))
-}
-
-// PageCount is how many pages a paper takes.
-func PageCount(p Paper, o Options) (int, error) {
-	s, err := o.settle()
-	if err != nil {
-		return 0, err
-	}
-	if len(p.Questions) == 0 {
-		return 0, fmt.Errorf("a paper without items has no pages")
-	}
-	leaves, err := s.leaves(p)
-	return len(leaves), err
 }
