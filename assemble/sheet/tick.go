@@ -7,17 +7,12 @@ import (
 // tick prints a statement or a number, and a box to mark for each of two words.
 func tick(k kit, asked task.Task) (drawing, bool) {
 	question, ok := task.Judged(asked)
-	words := task.FixedAnswers(asked)
 	if !ok {
 		return drawing{}, false
 	}
-	boxes := make([]drawing, len(words))
-	for i, word := range words {
-		boxes[i] = row(k.gap(), k.markBox(word == asked.Key()), k.text(task.AnswerIn(asked, word, k.lang)))
-	}
 	print := k.text(printed(question))
 	print.w += 2 * k.gap()
-	return flow(k.width, 3*k.gap(), k.gap(), print, boxes[0], boxes[1]), true
+	return flow(k.width, 3*k.gap(), k.gap(), append([]drawing{print}, k.fixed(asked)...)...), true
 }
 
 // markBox is a box to put a mark in; the key has the mark in the right one.
