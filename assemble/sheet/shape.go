@@ -12,8 +12,12 @@ func shape(k kit, asked task.Task) (drawing, bool) {
 }
 
 func shapeAloud(k kit, asked task.Task) []string {
-	t := asked.(task.NameShape)
-	return []string{t.Prompt(k.lang), upper(t.Figure.Told(k.lang)) + ".", k.offersAloud(asked)}
+	return k.choosingAloud(asked.(task.NameShape).Figure, asked)
+}
+
+// choosingAloud is a question about a shape, the shape and the answers that are offered.
+func (k kit) choosingAloud(f task.Figure, asked task.Task) []string {
+	return []string{asked.Prompt(k.lang), upper(f.Told(k.lang)) + ".", k.offersAloud(asked)}
 }
 
 // flatSolid is a shape alone, and the words flat and solid to choose from.
@@ -26,6 +30,5 @@ func flatSolid(k kit, asked task.Task) (drawing, bool) {
 }
 
 func flatSolidAloud(k kit, asked task.Task) []string {
-	t := asked.(task.FlatSolid)
-	return []string{t.Prompt(k.lang), upper(t.Figure.Told(k.lang)) + ".", k.offersAloud(asked)}
+	return k.choosingAloud(asked.(task.FlatSolid).Figure, asked)
 }
