@@ -87,16 +87,21 @@ func blockPictures(k kit, asked task.Task) (drawing, bool) {
 	unit := min(mostBlock, (k.width-placeWidth-letterRoom-3*k.gap())/float64(t.Count))
 	var rows []drawing
 	for i, way := range t.Ways {
-		rows = append(rows, k.pictured("ABC"[i:i+1], t.Key(), barOver(t.Count, unit, unit, laid(t.Count, way))))
+		rows = append(rows, k.pictured(letter(i), t.Key(), barOver(t.Count, unit, unit, laid(t.Count, way))))
 	}
 	return stack(4, rows...), true
 }
 
 // pictured is a picture with its letter and a box to mark before it.
 func (k kit) pictured(letter, key string, picture drawing) drawing {
+	return row(k.gap(), k.markBox(letter == key), k.named(letter), picture)
+}
+
+// named is the letter of a picture, in a column of such letters.
+func (k kit) named(letter string) drawing {
 	name := k.bold(letter)
 	name.w = letterRoom
-	return row(k.gap(), k.markBox(letter == key), name, picture)
+	return name
 }
 
 // shortAndLong draws a bar with long blocks, and below it short ones in the room of one long block.
@@ -144,7 +149,7 @@ func blockPicturesAloud(k kit, asked task.Task) []string {
 	for i, way := range t.Ways {
 		between := map[task.BlockWay]string{task.Even: ", ", task.Gaps: ", " + k.say(gapSaid) + ", ", task.Overlaps: ", " + k.say(overlapSaid) + " "}[way]
 		blocks := slices.Repeat([]string{k.say(blockSaid)}, len(laid(t.Count, way)))
-		said = append(said, "ABC"[i:i+1]+": "+strings.Join(blocks, between)+".")
+		said = append(said, letter(i)+": "+strings.Join(blocks, between)+".")
 	}
 	return append(said, t.Prompt(k.lang))
 }

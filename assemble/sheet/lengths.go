@@ -35,10 +35,9 @@ func twoBars(k kit, asked task.Task) (drawing, bool) {
 
 // standing is a bar that stands, over its letter and a box to mark; all feet of a row are level.
 func (k kit) standing(t task.Lengths, i int) drawing {
-	letter := "ABC"[i : i+1]
 	tall := tallStep * float64(t.Bars[i])
 	bar := drawing{w: tallWide, h: tall, axis: tall, paint: func(c canvas, at point) { oblong(c, at, tallWide, tall, pale) }}
-	d := centred(2, bar, k.bold(letter), k.markBox(letter == t.Key()))
+	d := centred(2, bar, k.bold(letter(i)), k.markBox(letter(i) == t.Key()))
 	d.axis = tall
 	return d
 }
@@ -52,9 +51,8 @@ func threeBars(k kit, asked task.Task) (drawing, bool) {
 	step := k.step(placeWidth + letterRoom + 2*k.gap())
 	var rows []drawing
 	for i := range t.N {
-		name := k.bold("ABC"[i : i+1])
-		name.w = letterRoom
-		rows = append(rows, row(k.gap(), k.box(placeWidth, boxHeight, t.Fills()[i]), name, lyingBar(step*float64(t.Bars[i]))))
+		place := k.box(placeWidth, boxHeight, t.Fills()[i])
+		rows = append(rows, row(k.gap(), place, k.named(letter(i)), lyingBar(step*float64(t.Bars[i]))))
 	}
 	return stack(3, rows...), true
 }
@@ -71,9 +69,7 @@ func barPairs(k kit, asked task.Task) (drawing, bool) {
 	pair := func(first, second int) drawing {
 		var rows []drawing
 		for _, i := range []int{first, second} {
-			name := k.bold("ABC"[i : i+1])
-			name.w = letterRoom
-			rows = append(rows, row(k.gap(), name, lyingBar(step*float64(t.Bars[i]))))
+			rows = append(rows, row(k.gap(), k.named(letter(i)), lyingBar(step*float64(t.Bars[i]))))
 		}
 		return margined(2, stack(1, rows...))
 	}
@@ -105,7 +101,7 @@ func barsAloud(k kit, asked task.Task) []string {
 // stepsOf are the bars from one to before another in steps.
 func (k kit) stepsOf(t task.Lengths, from, to int) (said []string) {
 	for i := from; i < to; i++ {
-		said = append(said, "ABC"[i:i+1]+": "+k.things(stepSaid, t.Bars[i], 5))
+		said = append(said, letter(i)+": "+k.things(stepSaid, t.Bars[i], 5))
 	}
 	return said
 }
