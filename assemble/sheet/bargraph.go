@@ -17,19 +17,15 @@ const (
 // barGraph draws a bar for each sort over a scale of ones. A graph to be drawn stands beside its
 // table, its bars left to the pupil.
 func barGraph(k kit, t task.Data) drawing {
-	graph := k.bars(t, t.Ask != task.DrawIt || k.key)
+	graph := k.bars(t)
 	if t.Ask != task.DrawIt {
 		return graph
 	}
-	table := k.countsTable(t)
-	if table.w+graph.w+4*k.gap() > k.width {
-		return stack(4, table, graph)
-	}
-	return row(4*k.gap(), level(table), graph)
+	return k.besideSource(k.countsTable(t), graph)
 }
 
-// bars is the graph; filled says that the bars stand there.
-func (k kit) bars(t task.Data, filled bool) drawing {
+// bars is the graph.
+func (k kit) bars(t task.Data) drawing {
 	l := k.inGraph()
 	l.align = right
 	scale := k.face.width("10", l) + 2
@@ -47,7 +43,7 @@ func (k kit) bars(t task.Data, filled bool) drawing {
 		c.line(foot, point{foot.x, foot.y - barUnit*topOfScale}, style{line: plain})
 		for i := range t.N {
 			left := foot.x + pitch*(float64(i)+(1-barShare)/2)
-			if filled {
+			if k.made(t) {
 				k.bar(c, point{left, foot.y}, pitch*barShare, barUnit*float64(t.Counts[i]))
 			}
 			name := k.sortName(t, i)

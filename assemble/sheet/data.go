@@ -39,6 +39,17 @@ func (k kit) beside(picture drawing, question func(kit) drawing) drawing {
 	return stack(4, picture, question(k))
 }
 
+// besideSource sets a graph or chart to be made beside what it is made from where there is room, else below it.
+func (k kit) besideSource(source, graph drawing) drawing {
+	if source.w+graph.w+4*k.gap() > k.width {
+		return stack(4, source, graph)
+	}
+	return row(4*k.gap(), source, graph)
+}
+
+// made says that a graph or chart has its marks: all but those that a pupil is to make.
+func (k kit) made(t task.Data) bool { return t.Ask != task.DrawIt || k.key }
+
 // level is a drawing whose middle is in line with its neighbours'.
 func level(d drawing) drawing {
 	d.axis = d.h / 2

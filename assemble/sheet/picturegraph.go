@@ -14,7 +14,7 @@ func pictureGraph(k kit, t task.Data) drawing {
 	pitch := min(picturePitch, (k.width-k.namesWidth(t)-3*namesGap)/mostPictures)
 	graph := k.ruled(t, pictureRow, pitch*mostPictures+namesGap, func(i int) drawing {
 		n := t.Counts[i]
-		if t.Ask == task.DrawIt && !k.key {
+		if !k.made(t) {
 			n = 0
 		}
 		return drawing{w: pitch * mostPictures, h: pictureRow, axis: pictureRow / 2, paint: func(c canvas, at point) {

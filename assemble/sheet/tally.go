@@ -19,7 +19,7 @@ const (
 func tallyChart(k kit, t task.Data) drawing {
 	chart := k.ruled(t, tallyRow, tallyWidth(10)+2*namesGap, func(i int) drawing {
 		n := t.Counts[i]
-		if t.Ask == task.DrawIt && !k.key {
+		if !k.made(t) {
 			n = 0
 		}
 		return tallies(n)
@@ -27,11 +27,7 @@ func tallyChart(k kit, t task.Data) drawing {
 	if t.Ask != task.DrawIt {
 		return chart
 	}
-	things := thingsToSort(k, t)
-	if things.w+chart.w+4*k.gap() > k.width {
-		return stack(4, things, chart)
-	}
-	return row(4*k.gap(), things, chart)
+	return k.besideSource(thingsToSort(k, t), chart)
 }
 
 func tallyWidth(n int) float64 { return float64((n+4)/5) * (3*tallyPitch + bundleGap) }
