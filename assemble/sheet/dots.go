@@ -74,15 +74,30 @@ func field(middles []point) drawing {
 // scattered puts up to twelve dots in the cells of a field, each a little off the middle of
 // its cell; the same seed gives the same places.
 func scattered(n int, seed string) []point {
-	hash := fnv.New64a()
-	_, _ = hash.Write([]byte(seed))
-	random := rand.New(rand.NewPCG(hash.Sum64(), 1))
-	var middles []point
-	for _, cell := range random.Perm(12)[:n] {
-		off := func() float64 { return (random.Float64() - .5) * (fieldCell - 2*ringRadius - 1) }
-		middles = append(middles, point{fieldEdge + fieldCell*(float64(cell%4)+.5) + off(), fieldEdge + fieldCell*(float64(cell/4)+.5) + off()})
+	return strewn(n, lattice{across: 4, down: 3, side: fieldCell, edge: fieldEdge, radius: ringRadius}, randomBy(seed, 1))
+}
+
+// lattice is squares in rows, for one round thing each; the edge lies around all. Lengths are in millimetres.
+type lattice struct {
+	across, down       int
+	side, edge, radius float64
+}
+
+// strewn are the middles of so many things, each a little off the middle of a cell of its own.
+func strewn(n int, in lattice, random *rand.Rand) (middles []point) {
+	off := func() float64 { return (random.Float64() - .5) * (in.side - 2*in.radius - 1) }
+	for _, cell := range random.Perm(in.across * in.down)[:n] {
+		x, y := float64(cell%in.across)+.5, float64(cell/in.across)+.5
+		middles = append(middles, point{in.edge + in.side*x + off(), in.edge + in.side*y + off()})
 	}
 	return middles
+}
+
+// randomBy is chance that falls the same way for the same text; of one text, each stream falls another way.
+func randomBy(text string, stream uint64) *rand.Rand {
+	hash := fnv.New64a()
+	_, _ = hash.Write([]byte(text))
+	return rand.New(rand.NewPCG(hash.Sum64(), stream))
 }
 
 var dotSaid = phrase{"dot", "punto"}

@@ -2,9 +2,7 @@ package sheet
 
 import (
 	"fmt"
-	"hash/fnv"
 	"math"
-	"math/rand/v2"
 	"strings"
 
 	"evenhand/standards/task"
@@ -140,9 +138,7 @@ func (f matchField) paint(c canvas, at point) {
 // shuffled is the order of the times on the right: the same for the same task, and
 // never the order on the left.
 func shuffled(m task.Match) []int {
-	hash := fnv.New64a()
-	_, _ = hash.Write([]byte(m.String()))
-	order := rand.New(rand.NewPCG(hash.Sum64(), 0)).Perm(m.N)
+	order := randomBy(m.String(), 0).Perm(m.N)
 	for i, place := range order {
 		if i != place {
 			return order

@@ -2,9 +2,7 @@ package sheet
 
 import (
 	"cmp"
-	"hash/fnv"
 	"math"
-	"math/rand/v2"
 	"slices"
 	"strings"
 
@@ -28,17 +26,13 @@ type thing struct {
 // lying are the things of the data at places here and there, the same for the same data, as they are read:
 // row by row.
 func lying(t task.Data) []thing {
-	hash := fnv.New64a()
-	_, _ = hash.Write([]byte(t.Clashes()[0]))
-	random := rand.New(rand.NewPCG(hash.Sum64(), 2))
-	cells := random.Perm(thingColumns * thingRows)
 	var list []thing
 	for i := range t.N {
-		for range t.Counts[i] {
-			cell := cells[len(list)]
-			off := func() float64 { return (random.Float64() - .5) * (thingCell - 2*thingRadius - 1) }
-			list = append(list, thing{t.Sorts[i], point{thingCell*(float64(cell%thingColumns)+.5) + off(), thingCell*(float64(cell/thingColumns)+.5) + off()}})
-		}
+		list = append(list, slices.Repeat([]thing{{sort: t.Sorts[i]}}, t.Counts[i])...)
+	}
+	field := lattice{across: thingColumns, down: thingRows, side: thingCell, radius: thingRadius}
+	for i, middle := range strewn(len(list), field, randomBy(t.Clashes()[0], 2)) {
+		list[i].middle = middle
 	}
 	slices.SortFunc(list, func(a, b thing) int {
 		if rows := cmp.Compare(int(a.middle.y/thingCell), int(b.middle.y/thingCell)); rows != 0 {
