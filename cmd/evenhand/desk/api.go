@@ -145,41 +145,43 @@ func (v *visit) admitProgram() error {
 	return err
 }
 
-// failProgram tells a program what went wrong, as RFC 9457 has it. What went wrong inside is told only
-// where it says what to do.
+// failProgram tells a program what went wrong, as RFC 9457 has it.
 func (v *visit) failProgram(err error) {
-	status, detail := http.StatusInternalServerError, v.said.say("fault.ours")
-	var f *fault
-	var refused *remote.Refused
-	damaged := store.Damaged{}
-	switch {
-	case errors.As(err, &f):
-		status, detail = f.status, f.text
-	case errors.As(err, &refused):
-		status, detail = refused.Status, refused.What
-	case noRoom(err), errors.Is(err, fs.ErrPermission):
-		status, detail = http.StatusInsufficientStorage, v.said.say("fault.noroom")
-	case errors.As(err, &damaged):
-		detail = damaged.What
-	case v.Context().Err() != nil:
-		status = http.StatusRequestTimeout // nobody hears it
-	}
-	if status >= http.StatusInternalServerError && status != http.StatusServiceUnavailable {
+	f := v.faultOf(v.storeFault(err))
+	if f.status >= http.StatusInternalServerError && f.status != http.StatusServiceUnavailable {
 		v.desk.o.Log.Error("failed", "pattern", v.Pattern, "error", err)
 	}
-	switch status {
+	switch f.status {
 	case http.StatusUnauthorized:
 		v.w.Header().Set("WWW-Authenticate", "Bearer")
 	case http.StatusServiceUnavailable:
 		v.w.Header().Set("Retry-After", "1")
 	}
 	v.w.Header().Set("Content-Type", "application/problem+json")
-	v.w.WriteHeader(status)
+	v.w.WriteHeader(f.status)
 	_ = json.NewEncoder(v.w).Encode(struct {
 		Status int    `json:"status"`
 		Title  string `json:"title"`
 		Detail string `json:"detail"`
-	}{status, http.StatusText(status), detail})
+	}{f.status, http.StatusText(f.status), f.text})
+}
+
+// storeFault makes a fault of what only programs meet at a store. What went wrong inside is told only
+// where it says what to do.
+func (v *visit) storeFault(err error) error {
+	var refused *remote.Refused
+	var damaged store.Damaged
+	switch {
+	case errors.As(err, new(*fault)), noRoom(err):
+		return err
+	case errors.As(err, &refused):
+		return &fault{status: refused.Status, text: refused.What}
+	case errors.Is(err, fs.ErrPermission):
+		return &fault{status: http.StatusInsufficientStorage, text: v.said.say("fault.noroom")}
+	case errors.As(err, &damaged):
+		return &fault{status: http.StatusInternalServerError, text: damaged.What}
+	}
+	return err
 }
 
 func nothingInAPI(v *visit) error {

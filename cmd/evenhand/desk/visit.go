@@ -94,30 +94,33 @@ func (v *visit) fail(err error) {
 		v.failProgram(err)
 		return
 	}
-	status, text, link := http.StatusInternalServerError, v.said.say("fault.ours"), ""
-	var f *fault
-	if errors.As(err, &f) {
-		status, text, link = f.status, f.text, f.link
-	}
-	switch {
-	case f != nil:
-	case noRoom(err):
-		status, text = http.StatusInsufficientStorage, v.said.say("fault.noroom")
-	case v.Context().Err() != nil:
-		status = http.StatusRequestTimeout // nobody hears it
-	}
-	if link != "" && v.Method == http.MethodGet && v.Header.Get("Part") == "" {
-		http.Redirect(v.w, v.Request, link, http.StatusSeeOther)
+	f := v.faultOf(err)
+	if f.link != "" && v.Method == http.MethodGet && v.Header.Get("Part") == "" {
+		http.Redirect(v.w, v.Request, f.link, http.StatusSeeOther)
 		return
 	}
-	if status >= http.StatusInternalServerError {
+	if f.status >= http.StatusInternalServerError {
 		v.desk.o.Log.Error("failed", "pattern", v.Pattern, "error", err)
 	}
-	v.w.WriteHeader(status)
-	data := struct{ Text, Link string }{text, cmp.Or(link, "/")}
+	v.w.WriteHeader(f.status)
+	data := struct{ Text, Link string }{f.text, cmp.Or(f.link, "/")}
 	if err := v.show("fault", data); err != nil {
-		fmt.Fprintln(v.w, text)
+		fmt.Fprintln(v.w, f.text)
 	}
+}
+
+// faultOf is an error as it is told: a fault as it stands, else one with a plain sentence.
+func (v *visit) faultOf(err error) *fault {
+	var f *fault
+	switch {
+	case errors.As(err, &f):
+		return f
+	case noRoom(err):
+		return &fault{status: http.StatusInsufficientStorage, text: v.said.say("fault.noroom")}
+	case v.Context().Err() != nil: // nobody hears it
+		return &fault{status: http.StatusRequestTimeout, text: v.said.say("fault.ours")}
+	}
+	return &fault{status: http.StatusInternalServerError, text: v.said.say("fault.ours")}
 }
 
 // noRoom says that the disk is full or lets nothing be written.
