@@ -289,9 +289,6 @@ func (v *visit) saidOf(item results.Item, a results.Answer) string {
 
 // marksPage shows the grid.
 func marksPage(v *visit) error {
-	if err := v.ParseForm(); err != nil {
-		return err
-	}
 	m, err := v.markingAsked()
 	if err != nil {
 		return err

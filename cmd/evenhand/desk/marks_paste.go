@@ -17,9 +17,6 @@ type pasted struct {
 
 // pasteMarks reads rows of a spreadsheet as a marking grid and keeps those that are understood.
 func pasteMarks(v *visit) error {
-	if err := v.ParseForm(); err != nil {
-		return v.wrong("marks.unread")
-	}
 	m, err := v.markingAsked()
 	if err != nil {
 		return err
@@ -72,9 +69,6 @@ func pasteMarks(v *visit) error {
 
 // enrolPupils notes the pupils of a class by their codes.
 func enrolPupils(v *visit) error {
-	if err := v.ParseForm(); err != nil {
-		return v.wrong("marks.unread")
-	}
 	v.Form.Set("class", strings.TrimSpace(v.PostForm.Get("class")))
 	m, err := v.markingAsked()
 	if err != nil {

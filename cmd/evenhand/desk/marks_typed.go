@@ -47,9 +47,6 @@ func typedRows(form url.Values) map[string]typedRow {
 // saveMarks judges what was typed and, unless that is all that is asked, keeps it. Of a row that
 // somebody else has marked otherwise meanwhile nothing is kept, and both are shown.
 func saveMarks(v *visit) error {
-	if err := v.ParseForm(); err != nil {
-		return v.wrong("marks.unread")
-	}
 	m, err := v.markingAsked()
 	if err != nil {
 		return err

@@ -205,9 +205,6 @@ func (v *visit) parsed(f planForm) (plan.Plan, error) {
 // sentPlan does what a button of the page asks: add or drop a row, try, keep the plan, or make the
 // quiz.
 func sentPlan(v *visit) error {
-	if err := v.ParseForm(); err != nil {
-		return err
-	}
 	page := planPage{Name: strings.TrimSpace(v.FormValue("name")), Form: planFormOf(v.PostForm), Week: v.week()}
 	action, at, _ := strings.Cut(v.FormValue("do"), ":")
 	switch action {
