@@ -37,6 +37,13 @@ func MakeUp(ctx context.Context, b *bank.Bank, asked plan.Plan, sat []bank.Quiz,
 	return q, nil
 }
 
+// LastForm is the quiz with its last form alone, as a make-up form is kept.
+func (q Quiz) LastForm() Quiz {
+	last := len(q.Forms) - 1
+	q.Forms, q.Off = q.Forms[last:], q.Off[last:]
+	return q
+}
+
 // nextName is the letter after the last of the forms.
 func nextName(forms []bank.QuizForm) string {
 	last := byte('A' - 1)

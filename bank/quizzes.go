@@ -219,6 +219,20 @@ func (b *Bank) MakeUps(id string) (list []Quiz, err error) {
 	return list, err
 }
 
+// WithMakeUps finds a quiz as Quiz does, and its make-up forms, the quiz first; the name of one of them
+// means the quiz, too.
+func (b *Bank) WithMakeUps(called string) ([]Quiz, error) {
+	quiz, err := b.Quiz(called)
+	if err == nil && quiz.MakeUp != "" {
+		quiz, err = b.Quiz(quiz.MakeUp)
+	}
+	if err != nil {
+		return nil, err
+	}
+	makeUps, err := b.MakeUps(quiz.ID)
+	return append([]Quiz{quiz}, makeUps...), err
+}
+
 // Quiz finds a quiz by what a person calls it: its title, its week, the beginning of its ID. Where
 // several quizzes are called so, the error names them. A make-up form has the title and the week of its
 // quiz, so that it is called by its ID only.

@@ -35,7 +35,7 @@ func assembleMakeUp(c *cli.Context) error {
 		if err != nil {
 			return err
 		}
-		sat, err := withMakeUps(b, kept.ID)
+		sat, err := b.WithMakeUps(kept.ID)
 		if err != nil {
 			return err
 		}
@@ -69,9 +69,8 @@ func planOf(c *cli.Context, given bank.Quiz) (plan.Plan, error) {
 
 // deliverMakeUp writes the new form and shows it beside those that were sat.
 func deliverMakeUp(c *cli.Context, b *bank.Bank, all assemble.Quiz, of bank.Quiz) error {
-	balance, form := assemble.BalanceOf(all), all.Forms[len(all.Forms)-1].Name
-	quiz := all
-	quiz.Forms, quiz.Off = all.Forms[len(all.Forms)-1:], all.Off[len(all.Off)-1:]
+	balance := assemble.BalanceOf(all)
+	quiz := all.LastForm()
 	dir := c.String("out")
 	about := bank.Quiz{Plan: of.Plan, PacingWeek: of.PacingWeek, Class: of.Class, MakeUp: of.ID}
 	if err := keepAndWrite(c, b, quiz, dir, about); err != nil || c.Bool("json") {
@@ -81,6 +80,7 @@ func deliverMakeUp(c *cli.Context, b *bank.Bank, all assemble.Quiz, of bank.Quiz
 		return err
 	}
 	say(c, "%s", all.Verdict())
-	say(c, "form %s of %s in %s, for pupils who were absent; its marks count with the quiz: evenhand mark %s", form, of.Name(), dir, of.ID)
+	say(c, "form %s of %s in %s, for pupils who were absent; its marks count with the quiz: evenhand mark %s",
+		quiz.Forms[0].Name, of.Name(), dir, of.ID)
 	return nil
 }

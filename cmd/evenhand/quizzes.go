@@ -144,7 +144,7 @@ func givenQuiz(c *cli.Context, name string) (quiz results.Quiz, err error) {
 		name = quiz.ID
 	}
 	err = readingBank(c, func(b *bank.Bank) error {
-		family, err := withMakeUps(b, name)
+		family, err := b.WithMakeUps(name)
 		switch {
 		case err != nil && folder: // a quiz that this bank doesn't keep
 			return nil
@@ -159,17 +159,4 @@ func givenQuiz(c *cli.Context, name string) (quiz results.Quiz, err error) {
 		return nil
 	})
 	return quiz, err
-}
-
-// withMakeUps is the quiz that a person names, and behind it its make-up forms.
-func withMakeUps(b *bank.Bank, name string) ([]bank.Quiz, error) {
-	quiz, err := b.Quiz(name)
-	if err == nil && quiz.MakeUp != "" {
-		quiz, err = b.Quiz(quiz.MakeUp)
-	}
-	if err != nil {
-		return nil, err
-	}
-	makeUps, err := b.MakeUps(quiz.ID)
-	return append([]bank.Quiz{quiz}, makeUps...), err
 }

@@ -104,15 +104,12 @@ type marking struct {
 // markingAsked is what the address asks for, before anything is read of the class; a make-up form is
 // marked with its quiz.
 func (v *visit) markingAsked() (m marking, err error) {
-	if m.Given, err = v.quizAsked(); err == nil && m.Given.MakeUp != "" {
-		m.Given, err = v.desk.bank.Quiz(m.Given.MakeUp)
-	}
+	sat, err := v.satAsked()
 	if err != nil {
 		return m, err
 	}
-	makeUps, err := v.desk.bank.MakeUps(m.Given.ID)
-	m.Quiz = results.QuizOf(m.Given)
-	for _, q := range makeUps {
+	m.Given, m.Quiz = sat[0], results.QuizOf(sat[0])
+	for _, q := range sat[1:] {
 		m.Quiz = m.Quiz.With(results.QuizOf(q).Forms)
 	}
 	m.Class = m.Given.Class
@@ -122,7 +119,7 @@ func (v *visit) markingAsked() (m marking, err error) {
 	if problem := results.CheckClass(m.Class); problem != nil {
 		return m, v.wrong("marks.class.wrong", m.Class)
 	}
-	return m, err
+	return m, nil
 }
 
 // read reads what the results know.

@@ -39,9 +39,22 @@ func quizzes(v *visit) error {
 func (v *visit) quizAsked() (bank.Quiz, error) {
 	q, err := v.desk.bank.Quiz(v.PathValue("id"))
 	if err != nil {
-		return q, &fault{status: http.StatusNotFound, text: v.said.say("quiz.nothing"), err: err}
+		return q, v.noQuiz(err)
 	}
 	return q, nil
+}
+
+// satAsked is the quiz that the address names, itself or by one of its make-up forms, and behind it these.
+func (v *visit) satAsked() ([]bank.Quiz, error) {
+	sat, err := v.desk.bank.WithMakeUps(v.PathValue("id"))
+	if err != nil {
+		return nil, v.noQuiz(err)
+	}
+	return sat, nil
+}
+
+func (v *visit) noQuiz(err error) error {
+	return &fault{status: http.StatusNotFound, text: v.said.say("quiz.nothing"), err: err}
 }
 
 // placed is a place of the quiz with the drawing of each form's item.
