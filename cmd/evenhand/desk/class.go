@@ -69,11 +69,15 @@ func class(v *visit) error {
 	if err != nil {
 		return err
 	}
-	papers = slices.DeleteFunc(papers, func(p results.Paper) bool { return p.Class != page.Class })
-	given, err := v.desk.bank.Quizzes()
-	if err != nil {
+	if page.Report, err = v.reportOn(page.Class, quizzes, papers); err != nil {
 		return err
 	}
-	page.Report = report.Of(results.ShownAs(quizzes, given), papers)
 	return v.show("class", page)
+}
+
+// reportOn is the report on what a class did in the quizzes, shown as the bank says that they were given.
+func (v *visit) reportOn(class string, quizzes []results.Quiz, papers []results.Paper) (*report.Report, error) {
+	given, err := v.desk.bank.Quizzes()
+	papers = slices.DeleteFunc(papers, func(p results.Paper) bool { return p.Class != class })
+	return report.Of(results.ShownAs(quizzes, given), papers), err
 }

@@ -6,13 +6,11 @@ import (
 	"context"
 	"errors"
 	"io"
-	"slices"
 
 	"evenhand/assemble"
 	"evenhand/assemble/followup"
 	"evenhand/assemble/plan"
 	"evenhand/assemble/sheet"
-	"evenhand/bank/evidence/report"
 	"evenhand/bank/results"
 )
 
@@ -27,7 +25,19 @@ func makePractice(v *visit) error {
 	if err := o.Check(); err != nil {
 		return asTyped(err)
 	}
-	told, err := v.reportOf(class)
+	if err := results.CheckClass(class); err != nil {
+		return v.wrong("marks.class.wrong", class)
+	}
+	var quizzes []results.Quiz
+	var papers []results.Paper
+	err := v.readMarks(func(s *results.Store) (err error) {
+		quizzes, papers, err = s.All()
+		return err
+	})
+	if err != nil {
+		return err
+	}
+	told, err := v.reportOn(class, quizzes, papers)
 	if err != nil {
 		return err
 	}
@@ -70,19 +80,4 @@ func makePractice(v *visit) error {
 	v.w.Header().Set("Content-Disposition", `attachment; filename="practice-`+week+`.zip"`)
 	_, err = file.WriteTo(v.w)
 	return err
-}
-
-// reportOf is the report of a class on all that is marked.
-func (v *visit) reportOf(class string) (told *report.Report, err error) {
-	if err := results.CheckClass(class); err != nil {
-		return nil, v.wrong("marks.class.wrong", class)
-	}
-	var quizzes []results.Quiz
-	var papers []results.Paper
-	err = v.readMarks(func(s *results.Store) error {
-		quizzes, papers, err = s.All()
-		return err
-	})
-	papers = slices.DeleteFunc(papers, func(p results.Paper) bool { return p.Class != class })
-	return report.Of(quizzes, papers), err
 }
