@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"net/http"
 	"net/url"
+	"slices"
 	"strings"
 	"time"
 
@@ -29,9 +30,7 @@ func quizzes(v *visit) error {
 	if err != nil {
 		return err
 	}
-	for i, k := 0, len(list)-1; i < k; i, k = i+1, k-1 {
-		list[i], list[k] = list[k], list[i]
-	}
+	slices.Reverse(list)
 	return v.show("quizzes", struct{ Quizzes []bank.Quiz }{list})
 }
 
@@ -84,11 +83,13 @@ func quiz(v *visit) error {
 		}
 		places = append(places, place)
 	}
-	papers, err := v.markedPapers(q)
-	if err != nil {
+	marked, pupils := 0, []string(nil)
+	err = v.readMarks(func(s *results.Store) (err error) {
+		if marked, err = markedIn(s, q); err == nil && v.who.Marks {
+			pupils, err = s.Pupils(q.Class)
+		}
 		return err
-	}
-	pupils, err := v.pupilsOf(q.Class)
+	})
 	if err != nil {
 		return err
 	}
@@ -98,31 +99,14 @@ func quiz(v *visit) error {
 		Apart  string
 		Marked int
 		Best   bool   // there is no better one
-		Pupils string // codes of its class
-	}{q, places, apart(assemble.QuizOf(q)), papers, q.Objective == q.Bound, pupils})
+		Pupils string // codes of its class, for those who may see them
+	}{q, places, apart(assemble.QuizOf(q)), marked, q.Objective == q.Bound, strings.Join(pupils, ", ")})
 }
 
-// pupilsOf are the codes of a class, for those who may see them.
-func (v *visit) pupilsOf(class string) (codes string, err error) {
-	if !v.who.Marks {
-		return "", nil
-	}
-	err = v.readMarks(func(s *results.Store) error {
-		list, err := s.Pupils(class)
-		codes = strings.Join(list, ", ")
-		return err
-	})
-	return codes, err
-}
-
-// markedPapers counts the papers of the quiz that are marked.
-func (v *visit) markedPapers(q bank.Quiz) (n int, err error) {
-	err = v.readMarks(func(s *results.Store) error {
-		papers, err := s.Papers(results.QuizOf(q).ID)
-		n = len(papers)
-		return err
-	})
-	return n, err
+// markedIn counts the papers of the quiz that are marked.
+func markedIn(s *results.Store, q bank.Quiz) (int, error) {
+	papers, err := s.Papers(results.QuizOf(q).ID)
+	return len(papers), err
 }
 
 // readMarks reads the pupils' results; without any, nothing is read.
@@ -209,7 +193,11 @@ func (v *visit) unsatQuiz() (bank.Quiz, error) {
 	if err != nil {
 		return q, err
 	}
-	marked, err := v.markedPapers(q)
+	marked := 0
+	err = v.readMarks(func(s *results.Store) (err error) {
+		marked, err = markedIn(s, q)
+		return err
+	})
 	if err == nil && marked > 0 {
 		err = v.wrong("quiz.sat")
 	}

@@ -7,6 +7,7 @@ import (
 
 	"evenhand/assemble/plan"
 	"evenhand/bank"
+	"evenhand/bank/results"
 )
 
 // day is one of the five school days of the strip, with what falls on it.
@@ -47,10 +48,7 @@ func week(v *visit) error {
 		return err
 	}
 	page := weekPage{Week: this.String(), Drafts: counts[bank.Draft], Ready: counts[bank.Ready], Demo: v.desk.o.DemoSchool != nil}
-	if page.Quizzes, err = v.quizzesOf(this.String()); err != nil {
-		return err
-	}
-	if page.Earlier, err = v.quizzesOf(this.Add(-1).String()); err != nil {
+	if page.Quizzes, page.Earlier, err = v.quizzesAround(this); err != nil {
 		return err
 	}
 	if page.LastPlan, err = v.lastPlan(); err != nil {
@@ -75,23 +73,31 @@ func week(v *visit) error {
 	return v.show("week", page)
 }
 
-// quizzesOf are the quizzes of a week with how many of their papers are marked.
-func (v *visit) quizzesOf(week string) (list []weekQuiz, err error) {
+// quizzesAround are the quizzes of a week and of the one before, with how many of their papers are marked.
+func (v *visit) quizzesAround(this plan.Week) (now, earlier []weekQuiz, err error) {
 	all, err := v.desk.bank.Quizzes()
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	for _, q := range all {
-		if q.Week != week {
-			continue
+		switch q.Week {
+		case this.String():
+			now = append(now, weekQuiz{Quiz: q})
+		case this.Add(-1).String():
+			earlier = append(earlier, weekQuiz{Quiz: q})
 		}
-		marked, err := v.markedPapers(q)
-		if err != nil {
-			return nil, err
-		}
-		list = append(list, weekQuiz{q, marked})
 	}
-	return list, nil
+	err = v.readMarks(func(s *results.Store) (err error) {
+		for _, list := range [][]weekQuiz{now, earlier} {
+			for i := range list {
+				if list[i].Marked, err = markedIn(s, list[i].Quiz); err != nil {
+					return err
+				}
+			}
+		}
+		return nil
+	})
+	return now, earlier, err
 }
 
 // lastPlan is the name of the plan that was kept last; empty without any.
