@@ -21,9 +21,9 @@ func printSet(v *visit) error {
 	if err != nil {
 		return asTyped(err)
 	}
-	o := sheet.Options{PaperSize: v.FormValue("paper"), Lang: v.FormValue("lang"), Large: v.FormValue("large") != ""}
-	if err := o.Check(); err != nil {
-		return asTyped(err)
+	o, err := v.sheetOptions()
+	if err != nil {
+		return err
 	}
 	var seated []marks.Seat
 	err = v.writeMarks(func(s *results.Store) (err error) {
@@ -41,10 +41,7 @@ func printSet(v *visit) error {
 	if err := sheet.WriteSet(&file, sheet.SetOf(assemble.QuizOf(kept), seats, o.Lang), o); err != nil {
 		return asTyped(err)
 	}
-	v.w.Header().Set("Content-Type", "application/pdf")
-	v.w.Header().Set("Content-Disposition", `inline; filename="set.pdf"`)
-	_, err = file.WriteTo(v.w)
-	return err
+	return v.sendFile(&file, "inline", "set.pdf")
 }
 
 // rosterTyped reads codes such as P01-P24, or a line a pupil with code and name.

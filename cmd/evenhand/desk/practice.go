@@ -76,8 +76,5 @@ func makePractice(v *visit) error {
 	if err := v.desk.bank.RecordUse(set.Items(), set.Use(v.now())); err != nil {
 		return err
 	}
-	v.w.Header().Set("Content-Type", "application/zip")
-	v.w.Header().Set("Content-Disposition", `attachment; filename="practice-`+week+`.zip"`)
-	_, err = file.WriteTo(v.w)
-	return err
+	return v.sendFile(&file, "attachment", "practice-"+week+".zip")
 }

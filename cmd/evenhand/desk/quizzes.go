@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"net/http"
 	"net/url"
+	"path"
 	"slices"
 	"strings"
 	"time"
@@ -211,9 +212,9 @@ func printQuiz(v *visit) error {
 		return err
 	}
 	q := assemble.QuizOf(kept)
-	o := sheet.Options{PaperSize: v.FormValue("paper"), Lang: v.FormValue("lang"), Large: v.FormValue("large") != ""}
-	if err := o.Check(); err != nil {
-		return asTyped(err)
+	o, err := v.sheetOptions()
+	if err != nil {
+		return err
 	}
 	var papers []sheet.Paper
 	for _, form := range q.Forms {
@@ -230,25 +231,37 @@ func printQuiz(v *visit) error {
 	case "answers.pdf":
 		err = sheet.WriteKeys(&file, papers, o)
 	default:
-		form, key := strings.CutSuffix(strings.TrimSuffix(what, ".pdf"), "-key")
-		o.Key = key
-		err = errors.New("no form")
-		for _, paper := range papers {
-			if "form-"+paper.Form == form && strings.HasSuffix(what, ".pdf") {
-				err = sheet.WritePDF(&file, paper, o)
-			}
-		}
-		if err != nil && file.Len() == 0 {
+		form, isSheet := strings.CutSuffix(what, ".pdf")
+		form, o.Key = strings.CutSuffix(form, "-key")
+		at := slices.IndexFunc(papers, func(p sheet.Paper) bool { return "form-"+p.Form == form })
+		if at < 0 || !isSheet {
 			return v.missing("fault.nothing")
 		}
+		err = sheet.WritePDF(&file, papers[at], o)
 	}
 	if err != nil {
 		return err
 	}
-	types := map[string]string{"csv": "text/csv; charset=utf-8", "zip": "application/zip", "pdf": "application/pdf"}
-	v.w.Header().Set("Content-Type", types[what[len(what)-3:]])
-	v.w.Header().Set("Content-Disposition", fmt.Sprintf(`inline; filename="%s-%s"`, name, what))
-	_, err = file.WriteTo(v.w)
+	return v.sendFile(&file, "inline", name+"-"+what)
+}
+
+// sheetOptions are what a form or an address says of the paper.
+func (v *visit) sheetOptions() (sheet.Options, error) {
+	o := sheet.Options{PaperSize: v.FormValue("paper"), Lang: v.FormValue("lang"), Large: v.FormValue("large") != ""}
+	if err := o.Check(); err != nil {
+		return o, asTyped(err)
+	}
+	return o, nil
+}
+
+// typesOfFiles are the media types of what can be sent, by the ending of its name.
+var typesOfFiles = map[string]string{".csv": "text/csv; charset=utf-8", ".zip": "application/zip", ".pdf": "application/pdf"}
+
+// sendFile answers with a file, to be shown (inline) or kept (attachment) under its name.
+func (v *visit) sendFile(file *bytes.Buffer, how, name string) error {
+	v.w.Header().Set("Content-Type", typesOfFiles[path.Ext(name)])
+	v.w.Header().Set("Content-Disposition", fmt.Sprintf(`%s; filename="%s"`, how, name))
+	_, err := file.WriteTo(v.w)
 	return err
 }
 
