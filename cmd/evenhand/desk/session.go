@@ -125,11 +125,16 @@ func signIn(v *visit) error {
 		return err
 	}
 	v.desk.patience.forget(name)
+	return v.signedIn(person, ownPath(v.FormValue("back")))
+}
+
+// signedIn begins the session of a person and goes on with a page.
+func (v *visit) signedIn(person Person, path string) error {
 	if err := v.desk.sessions.RenewToken(v.Context()); err != nil {
 		return err
 	}
 	v.desk.sessions.Put(v.Context(), "person", person.Name)
-	return v.to(ownPath(v.FormValue("back")))
+	return v.to(path)
 }
 
 // signOut ends the session.

@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"net/http"
+	"slices"
 	"strings"
 	"time"
 	"unicode/utf8"
@@ -41,11 +42,20 @@ func (v *visit) showTeam(link string) error {
 	}{list, roles, v.who.Role.may(Owner), v.who.Role.may(Writer), link, safe})
 }
 
+// roleAsked is the role that a form gives a person.
+func (v *visit) roleAsked() (Role, error) {
+	role := Role(v.FormValue("role"))
+	if !slices.Contains(roles, role) {
+		return role, v.wrong("team.norole")
+	}
+	return role, nil
+}
+
 // invitePerson makes a link that lets one person in.
 func invitePerson(v *visit) error {
-	role := Role(v.FormValue("role"))
-	if role != Reader && role != Writer && role != Owner {
-		return v.wrong("team.norole")
+	role, err := v.roleAsked()
+	if err != nil {
+		return err
 	}
 	word, err := v.desk.people.invite(v.Context(), Invitation{
 		Role: role, Marks: v.FormValue("marks") != "", By: v.by(), Until: v.now().Add(invitedFor),
@@ -67,11 +77,11 @@ func (v *visit) address(path string) string {
 
 // changePerson gives another role, or the right to marks.
 func changePerson(v *visit) error {
-	role := Role(v.FormValue("role"))
-	if role != Reader && role != Writer && role != Owner {
-		return v.wrong("team.norole")
+	role, err := v.roleAsked()
+	if err != nil {
+		return err
 	}
-	err := v.desk.people.change(v.Context(), v.PathValue("name"), func(p *Person) {
+	err = v.desk.people.change(v.Context(), v.PathValue("name"), func(p *Person) {
 		p.Role, p.Marks = role, v.FormValue("marks") != ""
 	})
 	return v.afterTeam(err)
@@ -137,11 +147,7 @@ func acceptInvitation(v *visit) error {
 	case err != nil:
 		return err
 	}
-	if err := v.desk.sessions.RenewToken(v.Context()); err != nil {
-		return err
-	}
-	v.desk.sessions.Put(v.Context(), "person", person.Name)
-	return v.to("/")
+	return v.signedIn(person, "/")
 }
 
 // FirstOwner is the path of the link that makes the first owner of a team's desk; empty where the

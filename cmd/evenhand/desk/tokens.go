@@ -158,15 +158,19 @@ func dropPasses(w store.Writer, person string) error {
 	return nil
 }
 
+// passesOf is whose passes a person may see and take back: their own, or for an owner everybody's, as "".
+func (v *visit) passesOf() string {
+	if v.who.Role.may(Owner) {
+		return ""
+	}
+	return v.who.Name
+}
+
 // passesPage lists a person's passes; an owner sees everybody's.
 func passesPage(v *visit) error { return v.showPasses("") }
 
 func (v *visit) showPasses(token string) error {
-	of := v.who.Name
-	if v.who.Role.may(Owner) {
-		of = ""
-	}
-	list, err := v.desk.people.passes(v.Context(), of)
+	list, err := v.desk.people.passes(v.Context(), v.passesOf())
 	if err != nil {
 		return err
 	}
@@ -194,11 +198,7 @@ func makePass(v *visit) error {
 
 // dropPass takes a pass back: one's own or, for an owner, anybody's.
 func dropPass(v *visit) error {
-	of := v.who.Name
-	if v.who.Role.may(Owner) {
-		of = ""
-	}
-	err := v.desk.people.dropPass(v.Context(), v.FormValue("pass"), of)
+	err := v.desk.people.dropPass(v.Context(), v.FormValue("pass"), v.passesOf())
 	if errors.Is(err, errNobody) {
 		return &fault{status: http.StatusNotFound, text: v.said.say("passes.gone"), link: "/passes"}
 	}
