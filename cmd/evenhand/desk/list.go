@@ -69,11 +69,10 @@ func list(v *visit) error {
 		page.Said = v.said.say("list.said." + said)
 	}
 	if one.Accepted != nil {
-		if page.Back, _, err = intake.Undo(v.desk.bank, one.Name, intake.ImportOptions{DryRun: true}); err != nil && !errors.As(err, new(*intake.UsedError)) {
+		page.Back, _, err = intake.Undo(v.desk.bank, one.Name, intake.ImportOptions{DryRun: true})
+		if err != nil && !errors.As(err, new(*intake.UsedError)) {
 			return err
 		}
-	}
-	if one.Accepted != nil {
 		if page.Kept, err = v.keptAs(one.Name); err != nil {
 			return err
 		}
@@ -196,7 +195,7 @@ func changeList(v *visit) error {
 	if one.Done {
 		return v.to("/lists/" + one.ID)
 	}
-	said, problem := v.listSaid(one, data)
+	said, problem := v.listSaid(one)
 	if problem != "" {
 		return &fault{status: http.StatusBadRequest, text: problem, link: "/lists/" + one.ID}
 	}
@@ -224,8 +223,8 @@ func changeList(v *visit) error {
 }
 
 // listSaid reads the form; nil when it says nothing new.
-func (v *visit) listSaid(one upload, data []byte) (change func(*upload), problem string) {
-	columns, changes := v.columnsSaid(one, data)
+func (v *visit) listSaid(one upload) (change func(*upload), problem string) {
+	columns, changes := v.columnsSaid(one)
 	encoding, skill, leave, revise := one.Encoding, one.Skill, one.LeaveOut, one.Revise
 	if v.Form.Has("revise") {
 		revise = slices.Contains(v.Form["revise"], "yes")
@@ -244,7 +243,7 @@ func (v *visit) listSaid(one upload, data []byte) (change func(*upload), problem
 	}
 	if v.Form.Has("leave") {
 		leave = intake.LeaveOut(v.FormValue("leave"))
-		if !slices.Contains([]intake.LeaveOut{"", intake.LeaveOutResult, intake.LeaveOutFirst, intake.LeaveOutSecond}, leave) {
+		if !slices.Contains(leaves, leave) {
 			return nil, v.said.say("list.leave.wrong")
 		}
 	}
@@ -274,11 +273,9 @@ func (v *visit) listSaid(one upload, data []byte) (change func(*upload), problem
 
 // columnsSaid reads what each column is said to be, beside what it was understood as when the form was
 // made.
-func (v *visit) columnsSaid(one upload, data []byte) (said map[int]string, changes bool) {
+func (v *visit) columnsSaid(one upload) (said map[int]string, changes bool) {
 	said = map[int]string{}
-	for number, meaning := range one.Columns {
-		said[number] = meaning
-	}
+	maps.Copy(said, one.Columns)
 	for name := range v.Form {
 		number, err := strconv.Atoi(strings.TrimPrefix(name, "column-"))
 		if err != nil || !strings.HasPrefix(name, "column-") || number < 1 {
@@ -319,7 +316,8 @@ func (v *visit) mendsSaid() map[string]map[int]string {
 	return mends
 }
 
-// Leaves are what whole sentences may ask for.
-func (p listPage) Leaves() []intake.LeaveOut {
-	return []intake.LeaveOut{"", intake.LeaveOutResult, intake.LeaveOutFirst, intake.LeaveOutSecond}
-}
+// leaves are what whole sentences may ask for.
+var leaves = []intake.LeaveOut{"", intake.LeaveOutResult, intake.LeaveOutFirst, intake.LeaveOutSecond}
+
+// Leaves are those, in templates.
+func (p listPage) Leaves() []intake.LeaveOut { return leaves }

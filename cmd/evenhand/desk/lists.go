@@ -60,7 +60,7 @@ func sendList(v *visit) error {
 	_ = http.NewResponseController(v.w).SetReadDeadline(time.Now().Add(uploadTime))
 	file, header, err := v.FormFile("list")
 	if tooLarge(err) {
-		return &fault{status: http.StatusRequestEntityTooLarge, text: v.said.say("lists.toolarge", largestUpload>>20), link: ""}
+		return v.listTooLarge()
 	}
 	if err != nil {
 		return v.showLists(v.said.say("lists.nofile"))
@@ -71,7 +71,7 @@ func sendList(v *visit) error {
 		return err
 	}
 	if len(data) > largestUpload {
-		return &fault{status: http.StatusRequestEntityTooLarge, text: v.said.say("lists.toolarge", largestUpload>>20)}
+		return v.listTooLarge()
 	}
 	release, err := v.desk.turn(v.Context())
 	if err != nil {
@@ -91,6 +91,10 @@ func sendList(v *visit) error {
 		return v.to("/lists")
 	}
 	return v.to("/lists/" + list[0].ID)
+}
+
+func (v *visit) listTooLarge() error {
+	return &fault{status: http.StatusRequestEntityTooLarge, text: v.said.say("lists.toolarge", largestUpload>>20)}
 }
 
 // tooLarge says that a request has more bytes than it may have.

@@ -85,7 +85,7 @@ func loadPages() (*pages, error) {
 	}
 	look := lookNames()
 	functions := template.FuncMap{
-		"points": func(thousandths int) string { return strconv.FormatFloat(float64(thousandths)/1000, 'f', 2, 64) },
+		"points": points,
 		"look":   func(name string) string { return look[name] },
 	}
 	for _, file := range files {
@@ -100,6 +100,11 @@ func loadPages() (*pages, error) {
 		p.templates[name] = t
 	}
 	return p, nil
+}
+
+// points are thousandths of a point as they are shown.
+func points(thousandths int) string {
+	return strconv.FormatFloat(float64(thousandths)/1000, 'f', 2, 64)
 }
 
 // write draws a page, or the one part of it that is asked for.

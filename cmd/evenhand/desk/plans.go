@@ -271,5 +271,5 @@ func apart(quiz assemble.Quiz) string {
 		}
 		most = max(most, high-low)
 	}
-	return strconv.FormatFloat(float64(most)/1000, 'f', 2, 64)
+	return points(most)
 }
