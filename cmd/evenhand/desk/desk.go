@@ -69,8 +69,10 @@ func New(b *bank.Bank, o Options) (*Desk, error) {
 	if o.Now == nil {
 		o.Now = time.Now
 	}
-	d := &Desk{bank: b, o: o, pages: pages, entrance: cmp.Or(o.Entrance, secret()), uploads: uploads{b.Store()}, judging: make(chan struct{}, 2),
-		local: "evenhand-" + secret(), remote: remote.NewServer()}
+	d := &Desk{
+		bank: b, o: o, pages: pages, uploads: uploads{b.Store()}, judging: make(chan struct{}, 2),
+		entrance: cmp.Or(o.Entrance, secret()), local: "evenhand-" + secret(), remote: remote.NewServer(),
+	}
 	if o.Store != nil {
 		d.people, d.sessions = people{o.Store}, newSessions(o.Store, o)
 	}

@@ -100,7 +100,8 @@ func TestWeekSaysWhatIsDue(t *testing.T) {
 	if status, text, _ := post(t, browser, address+"/plans", planned("make", "2 add-two-digit")); status != http.StatusOK {
 		t.Fatalf("%d %s", status, text)
 	}
-	if _, text := get(t, browser, address+"/"); !strings.Contains(text, "Open the quiz") || !strings.Contains(text, "no papers marked yet") || !strings.Contains(text, "done") {
+	if _, text := get(t, browser, address+"/"); !strings.Contains(text, "Open the quiz") ||
+		!strings.Contains(text, "no papers marked yet") || !strings.Contains(text, "done") {
 		t.Errorf("with a quiz: %s", text)
 	}
 	if _, text, _ := post(t, browser, address+"/items", map[string][]string{"task": {"58 + 27"}}); !strings.Contains(text, "draft") {

@@ -41,12 +41,15 @@ func gallery(t *testing.T) (browser *http.Client, address string, empty, full []
 		t.Fatalf("no term for the gallery: %d", status)
 	}
 	empty = []state{
-		{"class-empty", "/class?class=2B"}, {"marks-nobody", grid + "?class=2C"}, {"marks-new", grid + "?class=2B"}, {"items-none", "/items?status=retired"},
+		{"class-empty", "/class?class=2B"}, {"marks-nobody", grid + "?class=2C"},
+		{"marks-new", grid + "?class=2B"}, {"items-none", "/items?status=retired"},
 	}
 	full = []state{
 		{"week", "/"}, {"items", "/items"}, {"item", item}, {"item-edit", item + "/edit"}, {"item-new", "/items/new?task=58+%2B+27"},
-		{"plans", "/plans"}, {"plan-new", "/plans/new"}, {"plan", "/plans/Friday%20check"}, {"plan-typed", "/plans/typed?" + planned("", "3 add-two-digit", "2 clock-half-hour").Encode()},
-		{"lists", "/lists"}, {"activity", "/activity"}, {"quizzes", "/quizzes"}, {"quiz", quiz}, {"marks", "/marks"}, {"grid", grid + "?class=2A"}, {"grid-by-item", grid + "?class=2A&by=item&item=2"},
+		{"plans", "/plans"}, {"plan-new", "/plans/new"}, {"plan", "/plans/Friday%20check"},
+		{"plan-typed", "/plans/typed?" + planned("", "3 add-two-digit", "2 clock-half-hour").Encode()},
+		{"lists", "/lists"}, {"activity", "/activity"}, {"quizzes", "/quizzes"}, {"quiz", quiz},
+		{"marks", "/marks"}, {"grid", grid + "?class=2A"}, {"grid-by-item", grid + "?class=2A&by=item&item=2"},
 		{"class", "/class?class=2A"}, {"fault", "/items/nothing"},
 		{"list", strings.TrimPrefix(waiting, address)}, {"list-in", strings.TrimPrefix(opened, address)}, {"list-kept", "/lists/kept/1/jk.csv"},
 		{"generate", "/generate"}, {"generate-some", "/generate?skill=clock-half-hour"}, {"generate-none", "/generate?skill=make-ten&traits=regroups%3D3"},

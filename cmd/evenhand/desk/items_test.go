@@ -74,7 +74,8 @@ func TestWriteReviewAndChangeAnItem(t *testing.T) {
 	if status != http.StatusOK || !strings.Contains(text, "draft") || !strings.Contains(at, "/items/01") {
 		t.Fatalf("%d at %s: %s", status, at, text)
 	}
-	if status, text, _ := post(t, browser, at+"/status", url.Values{"revision": {"1"}, "status": {"ready"}}); status != http.StatusOK || !strings.Contains(text, "reviewed") {
+	if status, text, _ := post(t, browser, at+"/status", url.Values{"revision": {"1"}, "status": {"ready"}}); status != http.StatusOK ||
+		!strings.Contains(text, "reviewed") {
 		t.Fatalf("%d: %s", status, text)
 	}
 
@@ -89,7 +90,8 @@ func TestWriteReviewAndChangeAnItem(t *testing.T) {
 		t.Fatalf("%d: %s", status, text)
 	}
 	change.Set("revision", "3")
-	if status, text, _ := post(t, browser, at, change); status != http.StatusOK || !strings.Contains(text, "87") || !strings.Contains(text, "too like item 3") {
+	if status, text, _ := post(t, browser, at, change); status != http.StatusOK ||
+		!strings.Contains(text, "87") || !strings.Contains(text, "too like item 3") {
 		t.Fatalf("%d: %s", status, text)
 	}
 	if status, _, _ := post(t, browser, at+"/status", url.Values{"revision": {"2"}, "status": {"retired"}}); status != http.StatusConflict {
@@ -108,7 +110,8 @@ func TestAQuestionInWordsNeedsItsAnswer(t *testing.T) {
 	if status, text, _ := post(t, browser, address+"/items", form); status != http.StatusOK || !strings.Contains(text, "Tuesday") {
 		t.Errorf("%d: %s", status, text)
 	}
-	if status, text, _ := post(t, browser, address+"/items", url.Values{"task": {"3 - 5"}}); status != http.StatusBadRequest || !strings.Contains(text, "less than 0") {
+	if status, text, _ := post(t, browser, address+"/items", url.Values{"task": {"3 - 5"}}); status != http.StatusBadRequest ||
+		!strings.Contains(text, "less than 0") {
 		t.Errorf("%d: %s", status, text)
 	}
 }

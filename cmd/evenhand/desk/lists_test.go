@@ -48,7 +48,8 @@ func send(t *testing.T, browser *http.Client, address, name string, data []byte)
 func plainly(page string) string { return html.UnescapeString(page) }
 
 var (
-	fieldNames  = regexp.MustCompile(`<textarea rows="1" name="(mend-[^"]+)"[^>]*>\n([^<]*)</textarea></label><input type="hidden" name="(was-mend-[^"]+)" value="([^"]*)">`)
+	fieldNames = regexp.MustCompile(`<textarea rows="1" name="(mend-[^"]+)"[^>]*>\n([^<]*)</textarea></label>` +
+		`<input type="hidden" name="(was-mend-[^"]+)" value="([^"]*)">`)
 	choiceNames = regexp.MustCompile(`<select name="(column-\d+)">`)
 	wasColumns  = regexp.MustCompile(`<input type="hidden" name="(was-column-\d+)" value="([^"]*)">`)
 )
@@ -74,7 +75,8 @@ const sevenRows = "Nr,Stuff,Result,Old result\n" +
 func TestListComesInAfterItIsMended(t *testing.T) {
 	browser, address := opened(t)
 	status, page, at := send(t, browser, address, `C:\lists\sv.csv`, []byte(sevenRows))
-	if status != http.StatusOK || !strings.Contains(page, "<h1>sv.csv</h1>") || !strings.Contains(page, "4 rows will be added, 1 is here already, 2 rows are left to mend") {
+	if status != http.StatusOK || !strings.Contains(page, "<h1>sv.csv</h1>") ||
+		!strings.Contains(page, "4 rows will be added, 1 is here already, 2 rows are left to mend") {
 		t.Fatalf("%d at %s: %s", status, at, page)
 	}
 	if _, text := get(t, browser, address+"/items"); strings.Count(text, `href="/items/01`) != 4 {
@@ -110,7 +112,8 @@ func TestListComesInAfterItIsMended(t *testing.T) {
 		}
 	}
 	_, page, _ = post(t, browser, at, form)
-	if !strings.Contains(page, "5 rows will be added, 1 is here already, 1 row is left to mend") || !strings.Contains(page, "mended; it can come in") {
+	if !strings.Contains(page, "5 rows will be added, 1 is here already, 1 row is left to mend") ||
+		!strings.Contains(page, "mended; it can come in") {
 		t.Errorf("a row is not mended: %s", page)
 	}
 	_, page, where = post(t, browser, at, listForm(page, "accept"))
@@ -202,7 +205,9 @@ func TestHostileLists(t *testing.T) {
 			t.Errorf("%s: the page has %d bytes", name, len(page))
 		}
 	}
-	if status, page, _ := send(t, browser, address, "huge.csv", bytes.Repeat([]byte("27 + 35,62\n"), 2<<20)); status != http.StatusRequestEntityTooLarge || !strings.Contains(page, "up to 16 MB") {
+	huge := bytes.Repeat([]byte("27 + 35,62\n"), 2<<20)
+	if status, page, _ := send(t, browser, address, "huge.csv", huge); status != http.StatusRequestEntityTooLarge ||
+		!strings.Contains(page, "up to 16 MB") {
 		t.Errorf("a list of 22 MB: %d: %s", status, page)
 	}
 }
@@ -223,7 +228,8 @@ func TestListsShowWhatBecameOfTheirRows(t *testing.T) {
 	if kept == nil {
 		t.Fatalf("a list by command is not seen: %s", text)
 	}
-	if _, text := get(t, browser, address+kept[1]); !strings.Contains(plainly(text), "58 + 27") || !strings.Contains(text, "to mend") || !strings.Contains(text, "the list says 84") {
+	if _, text := get(t, browser, address+kept[1]); !strings.Contains(plainly(text), "58 + 27") ||
+		!strings.Contains(text, "to mend") || !strings.Contains(text, "the list says 84") {
 		t.Errorf("what became of its rows: %s", text)
 	}
 	_, text, at := send(t, browser, address, "jk.csv", []byte("question,answer\n64 + 19,83\n"))
@@ -269,11 +275,13 @@ func TestUnreadSheetsCanBeRead(t *testing.T) {
 	parts := zip.NewWriter(&book)
 	// The least that ECMA-376 asks of a workbook: its sheets, by name and relation.
 	for name, text := range map[string]string{
-		"xl/workbook.xml": `<workbook xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main" xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><sheets>` +
+		"xl/workbook.xml": `<workbook xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"` +
+			` xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><sheets>` +
 			`<sheet name="Mon" sheetId="1" r:id="r1"/><sheet name="Old" sheetId="2" state="hidden" r:id="r2"/></sheets></workbook>`,
 		"xl/_rels/workbook.xml.rels": `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">` +
 			`<Relationship Id="r1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sheet1.xml"/>` +
-			`<Relationship Id="r2" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sheet2.xml"/></Relationships>`,
+			`<Relationship Id="r2" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sheet2.xml"/>` +
+			`</Relationships>`,
 		"xl/worksheets/sheet1.xml": sheetOf("question", "answer", "58 + 27", "85"),
 		"xl/worksheets/sheet2.xml": sheetOf("question", "answer", "64 + 19", "83"),
 	} {
@@ -292,7 +300,8 @@ func TestUnreadSheetsCanBeRead(t *testing.T) {
 	if !strings.Contains(plainly(text), "The sheet “Old” of this workbook was not read") {
 		t.Fatalf("the hidden sheet is not told: %s", text)
 	}
-	if _, text, _ := post(t, browser, at+"/sheet", url.Values{"sheet": {"Old"}}); !strings.Contains(plainly(text), "64 + 19") || strings.Contains(plainly(text), "58 + 27") {
+	if _, text, _ := post(t, browser, at+"/sheet", url.Values{"sheet": {"Old"}}); !strings.Contains(plainly(text), "64 + 19") ||
+		strings.Contains(plainly(text), "58 + 27") {
 		t.Errorf("the hidden sheet is not read: %s", text)
 	}
 	if status, _, _ := post(t, browser, at+"/sheet", url.Values{"sheet": {"Old"}}); status != http.StatusNotFound {
@@ -304,7 +313,8 @@ func TestUnreadSheetsCanBeRead(t *testing.T) {
 func sheetOf(cells ...string) string {
 	rows := ""
 	for i := 0; i < len(cells); i += 2 {
-		rows += fmt.Sprintf(`<row r="%d"><c r="A%[1]d" t="inlineStr"><is><t>%s</t></is></c><c r="B%[1]d" t="inlineStr"><is><t>%s</t></is></c></row>`, i/2+1, cells[i], cells[i+1])
+		rows += fmt.Sprintf(`<row r="%d"><c r="A%[1]d" t="inlineStr"><is><t>%s</t></is></c>`+
+			`<c r="B%[1]d" t="inlineStr"><is><t>%s</t></is></c></row>`, i/2+1, cells[i], cells[i+1])
 	}
 	return `<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData>` + rows + `</sheetData></worksheet>`
 }

@@ -79,7 +79,10 @@ func newTeachers(cookies []*http.Cookie, at *url.URL) (all []*teacher) {
 		}
 		transport := &http.Transport{MaxIdleConnsPerHost: 2}
 		all = append(all, &teacher{n: n, draw: rand.New(rand.NewPCG(1, uint64(n))), kept: map[string][]string{},
-			browser: &http.Client{Jar: jar, Transport: transport, CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse }}})
+			browser: &http.Client{
+				Jar: jar, Transport: transport,
+				CheckRedirect: func(*http.Request, []*http.Request) error { return http.ErrUseLastResponse },
+			}})
 	}
 	return all
 }
@@ -116,7 +119,8 @@ func BenchmarkFiftyTeachers(b *testing.B) {
 	for n := range teachers {
 		word, err := d.people.invite(b.Context(), Invitation{Role: Writer, Marks: true, Until: time.Now().Add(time.Hour)})
 		mustB(b, err)
-		answer, err := http.DefaultTransport.RoundTrip(formTo(server.URL+"/invited/"+word, url.Values{"name": {fmt.Sprintf("T%02d", n)}, "password": {"chalk and slate"}}))
+		form := url.Values{"name": {fmt.Sprintf("T%02d", n)}, "password": {"chalk and slate"}}
+		answer, err := http.DefaultTransport.RoundTrip(formTo(server.URL+"/invited/"+word, form))
 		mustB(b, err)
 		mustB(b, answer.Body.Close())
 		cookies = append(cookies, answer.Cookies()[0])
@@ -152,7 +156,8 @@ func BenchmarkFiftyTeachers(b *testing.B) {
 			}
 			reads, slow, other := timesOf(all), timesOfQuizzes(all), timesOf(base)
 			b.Logf("%s: %.0f requests/s (bare %.0f), reads middle %s p95 %s (bare %s, %s), %d edits kept, %d quizzes p95 %s", name,
-				float64(n)/lasts.Seconds(), 2*float64(baseCount)/lasts.Seconds(), middle(reads), p95(reads), middle(other), p95(other), edits, len(slow), p95(slow))
+				float64(n)/lasts.Seconds(), 2*float64(baseCount)/lasts.Seconds(),
+				middle(reads), p95(reads), middle(other), p95(other), edits, len(slow), p95(slow))
 			if quizzes == 0 {
 				b.ReportMetric(float64(middle(reads))/float64(middle(other)), "×bare")
 				b.ReportMetric(float64(p95(reads))/float64(p95(other)), "×bare(p95)")

@@ -50,7 +50,9 @@ func formsOf(t *testing.T, w window, grid string) [2]results.Form {
 	var forms [2]results.Form
 	for i := range forms {
 		for k := range 3 {
-			asks := tells[string](w, fmt.Sprintf(`document.querySelector("#row-P0%d [name='P0%d.%d']").getAttribute("aria-label").replace(/^.*?: | · .*$/g, "")`, i+1, i+1, k+1))
+			asks := tells[string](w, fmt.Sprintf(
+				`document.querySelector("#row-P0%d [name='P0%d.%d']").getAttribute("aria-label").replace(/^.*?: | · .*$/g, "")`,
+				i+1, i+1, k+1))
 			forms[i].Items = append(forms[i].Items, results.Item{Asks: asks, Key: keyOf(t, asks)})
 		}
 	}

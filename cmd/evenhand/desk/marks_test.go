@@ -28,7 +28,8 @@ func toMark(t *testing.T) (browser *http.Client, address, grid string, path stri
 		t.Fatalf("no quiz: %d at %s: %s", status, at, text)
 	}
 	grid = strings.Replace(at, "/quizzes/", "/marks/", 1)
-	if status, text, at := post(t, browser, grid+"/class", url.Values{"codes": {"P01-P24"}, "class": {"2A"}}); status != http.StatusOK || strings.Count(text, "<tr id=") != 24 {
+	if status, text, at := post(t, browser, grid+"/class", url.Values{"codes": {"P01-P24"}, "class": {"2A"}}); status != http.StatusOK ||
+		strings.Count(text, "<tr id=") != 24 {
 		t.Fatalf("no class: %d at %s: %s", status, at, text)
 	}
 	return browser, address, grid, b.Path()
@@ -86,7 +87,8 @@ func TestMarkByForms(t *testing.T) {
 		form[name] = values
 	}
 	status, text, at := post(t, browser, grid, form)
-	if status != http.StatusOK || !strings.Contains(at, "saved") || !strings.Contains(text, "no mark and can&#39;t be an answer") || !strings.Contains(text, "1 of 24") {
+	if status != http.StatusOK || !strings.Contains(at, "saved") ||
+		!strings.Contains(text, "no mark and can&#39;t be an answer") || !strings.Contains(text, "1 of 24") {
 		t.Fatalf("%d at %s: %s", status, at, text)
 	}
 	_, papers := kept(t, path)
@@ -116,7 +118,8 @@ func TestMarkByForms(t *testing.T) {
 	}
 
 	// Refused with a word, and nothing kept: no form of the quiz, nobody of the class.
-	if status, text, _ := post(t, browser, grid, rowOf("P05", 0, "Z", "1", "1", "1")); status != http.StatusConflict || !strings.Contains(text, "is no form of this quiz") || !strings.Contains(text, `value="Z"`) {
+	if status, text, _ := post(t, browser, grid, rowOf("P05", 0, "Z", "1", "1", "1")); status != http.StatusConflict ||
+		!strings.Contains(text, "is no form of this quiz") || !strings.Contains(text, `value="Z"`) {
 		t.Errorf("%d: %s", status, text)
 	}
 	if status, _, _ := post(t, browser, grid, rowOf("P25", 0, "A", "1", "1", "1")); status != http.StatusBadRequest {
@@ -138,7 +141,9 @@ func TestTwoMarkOneClass(t *testing.T) {
 	if status, _, _ := post(t, browser, grid, rowOf("P01", 0, "A", "", "x", "")); status != http.StatusOK {
 		t.Errorf("another cell: %d", status)
 	}
-	if status, text, _ := post(t, browser, grid, rowOf("P01", 0, "A", "✓", "", "")); status != http.StatusConflict || !strings.Contains(text, "marked this paper meanwhile") || !strings.Contains(text, `name="P01.revision" value="2"`) {
+	if status, text, _ := post(t, browser, grid, rowOf("P01", 0, "A", "✓", "", "")); status != http.StatusConflict ||
+		!strings.Contains(text, "marked this paper meanwhile") ||
+		!strings.Contains(text, `name="P01.revision" value="2"`) {
 		t.Errorf("the same cell: %d: %s", status, text)
 	}
 	if status, _, _ := post(t, browser, grid, rowOf("P01", 0, "A", "", "", "")); status != http.StatusOK {
@@ -164,7 +169,10 @@ func TestMarkByItem(t *testing.T) {
 	if strings.Count(text, `data-cell`) != 24 || !strings.Contains(text, `name="P24.2"`) || strings.Contains(text, `name="P24.1"`) {
 		t.Fatalf("%d cells: %s", strings.Count(text, `data-cell`), text)
 	}
-	form := url.Values{"class": {"2A"}, "by": {"item"}, "item": {"2"}, "P01.revision": {"1"}, "P01.2": {"✓"}, "P02.revision": {"0"}, "P02.2": {"✓"}, "P03.revision": {"0"}, "P03.2": {""}}
+	form := url.Values{
+		"class": {"2A"}, "by": {"item"}, "item": {"2"},
+		"P01.revision": {"1"}, "P01.2": {"✓"}, "P02.revision": {"0"}, "P02.2": {"✓"}, "P03.revision": {"0"}, "P03.2": {""},
+	}
 	if status, _, at := post(t, browser, grid, form); status != http.StatusOK || !strings.Contains(at, "item=2") {
 		t.Errorf("%d at %s", status, at)
 	}
@@ -186,7 +194,8 @@ func TestPasteMarks(t *testing.T) {
 		t.Errorf("%d: %s", status, text)
 	}
 	status, text := paste("pupil\tform\t1\t2\t3\nP01\tA\t✓\t✓\tx\nP02\tB\t✓\tperhaps\tx\nP99\tA\t✓\t✓\t✓\n")
-	if status != http.StatusUnprocessableEntity || !strings.Contains(text, "3 rows read: 1 taken (1 new") || !strings.Contains(text, "P99 is not in the class") || !strings.Contains(text, "perhaps\tx") {
+	if status != http.StatusUnprocessableEntity || !strings.Contains(text, "3 rows read: 1 taken (1 new") ||
+		!strings.Contains(text, "P99 is not in the class") || !strings.Contains(text, "perhaps\tx") {
 		t.Errorf("%d: %s", status, text)
 	}
 	if _, papers := kept(t, path); len(papers) != 1 || papers["P01"].Answers[2].State != results.Wrong {
@@ -200,7 +209,8 @@ func TestPasteMarks(t *testing.T) {
 // Names never get in, and nothing of the pupils is seen without the right to mark.
 func TestMarksArePrivate(t *testing.T) {
 	browser, address, grid, _ := toMark(t)
-	if status, text, _ := post(t, browser, grid+"/class", url.Values{"codes": {"Ada1"}, "class": {"2A"}}); status != http.StatusUnprocessableEntity || !strings.Contains(text, "looks like a name") || !strings.Contains(text, `value="Ada1"`) {
+	if status, text, _ := post(t, browser, grid+"/class", url.Values{"codes": {"Ada1"}, "class": {"2A"}}); status != http.StatusUnprocessableEntity ||
+		!strings.Contains(text, "looks like a name") || !strings.Contains(text, `value="Ada1"`) {
 		t.Errorf("%d: %s", status, text)
 	}
 	if status, _, _ := post(t, browser, grid+"/class", url.Values{"codes": {"P30"}, "class": {"../2A"}}); status != http.StatusBadRequest {
@@ -216,12 +226,14 @@ func TestMarksArePrivate(t *testing.T) {
 // The class's page tells what the papers do, and the caution stands on it.
 func TestClassPage(t *testing.T) {
 	browser, address, grid, path := toMark(t)
-	if status, text := get(t, browser, address+"/class?class=2A"); status != http.StatusOK || !strings.Contains(text, "No paper of this class is marked yet") {
+	if status, text := get(t, browser, address+"/class?class=2A"); status != http.StatusOK ||
+		!strings.Contains(text, "No paper of this class is marked yet") {
 		t.Errorf("%d: %s", status, text)
 	}
 	for i := range 24 {
 		pupil := fmt.Sprintf("P%02d", i+1)
-		if status, text, _ := post(t, browser, grid, rowOf(pupil, 0, "", "✓", "✓", map[bool]string{true: "x", false: "✓"}[i%3 == 0])); status != http.StatusOK {
+		third := map[bool]string{true: "x", false: "✓"}[i%3 == 0]
+		if status, text, _ := post(t, browser, grid, rowOf(pupil, 0, "", "✓", "✓", third)); status != http.StatusOK {
 			t.Fatalf("%d: %s", status, text)
 		}
 	}
@@ -251,7 +263,9 @@ func TestMakeUpForm(t *testing.T) {
 	if status != http.StatusOK || at == quiz {
 		t.Fatalf("%d at %s: %s", status, at, text)
 	}
-	if status, text, _ := post(t, browser, strings.Replace(at, "/quizzes/", "/marks/", 1), rowOf("P01", 1, "C", "x", "x", "✓")); status != http.StatusOK || !strings.Contains(text, "1 of 24") {
+	late := strings.Replace(at, "/quizzes/", "/marks/", 1)
+	if status, text, _ := post(t, browser, late, rowOf("P01", 1, "C", "x", "x", "✓")); status != http.StatusOK ||
+		!strings.Contains(text, "1 of 24") {
 		t.Errorf("%d: %s", status, text)
 	}
 	if quiz, papers := kept(t, path); len(quiz.Forms) != 3 || papers["P01"].Form != "C" || papers["P01"].Answers[2].State != results.Right {

@@ -44,21 +44,26 @@ func TestPlanBecomesAQuiz(t *testing.T) {
 	if _, text, _ := post(t, browser, address+"/plans", planned("add", "3 add-two-digit")); strings.Count(text, `name="skill"`) != 2 {
 		t.Errorf("a row added makes %d", strings.Count(text, `name="skill"`))
 	}
-	if _, text, _ := post(t, browser, address+"/plans", planned("drop:0", "3 add-two-digit", "1 clock-half-hour")); strings.Count(text, `name="skill"`) != 1 || !strings.Contains(text, `value="clock-half-hour" selected`) {
+	dropped := planned("drop:0", "3 add-two-digit", "1 clock-half-hour")
+	if _, text, _ := post(t, browser, address+"/plans", dropped); strings.Count(text, `name="skill"`) != 1 ||
+		!strings.Contains(text, `value="clock-half-hour" selected`) {
 		t.Errorf("the wrong row is dropped: %s", text)
 	}
 	typed := planned("", "3 add-two-digit", "2 clock-half-hour")
-	if _, text := get(t, browser, address+"/plans/typed?"+typed.Encode()); !strings.Contains(text, "1 items fit, 4 are needed") || !strings.Contains(text, "too few") {
+	if _, text := get(t, browser, address+"/plans/typed?"+typed.Encode()); !strings.Contains(text, "1 items fit, 4 are needed") ||
+		!strings.Contains(text, "too few") {
 		t.Errorf("what fits is not counted: %s", text)
 	}
-	if _, text, _ := post(t, browser, address+"/plans", planned("make", "3 add-two-digit", "2 clock-half-hour")); !strings.Contains(text, "Make the missing items and the quiz") {
+	lacking := planned("make", "3 add-two-digit", "2 clock-half-hour")
+	if _, text, _ := post(t, browser, address+"/plans", lacking); !strings.Contains(text, "Make the missing items and the quiz") {
 		t.Errorf("no way out is shown: %s", text)
 	}
 	status, text, at := post(t, browser, address+"/plans", planned("make", "3 add-two-digit"))
 	if status != http.StatusOK || !strings.Contains(at, "/quizzes/") || strings.Count(text, `name="place"`) != 6 {
 		t.Fatalf("no quiz: %d at %s: %s", status, at, text)
 	}
-	if _, text, _ := post(t, browser, address+"/plans", planned("make", "3 add-two-digit")); !strings.Contains(text, "There is a quiz Friday check (2026-W48) already") {
+	again := planned("make", "3 add-two-digit")
+	if _, text, _ := post(t, browser, address+"/plans", again); !strings.Contains(text, "There is a quiz Friday check (2026-W48) already") {
 		t.Errorf("the same quiz is made twice: %s", text)
 	}
 	items := regexp.MustCompile(`href="/items/(01[0-9A-Z]+)"`)
@@ -74,7 +79,8 @@ func TestPlanBecomesAQuiz(t *testing.T) {
 		t.Errorf("a swap changes %d of %d items", changed, len(after))
 	}
 	_, text, at = post(t, browser, at+"/swap", url.Values{"down": {"1"}})
-	if moved := items.FindAllStringSubmatch(text, -1); len(moved) != 6 || moved[2][1] != after[0][1] || moved[0][1] != after[2][1] || moved[3][1] != after[1][1] {
+	if moved := items.FindAllStringSubmatch(text, -1); len(moved) != 6 || moved[2][1] != after[0][1] ||
+		moved[0][1] != after[2][1] || moved[3][1] != after[1][1] {
 		t.Errorf("a place moved down in both forms: %v from %v", moved, after)
 	}
 	_, text, at = post(t, browser, at+"/swap", url.Values{"others": {"yes"}, "keep": {"A1", "B3"}})
@@ -87,7 +93,8 @@ func TestPlanBecomesAQuiz(t *testing.T) {
 		}
 	}
 	for file, begins := range map[string]string{
-		"form-A.pdf": "%PDF-", "form-B-key.pdf?lang=es": "%PDF-", "form-A.pdf?large=yes": "%PDF-", "answers.pdf": "%PDF-", "quiz.csv": "form,", "quiz.zip": "PK",
+		"form-A.pdf": "%PDF-", "form-B-key.pdf?lang=es": "%PDF-", "form-A.pdf?large=yes": "%PDF-", "answers.pdf": "%PDF-",
+		"quiz.csv": "form,", "quiz.zip": "PK",
 	} {
 		if status, text := get(t, browser, at+"/"+file); status != http.StatusOK || !strings.HasPrefix(text, begins) {
 			t.Errorf("%s: %d %.40q", file, status, text)
@@ -99,14 +106,16 @@ func TestPlanBecomesAQuiz(t *testing.T) {
 		}
 	}
 	for pupils, want := range map[string]int{"P01-P06": 200, "P01,Ana\nP02,Ben": 200, "Ana": 400, "": 400} {
-		if status, text, _ := post(t, browser, at+"/set", url.Values{"pupils": {pupils}}); status != want || want == 200 && !strings.HasPrefix(text, "%PDF-") {
+		if status, text, _ := post(t, browser, at+"/set", url.Values{"pupils": {pupils}}); status != want ||
+			want == 200 && !strings.HasPrefix(text, "%PDF-") {
 			t.Errorf("the set of %q: %d %.300q", pupils, status, text)
 		}
 	}
 	if _, text := get(t, browser, address+"/plans"); !strings.Contains(text, `href="/plans/Friday%20check"`) {
 		t.Errorf("the plan is not kept: %s", text)
 	}
-	if status, text := get(t, browser, address+"/plans/Friday%20check"); status != http.StatusOK || !strings.Contains(text, `value="add-two-digit" selected`) {
+	if status, text := get(t, browser, address+"/plans/Friday%20check"); status != http.StatusOK ||
+		!strings.Contains(text, `value="add-two-digit" selected`) {
 		t.Errorf("the plan kept is %d: %s", status, text)
 	}
 	if _, text, _ := post(t, browser, at+"/back", nil); strings.Contains(text, "Friday check") {
@@ -119,7 +128,9 @@ func TestPlanKeepsItsOtherRules(t *testing.T) {
 	browser, address := opened(t)
 	form := planned("keep", "2 add-two-digit")
 	form.Set("more", "shared = 1\n[bands]\nstretch = [0, 1]")
-	if status, text, at := post(t, browser, address+"/plans", form); status != http.StatusOK || !strings.HasSuffix(at, "?saved") || !strings.Contains(text, "stretch = [0, 1]") || !strings.Contains(text, "shared = 1") {
+	if status, text, at := post(t, browser, address+"/plans", form); status != http.StatusOK ||
+		!strings.HasSuffix(at, "?saved") || !strings.Contains(text, "stretch = [0, 1]") ||
+		!strings.Contains(text, "shared = 1") {
 		t.Errorf("%d at %s: %s", status, at, text)
 	}
 	form.Set("more", "[bandz]\nstretch = [0, 1]")
@@ -175,13 +186,18 @@ func TestItemsAreMade(t *testing.T) {
 	if !strings.Contains(text, "There are only 18 more") || strings.Count(text, "<svg") != 6 {
 		t.Errorf("what would be made is not shown: %s", text)
 	}
-	if _, text, at := post(t, browser, address+"/generate", url.Values{"skill": {"make-ten"}, "count": {"5"}}); !strings.HasSuffix(at, "/items?skill=make-ten") || strings.Count(text, `class="card"`) != 5 {
+	five := url.Values{"skill": {"make-ten"}, "count": {"5"}}
+	if _, text, at := post(t, browser, address+"/generate", five); !strings.HasSuffix(at, "/items?skill=make-ten") ||
+		strings.Count(text, `class="card"`) != 5 {
 		t.Errorf("5 were to be made: %s %s", at, text)
 	}
 	if _, text := get(t, browser, address+"/generate?skill=make-ten&count=500"); !strings.Contains(text, "There are only 13 more") {
 		t.Errorf("after 5 of 18: %s", text)
 	}
-	for _, wrong := range []url.Values{{}, {"skill": {"make-ten"}, "count": {"0"}}, {"skill": {"make-ten"}, "count": {"501"}}, {"skill": {"no"}}, {"skill": {"make-ten"}, "traits": {"regroups"}}} {
+	for _, wrong := range []url.Values{
+		{}, {"skill": {"make-ten"}, "count": {"0"}}, {"skill": {"make-ten"}, "count": {"501"}},
+		{"skill": {"no"}}, {"skill": {"make-ten"}, "traits": {"regroups"}},
+	} {
 		if status, _, _ := post(t, browser, address+"/generate", wrong); status != http.StatusBadRequest {
 			t.Errorf("%v: %d", wrong, status)
 		}
@@ -191,13 +207,16 @@ func TestItemsAreMade(t *testing.T) {
 // A term stands by weeks on one page: what is new, what comes back, as the pacing list says.
 func TestTermByWeeks(t *testing.T) {
 	browser, address := opened(t)
-	pacing := url.Values{"name": {"Winter"}, "text": {"title = \"Week {week}\"\nitems = 4\n[[new]]\nweek = 1\nskill = \"clock-hour\"\n[[new]]\nweek = 3\nskill = \"make-ten\"\n"}}
+	pacing := url.Values{"name": {"Winter"}, "text": {"title = \"Week {week}\"\nitems = 4\n" +
+		"[[new]]\nweek = 1\nskill = \"clock-hour\"\n[[new]]\nweek = 3\nskill = \"make-ten\"\n"}}
 	_, text, at := post(t, browser, address+"/terms", pacing)
 	if !strings.Contains(at, "/terms/Winter") || strings.Count(text, `<tr>`)+strings.Count(text, `<tr aria-current`) != 6 {
 		t.Fatalf("%s: %s", at, text)
 	}
-	weeks := regexp.MustCompile(`<th scope="row">(\d) <span class="quiet">([^<]+)</span></th>\s*<td>(.*?)</td><td>(.*?)</td>`).FindAllStringSubmatch(text, -1)
-	if len(weeks) != 5 || weeks[0][2] != "23 November" || weeks[4][2] != "21 December" || !strings.Contains(weeks[0][3], "4 × ") || weeks[1][3] != "–" || !strings.Contains(weeks[2][3], "make") {
+	row := regexp.MustCompile(`<th scope="row">(\d) <span class="quiet">([^<]+)</span></th>\s*<td>(.*?)</td><td>(.*?)</td>`)
+	weeks := row.FindAllStringSubmatch(text, -1)
+	if len(weeks) != 5 || weeks[0][2] != "23 November" || weeks[4][2] != "21 December" ||
+		!strings.Contains(weeks[0][3], "4 × ") || weeks[1][3] != "–" || !strings.Contains(weeks[2][3], "make") {
 		t.Errorf("the weeks are %q", weeks)
 	}
 	if _, text := get(t, browser, address+"/plans"); !strings.Contains(text, `href="/terms/Winter"`) {

@@ -149,7 +149,8 @@ func (a *asking) route(c caller, r route) {
 			a.t.Errorf("%s gets %d from %s %.60s", c.name, status, method, path)
 		case !c.may(r.right, pattern) && c.may(toRead, pattern) && status != http.StatusForbidden:
 			a.t.Errorf("%s gets %d from %s %.60s, which needs another right", c.name, status, method, path)
-		case c.may(r.right, pattern) && strings.HasPrefix(pattern, "/api/") == (c.token != "") && (status == http.StatusUnauthorized || status == http.StatusForbidden):
+		case c.may(r.right, pattern) && strings.HasPrefix(pattern, "/api/") == (c.token != "") &&
+			(status == http.StatusUnauthorized || status == http.StatusForbidden):
 			a.t.Errorf("%s gets %d from %s %.60s and has the right", c.name, status, method, path)
 		}
 	}
@@ -164,7 +165,8 @@ func (a *asking) route(c caller, r route) {
 		a.t.Errorf("another site's form gets %d from %s as %s", status, path, c.name)
 	}
 	for _, b := range bodies {
-		if status := a.ask(c, request{method, path, b.kind, "", b.body}); status < 300 && strings.HasPrefix(path, "/api/") && !strings.HasSuffix(path, "/rewrite") {
+		if status := a.ask(c, request{method, path, b.kind, "", b.body}); status < 300 &&
+			strings.HasPrefix(path, "/api/") && !strings.HasSuffix(path, "/rewrite") {
 			a.t.Errorf("%s gets %d from %s with %.40q", c.name, status, path, b.body)
 		}
 	}
@@ -177,7 +179,11 @@ func (a *asking) route(c caller, r route) {
 
 // callers are all kinds of people, signed in or with their tokens, and those who are nobody here.
 func (p programs) callers(t *testing.T, a *asking) []caller {
-	list := []caller{{name: "a stranger"}, {name: "a wrong session", cookie: &http.Cookie{Name: "desk", Value: "wrong"}}, {name: "a wrong token", token: "wrong"}}
+	list := []caller{
+		{name: "a stranger"},
+		{name: "a wrong session", cookie: &http.Cookie{Name: "desk", Value: "wrong"}},
+		{name: "a wrong token", token: "wrong"},
+	}
 	sealed := sealPassword("chalk and slate")
 	for kind, person := range kinds {
 		must(t, p.people.change(t.Context(), person.Name, func(o *Person) { o.Password = sealed }))

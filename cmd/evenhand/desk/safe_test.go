@@ -10,7 +10,8 @@ import (
 // The page of rules says whether the bank is whole and who lets drafts in, and changes that.
 func TestCheckAndReviewFromThePage(t *testing.T) {
 	browser, address, _ := openedWithBank(t)
-	if _, text := get(t, browser, address+"/team"); !strings.Contains(text, "keeps no backups") || !strings.Contains(text, "Nobody has looked") || !strings.Contains(text, "who did not write it") {
+	if _, text := get(t, browser, address+"/team"); !strings.Contains(text, "keeps no backups") ||
+		!strings.Contains(text, "Nobody has looked") || !strings.Contains(text, "who did not write it") {
 		t.Errorf("before: %s", text)
 	}
 	if _, text, _ := post(t, browser, address+"/team/check", nil); !strings.Contains(text, "4 items, 0 papers. All is as it was written") {

@@ -57,7 +57,8 @@ func joins(t *testing.T, link, name string) *http.Client {
 	if status, text := get(t, browser, link); status != http.StatusOK || !strings.Contains(text, `name="password"`) {
 		t.Fatalf("the link of %s gives %d: %s", name, status, text)
 	}
-	if status, text, at := post(t, browser, link, url.Values{"name": {name}, "password": {"chalk and slate"}}); status != http.StatusOK || !strings.HasSuffix(at, "/") {
+	if status, text, at := post(t, browser, link, url.Values{"name": {name}, "password": {"chalk and slate"}}); status != http.StatusOK ||
+		!strings.HasSuffix(at, "/") {
 		t.Fatalf("%s can't come in: %d at %s: %s", name, status, at, text)
 	}
 	return browser

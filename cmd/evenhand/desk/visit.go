@@ -133,7 +133,8 @@ func noRoom(err error) bool {
 func (v *visit) show(page string, data any) error {
 	var text bytes.Buffer
 	if err := v.desk.pages.write(&text, page, v.Header.Get("Part"), frame{
-		Said: v.said, Who: v.who, SignedIn: !v.desk.alone() && v.who.Name != "", Rooms: v.desk.rooms(v.who), Page: page, Room: roomOf(v.URL.Path), Path: v.back(), Data: data,
+		Said: v.said, Who: v.who, SignedIn: !v.desk.alone() && v.who.Name != "",
+		Rooms: v.desk.rooms(v.who), Page: page, Room: roomOf(v.URL.Path), Path: v.back(), Data: data,
 		Demo: v.desk.o.ThrowAway != nil, Home: v.desk.o.Home, Closes: v.desk.o.Stop != nil && v.who.Name != "",
 	}); err != nil {
 		return err

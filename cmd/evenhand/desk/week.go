@@ -60,7 +60,8 @@ func week(v *visit) error {
 	made := len(page.Quizzes) > 0
 	marked := made && !slices.ContainsFunc(page.Quizzes, func(q weekQuiz) bool { return q.Marked == 0 })
 	for weekday := time.Monday; weekday <= time.Friday; weekday++ {
-		d := day{Name: strings.ToLower(weekday.String()), Date: v.said.Date(monday.AddDate(0, 0, int(weekday-time.Monday))), Today: weekday == now.Weekday()}
+		date := v.said.Date(monday.AddDate(0, 0, int(weekday-time.Monday)))
+		d := day{Name: strings.ToLower(weekday.String()), Date: date, Today: weekday == now.Weekday()}
 		came := now.Weekday() >= weekday || now.Weekday() == time.Sunday
 		switch weekday {
 		case time.Thursday:
