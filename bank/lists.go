@@ -2,7 +2,6 @@ package bank
 
 import (
 	"encoding/binary"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"maps"
@@ -125,8 +124,7 @@ func (b *Bank) readListRows(r store.Reader, list List) (rows []ListRow, err erro
 			return nil, err
 		}
 		var some []ListRow
-		value, ok := Unseal(e.Key, e.Value)
-		if !ok || json.Unmarshal(value, &some) != nil {
+		if unsealJSON(e.Key, e.Value, &some) != nil {
 			return nil, b.damaged("rows of the list %s can't be read", list.Name)
 		}
 		rows = append(rows, some...)
@@ -140,8 +138,7 @@ func (b *Bank) readLists(r store.Reader, prefix []byte) (lists []List, err error
 			return nil, err
 		}
 		var list List
-		value, ok := Unseal(e.Key, e.Value)
-		if !ok || json.Unmarshal(value, &list) != nil {
+		if unsealJSON(e.Key, e.Value, &list) != nil {
 			return nil, b.damaged("the list %q can't be read", e.Key)
 		}
 		lists = append(lists, list)
@@ -183,12 +180,4 @@ func listPrefix(name string) []byte { return append([]byte(name), 0) }
 
 func (l List) key() []byte {
 	return binary.BigEndian.AppendUint32(listPrefix(l.Name), uint32(l.Number))
-}
-
-func putSealed(w store.Writer, bucket string, key []byte, value any) error {
-	text, err := json.Marshal(value)
-	if err != nil {
-		return err
-	}
-	return w.Put(bucket, key, Seal(key, text))
 }

@@ -2,7 +2,6 @@ package bank
 
 import (
 	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"time"
@@ -209,8 +208,7 @@ type stamp struct {
 }
 
 func (b *Bank) stampOf(key, sealed []byte) (at stamp, err error) {
-	text, ok := Unseal(key, sealed)
-	if !ok || json.Unmarshal(text, &at) != nil {
+	if unsealJSON(key, sealed, &at) != nil {
 		return at, b.damaged("what it knows of %q can't be read", key)
 	}
 	return at, nil

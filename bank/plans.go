@@ -132,9 +132,8 @@ func (b *Bank) readPlans(r store.Reader, prefix []byte) (list []Plan, err error)
 		if err != nil {
 			return nil, err
 		}
-		value, ok := Unseal(e.Key, e.Value)
 		var plan Plan
-		if !ok || json.Unmarshal(value, &plan) != nil {
+		if unsealJSON(e.Key, e.Value, &plan) != nil {
 			return nil, b.damaged("the plan %q can't be read", e.Key)
 		}
 		list = append(list, plan)

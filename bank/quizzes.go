@@ -190,8 +190,7 @@ func putQuiz(w store.Writer, q Quiz) error {
 }
 
 func (b *Bank) readQuiz(e store.Entry) (q Quiz, err error) {
-	value, ok := Unseal(e.Key, e.Value)
-	if !ok || json.Unmarshal(value, &q) != nil {
+	if unsealJSON(e.Key, e.Value, &q) != nil {
 		return q, b.damaged("the quiz %s can't be read", e.Key)
 	}
 	return q, nil

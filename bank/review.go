@@ -1,7 +1,6 @@
 package bank
 
 import (
-	"encoding/json"
 	"fmt"
 	"strings"
 	"time"
@@ -43,8 +42,7 @@ func (b *Bank) readReview(r store.Reader) (how Review, err error) {
 	if sealed == nil || err != nil {
 		return how, err
 	}
-	value, ok := Unseal(reviewKey, sealed)
-	if !ok || json.Unmarshal(value, &how) != nil {
+	if unsealJSON(reviewKey, sealed, &how) != nil {
 		return how, b.damaged("who reviews drafts can't be read")
 	}
 	return how, nil

@@ -2,10 +2,13 @@ package bank
 
 import (
 	"encoding/binary"
+	"encoding/json"
 	"fmt"
 	"hash/crc32"
 
 	"github.com/oklog/ulid/v2"
+
+	"evenhand/bank/store"
 )
 
 // What can't be computed anew, a name, a reason, a time, is kept under a seal: the
@@ -33,6 +36,23 @@ func Unseal(key, sealed []byte) (value []byte, ok bool) {
 
 func sum(key, value []byte) uint32 {
 	return crc32.Update(crc32.Checksum(key, castagnoli), castagnoli, value)
+}
+
+// unsealJSON reads a value that putSealed wrote.
+func unsealJSON(key, sealed []byte, value any) error {
+	text, ok := Unseal(key, sealed)
+	if !ok || json.Unmarshal(text, value) != nil {
+		return errRecord
+	}
+	return nil
+}
+
+func putSealed(w store.Writer, bucket string, key []byte, value any) error {
+	text, err := json.Marshal(value)
+	if err != nil {
+		return err
+	}
+	return w.Put(bucket, key, Seal(key, text))
 }
 
 // sealItem is a revision of an item as it is kept under the key.

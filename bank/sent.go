@@ -229,14 +229,6 @@ func (p proof) about(key, old, new []byte) error {
 	return p.signed(table.By, table.At)
 }
 
-func unsealJSON(key, sealed []byte, value any) error {
-	text, ok := Unseal(key, sealed)
-	if !ok || json.Unmarshal(text, value) != nil {
-		return errRecord
-	}
-	return nil
-}
-
 // sameJSON says that two values are kept alike.
 func sameJSON(a, b any) error {
 	one, err := json.Marshal(a)

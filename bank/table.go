@@ -132,8 +132,7 @@ func (b *Bank) readTable(r store.Reader) (t Table, err error) {
 	if sealed == nil || err != nil {
 		return t, err
 	}
-	text, ok := Unseal(tableKey, sealed)
-	if !ok || json.Unmarshal(text, &t) != nil {
+	if unsealJSON(tableKey, sealed, &t) != nil {
 		return Table{}, b.damaged("what was learnt from papers can't be read")
 	}
 	return t, nil
