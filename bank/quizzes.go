@@ -108,13 +108,8 @@ func (q QuizItem) MarshalJSON() ([]byte, error) {
 	it := q.Item
 	kept := quizItem{
 		ID: it.ID, Revision: it.Revision, Task: it.Task, Wording: it.Wording, Key: it.Key, Skill: it.Skill, Look: it.Look,
-		Standards: it.Codes, Traits: map[string]string{}, Difficulty: int(it.Difficulty()), Seconds: it.Seconds,
+		Standards: it.Codes, Traits: it.Traits.Named(), Difficulty: int(it.Difficulty()), Seconds: it.Seconds,
 		Row: q.Row, Uses: q.Uses, Shared: q.Shared, Choices: q.Choices, Basis: q.Basis,
-	}
-	for _, trait := range task.AllTraits() {
-		if value := it.Traits.Get(trait); value != "" {
-			kept.Traits[trait.String()] = value
-		}
 	}
 	return json.Marshal(kept)
 }

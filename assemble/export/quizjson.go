@@ -92,18 +92,12 @@ func formOf(form assemble.Form) formFile {
 func itemOf(placed assemble.Placed) itemFile {
 	item := placed.Item
 	difficulty := item.Difficulty()
-	file := itemFile{
+	return itemFile{
 		Number: placed.Number, ID: item.ID, Row: placed.Row, Shared: placed.Shared,
 		Skill: string(item.Skill), Standards: append([]task.Code{}, item.Codes...),
 		Task: item.Asks(), Look: string(item.Look), Key: item.Key,
 		Band: string(difficulty.Band()), Difficulty: difficulty.Logits(),
 		Seconds: item.Seconds, Uses: placed.Uses,
-		Traits: make(map[string]string),
+		Traits: item.Traits.Named(),
 	}
-	for _, trait := range task.AllTraits() {
-		if value := item.Traits.Get(trait); value != "" {
-			file.Traits[trait.String()] = value
-		}
-	}
-	return file
 }

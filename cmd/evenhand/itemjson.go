@@ -49,7 +49,7 @@ func toJSON(item bank.Item, basis bank.Basis) itemJSON {
 		ID: item.ID, Revision: item.Revision, Task: item.Task, Question: item.Question("en"), Wording: item.Wording, Key: item.Key,
 		Skill: item.Skill, Standards: item.Codes, Look: item.Look, Standing: item.Standing,
 		Band: d.Band(), ShareRight: d.Percent(), Difficulty: d.Logits(), Basis: basis, Seconds: item.Seconds,
-		Traits: map[string]string{}, Origin: originJSON(item.Origin), Notes: item.Notes, By: item.By, At: item.At, Reason: item.Reason,
+		Traits: item.Traits.Named(), Origin: originJSON(item.Origin), Notes: item.Notes, By: item.By, At: item.At, Reason: item.Reason,
 	}
 	if !item.Predictable() {
 		out.Band, out.ShareRight, out.Difficulty = "", 0, 0
@@ -60,11 +60,6 @@ func toJSON(item bank.Item, basis bank.Basis) itemJSON {
 	if m := item.Measured; m != nil {
 		e := m.StandardError.Logits()
 		out.StandardError, out.Answers = &e, m.Answers
-	}
-	for _, trait := range task.AllTraits() {
-		if value := item.Traits.Get(trait); value != "" {
-			out.Traits[trait.String()] = value
-		}
 	}
 	return out
 }

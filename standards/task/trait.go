@@ -163,6 +163,17 @@ func (ts Traits) List() []string {
 	return list
 }
 
+// Named is the traits that apply, by name.
+func (ts Traits) Named() map[string]string {
+	named := map[string]string{}
+	for i, value := range ts {
+		if value != "" {
+			named[Trait(i).String()] = value
+		}
+	}
+	return named
+}
+
 // numberTraits are those of a task about one number: its digits and its size.
 func numberTraits(n int) Traits {
 	var ts Traits
