@@ -17,8 +17,8 @@ import (
 // can do no more than its person: nothing is taken away, nothing that stands is rewritten, and what
 // is new says truly who made it and when. The indexes are taken as they are sent; Check proves them.
 
-// ClockOff is how far the clock of a colleague's computer may be off.
-const ClockOff = time.Hour
+// clockOff is how far the clock of a colleague's computer may be off.
+const clockOff = time.Hour
 
 // proof looks through a change that a person sends.
 type proof struct {
@@ -95,12 +95,18 @@ func onlyNew(_, old, _ []byte) error {
 }
 
 // signed says what is wrong with who did something, and when.
-func (p proof) signed(by string, at time.Time) error {
+func (p proof) signed(by string, at time.Time) error { return ProveSigned(by, at, p.by, p.now) }
+
+// ProveSigned says what is wrong with what is said to be done by somebody at a time, where a person's program
+// sends it now.
+func ProveSigned(by string, at time.Time, person string, now time.Time) error {
 	switch {
-	case by != p.by:
-		return fmt.Errorf("this is said to be by %q, but the token is %s's; leave out --by and EVENHAND_BY, or say --by %q", by, p.by, p.by)
-	case at.Sub(p.now).Abs() > ClockOff:
-		return fmt.Errorf("the clock of your computer says %s, the desk's %s; set it right", at.UTC().Format(time.DateTime), p.now.UTC().Format(time.DateTime))
+	case by != person:
+		return fmt.Errorf("this is said to be by %q, but the token is %s's; leave out --by and EVENHAND_BY, or say --by %q",
+			by, person, person)
+	case at.Sub(now).Abs() > clockOff:
+		return fmt.Errorf("the clock of your computer says %s, the desk's %s; set it right",
+			at.UTC().Format(time.DateTime), now.UTC().Format(time.DateTime))
 	}
 	return nil
 }

@@ -83,8 +83,8 @@ func proveRecord(r store.Reader, change store.Change, bucket string, key, old, t
 		if json.Unmarshal(text, &paper) != nil {
 			return unreadable(bucket, key)
 		}
-		if paper.By != by || paper.At.Sub(now).Abs() > bank.ClockOff {
-			return fmt.Errorf("a paper is said to be marked by %q at %s; through this desk you mark as %q, now", paper.By, paper.At.Format(time.DateTime), by)
+		if err := bank.ProveSigned(paper.By, paper.At, by, now); err != nil {
+			return err
 		}
 		if old == nil {
 			return nil
