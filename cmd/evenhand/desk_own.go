@@ -1,9 +1,9 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"path/filepath"
-	"strconv"
 	"strings"
 
 	"evenhand/bank"
@@ -49,8 +49,7 @@ func (d ownDesk) host(port int, o desk.Options) (*host, error) {
 // one a day.
 func (d ownDesk) serve(h *host) error {
 	if own, err := ownFolder(); err == nil && files.Same(own, filepath.Dir(d.path)) {
-		use := func(do func(*bank.Bank) error) error { return do(h.bank) }
-		h.beside = beside(h.ctx, nightly{use, d.copies, func(format string, args ...any) { say(d.c, format, args...) }}.run)
+		h.beside = beside(h.ctx, func(ctx context.Context) { nightly(ctx, d.c, h.bank, d.copies) })
 	}
 	return h.serve()
 }
@@ -65,10 +64,5 @@ func (d ownDesk) again(before *host) (*host, error) {
 	if len(done.Kept) > 0 {
 		told += " What stood there before is kept as " + strings.Join(done.Kept, " and ") + "."
 	}
-	_, port, _ := strings.Cut(strings.TrimPrefix(before.address(), "http://"), ":")
-	number, err := strconv.Atoi(port)
-	if err != nil {
-		return nil, err
-	}
-	return d.host(number, desk.Options{Entrance: strings.TrimPrefix(before.desk.Entrance(), "/enter/"), Restored: told})
+	return d.host(before.port(), desk.Options{Entrance: strings.TrimPrefix(before.desk.Entrance(), "/enter/"), Restored: told})
 }

@@ -46,6 +46,9 @@ func openHost(ctx context.Context, path string, port int, options func(h *host) 
 // address is where the desk is.
 func (h *host) address() string { return "http://" + h.listener.Addr().String() }
 
+// port is the one that it listens on.
+func (h *host) port() int { return h.listener.Addr().(*net.TCPAddr).Port }
+
 // link lets a browser in.
 func (h *host) link() string { return h.address() + h.desk.Entrance() }
 

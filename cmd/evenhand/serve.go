@@ -88,8 +88,7 @@ func runServe(c *cli.Context) error {
 			say(c, "open this link once to become its owner:\n%s%s", address, first)
 		}
 		if copies.Dir != "" {
-			use := func(do func(*bank.Bank) error) error { return do(b) }
-			defer beside(c.Context, nightly{use, copies, func(format string, args ...any) { say(c, format, args...) }}.run)()
+			defer beside(c.Context, func(ctx context.Context) { nightly(ctx, c, b, copies) })()
 		}
 		return serve(c.Context, listener, d, b.Path(), address)
 	})
