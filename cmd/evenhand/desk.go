@@ -78,6 +78,9 @@ func deskBank(c *cli.Context) (string, error) {
 		return c.String(bankFlag.Name), nil
 	}
 	folder, err := ownFolder()
+	if err == nil {
+		err = os.MkdirAll(folder, 0o700)
+	}
 	if err != nil {
 		return "", fmt.Errorf("there is no documents folder for a bank; name a bank with --bank: %w", err)
 	}
@@ -93,14 +96,10 @@ func deskBank(c *cli.Context) (string, error) {
 	return path, errors.Join(b.SetReview(bank.Review{Anyone: true, By: author(c), At: now()}), b.Close())
 }
 
-// ownFolder is this program's folder among the person's documents; it is made if need be.
+// ownFolder is this program's folder among the person's documents, where there may be none yet.
 func ownFolder() (string, error) {
 	folder, err := documents()
-	if err != nil {
-		return "", err
-	}
-	folder = filepath.Join(folder, "evenhand")
-	return folder, os.MkdirAll(folder, 0o700)
+	return filepath.Join(folder, "evenhand"), err
 }
 
 // browse opens a link in the person's browser.

@@ -131,15 +131,21 @@ func tokenFile(t *testing.T, token string) string {
 	return path
 }
 
-// What a killed desk left beside a bank keeps nobody out, and the next that writes takes it away.
+// What a killed desk left beside a bank keeps nobody out, and the next that writes takes it away. A desk on a bank
+// that is named makes no folder among the documents.
 func TestAKilledDeskIsRecognised(t *testing.T) {
 	t.Chdir(t.TempDir())
+	home := t.TempDir()
+	t.Setenv("HOME", home)
 	t.Setenv("EVENHAND_BANK", "team.bank")
 	mustDo(t, "init")
 	_, desk := deskOpen(t, "desk --no-browser", `(http://127\S+)`)
 	announcedBeside(t, "team.bank")
 	must(t, desk.Process.Kill())
 	_ = desk.Wait()
+	if made, err := os.ReadDir(home); err != nil || len(made) > 0 {
+		t.Errorf("the desk made %v at home: %v", made, err)
+	}
 	if !exists("team.bank.desk") {
 		t.Fatal("nothing was left: this test looks at nothing")
 	}
