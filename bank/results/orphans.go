@@ -22,7 +22,7 @@ func AboutOrphans(path string) string {
 }
 
 func orphans(path string) (names []string) {
-	if bank.InDatabase(path) || !missing(path) {
+	if !bank.IsFile(path) || !missing(path) {
 		return nil
 	}
 	entries, _ := os.ReadDir(filepath.Dir(path))

@@ -25,9 +25,9 @@ type ownDesk struct {
 // keptDays is of how many days the desk of one person keeps daily backups.
 const keptDays = 14
 
-// copiesBeside are the backups of a bank in a folder beside its file; a bank in a database has none there.
+// copiesBeside are the backups of a bank in a folder beside its file; a bank that is no file has none there.
 func copiesBeside(path string) results.Copies {
-	if bank.InDatabase(path) {
+	if !bank.IsFile(path) {
 		return results.Copies{}
 	}
 	return results.Copies{Dir: filepath.Join(filepath.Dir(files.Real(path)), "backups"), Keep: keptDays}
