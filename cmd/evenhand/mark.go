@@ -63,7 +63,8 @@ func markQuiz(c *cli.Context) error {
 	if _, err := choices("digits", splitList(c.String("digits")), []marks.Digits{marks.AreMarks, marks.AreAnswers}); err != nil {
 		return err
 	}
-	if _, err := marks.ParseSigns(c.StringSlice("read")); err != nil {
+	signs, err := marks.ParseSigns(c.StringSlice("read"))
+	if err != nil {
 		return usagef("--read: %v", err)
 	}
 	if err := results.CheckClass(c.String("class")); err != nil {
@@ -89,7 +90,7 @@ func markQuiz(c *cli.Context) error {
 			return err
 		}
 		if c.NArg() == 2 {
-			return readMarks(c, s, quiz, pupils)
+			return readMarks(c, s, quiz, pupils, signs)
 		}
 		return blankGrid(c, s, quiz, pupils)
 	})
@@ -200,7 +201,7 @@ func blankGrid(c *cli.Context, s *results.Store, quiz results.Quiz, pupils []str
 }
 
 // readMarks reads a filled-in grid.
-func readMarks(c *cli.Context, s *results.Store, quiz results.Quiz, pupils []string) error {
+func readMarks(c *cli.Context, s *results.Store, quiz results.Quiz, pupils []string, signs map[string]results.State) error {
 	path, class := c.Args().Get(1), c.String("class")
 	if err := s.Enrol(class, pupils...); err != nil {
 		return err
@@ -209,8 +210,10 @@ func readMarks(c *cli.Context, s *results.Store, quiz results.Quiz, pupils []str
 	if err != nil {
 		return err
 	}
-	o := marks.Options{Class: class, Pupils: known, Digits: marks.Digits(c.String("digits")), AllWrong: c.Bool("all-wrong"), Before: map[string]results.Paper{}}
-	o.Signs, _ = marks.ParseSigns(c.StringSlice("read")) // checked above
+	o := marks.Options{
+		Class: class, Pupils: known, Digits: marks.Digits(c.String("digits")), Signs: signs, AllWrong: c.Bool("all-wrong"),
+		Before: map[string]results.Paper{},
+	}
 	papers, err := s.Papers(quiz.ID)
 	if err != nil {
 		return err

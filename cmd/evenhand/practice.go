@@ -10,7 +10,6 @@ import (
 	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/bank/evidence/report"
-	"evenhand/bank/results"
 
 	"github.com/urfave/cli/v2"
 )
@@ -116,14 +115,13 @@ func classReport(c *cli.Context) (*report.Report, string, error) {
 	if quizzes, err = chosenQuizzes(c, quizzes); err != nil {
 		return nil, "", err
 	}
-	class := strings.TrimSpace(c.String("class"))
-	if c.IsSet("class") {
-		papers = slices.DeleteFunc(papers, func(p results.Paper) bool { return p.Class != class })
+	if papers, err = papersOfClass(c, papers); err != nil {
+		return nil, "", err
 	}
 	r := report.Of(quizzes, papers)
 	switch {
 	case len(r.Classes) == 0:
-		return nil, "", fmt.Errorf("no papers of class %q have been marked of this quiz; leave off --class to see all", class)
+		return nil, "", fmt.Errorf("no papers of class %q have been marked of this quiz; leave off --class to see all", c.String("class"))
 	case len(r.Classes) > 1:
 		return nil, "", usagef("papers of several classes are marked: %s. Say which with --class", strings.Join(r.Classes, ", "))
 	}

@@ -65,11 +65,8 @@ func showReport(c *cli.Context) error {
 	if quizzes, err = chosenQuizzes(c, quizzes); err != nil {
 		return err
 	}
-	if c.IsSet("class") {
-		papers = slices.DeleteFunc(papers, func(p results.Paper) bool { return p.Class != c.String("class") })
-		if len(papers) == 0 {
-			return fmt.Errorf("no papers of class %q have been marked yet; leave off --class to see all", c.String("class"))
-		}
+	if papers, err = papersOfClass(c, papers); err != nil {
+		return err
 	}
 	r := report.Of(quizzes, papers)
 	r.Names = roster.Names
@@ -91,6 +88,19 @@ func showReport(c *cli.Context) error {
 		return nil
 	}
 	return printReport(c.App.Writer, r)
+}
+
+// papersOfClass are the papers of --class, of which there is at least one; all without it.
+func papersOfClass(c *cli.Context, all []results.Paper) ([]results.Paper, error) {
+	if !c.IsSet("class") {
+		return all, nil
+	}
+	class := strings.TrimSpace(c.String("class"))
+	own := slices.DeleteFunc(all, func(p results.Paper) bool { return p.Class != class })
+	if len(own) == 0 {
+		return nil, fmt.Errorf("no papers of class %q have been marked yet; leave off --class to see all", class)
+	}
+	return own, nil
 }
 
 // chosenQuizzes are the quizzes named on the line; all without any.

@@ -39,17 +39,8 @@ func showTerm(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	if c.IsSet("class") {
-		class := strings.TrimSpace(c.String("class"))
-		var own []results.Paper
-		for _, paper := range papers {
-			if paper.Class == class {
-				own = append(own, paper)
-			}
-		}
-		if papers = own; len(papers) == 0 {
-			return fmt.Errorf("no papers of class %q have been marked yet; leave off --class to see all", class)
-		}
+	if papers, err = papersOfClass(c, papers); err != nil {
+		return err
 	}
 	calendar, taught, next, err := calendarOf(c, satQuizzes(quizzes, papers))
 	if err != nil {
