@@ -307,11 +307,12 @@ func enterMarks(c *cli.Context, quiz results.Quiz, pupils []string) error {
 	if len(seats) == 0 {
 		return usagef("nobody is left to mark; name pupils with --pupils P01-P24, also to mark them again")
 	}
+	by := author(c) // asked once, as a desk may have to be asked whose token it is
 	entry := marks.Entry{
 		In: c.App.Reader, Out: c.App.ErrWriter, Quiz: quiz, Class: class, Seats: seats,
 		Save: func(p results.Paper) error {
 			return withResults(c, bank.Options{}, func(s *results.Store) error {
-				_, err := s.Mark(quiz, []results.Paper{p}, author(c), now())
+				_, err := s.Mark(quiz, []results.Paper{p}, by, now())
 				return err
 			})
 		},
