@@ -121,11 +121,12 @@ func (s *Server) Write(w http.ResponseWriter, r *http.Request, access Access) er
 		return inStatus(err)
 	}
 	defer done()
-	if err := at.Update(r.Context(), func(to store.Writer) error { return sent.keep(to, access) }); err != nil {
+	change := sent.change()
+	if err := at.Update(r.Context(), func(to store.Writer) error { return sent.keep(to, change, access) }); err != nil {
 		return inStatus(err)
 	}
 	if access.Written != nil {
-		access.Written(sent.change())
+		access.Written(change)
 	}
 	return reply(w, wasWritten{true})
 }
@@ -217,8 +218,8 @@ func (s *Server) Inspect(w http.ResponseWriter, r *http.Request, access Access) 
 // writesBucket holds the IDs of the writes of the last day that were kept.
 const writesBucket = ours + "writes"
 
-// keep proves a write and keeps it with its number, unless that was done before.
-func (w write) keep(to store.Writer, access Access) error {
+// keep proves a write, which makes a change, and keeps it with its number, unless that was done before.
+func (w write) keep(to store.Writer, change store.Change, access Access) error {
 	if before, err := to.Get(writesBucket, w.ID); before != nil || err != nil {
 		return err
 	}
@@ -230,7 +231,7 @@ func (w write) keep(to store.Writer, access Access) error {
 		return errStale
 	}
 	if access.Prove != nil {
-		if err := access.Prove(to, w.change()); err != nil {
+		if err := access.Prove(to, change); err != nil {
 			return &Refused{http.StatusForbidden, err.Error()}
 		}
 	}
