@@ -79,14 +79,18 @@ var errTried = errors.New("only tried")
 // added asking the same; changes made in both are all kept, and the later stands. It is done
 // in batches; interrupted, it is finished by doing it again.
 func (b *Bank) Merge(other *Bank, o MergeOptions) (m Merged, err error) {
-	m = Merged{From: other.Path(), Apart: []Apart{}, Joined: []Joined{}, Plans: []string{}, Both: []string{}, Quizzes: []string{}, Lists: []string{}, Doubles: []Double{}}
+	m = Merged{
+		From: other.Path(), Apart: []Apart{}, Joined: []Joined{}, Doubles: []Double{},
+		Plans: []string{}, Both: []string{}, Quizzes: []string{}, Lists: []string{},
+	}
 	for _, one := range []*Bank{b, other} {
 		number, err := one.Catalogue()
 		if err != nil {
 			return m, err
 		}
 		if number > standards.CatalogueNumber {
-			return m, fmt.Errorf("%s was computed by a newer evenhand (catalogue %d, this one has %d); merge with that one", one.Path(), number, standards.CatalogueNumber)
+			return m, fmt.Errorf("%s was computed by a newer evenhand (catalogue %d, this one has %d); merge with that one",
+				one.Path(), number, standards.CatalogueNumber)
 		}
 	}
 	g, err := newMerger(b, other, o, &m)

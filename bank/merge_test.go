@@ -27,7 +27,10 @@ func kept(t failer, path string) string {
 	s, err := bank.OpenStore(path, bank.Options{ReadOnly: true})
 	must(t, err)
 	must(t, s.View(context.Background(), func(r store.Reader) error {
-		for _, bucket := range []string{"about", "items", "revisions", "uses", "fingerprints", "doubles", "joined", "places", "taken back", "plans", "quizzes", "lists", "list rows"} {
+		for _, bucket := range []string{
+			"about", "items", "revisions", "uses", "fingerprints", "doubles", "joined", "places", "taken back", "plans", "quizzes",
+			"lists", "list rows",
+		} {
 			for e, err := range r.Scan(bucket, store.Range{}) {
 				if err != nil {
 					return err
@@ -99,7 +102,10 @@ func (l *life) live(t *rapid.T, label string) {
 	}
 	// Two changes may fall into one second, but a clock does not go back.
 	l.clock = l.clock.Add(time.Duration(rapid.IntRange(0, 2).Draw(t, label+" later")) * time.Second)
-	what := rapid.SampledFrom([]string{"add", "add", "revise", "revise", "note", "retire", "use", "back", "plan", "quiz", "measure", "learn", "review", "list", "list back"}).Draw(t, label)
+	what := rapid.SampledFrom([]string{
+		"add", "add", "revise", "revise", "note", "retire", "use", "back", "plan", "quiz", "measure", "learn", "review", "list",
+		"list back",
+	}).Draw(t, label)
 	if len(ids) == 0 {
 		what = "add"
 	}

@@ -119,6 +119,6 @@ func (e *OwnDraftError) Error() string {
 		return fmt.Sprintf("%s wrote of it, and in a team a colleague lets it in: evenhand review %s --ready --by WHO. "+
 			"All of this bank is by %s: who works alone says once evenhand review --anyone on", e.By, e.Item, e.By)
 	}
-	return fmt.Sprintf("%s wrote of it, and a colleague lets it in: evenhand review %s --ready --by WHO; a team that does without this says evenhand review --anyone on",
-		e.By, e.Item)
+	return fmt.Sprintf("%s wrote of it, and a colleague lets it in: evenhand review %s --ready --by WHO; "+
+		"a team that does without this says evenhand review --anyone on", e.By, e.Item)
 }

@@ -78,7 +78,8 @@ func recognise(address string, r store.Reader) error {
 		return store.Damaged{Name: address, What: "the number of its format can't be read"}
 	}
 	if written > schema {
-		return fmt.Errorf("%s was written by a newer evenhand (bank format %d, this one reads up to %d); use that evenhand, or bring this one up to date", address, written, schema)
+		return fmt.Errorf("%s was written by a newer evenhand (bank format %d, this one reads up to %d); "+
+			"use that evenhand, or bring this one up to date", address, written, schema)
 	}
 	if !strings.HasPrefix(traitNames()+" ", string(about[1])+" ") {
 		return fmt.Errorf("%s was written by an evenhand that knows other traits; use that evenhand, or export there and import here", address)

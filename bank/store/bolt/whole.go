@@ -46,7 +46,8 @@ func checkLength(path string, file *os.File) error {
 	case info.Size() == 0:
 		return fmt.Errorf("%s is empty; put a backup in its place with evenhand restore BACKUP, or name another file", path)
 	case !found:
-		return fmt.Errorf("%s is not a file that evenhand made, or its beginning is lost; name another, or put a backup in its place with evenhand restore BACKUP", path)
+		return fmt.Errorf("%s is not a file that evenhand made, or its beginning is lost; "+
+			"name another, or put a backup in its place with evenhand restore BACKUP", path)
 	case info.Size() < needs:
 		return store.Damaged{Name: path, What: fmt.Sprintf("it is cut short: %d of at least %d bytes are there", info.Size(), needs)}
 	}
