@@ -117,15 +117,16 @@ func changedByHand(path string, rows []QuizRow, beside quizFile) error {
 		for _, item := range form.Items {
 			place := fmt.Sprintf("%s%d", form.Form, item.Number)
 			if at >= len(rows) || rows[at].Form != Letter(form.Form) || int(rows[at].Number) != item.Number {
-				return changed(path, place, "the item", "missing", item.Task)
+				return changed(path, place, "the item", "missing", item.asks())
 			}
 			row := &rows[at]
 			at++
-			if (results.Item{Asks: item.Task, Key: item.Key}).Judge(row.Key) {
+			if (results.Item{Asks: item.asks(), Key: item.Key}).Judge(row.Key) {
 				row.Key = item.Key
 			}
 			for _, cell := range []struct{ what, here, there string }{
-				{"id", row.ID, item.ID}, {"task", row.Task, item.Task}, {"key", row.Key, item.Key}, {"skill", row.Skill, item.Skill},
+				{"id", row.ID, item.ID}, {"task", row.Task, item.asks()}, {"key", row.Key, item.Key},
+				{"skill", row.Skill, string(item.Skill)},
 			} {
 				if cell.here != cell.there {
 					return changed(path, place, cell.what, cell.here, cell.there)

@@ -1,8 +1,12 @@
 package export_test
 
 import (
+	"bytes"
+	"encoding/json"
+	"errors"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -37,5 +41,35 @@ func TestGiven(t *testing.T) {
 		if row.refused == "" && (err != nil || quiz.ID != given.ID) || row.refused != "" && (err == nil || !strings.Contains(err.Error(), row.refused)) {
 			t.Errorf("%s: %s, %v", row.name, quiz.ID, err)
 		}
+	}
+}
+
+// An item by hand is asked by its question. Up to the second format of the bank quiz.json told the question as its task.
+func TestGivenWithAnItemByHand(t *testing.T) {
+	var rows, quiz bytes.Buffer
+	if err := errors.Join(export.WriteQuiz(&rows, friday()), export.WriteQuizJSON(&quiz, friday())); err != nil {
+		t.Fatal(err)
+	}
+	earlier := strings.Replace(quiz.String(), `"task": "",`, `"task": "= 12, what goes before it?\n\"6 + 6\" or \"6 + 7\"",`, 1)
+	var plain map[string]any
+	if err := json.Unmarshal([]byte(earlier), &plain); err != nil || earlier == quiz.String() {
+		t.Fatal(err, earlier)
+	}
+	var ids []string
+	for _, text := range []string{quiz.String(), earlier, regexp.MustCompile(`(?m)^ *"(question|revision)": .*\n`).ReplaceAllString(earlier, "")} {
+		folder := t.TempDir()
+		for name, text := range map[string]string{"quiz.csv": rows.String(), "quiz.json": text} {
+			if err := os.WriteFile(filepath.Join(folder, name), []byte(text), 0o600); err != nil {
+				t.Fatal(err)
+			}
+		}
+		given, err := export.Given(folder, "")
+		if err != nil {
+			t.Fatal(err)
+		}
+		ids = append(ids, given.ID)
+	}
+	if ids[0] != ids[1] || ids[0] != ids[2] {
+		t.Errorf("one quiz has IDs %s", ids)
 	}
 }

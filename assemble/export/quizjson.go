@@ -6,7 +6,6 @@ import (
 
 	"evenhand/assemble"
 	"evenhand/assemble/search"
-	"evenhand/standards/task"
 )
 
 // quizFile is quiz.json. Difficulties of items are in logits; the figures of the quiz are whole
@@ -33,24 +32,7 @@ type quizFile struct {
 type formFile struct {
 	Form   string        `json:"form"`
 	Scores search.Points `json:"expected_scores"` // of a weaker, typical, stronger pupil, thousandths of a point
-	Items  []itemFile    `json:"items"`
-}
-
-type itemFile struct {
-	Number     int               `json:"number"`
-	ID         string            `json:"id"`
-	Row        string            `json:"row"` // the row of the plan that it fills
-	Shared     bool              `json:"shared,omitempty"`
-	Skill      string            `json:"skill"`
-	Standards  []task.Code       `json:"standards"`
-	Task       string            `json:"task"`
-	Look       string            `json:"look"`
-	Key        string            `json:"key"`
-	Band       string            `json:"band"`
-	Difficulty float64           `json:"difficulty"`
-	Seconds    int               `json:"seconds"`
-	Uses       int               `json:"uses"`
-	Traits     map[string]string `json:"traits,omitempty"`
+	Items  []quizItem    `json:"items"`
 }
 
 type swapFile struct {
@@ -82,22 +64,9 @@ func WriteQuizJSON(w io.Writer, quiz assemble.Quiz) error {
 }
 
 func formOf(form assemble.Form) formFile {
-	file := formFile{Form: form.Name, Scores: form.Scores, Items: []itemFile{}}
+	file := formFile{Form: form.Name, Scores: form.Scores, Items: []quizItem{}}
 	for _, placed := range form.Items {
-		file.Items = append(file.Items, itemOf(placed))
+		file.Items = append(file.Items, quizItemOf(placed))
 	}
 	return file
-}
-
-func itemOf(placed assemble.Placed) itemFile {
-	item := placed.Item
-	difficulty := item.Difficulty()
-	return itemFile{
-		Number: placed.Number, ID: item.ID, Row: placed.Row, Shared: placed.Shared,
-		Skill: string(item.Skill), Standards: append([]task.Code{}, item.Codes...),
-		Task: item.Asks(), Look: string(item.Look), Key: item.Key,
-		Band: string(difficulty.Band()), Difficulty: difficulty.Logits(),
-		Seconds: item.Seconds, Uses: placed.Uses,
-		Traits: item.Traits.Named(),
-	}
 }

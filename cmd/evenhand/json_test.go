@@ -9,6 +9,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"evenhand/assemble/export"
 )
 
 // documented reads JSON.md: of each heading, the fields and whether they stand only sometimes.
@@ -18,14 +20,21 @@ func documented(t *testing.T) map[string]map[string]bool {
 	if err != nil {
 		t.Fatal(err)
 	}
-	field, fields := regexp.MustCompile("^- `([^`]+)`(.*)$"), map[string]map[string]bool{}
+	field, fields := regexp.MustCompile("^- `([^`]*)`(.*)$"), map[string]map[string]bool{}
 	heading := ""
 	for line := range strings.Lines(string(text)) {
 		line = strings.TrimSpace(line)
 		if name, ok := strings.CutPrefix(line, "## "); ok {
 			heading, fields[name] = name, map[string]bool{}
 		}
-		if m := field.FindStringSubmatch(line); m != nil {
+		m := field.FindStringSubmatch(line)
+		switch {
+		case m == nil:
+		case strings.HasPrefix(m[2], " *an item*"):
+			for name, sometimes := range fields["An item"] {
+				fields[heading][strings.TrimPrefix(m[1]+"."+name, ".")] = sometimes
+			}
+		default:
 			fields[heading][m[1]] = strings.HasPrefix(m[2], " sometimes")
 		}
 	}
@@ -91,7 +100,7 @@ func TestDocumentedJSON(t *testing.T) {
 			t.Fatalf("%s: %s", line, said)
 		}
 		if strings.HasPrefix(line, "generate") {
-			var made []itemJSON
+			var made []export.Item
 			_, out, _ := evenhand("list --skill add-two-digit --format json")
 			if err := json.Unmarshal([]byte(out), &made); err != nil || len(made) == 0 {
 				t.Fatal(err, out)
@@ -102,7 +111,6 @@ func TestDocumentedJSON(t *testing.T) {
 			}
 		}
 	}
-	snake := regexp.MustCompile(`^[a-z0-9_]+$`)
 	for line, heading := range map[string]string{
 		"list --format json":           "list --format json, review --json",
 		"review --json":                "list --format json, review --json",
@@ -128,26 +136,34 @@ func TestDocumentedJSON(t *testing.T) {
 			t.Errorf("%s: %v, exit code %d: %s", line, err, code, said)
 			continue
 		}
-		printed := map[string]bool{}
-		paths(value, "", printed)
-		for _, path := range slices.Sorted(maps.Keys(printed)) {
-			inner := path[strings.LastIndexByte(path, '.')+1:]
-			_, known := fields[heading][path]
-			_, inTable := fields[heading][strings.TrimSuffix(path, inner)+"*"]
-			for told := range fields[heading] { // an empty list of what is told
-				known = known || strings.HasPrefix(told, path+"[].")
-			}
-			if !known && !inTable {
-				t.Errorf("%s prints %s, which JSON.md does not tell", line, path)
-			}
-			if !inTable && !snake.MatchString(strings.TrimSuffix(inner, "[]")) {
-				t.Errorf("%s prints %s, which is no snake_case", line, path)
-			}
+		holdToDocument(t, fields[heading], line, value)
+	}
+}
+
+var snake = regexp.MustCompile(`^[a-z0-9_]+$`)
+
+// holdToDocument compares the names of what a line printed with those that JSON.md tells.
+func holdToDocument(t *testing.T, told map[string]bool, line string, value any) {
+	t.Helper()
+	printed := map[string]bool{}
+	paths(value, "", printed)
+	for _, path := range slices.Sorted(maps.Keys(printed)) {
+		inner := path[strings.LastIndexByte(path, '.')+1:]
+		_, known := told[path]
+		_, inTable := told[strings.TrimSuffix(path, inner)+"*"]
+		for inside := range told { // an empty list of what is told
+			known = known || strings.HasPrefix(inside, path+"[].")
 		}
-		for path, sometimes := range fields[heading] {
-			if !sometimes && !printed[path] && !strings.HasSuffix(path, "*") && path != "marks" {
-				t.Errorf("JSON.md tells of %s, which %s does not print", path, line)
-			}
+		if !known && !inTable {
+			t.Errorf("%s prints %s, which JSON.md does not tell", line, path)
+		}
+		if !inTable && !snake.MatchString(strings.TrimSuffix(inner, "[]")) {
+			t.Errorf("%s prints %s, which is no snake_case", line, path)
+		}
+	}
+	for path, sometimes := range told {
+		if !sometimes && !printed[path] && !strings.HasSuffix(path, "*") && path != "marks" {
+			t.Errorf("JSON.md tells of %s, which %s does not print", path, line)
 		}
 	}
 }

@@ -85,12 +85,12 @@ func listItems(c *cli.Context) error {
 }
 
 func listJSON(c *cli.Context, found iter.Seq2[bank.Item, error], learnt bank.Table) error {
-	items := []itemJSON{}
+	items := []export.Item{}
 	for item, err := range found {
 		if err != nil {
 			return err
 		}
-		items = append(items, toJSON(item, learnt.Basis(item)))
+		items = append(items, export.ItemOf(item, learnt.Basis(item)))
 	}
 	return printJSON(c, items)
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"time"
 
+	"evenhand/assemble/export"
 	"evenhand/assemble/followup"
 	"evenhand/assemble/plan"
 	"evenhand/bank"
@@ -87,7 +88,14 @@ func runPractice(c *cli.Context) error {
 				return fmt.Errorf("the sheets are in %s, but their use could not be noted in the bank: %w", dir, err)
 			}
 		}
-		return showPractice(c, set, dir)
+		if !c.Bool("json") {
+			return showPractice(c, set, dir)
+		}
+		learnt, err := b.Table()
+		if err != nil {
+			return err
+		}
+		return printJSON(c, setJSON(set, learnt.Basis))
 	})
 }
 
@@ -162,8 +170,8 @@ type practiceSheetJSON struct {
 	Begin   string               `json:"begin,omitempty"`
 	Pupils  []practicePupilJSON  `json:"pupils"`
 	Example *practiceExampleJSON `json:"example,omitempty"`
-	Items   []practiceItemJSON   `json:"items"`
-	Recheck []practiceItemJSON   `json:"recheck,omitempty"`
+	Items   []export.Placed      `json:"items"`
+	Recheck []export.Placed      `json:"recheck,omitempty"`
 }
 
 type practicePupilJSON struct {
@@ -176,22 +184,12 @@ type practiceExampleJSON struct {
 	Look string `json:"look"`
 }
 
-type practiceItemJSON struct {
-	Number int    `json:"number"`
-	ID     string `json:"id"`
-	Skill  string `json:"skill"`
-	Task   string `json:"task"`
-	Look   string `json:"look"`
-	Key    string `json:"key"`
-	Share  int    `json:"share_right"`
-}
-
-func setJSON(set followup.Set) practiceJSON {
+func setJSON(set followup.Set, basis func(bank.Item) bank.Basis) practiceJSON {
 	out := practiceJSON{About: set.About, Week: set.Week, Class: set.Class, Sheets: []practiceSheetJSON{}, TooFew: append([]string{}, set.Absent...)}
 	for _, s := range set.Sheets {
-		one := practiceSheetJSON{File: s.Name, Kind: s.Kind, Work: s.Work, Why: s.Why, Begin: s.Begin, Items: itemsJSON(s.Items)}
+		one := practiceSheetJSON{File: s.Name, Kind: s.Kind, Work: s.Work, Why: s.Why, Begin: s.Begin, Items: export.ItemsOf(s.Items, basis)}
 		if len(s.Recheck) > 0 {
-			one.Recheck = itemsJSON(s.Recheck)
+			one.Recheck = export.ItemsOf(s.Recheck, basis)
 		}
 		for _, p := range s.Pupils {
 			one.Pupils = append(one.Pupils, practicePupilJSON{p.Code, p.Count})
@@ -204,19 +202,8 @@ func setJSON(set followup.Set) practiceJSON {
 	return out
 }
 
-func itemsJSON(items []bank.Item) []practiceItemJSON {
-	list := []practiceItemJSON{}
-	for i, it := range items {
-		list = append(list, practiceItemJSON{i + 1, it.ID, string(it.Skill), or(it.Task, it.Question("en")), string(it.Look), it.Key, it.Difficulty().Percent()})
-	}
-	return list
-}
-
 // showPractice says who could work on what.
 func showPractice(c *cli.Context, set followup.Set, dir string) error {
-	if c.Bool("json") {
-		return printJSON(c, setJSON(set))
-	}
 	rows := [][]string{{"SHEET", "WORK", "PUPILS", "EXAMPLE", "ITEMS"}}
 	for _, s := range set.Sheets {
 		var codes []string
