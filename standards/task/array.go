@@ -102,15 +102,18 @@ var (
 	edgesAdded = newMisstep("rows and columns added",
 		"adds the number of rows and the number of columns",
 		"suma el número de filas y el número de columnas",
-		"ring each row and add the rows: 4 + 4 + 4", "common practice")
+		"ring each row and add the rows: 4 + 4 + 4",
+		"encerrar cada fila y sumar las filas: 4 + 4 + 4", "common practice")
 	rowLeftOut = newMisstep("a row left out",
 		"adds one row too few",
 		"suma una fila de menos",
-		"tick each row once it is added", "common practice")
+		"tick each row once it is added",
+		"palomear cada fila cuando ya se sumó", "common practice")
 	rowTooMany = newMisstep("a row too many",
 		"adds one row too many",
 		"suma una fila de más",
-		"tick each row once it is added", "common practice")
+		"tick each row once it is added",
+		"palomear cada fila cuando ya se sumó", "common practice")
 )
 
 // Missteps of an array.

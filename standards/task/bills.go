@@ -174,7 +174,8 @@ func (t Bills) Codes() []Code { return []Code{"2.MD.C.8"} }
 var signsMixed = newMisstep("dollars and cents mixed up",
 	"takes the signs $ and ¢ for each other",
 	"confunde los signos $ y ¢",
-	"lay bills on one side and coins on the other, each with its sign", "common practice")
+	"lay bills on one side and coins on the other, each with its sign",
+	"poner los billetes de un lado y las monedas del otro, con el signo de cada uno", "common practice")
 
 // Missteps of bills and coins.
 func (t Bills) Missteps() []Misstep {

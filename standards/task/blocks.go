@@ -195,20 +195,24 @@ var (
 		"takes blocks with gaps between them for a measure",
 		"toma por medida unos bloques con huecos entre ellos",
 		"lay real blocks along a strip and push them together until nothing is left uncovered",
+		"poner bloques de verdad a lo largo de una tira y juntarlos hasta que no quede nada sin cubrir",
 		"Lehrer (2003), A Research Companion to Principles and Standards, from memory")
 	overlapsTaken = newMisstep("overlaps not seen",
 		"takes blocks that lie over each other for a measure",
 		"toma por medida unos bloques puestos unos sobre otros",
 		"lay real blocks along a strip, each beginning where the last one ends",
+		"poner bloques de verdad a lo largo de una tira, cada uno donde termina el anterior",
 		"Lehrer (2003), A Research Companion to Principles and Standards, from memory")
 	unitsTurned = newMisstep("longer unit taken for more",
 		"expects fewer of the shorter unit",
 		"espera que se necesiten menos de la unidad más corta",
-		"measure one desk with hands and then with paper clips: of which are there more", "Carpenter & Lewis (1976), from memory")
+		"measure one desk with hands and then with paper clips: of which are there more",
+		"medir un pupitre con manos y luego con clips: ¿de cuáles hay más?", "Carpenter & Lewis (1976), from memory")
 	unitsAlike = newMisstep("units taken for alike",
 		"gives the number of long blocks for the short ones",
 		"da el número de bloques largos por el de los cortos",
-		"cover one long block with short ones and count them", "Carpenter & Lewis (1976), from memory")
+		"cover one long block with short ones and count them",
+		"cubrir un bloque largo con bloques cortos y contarlos", "Carpenter & Lewis (1976), from memory")
 )
 
 // Missteps of blocks.

@@ -11,23 +11,28 @@ var (
 	handsSwapped = newMisstep("hands swapped",
 		"takes the long hand for the hour and the short hand for the minutes",
 		"toma la manecilla larga por la de la hora y la corta por la de los minutos",
-		"the short hand says the hour: a clock with the hour hand alone", clockSource)
+		"the short hand says the hour: a clock with the hour hand alone",
+		"la manecilla corta dice la hora: un reloj que solo tiene esa manecilla", clockSource)
 	nextHour = newMisstep("next hour",
 		"says the hour that the hour hand is going to",
 		"dice la hora hacia la que va la manecilla corta",
-		"the hour hand on its way: it has left one number and not come to the next", clockSource)
+		"the hour hand on its way: it has left one number and not come to the next",
+		"la manecilla corta va en camino: ya dejó un número y no ha llegado al siguiente", clockSource)
 	numeralMinutes = newMisstep("numeral as minutes",
 		"reads the numeral at the long hand as minutes",
 		"lee como minutos el número que señala la manecilla larga",
-		"counting by fives around the dial", clockSource)
+		"counting by fives around the dial",
+		"contar de cinco en cinco alrededor del reloj", clockSource)
 	minuteIgnored = newMisstep("long hand ignored",
 		"reads the hour and not the minutes",
 		"lee la hora y no los minutos",
-		"what the long hand tells: half past and o'clock side by side", clockSource)
+		"what the long hand tells: half past and o'clock side by side",
+		"qué dice la manecilla larga: comparar «en punto» y «y media»", clockSource)
 	hourFromMinutes = newMisstep("hour from the long hand",
 		"takes the hour from the long hand",
 		"toma la hora de la manecilla larga",
-		"the short hand says the hour: a clock with the hour hand alone", clockSource)
+		"the short hand says the hour: a clock with the hour hand alone",
+		"la manecilla corta dice la hora: un reloj que solo tiene esa manecilla", clockSource)
 )
 
 // misread are the known misreadings of a time. Reading the long hand as if it stood at

@@ -151,15 +151,19 @@ var (
 	coinsCounted = newMisstep("coins counted",
 		"counts the coins and not what they are worth",
 		"cuenta las monedas y no lo que valen",
-		"lay each coin on as many single cents as it is worth", "common practice")
+		"lay each coin on as many single cents as it is worth",
+		"poner cada moneda sobre tantos centavos sueltos como vale", "common practice")
 	sizeForWorth = newMisstep("larger coin taken for more",
 		"takes the nickel for ten cents and the dime for five, by their size",
 		"por el tamaño, toma la moneda de 5 centavos por diez y la de 10 por cinco",
-		"a small dime buys more than a large nickel: trade each for single cents", "common practice")
+		"a small dime buys more than a large nickel: trade each for single cents",
+		"una moneda pequeña de 10 centavos compra más que una grande de 5: cambiar cada una por centavos sueltos",
+		"common practice")
 	stepKept = newMisstep("went on in one step",
 		"counts all coins as if each were worth what the first is",
 		"cuenta todas las monedas como si valieran lo mismo que la primera",
-		"say the worth of each coin before counting it on", "common practice")
+		"say the worth of each coin before counting it on",
+		"decir cuánto vale cada moneda antes de contarla", "common practice")
 )
 
 // Missteps of coins.

@@ -120,15 +120,18 @@ var (
 	signTurned = newMisstep("sign turned around",
 		"knows which is more but turns the sign around",
 		"sabe cuál es mayor, pero pone el signo al revés",
-		"read the sign aloud from the left: 47 is less than 74", "common practice")
+		"read the sign aloud from the left: 47 is less than 74",
+		"leer el signo en voz alta desde la izquierda: 47 es menor que 74", "common practice")
 	onesCompared = newMisstep("ones compared first",
 		"looks at the ones before the tens",
 		"mira las unidades antes que las decenas",
-		"compare the largest place first, with sticks and dots", "common practice")
+		"compare the largest place first, with sticks and dots",
+		"comparar primero la posición mayor, con barras y puntos", "common practice")
 	digitsSummed = newMisstep("digit size compared",
 		"goes by how big the digits are and not by their place",
 		"se guía por lo grandes que son los dígitos y no por su posición",
-		"what the digit in the tens place is worth", "common practice")
+		"what the digit in the tens place is worth",
+		"cuánto vale el dígito de las decenas", "common practice")
 )
 
 // Missteps of a comparison.

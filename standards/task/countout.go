@@ -73,7 +73,8 @@ func (t CountOut) Codes() []Code { return []Code{"K.CC.B.5"} }
 var allColored = newMisstep("all of them counted out",
 	"goes on to the last dot and does not stop at the number",
 	"sigue hasta el último punto y no se detiene en el número",
-	"say the number, count aloud, and stop when it is heard", "common practice")
+	"say the number, count aloud, and stop when it is heard",
+	"decir el número, contar en voz alta y parar al oírlo", "common practice")
 
 // Missteps of counting out.
 func (t CountOut) Missteps() []Misstep {

@@ -104,7 +104,8 @@ func (t CutShape) Codes() []Code { return cutCodes(t.Solution()) }
 var cutsForShares = newMisstep("as many cuts as shares",
 	"draws as many lines as shares are asked for, which makes one share more",
 	"traza tantas líneas como partes se piden, y sale una parte de más",
-	"one cut makes two shares: cut a strip of paper and count the pieces", "common practice")
+	"one cut makes two shares: cut a strip of paper and count the pieces",
+	"un corte hace dos partes: cortar una tira de papel y contar los pedazos", "common practice")
 
 // Missteps of cutting a shape.
 func (t CutShape) Missteps() []Misstep {

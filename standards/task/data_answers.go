@@ -238,39 +238,49 @@ var (
 	otherSortRead = newMisstep("next sort read",
 		"reads the number of the sort beside the one asked for",
 		"lee el número de la clase que está al lado de la que se pide",
-		"slide a finger from the name to its bar or row before counting", "common practice")
+		"slide a finger from the name to its bar or row before counting",
+		"pasar el dedo del nombre a su barra o fila antes de contar", "common practice")
 	lineOff = newMisstep("one line off",
 		"reads the line above or below the end of the bar",
 		"lee la línea de arriba o de abajo del final de la barra",
-		"lay a pencil along the top of the bar and follow it to the number", "common practice")
+		"lay a pencil along the top of the bar and follow it to the number",
+		"poner un lápiz a la altura de la barra y seguirlo hasta el número", "common practice")
 	bundleOfFour = newMisstep("bundle counted as four",
 		"counts only the upright marks of a bundle of five",
 		"cuenta solo las marcas derechas de un grupo de cinco",
-		"make tally marks for things as they are put away, and say five at each cross mark", "common practice")
+		"make tally marks for things as they are put away, and say five at each cross mark",
+		"hacer rayitas al guardar cosas y decir «cinco» en cada raya cruzada", "common practice")
 	bundleOfOne = newMisstep("bundle counted as one",
 		"counts a bundle of five as one mark",
 		"cuenta un grupo de cinco como una sola marca",
-		"count a row of tally marks by fives and then by ones", "common practice")
+		"count a row of tally marks by fives and then by ones",
+		"contar una fila de rayitas de cinco en cinco y luego de uno en uno", "common practice")
 	largerGiven = newMisstep("larger number given",
 		"gives how many there are of the larger sort where the difference is asked",
 		"da el número de la clase más grande cuando se pide la diferencia",
-		"pair the two sorts off one to one: how many have no partner", "Hudson (1983), Child Development 54, from memory")
+		"pair the two sorts off one to one: how many have no partner",
+		"hacer parejas de una clase con la otra: ¿cuántas quedan sin pareja?",
+		"Hudson (1983), Child Development 54, from memory")
 	bothTogether = newMisstep("both put together",
 		"adds the two numbers where their difference is asked",
 		"suma los dos números cuando se pide la diferencia",
-		"act out more than: put one row under the other", "common practice")
+		"act out more than: put one row under the other",
+		"representar «más que»: poner una fila debajo de la otra", "common practice")
 	sortLeftOut = newMisstep("a sort left out",
 		"leaves one sort out of the sum",
 		"deja una clase fuera de la suma",
-		"tick each bar or row as its number is added", "common practice")
+		"tick each bar or row as its number is added",
+		"palomear cada barra o fila al sumar su número", "common practice")
 	otherEndFirst = newMisstep("ordered from the other end",
 		"begins with the most where the fewest comes first",
 		"empieza por lo que hay más cuando primero va lo que hay menos",
-		"say fewest and most while lining up three towers of cubes", "common practice")
+		"say fewest and most while lining up three towers of cubes",
+		"decir «menos» y «más» al ordenar tres torres de cubos", "common practice")
 	barsExchanged = newMisstep("two sorts exchanged",
 		"draws the number of one sort at the name of another",
 		"dibuja el número de una clase en el nombre de otra",
-		"read the name, then its number, then point to where it goes", "common practice")
+		"read the name, then its number, then point to where it goes",
+		"leer el nombre, luego su número, y señalar dónde va", "common practice")
 )
 
 // Missteps of data.

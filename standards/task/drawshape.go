@@ -115,15 +115,18 @@ var (
 	cornersOff = newMisstep("one corner too many or too few",
 		"draws a shape with one corner more or less than asked",
 		"dibuja una figura con una esquina de más o de menos",
-		"put down a dot for each corner first, then join the dots and close the shape", "common practice")
+		"put down a dot for each corner first, then join the dots and close the shape",
+		"marcar primero un punto por cada esquina, luego unirlos y cerrar la figura", "common practice")
 	lengthsUnlike = newMisstep("sides of other lengths",
 		"draws four square corners but not four sides of the same length",
 		"dibuja cuatro esquinas rectas, pero no cuatro lados del mismo largo",
-		"count from dot to dot along each side", "common practice")
+		"count from dot to dot along each side",
+		"contar de punto a punto a lo largo de cada lado", "common practice")
 	cornersSlanted = newMisstep("corners not square",
 		"draws four sides without square corners",
 		"dibuja cuatro lados sin esquinas rectas",
-		"lay the corner of a card on each corner", "common practice")
+		"lay the corner of a card on each corner",
+		"poner la esquina de una tarjeta sobre cada esquina", "common practice")
 )
 
 // Missteps of drawing a shape.

@@ -168,15 +168,18 @@ var (
 	wholeTwice = newMisstep("whole written twice",
 		"writes the whole number as each addend",
 		"escribe el número entero como cada sumando",
-		"deal the dots to two plates, one by one, and count one plate", "common practice")
+		"deal the dots to two plates, one by one, and count one plate",
+		"repartir los puntos en dos platos, uno por uno, y contar un plato", "common practice")
 	addendsUnlike = newMisstep("addends not equal",
 		"makes the number of two addends that are not the same",
 		"forma el número con dos sumandos que no son iguales",
-		"draw the dots in two rows, one under the other", "common practice")
+		"draw the dots in two rows, one under the other",
+		"dibujar los puntos en dos filas, una debajo de la otra", "common practice")
 	rowsForColumns = newMisstep("rows written as addends",
 		"writes how many rows there are in place of how many dots a row has",
 		"escribe cuántas filas hay en lugar de cuántos puntos tiene cada fila",
-		"ring one row and count its dots", "common practice")
+		"ring one row and count its dots",
+		"encerrar una fila y contar sus puntos", "common practice")
 )
 
 // Missteps of equal addends.

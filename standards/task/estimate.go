@@ -251,19 +251,23 @@ var (
 	otherUnit = newMisstep("unit of another size",
 		"takes a unit that is far too long or too short for the thing",
 		"toma una unidad demasiado larga o demasiado corta para la cosa",
-		"show a centimeter, an inch, a foot and a meter with fingers and arms", "common practice")
+		"show a centimeter, an inch, a foot and a meter with fingers and arms",
+		"mostrar un centímetro, una pulgada, un pie y un metro con dedos y brazos", "common practice")
 	otherSize = newMisstep("number of another size",
 		"takes a number that is far too large or too small for the unit",
 		"toma un número demasiado grande o demasiado pequeño para la unidad",
-		"find things that are about 1, 10 and 100 of the unit long and compare with them", "common practice")
+		"find things that are about 1, 10 and 100 of the unit long and compare with them",
+		"buscar cosas que midan más o menos 1, 10 y 100 de esa unidad y comparar con ellas", "common practice")
 	toolMixed = newMisstep("tool for another length",
 		"takes the ruler for what is long or round, or the tape for what is short",
 		"toma la regla para lo que es largo o redondo, o la cinta para lo que es corto",
-		"measure a desk, a hallway and a ball with both and talk about which was easier", "common practice")
+		"measure a desk, a hallway and a ball with both and talk about which was easier",
+		"medir un pupitre, un pasillo y una pelota con las dos y platicar cuál fue más fácil", "common practice")
 	toolOfWeight = newMisstep("tool for weight",
 		"takes a tool that tells how heavy a thing is",
 		"toma un instrumento que dice cuánto pesa una cosa",
-		"sort tools by what they tell: how long, how heavy, how late", "common practice")
+		"sort tools by what they tell: how long, how heavy, how late",
+		"clasificar instrumentos por lo que dicen: cuánto mide, cuánto pesa, qué hora es", "common practice")
 )
 
 // Missteps of an estimate.

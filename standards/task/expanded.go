@@ -108,7 +108,8 @@ func (e Expanded) Codes() []Code {
 var digitsAsParts = newMisstep("digits as parts",
 	"splits the number into its digits and not what they are worth",
 	"separa el número en sus dígitos y no en lo que vale cada uno",
-	"what each digit is worth: build the number with sticks and dots", "common practice")
+	"what each digit is worth: build the number with sticks and dots",
+	"cuánto vale cada dígito: formar el número con barras y puntos", "common practice")
 
 // Missteps of expanded form.
 func (e Expanded) Missteps() []Misstep {

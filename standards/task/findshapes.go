@@ -154,19 +154,23 @@ var (
 	usualOnly = newMisstep("usual picture only",
 		"takes only shapes that look like the usual picture, not thin, turned or other ones",
 		"elige solo las figuras que se ven como siempre, no las delgadas, giradas o distintas",
-		"count sides and corners, turn the paper, and ask again", shapeSource)
+		"count sides and corners, turn the paper, and ask again",
+		"contar lados y esquinas, girar la hoja y volver a preguntar", shapeSource)
 	likeTaken = newMisstep("close look taken for the shape",
 		"takes a shape that looks close but has a gap, a bent side or other sides",
 		"elige una figura parecida que tiene un hueco, un lado curvo u otros lados",
-		"say what the shape must have, and check each part of it", shapeSource)
+		"say what the shape must have, and check each part of it",
+		"decir qué debe tener la figura y revisar cada parte", shapeSource)
 	squareLeft = newMisstep("square not taken for a rectangle",
 		"leaves out squares, which have all that makes a rectangle",
 		"deja fuera los cuadrados, que tienen todo lo de un rectángulo",
-		"a rectangle has four square corners; a square has them too", shapeSource)
+		"a rectangle has four square corners; a square has them too",
+		"un rectángulo tiene cuatro esquinas rectas; un cuadrado también", shapeSource)
 	othersFound = newMisstep("others marked",
 		"marks the shapes that are not asked for",
 		"marca las figuras que no se piden",
-		"read the question again, and check the first shape together", "common practice")
+		"read the question again, and check the first shape together",
+		"leer otra vez la pregunta y revisar juntos la primera figura", "common practice")
 )
 
 // Missteps of finding shapes.

@@ -78,7 +78,8 @@ func (t FlatSolid) Codes() []Code { return []Code{"K.G.A.3"} }
 var flatMixed = newMisstep("flat and solid mixed up",
 	"goes by the outline on the paper, or takes the words flat and solid for each other",
 	"se guía por el contorno en el papel o confunde las palabras plana y sólida",
-	"trace a block: what is on the paper is flat, what is in the hand is solid", "common practice")
+	"trace a block: what is on the paper is flat, what is in the hand is solid",
+	"trazar el contorno de un bloque: lo del papel es plano, lo de la mano es sólido", "common practice")
 
 // Missteps of flat and solid.
 func (t FlatSolid) Missteps() []Misstep {

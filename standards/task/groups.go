@@ -126,11 +126,13 @@ var (
 	moreFewerMixed = newMisstep("more and fewer mixed up",
 		"chooses the group with fewer where more is asked, or the other way round",
 		"elige el grupo con menos cuando se pide el que tiene más, o al revés",
-		"the words more and fewer, with things to pair up", "common practice")
+		"the words more and fewer, with things to pair up",
+		"las palabras «más» y «menos», con cosas para formar parejas", "common practice")
 	roomCompared = newMisstep("room compared",
 		"goes by how much room the dots take and not by how many there are",
 		"se guía por el espacio que ocupan los puntos y no por cuántos hay",
-		"pair the dots off, one to one", "Piaget (1952)")
+		"pair the dots off, one to one",
+		"formar parejas de puntos, uno con uno", "Piaget (1952)")
 )
 
 // Missteps of two groups. Groups of the same size are drawn with the right one spread out.

@@ -93,15 +93,18 @@ var (
 	oneMissed = newMisstep("one thing missed",
 		"says the numbers in order but leaves a thing out",
 		"dice los números en orden, pero deja una cosa sin contar",
-		"move or mark each thing as it is counted", "Gelman & Gallistel (1978)")
+		"move or mark each thing as it is counted",
+		"mover o marcar cada cosa al contarla", "Gelman & Gallistel (1978)")
 	oneTwice = newMisstep("one thing counted twice",
 		"says the numbers in order but counts a thing twice",
 		"dice los números en orden, pero cuenta una cosa dos veces",
-		"move or mark each thing as it is counted", "Gelman & Gallistel (1978)")
+		"move or mark each thing as it is counted",
+		"mover o marcar cada cosa al contarla", "Gelman & Gallistel (1978)")
 	teenReversed = newMisstep("teen turned around",
 		"writes the digit that is heard first in front, 31 for thirteen",
 		"pone delante el dígito que se oye primero, 31 en lugar de trece",
-		"lay the parts on top of each other: 13 is 10 under 3", "common practice")
+		"lay the parts on top of each other: 13 is 10 under 3",
+		"poner una parte sobre la otra: 13 es 10 debajo de 3", "common practice")
 )
 
 // Missteps of counting.

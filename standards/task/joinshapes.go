@@ -125,7 +125,8 @@ func (t JoinShapes) Codes() []Code {
 var sizeUnseen = newMisstep("pieces not fitted in",
 	"goes by the look of the shape and not by how many pieces fill it",
 	"se guía por el aspecto de la figura y no por cuántas piezas la llenan",
-	"cut the pieces out and turn them until full sides meet", "common practice")
+	"cut the pieces out and turn them until full sides meet",
+	"recortar las piezas y girarlas hasta que se junten lados enteros", "common practice")
 
 // Missteps of joining shapes.
 func (t JoinShapes) Missteps() []Misstep {

@@ -89,7 +89,8 @@ func (t LargerShare) Codes() []Code {
 var moreIsLarger = newMisstep("more shares taken for larger",
 	"takes a share of the shape with more shares for the larger one",
 	"cree que es más grande la parte de la figura con más partes",
-	"share one cracker among two, then among four: who gets more?", "common practice")
+	"share one cracker among two, then among four: who gets more?",
+	"repartir una galleta entre dos y luego entre cuatro: ¿a quién le toca más?", "common practice")
 
 // Missteps of comparing shares.
 func (t LargerShare) Missteps() []Misstep {

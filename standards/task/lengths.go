@@ -220,15 +220,19 @@ var (
 	longShortMixed = newMisstep("longer and shorter mixed up",
 		"chooses the shorter one where the longer is asked, or the other way round",
 		"elige la más corta cuando se pide la más larga, o al revés",
-		"the words longer and shorter, with two ribbons laid side by side", "common practice")
+		"the words longer and shorter, with two ribbons laid side by side",
+		"las palabras «más largo» y «más corto», con dos listones uno junto al otro", "common practice")
 	longestFirst = newMisstep("longest first",
 		"begins with the longest where the shortest comes first",
 		"empieza por la más larga cuando primero va la más corta",
-		"line up three ribbons at one edge and say shortest, longer, longest", "common practice")
+		"line up three ribbons at one edge and say shortest, longer, longest",
+		"alinear tres listones en un borde y decir el más corto, el siguiente, el más largo", "common practice")
 	middleExchanged = newMisstep("middle one exchanged",
 		"compares only with one neighbor, so that the middle one stands at an end",
 		"compara solo con una vecina y pone la del medio en un extremo",
-		"compare each new ribbon with both that are in order already", "Piaget, Inhelder & Szeminska (1960), from memory")
+		"compare each new ribbon with both that are in order already",
+		"comparar cada listón nuevo con los dos que ya están en orden",
+		"Piaget, Inhelder & Szeminska (1960), from memory")
 )
 
 // Missteps of lengths.

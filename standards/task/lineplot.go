@@ -300,19 +300,23 @@ var (
 	marksForLengths = newMisstep("number of marks for the length",
 		"takes how many marks there are for a length, or a length for how many there are",
 		"toma cuántas marcas hay por una medida, o una medida por cuántas hay",
-		"let each child put a mark over the length of a ribbon in hand: one mark is one ribbon", "common practice")
+		"let each child put a mark over the length of a ribbon in hand: one mark is one ribbon",
+		"cada niño pone una marca sobre la medida de su listón: una marca es un listón", "common practice")
 	oneLengthOnly = newMisstep("only the next length",
 		"counts the marks of the next length and not of all longer ones",
 		"cuenta las marcas de la medida siguiente y no las de todas las más largas",
-		"cover all lengths that are not longer and count every mark that is left", "common practice")
+		"cover all lengths that are not longer and count every mark that is left",
+		"tapar todas las medidas que no son mayores y contar las marcas que quedan", "common practice")
 	lengthIncluded = newMisstep("the length itself counted too",
 		"counts what is just so long among what is longer",
 		"cuenta entre las más largas las que miden justo eso",
-		"ask of each mark: is it longer, yes or no", "common practice")
+		"ask of each mark: is it longer, yes or no",
+		"preguntar por cada marca: ¿es más larga, sí o no?", "common practice")
 	scaleCounted = newMisstep("lengths of the scale counted",
 		"counts the numbers of the scale and not the marks above them",
 		"cuenta los números de la escala y no las marcas que tienen encima",
-		"touch each mark while counting, never the numbers below", "common practice")
+		"touch each mark while counting, never the numbers below",
+		"tocar cada marca al contar, nunca los números de abajo", "common practice")
 )
 
 // Missteps of a line plot.

@@ -142,15 +142,18 @@ var (
 	pieceShort = newMisstep("one piece too few",
 		"leaves a place in the large shape empty",
 		"deja un lugar vacío en la figura grande",
-		"trace the pieces into the large shape, side to side, until it is full", "common practice")
+		"trace the pieces into the large shape, side to side, until it is full",
+		"trazar las piezas dentro de la figura grande, lado con lado, hasta llenarla", "common practice")
 	pieceOver = newMisstep("one piece too many",
 		"lays pieces over each other or past the edge",
 		"pone piezas encimadas o fuera del borde",
-		"trace the pieces into the large shape, side to side, until it is full", "common practice")
+		"trace the pieces into the large shape, side to side, until it is full",
+		"trazar las piezas dentro de la figura grande, lado con lado, hasta llenarla", "common practice")
 	innerPieces = newMisstep("pieces of the piece counted",
 		"counts the pieces that the small shape is made of",
 		"cuenta las piezas de las que está hecha la figura pequeña",
-		"cut out the small shape whole, and move it as one", "common practice")
+		"cut out the small shape whole, and move it as one",
+		"recortar la figura pequeña entera y moverla completa", "common practice")
 )
 
 // Missteps of making a shape.

@@ -103,15 +103,18 @@ var (
 	ticksCounted = newMisstep("ticks counted as ones",
 		"counts each tick as one, whatever the numbers say",
 		"cuenta cada raya como uno, sin mirar los números",
-		"say the first two numbers below the line, then go on by the same step", "common practice")
+		"say the first two numbers below the line, then go on by the same step",
+		"decir los dos primeros números de la recta y seguir con el mismo paso", "common practice")
 	startCounted = newMisstep("start counted",
 		"counts the tick at 0 as the first step",
 		"cuenta la raya del 0 como el primer paso",
-		"jump with a finger: the first step ends at the first tick after 0", "common practice")
+		"jump with a finger: the first step ends at the first tick after 0",
+		"saltar con el dedo: el primer paso termina en la primera marca después del 0", "common practice")
 	tickMissed = newMisstep("one tick missed",
 		"leaves out a tick while counting on",
 		"salta una raya al contar",
-		"touch each tick as its number is said", "common practice")
+		"touch each tick as its number is said",
+		"tocar cada marca al decir su número", "common practice")
 )
 
 // Missteps of a marked line.

@@ -14,7 +14,8 @@ type MisstepKind struct {
 	Name    string // short name in plain words, as in CSV files and plans
 	Tells   string // what such an answer suggests, for the key
 	spanish string // the same in Spanish as it is written in Latin America; it doesn't begin with the sound of o, as several are joined by "; o "
-	Reteach string // what to work on next, for the key and reports
+	Reteach string // what to work on next, for reports and the teacher's page of practice
+	reteach string // the same in Spanish
 	Source  string // where the kind is described, or "common practice"
 }
 
@@ -22,8 +23,8 @@ type MisstepKind struct {
 var misstepKinds []*MisstepKind
 
 // newMisstep names a kind of misstep, in the file of the kind of task where it is most at home.
-func newMisstep(name, tells, spanish, reteach, source string) *MisstepKind {
-	kind := &MisstepKind{name, tells, spanish, reteach, source}
+func newMisstep(name, tells, spanish, reteach, reteachSpanish, source string) *MisstepKind {
+	kind := &MisstepKind{name, tells, spanish, reteach, reteachSpanish, source}
 	misstepKinds = append(misstepKinds, kind)
 	return kind
 }
@@ -35,6 +36,14 @@ func (k *MisstepKind) TellsIn(lang string) string {
 		return k.spanish
 	}
 	return k.Tells
+}
+
+// ReteachIn is what to work on next, in the language, as TellsIn.
+func (k *MisstepKind) ReteachIn(lang string) string {
+	if lang == "es" {
+		return k.reteach
+	}
+	return k.Reteach
 }
 
 // MisstepKinds lists every kind, by name.

@@ -1,6 +1,7 @@
 package task_test
 
 import (
+	"cmp"
 	"regexp"
 	"strings"
 	"testing"
@@ -47,7 +48,8 @@ func TestEveryKindOfMisstepIsToldInSpanish(t *testing.T) {
 		}
 	}
 	told := make(map[string]string)
-	soundsLikeO := regexp.MustCompile(`^h?[oó]`) // where "o" becomes "u": Real Academia Española, Diccionario panhispánico de dudas, "o", from memory
+	inEnglish, inSpanish := map[string]string{}, map[string]string{} // what to work on next, by the other language
+	soundsLikeO := regexp.MustCompile(`^h?[oó]`)                     // where "o" becomes "u": Real Academia Española, Diccionario panhispánico de dudas, "o", from memory
 	for name, kind := range seen {
 		text := kind.TellsIn("es")
 		switch {
@@ -61,5 +63,11 @@ func TestEveryKindOfMisstepIsToldInSpanish(t *testing.T) {
 			t.Errorf("%q is not told in English where English is asked", name)
 		}
 		told[text] = name
+		next, siguiente := kind.ReteachIn("en"), kind.ReteachIn("es")
+		if siguiente == "" || strings.HasSuffix(siguiente, ".") || next != kind.Reteach ||
+			cmp.Or(inSpanish[next], siguiente) != siguiente || cmp.Or(inEnglish[siguiente], next) != next {
+			t.Errorf("%q: how to begin, %q, is not said once in Spanish: %q", name, next, siguiente)
+		}
+		inSpanish[next], inEnglish[siguiente] = siguiente, next
 	}
 }

@@ -135,15 +135,18 @@ var (
 	changedOnes = newMisstep("ones changed",
 		"counts one more or less and not ten",
 		"cuenta uno más o uno menos, y no diez",
-		"moving down one row of the hundreds chart", "common practice")
+		"moving down one row of the hundreds chart",
+		"bajar una fila en la tabla de números", "common practice")
 	otherWay = newMisstep("other way",
 		"goes up where less is asked, or down where more is asked",
 		"sube cuando se pide menos, o baja cuando se pide más",
-		"the words more and less, with things to hold", "common practice")
+		"the words more and less, with things to hold",
+		"las palabras «más» y «menos», con cosas en la mano", "common practice")
 	wrongHundred = newMisstep("tens and hundreds mixed up",
 		"changes the tens by one where hundreds are asked, or the other way round",
 		"cambia en uno las decenas cuando se piden centenas, o al revés",
-		"which digit changes: build both numbers", "common practice")
+		"which digit changes: build both numbers",
+		"qué dígito cambia: formar los dos números", "common practice")
 )
 
 // Missteps of more and less.

@@ -116,15 +116,18 @@ var (
 	sidesUnseen = newMisstep("square for a rectangle",
 		"calls any shape with four square corners a square, whatever its sides",
 		"llama cuadrado a toda figura de cuatro esquinas rectas, sin mirar sus lados",
-		"fold or measure: the four sides of a square are the same length", shapeSource)
+		"fold or measure: the four sides of a square are the same length",
+		"doblar o medir: los cuatro lados de un cuadrado miden lo mismo", shapeSource)
 	faceNamed = newMisstep("face named",
 		"names a solid by a flat shape that is seen on it",
 		"nombra el cuerpo por una figura plana que se ve en él",
-		"hold the solid and trace one face: the face is flat, the solid is not", "common practice")
+		"hold the solid and trace one face: the face is flat, the solid is not",
+		"tomar el sólido y trazar una cara: la cara es plana, el sólido no", "common practice")
 	roundSolids = newMisstep("round solids mixed up",
 		"takes cones and cylinders for each other, as both stand on a round face",
 		"confunde conos y cilindros, porque los dos tienen una cara redonda",
-		"look at both ends: a cone runs to a point", "common practice")
+		"look at both ends: a cone runs to a point",
+		"mirar los dos extremos: un cono termina en punta", "common practice")
 )
 
 // Missteps of naming a shape.

@@ -123,11 +123,13 @@ var (
 	parityMixed = newMisstep("odd and even mixed up",
 		"takes the words odd and even for each other",
 		"confunde las palabras par e impar",
-		"put things in pairs: even when none is left over", "common practice")
+		"put things in pairs: even when none is left over",
+		"formar parejas de cosas: es par cuando no sobra ninguna", "common practice")
 	firstDigit = newMisstep("first digit judged",
 		"goes by the first digit and not by the ones",
 		"se guía por el primer dígito y no por las unidades",
-		"put things in pairs: tens always pair up, so only the ones decide", "common practice")
+		"put things in pairs: tens always pair up, so only the ones decide",
+		"formar parejas de cosas: las decenas siempre quedan en pareja y solo deciden las unidades", "common practice")
 )
 
 // Missteps of odd and even.

@@ -100,11 +100,13 @@ var (
 	pairTurned = newMisstep("one pair turned around",
 		"turns the first pair around and takes it for another",
 		"da vuelta al primer par y lo toma por otro distinto",
-		"move one counter from one side to the other: a new pair", "common practice")
+		"move one counter from one side to the other: a new pair",
+		"pasar una ficha de un lado al otro: un par nuevo", "common practice")
 	wholeAsPart = newMisstep("whole taken for a part",
 		"writes the number itself as a part and adds to it",
 		"escribe el número mismo como una parte y le suma otra",
-		"break a train of cubes: the whole is what was there before", "common practice")
+		"break a train of cubes: the whole is what was there before",
+		"partir un tren de cubos: el todo es lo que había antes", "common practice")
 )
 
 // Missteps of pairs.

@@ -239,23 +239,28 @@ var (
 	writtenOut = newMisstep("each part written out",
 		"writes each part as it is said, one after the other",
 		"escribe cada parte como se dice, una tras otra",
-		"lay the parts on top of each other: 142 is 100 under 40 under 2", writingSource)
+		"lay the parts on top of each other: 142 is 100 under 40 under 2",
+		"poner una parte sobre la otra: 142 es 100 debajo de 40 debajo de 2", writingSource)
 	hundredKept = newMisstep("hundred written out",
 		"writes the digit and then 100 before the rest",
 		"escribe el dígito y luego 100 antes del resto",
-		"lay the parts on top of each other: 142 is 100 under 40 under 2", writingSource)
+		"lay the parts on top of each other: 142 is 100 under 40 under 2",
+		"poner una parte sobre la otra: 142 es 100 debajo de 40 debajo de 2", writingSource)
 	turnedAround = newMisstep("digits turned around",
 		"puts the digits in the opposite order",
 		"pone los dígitos en el orden contrario",
-		"which digit is worth tens: build the number with sticks and dots", "common practice")
+		"which digit is worth tens: build the number with sticks and dots",
+		"qué dígito vale decenas: formar el número con barras y puntos", "common practice")
 	valueWritten = newMisstep("value for digit",
 		"writes what a digit is worth where how many is asked",
 		"escribe cuánto vale un dígito donde se pregunta cuántas hay",
-		"four tens are worth 40, but there are four of them", "common practice")
+		"four tens are worth 40, but there are four of them",
+		"cuatro decenas valen 40, pero son cuatro", "common practice")
 	partsAdded = newMisstep("digits added",
 		"adds the digits as if all were ones",
 		"suma los dígitos como si todos fueran unidades",
-		"what the digit in the tens place is worth", additionSource)
+		"what the digit in the tens place is worth",
+		"cuánto vale el dígito de las decenas", additionSource)
 )
 
 // writtenOutSlips are the ways of writing the parts of n one after the other.

@@ -190,11 +190,15 @@ var (
 	endRead = newMisstep("end of the bar read",
 		"reads the number at the end of the bar, wherever the bar begins",
 		"lee el número donde termina la barra, sin mirar dónde empieza",
-		"lay a strip at 3 and count the spaces it covers, one by one", "Lehrer (2003), A Research Companion to Principles and Standards, from memory")
+		"lay a strip at 3 and count the spaces it covers, one by one",
+		"poner una tira en el 3 y contar uno por uno los espacios que cubre",
+		"Lehrer (2003), A Research Companion to Principles and Standards, from memory")
 	marksCounted = newMisstep("marks counted, not spaces",
 		"counts the marks of the ruler under the bar and not the spaces between them",
 		"cuenta las rayas de la regla debajo de la barra y no los espacios entre ellas",
-		"put a finger in each space between two marks and count the spaces", "Lehrer (2003), A Research Companion to Principles and Standards, from memory")
+		"put a finger in each space between two marks and count the spaces",
+		"poner un dedo en cada espacio entre dos marcas y contar los espacios",
+		"Lehrer (2003), A Research Companion to Principles and Standards, from memory")
 )
 
 // Missteps of a ruler.

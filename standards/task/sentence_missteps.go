@@ -16,27 +16,33 @@ var (
 	smallerFromLarger = newMisstep("smaller digit from larger",
 		"takes the smaller digit from the larger in each column, whichever is on top",
 		"resta en cada columna el dígito menor del mayor, sin importar cuál está arriba",
-		"regrouping: take a ten apart with sticks before writing", buggySource)
+		"regrouping: take a ten apart with sticks before writing",
+		"reagrupar: separar una decena con barras antes de escribir", buggySource)
 	tenNotPaid = newMisstep("ten taken but not paid back",
 		"takes a ten for the ones but leaves the tens as they were",
 		"toma una decena para las unidades, pero deja las decenas como estaban",
-		"cross out and write the new tens each time a ten is taken", buggySource)
+		"cross out and write the new tens each time a ten is taken",
+		"tachar y escribir las decenas que quedan cada vez que se toma una", buggySource)
 	borrowFromZero = newMisstep("nine from zero unpaid",
 		"turns a zero into nine when borrowing and does not go on to the next place",
 		"al pedir prestado cambia un cero por nueve y no sigue a la posición siguiente",
-		"borrowing through a zero, one place at a time", buggySource)
+		"borrowing through a zero, one place at a time",
+		"pedir prestado a través de un cero, una posición a la vez", buggySource)
 	borrowAcrossZero = newMisstep("borrow jumps the zero",
 		"borrows from the place beyond the zero and leaves the zero as it was",
 		"pide prestado a la posición que está más allá del cero y deja el cero como estaba",
-		"borrowing through a zero, one place at a time", buggySource)
+		"borrowing through a zero, one place at a time",
+		"pedir prestado a través de un cero, una posición a la vez", buggySource)
 	zeroInstead = newMisstep("zero when too small",
 		"writes 0 where the top digit is too small",
 		"escribe 0 donde el dígito de arriba es demasiado pequeño",
-		"what it means when there are not enough ones", buggySource)
+		"what it means when there are not enough ones",
+		"qué significa que no alcancen las unidades", buggySource)
 	addedInstead = newMisstep("added instead",
 		"adds although the sign says take away",
 		"suma aunque el signo indica restar",
-		"read the sign aloud first", additionSource)
+		"read the sign aloud first",
+		"leer primero el signo en voz alta", additionSource)
 )
 
 // The missteps in addition.
@@ -44,23 +50,28 @@ var (
 	carryDropped = newMisstep("ten dropped",
 		"makes a new ten and forgets to add it",
 		"forma una decena nueva y se olvida de sumarla",
-		"put the new ten on top of the tens before adding them", additionSource)
+		"put the new ten on top of the tens before adding them",
+		"escribir la nueva decena sobre las decenas antes de sumarlas", additionSource)
 	bothDigits = newMisstep("both digits written",
 		"writes both digits of a column's sum side by side",
 		"escribe uno al lado del otro los dos dígitos de la suma de una columna",
-		"no more than nine in a place: trade ten ones for a ten", additionSource)
+		"no more than nine in a place: trade ten ones for a ten",
+		"no más de nueve en una posición: cambiar diez unidades por una decena", additionSource)
 	tenWritten = newMisstep("ten written, ones carried",
 		"writes the tens digit and carries the ones digit",
 		"escribe el dígito de las decenas y lleva el de las unidades",
-		"which digit is the ten and which the ones", additionSource)
+		"which digit is the ten and which the ones",
+		"qué dígito es la decena y cuál las unidades", additionSource)
 	allDigits = newMisstep("all digits added",
 		"adds all the digits as if they were ones",
 		"suma todos los dígitos como si fueran unidades",
-		"what the digit in the tens place is worth", additionSource)
+		"what the digit in the tens place is worth",
+		"cuánto vale el dígito de las decenas", additionSource)
 	subtractedInstead = newMisstep("subtracted instead",
 		"takes away although the sign says add",
 		"resta aunque el signo indica sumar",
-		"read the sign aloud first", additionSource)
+		"read the sign aloud first",
+		"leer primero el signo en voz alta", additionSource)
 )
 
 // Missteps in putting one number under the other.
@@ -68,11 +79,13 @@ var (
 	misaligned = newMisstep("columns not lined up",
 		"puts the ones of the shorter number under the tens of the longer",
 		"pone las unidades del número más corto debajo de las decenas del más largo",
-		"ones under ones: write both into a place-value frame first", additionSource)
+		"ones under ones: write both into a place-value frame first",
+		"unidades debajo de unidades: escribir primero los dos números en una tabla de valor posicional", additionSource)
 	zeroDropped = newMisstep("tens added as ones",
 		"leaves off the zero and adds tens as if they were ones",
 		"deja fuera el cero y suma las decenas como si fueran unidades",
-		"what the digit in the tens place is worth: build both numbers", additionSource)
+		"what the digit in the tens place is worth: build both numbers",
+		"cuánto vale el dígito de las decenas: formar los dos números", additionSource)
 )
 
 // Missteps with small numbers and more than two numbers.
@@ -80,19 +93,23 @@ var (
 	countedFirst = newMisstep("start counted too",
 		"counts the starting number as the first step",
 		"cuenta el número de partida como primer paso",
-		"counting on: the first step lands on the next number", "common practice")
+		"counting on: the first step lands on the next number",
+		"seguir contando: el primer paso cae en el número siguiente", "common practice")
 	addendLeftOut = newMisstep("a number left out",
 		"leaves one of the numbers out",
 		"deja fuera uno de los números",
-		"tick each number once it is added", "common practice")
+		"tick each number once it is added",
+		"palomear cada número cuando ya se sumó", "common practice")
 	operatedSeen = newMisstep("worked with the numbers seen",
 		"puts the two numbers seen together by the sign, although one of them is the whole",
 		"suma o resta los dos números que ve, según el signo, aunque uno de ellos es el total",
-		"what the equal sign means: both sides are worth the same", "common practice")
+		"what the equal sign means: both sides are worth the same",
+		"qué significa el signo igual: los dos lados valen lo mismo", "common practice")
 	copiedSeen = newMisstep("copied a number",
 		"writes a number that stands in the sentence",
 		"escribe un número que ya está en la igualdad",
-		"what the equal sign means: both sides are worth the same", "common practice")
+		"what the equal sign means: both sides are worth the same",
+		"qué significa el signo igual: los dos lados valen lo mismo", "common practice")
 )
 
 // Missteps of a number sentence: column errors for the result, and for a missing

@@ -205,19 +205,23 @@ var (
 	countedOnes = newMisstep("counted by ones",
 		"goes on by ones although the step is larger",
 		"sigue de uno en uno aunque el paso es mayor",
-		"say the step first, then count aloud", "common practice")
+		"say the step first, then count aloud",
+		"decir primero el paso y luego contar en voz alta", "common practice")
 	countedBack = newMisstep("counted the other way",
 		"counts up where the row goes down, or down where it goes up",
 		"cuenta hacia adelante cuando la serie baja, o hacia atrás cuando sube",
-		"look at two neighbors: is it getting more or less", "common practice")
+		"look at two neighbors: is it getting more or less",
+		"mirar dos números vecinos: ¿va subiendo o bajando?", "common practice")
 	oneTooFar = newMisstep("one step too far",
 		"skips a number",
 		"se salta un número",
-		"point to each place while counting", "common practice")
+		"point to each place while counting",
+		"señalar cada lugar al contar", "common practice")
 	writtenHeard = newMisstep("written as heard",
 		"writes the hundred and then the rest, as in 1001 for 101",
 		"escribe la centena y luego el resto, como 1001 en lugar de 101",
-		"lay the parts on top of each other: 101 is 100 under 1", writingSource)
+		"lay the parts on top of each other: 101 is 100 under 1",
+		"poner una parte sobre la otra: 101 es 100 debajo de 1", writingSource)
 )
 
 // Missteps of a sequence, all blanks filled in the same wrong way.

@@ -104,15 +104,18 @@ var (
 	partMissed = newMisstep("one side missed",
 		"leaves out a side or a corner while going round",
 		"deja sin contar un lado o una esquina al dar la vuelta",
-		"mark the first one, then go round with a finger", "common practice")
+		"mark the first one, then go round with a finger",
+		"marcar el primero y dar la vuelta con el dedo", "common practice")
 	firstTwice = newMisstep("first side counted twice",
 		"goes round and counts the first side or corner again",
 		"da la vuelta y cuenta otra vez el primer lado o la primera esquina",
-		"mark the first one, and stop when the finger is back there", "common practice")
+		"mark the first one, and stop when the finger is back there",
+		"marcar el primero y parar cuando el dedo vuelva ahí", "common practice")
 	seenFaces = newMisstep("seen faces counted",
 		"counts only the faces that can be seen",
 		"cuenta solo las caras que se ven",
-		"hold a box and put a dot on each face, also below and behind", "common practice")
+		"hold a box and put a dot on each face, also below and behind",
+		"tomar una caja y poner un punto en cada cara, también abajo y atrás", "common practice")
 )
 
 // Missteps of counting parts.

@@ -140,19 +140,23 @@ var (
 	sharesCounted = newMisstep("any shares taken for equal",
 		"counts the shares and does not look whether they are the same size",
 		"cuenta las partes y no mira si son del mismo tamaño",
-		"fold or cut a paper and lay the shares on top of each other", "common practice")
+		"fold or cut a paper and lay the shares on top of each other",
+		"doblar o cortar un papel y poner las partes una sobre otra", "common practice")
 	formsUnlike = newMisstep("equal shares of one form only",
 		"takes shares of two forms for unequal, though they are the same size",
 		"cree que partes de dos formas no son iguales, aunque son del mismo tamaño",
-		"cut one share and lay its pieces on the other", "common practice")
+		"cut one share and lay its pieces on the other",
+		"cortar una parte y poner sus pedazos sobre la otra", "common practice")
 	sharesNamed = newMisstep("share named by another number",
 		"mixes up the words half, third and fourth",
 		"confunde las palabras mitad, tercio y cuarto",
-		"count the equal shares of the whole first, then say the word", "common practice")
+		"count the equal shares of the whole first, then say the word",
+		"contar primero las partes iguales del entero y luego decir la palabra", "common practice")
 	cutsCounted = newMisstep("cuts counted",
 		"counts the lines and not the shares",
 		"cuenta las líneas y no las partes",
-		"color each share in its own color and count the colors", "common practice")
+		"color each share in its own color and count the colors",
+		"pintar cada parte de un color y contar los colores", "common practice")
 )
 
 // Missteps of shares.

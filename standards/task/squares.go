@@ -108,7 +108,9 @@ func (t Squares) Missteps() []Misstep {
 var edgeSquares = newMisstep("squares at the edge counted",
 	"counts only the squares along the edge, not those inside",
 	"cuenta solo los cuadrados del borde, no los de adentro",
-	"color one row, then the next, until the rectangle is full", "Battista et al. (1998), Journal for Research in Mathematics Education 29, from memory")
+	"color one row, then the next, until the rectangle is full",
+	"pintar una fila, luego la siguiente, hasta llenar el rectángulo",
+	"Battista et al. (1998), Journal for Research in Mathematics Education 29, from memory")
 
 // Clashes of squares: the rectangle, also turned.
 func (t Squares) Clashes() []string {

@@ -7,19 +7,23 @@ var (
 	wordFollowed = newMisstep("went by one word",
 		"adds because the story says more, or takes away because it says fewer",
 		"suma porque el problema dice más, o resta porque dice menos",
-		"tell the story again in your own words, draw it, then choose the sign", "Lewis & Mayer (1987)")
+		"tell the story again in your own words, draw it, then choose the sign",
+		"contar el problema con palabras propias, dibujarlo y luego elegir el signo", "Lewis & Mayer (1987)")
 	otherSign = newMisstep("other operation",
 		"adds where the story takes away, or takes away where it adds",
 		"suma cuando en el problema se quita, o resta cuando se agrega",
-		"tell the story again in your own words, draw it, then choose the sign", "common practice")
+		"tell the story again in your own words, draw it, then choose the sign",
+		"contar el problema con palabras propias, dibujarlo y luego elegir el signo", "common practice")
 	numberCopied = newMisstep("number copied",
 		"writes a number of the story as the answer",
 		"escribe como respuesta un número del problema",
-		"underline the question and say what the answer will tell", "common practice")
+		"underline the question and say what the answer will tell",
+		"subrayar la pregunta y decir qué dirá la respuesta", "common practice")
 	firstStepOnly = newMisstep("first step only",
 		"stops after the first step",
 		"se detiene después del primer paso",
-		"draw each step and tick it once it is worked", "common practice")
+		"draw each step and tick it once it is worked",
+		"dibujar cada paso y palomearlo cuando ya está hecho", "common practice")
 )
 
 // Missteps of a story: the wrong operation, a number of the story, a step left out, and

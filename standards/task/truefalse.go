@@ -140,11 +140,13 @@ var (
 	answerFirst = newMisstep("equal sign read as makes",
 		"takes a sentence as wrong when the operation does not stand on the left alone",
 		"toma por falsa una igualdad cuando la operación no está sola a la izquierda",
-		"both sides are worth the same: put each side on a balance", equalSignSource)
+		"both sides are worth the same: put each side on a balance",
+		"los dos lados valen lo mismo: poner cada lado en una balanza", equalSignSource)
 	answerNext = newMisstep("number after the equal sign as result",
 		"takes the number right after the equal sign for the result and does not read on",
 		"toma por resultado el número que sigue al signo igual y no lee lo demás",
-		"both sides are worth the same: put each side on a balance", equalSignSource)
+		"both sides are worth the same: put each side on a balance",
+		"los dos lados valen lo mismo: poner cada lado en una balanza", equalSignSource)
 )
 
 // Missteps of a true or false sentence: the misreadings of the equal sign, and the

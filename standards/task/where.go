@@ -86,7 +86,8 @@ func (t Where) Codes() []Code { return []Code{"K.G.A.1"} }
 var placesMixed = newMisstep("opposite place",
 	"says the opposite place, as if seen from the other shape",
 	"dice el lugar opuesto, como visto desde la otra figura",
-	"put a block above, below and behind a box while saying the words", "common practice")
+	"put a block above, below and behind a box while saying the words",
+	"poner un bloque arriba, abajo y detrás de una caja mientras se dicen las palabras", "common practice")
 
 // Missteps of a place.
 func (t Where) Missteps() []Misstep {

@@ -123,15 +123,18 @@ var (
 	teenTy = newMisstep("teen and ty mixed up",
 		"mixes up thirteen and thirty, or other numbers that sound alike",
 		"confunde trece con treinta, u otros números que suenan parecido",
-		"say and show both: ten and three, three tens", "common practice")
+		"say and show both: ten and three, three tens",
+		"decir y mostrar los dos: diez y tres, tres decenas", "common practice")
 	zeroLeftOut = newMisstep("zero left out",
 		"leaves out the zero that keeps a place empty",
 		"deja fuera el cero que guarda una posición vacía",
-		"a place-value frame: no place may be skipped", writingSource)
+		"a place-value frame: no place may be skipped",
+		"una tabla de valor posicional: no se salta ninguna posición", writingSource)
 	digitsNamed = newMisstep("digits named",
 		"names the digits one by one",
 		"nombra los dígitos uno por uno",
-		"what each digit is worth: hundreds, tens and ones", "common practice")
+		"what each digit is worth: hundreds, tens and ones",
+		"cuánto vale cada dígito: centenas, decenas y unidades", "common practice")
 )
 
 // Missteps of number writing.

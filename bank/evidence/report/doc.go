@@ -14,5 +14,18 @@ package report
 const Caution = "A short quiz is a hint for teaching, not a diagnosis or a placement. What follows from it is for the teacher, " +
 	"the school's rules, local law and licensed staff; accommodations follow each child's own plan."
 
+// cautionSpanish is Caution in Spanish.
+const cautionSpanish = "Una prueba corta es una pista para enseñar, no un diagnóstico ni una decisión de ubicación. " +
+	"Lo que se siga de ella corresponde al docente, las normas de la escuela, la ley local y el personal titulado; " +
+	"las adaptaciones siguen el plan de cada niño."
+
+// CautionIn is Caution in a language ("en" or "es"; any other reads as "en").
+func CautionIn(lang string) string {
+	if lang == "es" {
+		return cautionSpanish
+	}
+	return Caution
+}
+
 // shortCaution stands beside results on a page that has shown Caution.
 const shortCaution = "A hint for teaching, not a diagnosis or a placement."

@@ -23,6 +23,7 @@ type pageData struct {
 	Before                              int      // how many came before
 	Groups, Singles                     []Group  // of several pupils, and of one
 	Others                              string
+	Practice                            []string // how to print what the groups could practice with
 	Skills                              []skillView
 	Pupils                              []pupilView
 	Standouts                           []string
@@ -69,6 +70,9 @@ func (r *Report) pageData() pageData {
 		Title: r.Title(), Caution: Caution, StandardsNote: standardsNote, Luck: r.luck(),
 		RangeNote: rangeNote, ShortCaution: shortCaution, Recent: r.recentInWords(),
 		Others: r.list(r.Others, r.code), Classes: len(r.Classes) > 1, Weeks: weeksInWords(r.Weeks), OneWeek: len(r.Weeks) == 1,
+	}
+	for _, command := range r.practice() {
+		d.Practice = append(d.Practice, strings.ToUpper(practiceNote[:1])+practiceNote[1:]+" "+command)
 	}
 	d.Before = max(0, len(r.Quizzes)-recentWeeks)
 	for _, q := range r.Quizzes[d.Before:] {

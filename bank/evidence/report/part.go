@@ -29,6 +29,15 @@ func (p Part) String() string {
 	return fmt.Sprintf("%d of %d, could be %d to %d", p.Right, p.Of, low, high)
 }
 
+// RightIn is the part as it was counted and no more, "7 of 10 right", in a language ("en" or "es"; any other
+// reads as "en").
+func RightIn(lang string, p Part) string {
+	if lang == "es" {
+		return fmt.Sprintf("%d de %d correctas", p.Right, p.Of)
+	}
+	return fmt.Sprintf("%d of %d right", p.Right, p.Of)
+}
+
 // Range is how many of as many answers could be right by chance alone: the 95 % interval, its
 // ends rounded outward.
 func (p Part) Range() (low, high int) {

@@ -47,14 +47,22 @@ func Of(quizzes []results.Quiz, papers []results.Paper) *Report {
 }
 
 // Title names what is reported, in a few words.
-func (r *Report) Title() string {
-	switch n := len(r.Quizzes); {
-	case n == 0:
-		return "No quizzes"
-	case n == 1:
-		return r.Quizzes[0].Name()
+func (r *Report) Title() string { return r.TitleIn("en") }
+
+// TitleIn is the same in a language ("en" or "es"; any other reads as "en").
+func (r *Report) TitleIn(lang string) string {
+	none, several := "No quizzes", "%d quizzes, %s to %s"
+	if lang == "es" {
+		none, several = "Ninguna prueba", "%d pruebas, %s a %s"
 	}
-	return fmt.Sprintf("%d quizzes, %s to %s", len(r.Quizzes), r.Weeks[0], r.LastWeek())
+	switch n := len(r.Quizzes); n {
+	case 0:
+		return none
+	case 1:
+		return r.Quizzes[0].Name()
+	default:
+		return fmt.Sprintf(several, n, r.Weeks[0], r.LastWeek())
+	}
 }
 
 // LastWeek is the latest week reported.

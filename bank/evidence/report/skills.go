@@ -18,9 +18,18 @@ type Skill struct {
 // Means is the skill in a few words.
 func (s Skill) Means() string { return skillInWords(s.ID) }
 
-func skillInWords(id standards.SkillID) string {
-	if skill, ok := standards.Catalogue().Skill(id); ok {
+func skillInWords(id standards.SkillID) string { return skillIn("en", id) }
+
+// skillIn is a skill in words of a language; in Spanish as colleagues call it.
+func skillIn(lang string, id standards.SkillID) string {
+	skill, ok := standards.Catalogue().Skill(id)
+	switch spanish := lang == "es"; {
+	case ok && spanish:
+		return skill.Words(lang)[0]
+	case ok:
 		return skill.Description
+	case spanish:
+		return "ninguna habilidad del catálogo"
 	}
 	return "no skill of the catalogue"
 }

@@ -32,10 +32,16 @@ func (s Standout) Count() string {
 }
 
 // Tells is what the missteps are, joined by "or".
-func (s Standout) Tells() string {
+func (s Standout) Tells() string { return s.TellsIn("en") }
+
+// TellsIn is the same in a language ("en" or "es"; any other reads as "en").
+func (s Standout) TellsIn(lang string) string {
 	parts := make([]string, len(s.Kinds))
 	for i, kind := range s.Kinds {
-		parts[i] = kind.Tells
+		parts[i] = kind.TellsIn(lang)
+	}
+	if lang == "es" {
+		return strings.Join(parts, "; o ")
 	}
 	return strings.Join(parts, ", or ")
 }

@@ -1,9 +1,11 @@
 package report
 
 import (
-	"evenhand/standards"
 	"fmt"
+	"slices"
 	"strings"
+
+	"evenhand/standards"
 )
 
 // Section is one part of the report for a terminal: rows of cells, the heading first.
@@ -34,10 +36,34 @@ func (r *Report) groupSection() Section {
 			s.Rows = append(s.Rows, []string{"    to begin: " + g.Next})
 		}
 	}
+	for _, command := range r.practice() {
+		s.Rows = append(s.Rows, []string{practiceNote + " " + command})
+	}
 	if len(r.Others) > 0 {
 		s.Rows = append(s.Rows, []string{"no pattern so far, or too few answers to tell: " + r.list(r.Others, r.who)})
 	}
 	return s
+}
+
+// practiceNote stands before the command that practice gives.
+const practiceNote = "sheets to practice with on Monday, one for each group:"
+
+// practice is the command that prints what the groups could work on, one for each class that has some.
+func (r *Report) practice() (commands []string) {
+	for _, class := range r.Classes {
+		if !slices.ContainsFunc(r.Groups, func(g Group) bool { return g.Class == class }) {
+			continue
+		}
+		command := "evenhand practice"
+		if len(r.Weeks) == 1 {
+			command += " " + r.Weeks[0]
+		}
+		if len(r.Classes) > 1 {
+			command += fmt.Sprintf(" --class %q", class)
+		}
+		commands = append(commands, command+" --out monday --fill")
+	}
+	return commands
 }
 
 // members lists the pupils of a group, all of one class, each with what was counted.

@@ -14,13 +14,18 @@ import (
 type Group struct {
 	Class   string
 	Work    string // what on: a misstep or a skill
-	Title   string // the same in words
-	Why     string // what their answers suggest
-	Next    string // how to begin, where a misstep suggests it
+	Told           // in English; In has it in other languages
 	Members []Member
 
 	Kinds []*task.MisstepKind // the missteps, where it is about one
 	Skill standards.SkillID   // the skill, where it is about that
+}
+
+// Told is what is said of a group.
+type Told struct {
+	Title string // what on, in words
+	Why   string // what their answers suggest
+	Next  string // how to begin, where a misstep suggests it
 }
 
 // Member is a pupil of a group with what was counted.
@@ -56,32 +61,54 @@ func (b *book) together(pupils []Pupil) (groups []Group, none []Who) {
 	return groups, none
 }
 
-func groupOf(p Pupil) (Group, Member, bool) {
+func groupOf(p Pupil) (g Group, m Member, ok bool) {
 	if len(p.Standouts) > 0 {
 		s := p.Standouts[0]
-		return Group{Class: p.Class, Work: s.Name(), Title: s.Name(), Why: "likely " + s.Tells(), Next: nextSteps(s.Kinds), Kinds: s.Kinds},
-			Member{p.Who, s.Count(), s.Shown, s.Chances}, true
+		g = Group{Class: p.Class, Work: s.Name(), Kinds: s.Kinds}
+		m = Member{p.Who, s.Count(), s.Shown, s.Chances}
+	} else {
+		skill, part, ok := weakest(p.recent)
+		if !ok {
+			return g, m, false
+		}
+		g = Group{Class: p.Class, Work: string(skill), Skill: skill}
+		m = Member{p.Who, RightIn("en", part), part.Right, part.Of}
 	}
-	skill, part, ok := weakest(p.recent)
-	if !ok {
-		return Group{}, Member{}, false
+	g.Told = g.In("en")
+	return g, m, true
+}
+
+// In is what is said of the group in a language ("en" or "es"; any other reads as "en").
+func (g Group) In(lang string) Told {
+	s := Standout{Kinds: g.Kinds}
+	switch spanish := lang == "es"; {
+	case len(g.Kinds) > 0 && spanish:
+		return Told{s.TellsIn(lang), "es lo que sugieren sus respuestas", nextSteps(g.Kinds, lang)}
+	case len(g.Kinds) > 0:
+		return Told{s.Name(), "likely " + s.Tells(), nextSteps(g.Kinds, lang)}
+	case spanish:
+		return Told{Title: skillIn(lang, g.Skill), Why: "fallaron la mitad de estos ejercicios o más, y más que en los demás"}
 	}
-	return Group{
-			Class: p.Class,
-			Work:  string(skill),
-			Title: skillInWords(skill),
-			Why:   "missed half of these items or more, and more than these pupils miss elsewhere",
-			Skill: skill,
-		},
-		Member{p.Who, fmt.Sprintf("%d of %d right", part.Right, part.Of), part.Right, part.Of}, true
+	return Told{Title: skillIn(lang, g.Skill), Why: "missed half of these items or more, and more than these pupils miss elsewhere"}
+}
+
+// CountIn is what was counted of a member of the group in a language.
+func (g Group) CountIn(lang string, m Member) string {
+	switch {
+	case len(g.Kinds) == 0:
+		return RightIn(lang, Part{m.Shown, m.Of})
+	case lang == "es":
+		return fmt.Sprintf("se vio en %d de los %d ejercicios donde podía verse", m.Shown, m.Of)
+	}
+	return Standout{Shown: m.Shown, Chances: m.Of}.Count()
 }
 
 // nextSteps are the ways to begin, each once.
-func nextSteps(kinds []*task.MisstepKind) string {
+func nextSteps(kinds []*task.MisstepKind, lang string) string {
 	var steps []string
 	for _, kind := range kinds {
-		if !slices.Contains(steps, kind.Reteach) {
-			steps = append(steps, kind.Reteach)
+		if step := kind.ReteachIn(lang); !slices.Contains(steps, step) {
+			steps = append(steps, step)
 		}
 	}
 	return strings.Join(steps, "; ")
