@@ -18,9 +18,9 @@ import (
 
 // fill chooses the items of a sheet.
 func (m *maker) fill(s *Sheet) (err error) {
-	share := shareOf(m.asked(s.kinds, s.skills...))
+	share := m.shareOf(m.asked(s.kinds, s.skills...))
 	if s.Kind == Extension {
-		s.Items, err = m.choose(s, extensionItems, max(30, share-harder), nil)
+		s.Items, err = m.choose(s, extensionItems, min(share, max(30, share-harder)), nil)
 		return err
 	}
 	if s.Recheck, err = m.choose(s, recheckItems, share, m.near); err != nil {
@@ -37,7 +37,7 @@ func (m *maker) fill(s *Sheet) (err error) {
 	if len(easy)+len(near) == 0 {
 		return fmt.Errorf("no items of %s are left that did not stand in the quiz, and no others exist", s.skills[0])
 	}
-	if shareRight(easy) < shareRight(near) { // the helping looks have no easier items left
+	if m.shareRight(easy) < m.shareRight(near) { // the helping looks have no easier items left
 		easy, near = near, easy
 	}
 	skill, _ := standards.Catalogue().Skill(s.skills[0])
@@ -65,23 +65,32 @@ func (s *Sheet) trim(easy, near []bank.Item) error {
 	}
 }
 
-// shareOf is how many in 100 answers to the items were expected right.
-func shareOf(items []results.Item) int {
+// expected is how likely a typical pupil of the class gets an item of the skill right, by its difficulty for the
+// skill's own grade.
+func (m *maker) expected(skill standards.SkillID, d standards.Difficulty) float64 {
+	if m.ability != nil {
+		d = d.For(skill, standards.Difficulty(*m.ability))
+	}
+	return d.ShareRight()
+}
+
+// shareOf is how many in 100 answers of the class to the items are to be expected right.
+func (m *maker) shareOf(items []results.Item) int {
 	if len(items) == 0 {
 		return plan.DefaultShareRight
 	}
 	sum := 0.0
 	for _, item := range items {
-		sum += item.Difficulty.ShareRight()
+		sum += m.expected(item.Skill, item.Difficulty)
 	}
 	return max(1, min(99, int(math.Round(100*sum/float64(len(items))))))
 }
 
 // shareRight is the expected share right of items, 1 of none.
-func shareRight(items []bank.Item) float64 {
+func (m *maker) shareRight(items []bank.Item) float64 {
 	sum := 0.0
 	for _, item := range items {
-		sum += item.Difficulty().ShareRight()
+		sum += m.expected(item.Skill, item.Difficulty())
 	}
 	return (sum + 1e-9) / (float64(len(items)) + 1e-9)
 }
@@ -189,7 +198,7 @@ func (m *maker) assembled(c choosing, without map[string]bool) (items []bank.Ite
 			asked.Rows = append(asked.Rows, row)
 		}
 	}
-	o := assemble.Options{Seed: m.options.Seed, Week: m.options.Week, Without: without, Limit: searchFor}
+	o := assemble.Options{Seed: m.options.Seed, Week: m.options.Week, Without: without, Ability: m.ability, Limit: searchFor}
 	quiz, err := assemble.Assemble(m.ctx, m.bank, asked, o)
 	if err != nil {
 		return nil, err

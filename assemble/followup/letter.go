@@ -97,6 +97,17 @@ var letterSizes = []float64{13, 12, 11, 10}
 // other. Large print of both may take two.
 func (l Letter) Write(w io.Writer, langs []string, o sheet.Options) error {
 	o.Lang = langs[0]
+	return sheet.WriteText(w, l.page(langs, o), o)
+}
+
+// WriteHTML writes the same as a page for a browser that prints the same.
+func (l Letter) WriteHTML(w io.Writer, langs []string, o sheet.Options) error {
+	o.Lang = langs[0]
+	return sheet.WriteTextHTML(w, l.page(langs, o), o)
+}
+
+// page is the letter in the largest type in which it fits on one page.
+func (l Letter) page(langs []string, o sheet.Options) sheet.Text {
 	t := sheet.Text{Title: letterTitle.in(o.Lang)}
 	if len(langs) > 1 {
 		t.Title += " · " + letterTitle.in(langs[1])
@@ -115,5 +126,5 @@ func (l Letter) Write(w io.Writer, langs []string, o sheet.Options) error {
 			break
 		}
 	}
-	return sheet.WriteText(w, t, o)
+	return t
 }

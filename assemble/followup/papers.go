@@ -10,8 +10,14 @@ import (
 	"evenhand/bank/evidence/report"
 )
 
-// TeacherFile is the file of the teacher's page. It has pupils' codes: only its owner may read it.
-const TeacherFile = "teacher.pdf"
+// TeacherFile is the file of the teacher's page, and teacherHTML the same for a browser.
+const (
+	TeacherFile = "teacher.pdf"
+	teacherHTML = "teacher.html"
+)
+
+// Private says that a file of a set has pupils' codes: only its owner may read it.
+func Private(name string) bool { return name == TeacherFile || name == teacherHTML }
 
 // both is a text in English and Spanish.
 type both struct{ en, es string }
@@ -99,7 +105,12 @@ func (s Set) Write(write func(name string, write func(io.Writer) error) error, o
 			return err
 		}
 	}
-	return write(TeacherFile, func(w io.Writer) error { return sheet.WriteText(w, s.teacherPage(), teacherOptions(o)) })
+	page, as := s.teacherPage(o.Lang), teacherOptions(o)
+	err := write(TeacherFile, func(w io.Writer) error { return sheet.WriteText(w, page, as) })
+	if err == nil && also.HTML {
+		err = write(teacherHTML, func(w io.Writer) error { return sheet.WriteTextHTML(w, page, as) })
+	}
+	return err
 }
 
 func (s Set) dated(p sheet.Paper) sheet.Paper {
@@ -118,63 +129,102 @@ func writePaper(write func(string, func(io.Writer) error) error, name string, p 
 	return err
 }
 
-// teacherOptions are the paper of the teacher's page, which is in English, as what reports say is.
+// teacherOptions are the paper of the teacher's page, in usual print.
 func teacherOptions(o sheet.Options) sheet.Options {
-	return sheet.Options{PaperSize: o.PaperSize, Font: o.Font}
+	return sheet.Options{PaperSize: o.PaperSize, Lang: o.Lang, Font: o.Font}
 }
 
-// What the teacher's page says of rechecks and of pupils with too few answers.
-const (
-	recheckNote = "A recheck is three items near the quiz, for Wednesday. " +
-		"Where the same slip shows again, sit with the child over one item; three items prove nothing."
-	absentNote = "too few answers to tell; work with them as you know them"
-	sheetsNote = "No sheet names a pupil or says why it was given. None of the items stood in the quiz."
+// What the teacher's page says.
+var (
+	teacherTitle = both{"%s, %s, after %s", "%s, %s, después de %s"}
+	recheckNote  = both{
+		"A recheck is three items near the quiz, for Wednesday. " +
+			"Where the same slip shows again, sit with the child over one item; three items prove nothing.",
+		"Una comprobación son tres ejercicios parecidos a los de la prueba, para el miércoles. " +
+			"Si se ve el mismo error otra vez, siéntese con el niño con un solo ejercicio; tres no prueban nada."}
+	sheetsNote = both{
+		"No sheet names a pupil or says why it was given. None of the items stood in the quiz.",
+		"Ninguna hoja nombra a un alumno ni dice por qué se dio. Ninguno de los ejercicios estuvo en la prueba."}
+	aimedNote = both{
+		"The items are aimed at the class as its papers show it: %s (by %d answers of %d pupils).",
+		"Los ejercicios se eligieron para el grupo como lo muestran sus pruebas: %s (por %d respuestas de %d alumnos)."}
+	pupilsLine  = both{"Pupils: %s", "Alumnos: %s"}
+	whyLine     = both{"Why: %s.", "Por qué: %s."}
+	beginLine   = both{"To begin: %s.", "Para empezar: %s."}
+	answersTo   = both{"Answers to %s", "Respuestas de %s"}
+	sheetNumber = both{"Sheet %s: %s", "Hoja %s: %s"}
+	noSheet     = both{"No sheet", "Sin hoja"}
+	absentNote  = both{
+		"Pupils: %s: too few answers to tell; work with them as you know them.",
+		"Alumnos: %s: muy pocas respuestas para saber; trabaje con ellos según los conoce."}
 )
 
+// kindsSaid are the sheets that are for no group.
+var kindsSaid = map[Kind]struct{ name, title, why both }{
+	Mixed: {both{"Mixed", "Mixta"}, both{"what was missed most", "lo que más se falló"},
+		both{"answers were missed without one pattern", "hubo errores sin un mismo patrón"}},
+	Extension: {both{"Extension", "Ampliación"}, both{"more to think about", "para pensar más"},
+		both{"three in four answers right or more", "tres de cada cuatro respuestas correctas o más"}},
+}
+
 // teacherPage says who could work on which sheet, why, and what is right.
-func (s Set) teacherPage() sheet.Text {
+func (s Set) teacherPage(lang string) sheet.Text {
+	about := both{s.About, s.aboutSpanish}.in(lang)
 	t := sheet.Text{
-		Title: fmt.Sprintf("%s, %s, after %s", strings.TrimSpace("Practice "+s.Class), s.Week, s.About),
-		Notes: []string{report.Caution, sheetsNote, recheckNote},
+		Title: fmt.Sprintf(teacherTitle.in(lang), strings.TrimSpace(fmt.Sprintf(practiceTitle.in(lang), s.Class)), s.Week, about),
+		Notes: []string{report.CautionIn(lang), sheetsNote.in(lang), recheckNote.in(lang)},
+	}
+	if s.Level != nil {
+		t.Notes = append(t.Notes, fmt.Sprintf(aimedNote.in(lang), s.Level.WordsIn(lang), s.Level.Answers, s.Level.Pupils))
 	}
 	for _, one := range s.Sheets {
-		part := sheet.TextPart{Heading: one.heading(), Lines: []string{"Pupils: " + one.codes()}}
-		if one.Why != "" {
-			part.Lines = append(part.Lines, "Why: "+one.Why+".")
+		told := one.in(lang)
+		part := sheet.TextPart{Heading: one.heading(lang), Lines: []string{fmt.Sprintf(pupilsLine.in(lang), one.codes(lang))}}
+		if told.Why != "" {
+			part.Lines = append(part.Lines, fmt.Sprintf(whyLine.in(lang), told.Why))
 		}
-		if one.Begin != "" {
-			part.Lines = append(part.Lines, "To begin: "+one.Begin+".")
+		if told.Next != "" {
+			part.Lines = append(part.Lines, fmt.Sprintf(beginLine.in(lang), told.Next))
 		}
-		part.Answers = []sheet.Paper{s.answers(one.Name, one.paper("en"))}
+		part.Answers = []sheet.Paper{answersOf(one.Name, one.paper(lang), lang)}
 		if len(one.Recheck) > 0 {
-			part.Answers = append(part.Answers, s.answers(one.Name+"-recheck", one.recheck("en")))
+			part.Answers = append(part.Answers, answersOf(one.Name+"-recheck", one.recheck(lang), lang))
 		}
 		t.Parts = append(t.Parts, part)
 	}
 	if len(s.Absent) > 0 {
-		t.Parts = append(t.Parts, sheet.TextPart{Heading: "No sheet", Lines: []string{"Pupils: " + strings.Join(s.Absent, ", ") + ": " + absentNote + "."}})
+		line := fmt.Sprintf(absentNote.in(lang), strings.Join(s.Absent, ", "))
+		t.Parts = append(t.Parts, sheet.TextPart{Heading: noSheet.in(lang), Lines: []string{line}})
 	}
 	return t
 }
 
-func (s Set) answers(file string, p sheet.Paper) sheet.Paper {
-	p.Title = "Answers to " + file
+func answersOf(file string, p sheet.Paper, lang string) sheet.Paper {
+	p.Title = fmt.Sprintf(answersTo.in(lang), file)
 	return p
 }
 
-// heading names a sheet for the teacher.
-func (s Sheet) heading() string {
-	if s.Kind == ForGroup {
-		return fmt.Sprintf("Sheet %s: %s", s.number(), s.Work)
+// in is what is said of a sheet in a language.
+func (s Sheet) in(lang string) report.Told {
+	if said, ok := kindsSaid[s.Kind]; ok {
+		return report.Told{Title: said.title.in(lang), Why: said.why.in(lang)}
 	}
-	return strings.ToUpper(s.Name[:1]) + s.Name[1:] + ": " + s.Work
+	return s.group.In(lang)
 }
 
-// codes are the pupils with what was counted: once where it is the same for all.
-func (s Sheet) codes() string {
+// heading names a sheet for the teacher.
+func (s Sheet) heading(lang string) string {
+	if said, ok := kindsSaid[s.Kind]; ok {
+		return said.name.in(lang) + ": " + said.title.in(lang)
+	}
+	return fmt.Sprintf(sheetNumber.in(lang), s.number(), s.in(lang).Title)
+}
+
+// codes are the pupils with what was counted.
+func (s Sheet) codes(lang string) string {
 	var list []string
 	for _, p := range s.Pupils {
-		list = append(list, fmt.Sprintf("%s (%s)", p.Code, p.Count))
+		list = append(list, fmt.Sprintf("%s (%s)", p.Code, both{p.Count, p.countSpanish}.in(lang)))
 	}
 	return strings.Join(list, ", ")
 }

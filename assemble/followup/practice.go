@@ -12,6 +12,7 @@ import (
 	"evenhand/assemble"
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
+	"evenhand/bank/calibration"
 	"evenhand/bank/evidence/report"
 	"evenhand/bank/results"
 	"evenhand/standards"
@@ -20,28 +21,30 @@ import (
 
 // Set is what one class practises after its quizzes.
 type Set struct {
-	About string // the quizzes, in a few words
-	Week  string // ISO week in which it is practised
+	About string             // the quizzes, in a few words
+	Week  string             // ISO week in which it is practised
+	Level *calibration.Level // where the class stands, at which the items are aimed; nil for the usual of the grade
 	Class string
 	// Sheets: one for each group, one of mixed items for those without a pattern, and one for those who need
 	// none of it; the last two only where there is somebody.
 	Sheets []Sheet
 	Absent []string // codes of pupils with too few answers to tell
+
+	aboutSpanish string // About in Spanish
 }
 
 // Sheet is what some pupils work on.
 type Sheet struct {
-	Name  string // begins the names of its files: group-1, mixed, extension
-	Kind  Kind
-	Work  string // what on: a misstep or a skill, in words
-	Why   string // what the answers suggest
-	Begin string // how to begin, where a misstep suggests it
+	Name        string // begins the names of its files: group-1, mixed, extension
+	Kind        Kind
+	report.Told // what on and why, in English; in has it in other languages
 
 	Pupils  []Pupil
 	Example *sheet.Example // none on the extension
 	Items   []bank.Item    // from easy to near the quiz
 	Recheck []bank.Item    // three for Wednesday; none on the extension
 
+	group  report.Group // of a sheet for a group
 	kinds  []*task.MisstepKind
 	skills []standards.SkillID
 }
@@ -56,13 +59,20 @@ const (
 	Extension Kind = "extension" // pupils who need none of it
 )
 
-// Pupil is a code with what was counted.
-type Pupil struct{ Code, Count string }
+// Pupil is a code with what was counted, in English and in Spanish.
+type Pupil struct {
+	Code, Count  string
+	countSpanish string
+}
 
 // Options say how practice is chosen.
 type Options struct {
 	Week string // ISO week in which it is practised
 	Seed uint64
+	// Quizzes and Papers are all that is marked of the class: they tell its level, at which the items are aimed. Without
+	// papers the usual of the grade counts.
+	Quizzes []results.Quiz
+	Papers  []results.Paper
 }
 
 // How much stands on a sheet (common practice): as many items as two pages hold, half of them easier.
@@ -100,7 +110,15 @@ func (e *MissingError) Unwrap() error { return &assemble.ImpossibleError{Generat
 func Practice(ctx context.Context, b *bank.Bank, r *report.Report, class string, o Options) (Set, error) {
 	m := &maker{ctx: ctx, bank: b, report: r, options: o, out: map[string]bool{}, prints: map[string]bool{}, looks: map[standards.SkillID][]task.Look{}}
 	m.takeQuizzes()
-	set := Set{About: r.Title(), Week: o.Week, Class: class}
+	set := Set{About: r.Title(), aboutSpanish: r.TitleIn("es"), Week: o.Week, Class: class}
+	level, err := calibration.LevelOf(class, o.Quizzes, o.Papers, b)
+	switch {
+	case err == nil:
+		typical := level.Aim(50) // of half right the class's own level
+		m.ability, set.Level = &typical, &level
+	case !errors.As(err, new(calibration.NoPapersError)):
+		return Set{}, err
+	}
 	set.Sheets, set.Absent = m.sheets(class)
 	missing := &MissingError{}
 	for i := range set.Sheets {
@@ -108,10 +126,10 @@ func Practice(ctx context.Context, b *bank.Bank, r *report.Report, class string,
 		var impossible *assemble.ImpossibleError
 		switch {
 		case errors.As(err, &impossible) && len(impossible.Generate) > 0:
-			missing.Sheets = append(missing.Sheets, set.Sheets[i].Work)
+			missing.Sheets = append(missing.Sheets, set.Sheets[i].Title)
 			missing.Make = append(missing.Make, impossible.Generate...)
 		case err != nil:
-			return Set{}, fmt.Errorf("practice for %q: %w", set.Sheets[i].Work, err)
+			return Set{}, fmt.Errorf("practice for %q: %w", set.Sheets[i].Title, err)
 		}
 	}
 	if len(missing.Make) > 0 {
@@ -144,6 +162,7 @@ type maker struct {
 	out     map[string]bool // IDs that stay out: of the quizzes, and of sheets before
 	prints  map[string]bool // fingerprints of the same
 	looks   map[standards.SkillID][]task.Look
+	ability *int // of the typical pupil of the class, in thousandths of a logit; nil for the usual of the grade
 }
 
 // takeQuizzes puts the items of the quizzes out, and notes in which looks the quizzes asked for a skill.
@@ -209,24 +228,24 @@ func (m *maker) sheets(class string) (list []Sheet, absent []string) {
 		if g.Class != class {
 			continue
 		}
-		s := Sheet{Name: fmt.Sprintf("group-%d", len(list)+1), Kind: ForGroup, Work: g.Title, Why: g.Why, Begin: g.Next, kinds: g.Kinds}
+		s := Sheet{Name: fmt.Sprintf("group-%d", len(list)+1), Kind: ForGroup, Told: g.Told, group: g, kinds: g.Kinds}
 		for _, member := range g.Members {
-			s.Pupils = append(s.Pupils, Pupil{member.Code, member.Count})
+			s.Pupils = append(s.Pupils, Pupil{member.Code, member.Count, g.CountIn("es", member)})
 		}
 		if s.skills = []standards.SkillID{g.Skill}; len(g.Kinds) > 0 {
 			s.skills = mostAsked(m.asked(g.Kinds), mostSkills)
 		}
 		list = append(list, s)
 	}
-	mixed := Sheet{Name: "mixed", Kind: Mixed, Work: "what was missed most", Why: "answers were missed without one pattern"}
-	ready := Sheet{Name: "extension", Kind: Extension, Work: "more to think about", Why: "three in four answers right or more"}
+	mixed, ready := Sheet{Name: "mixed", Kind: Mixed}, Sheet{Name: "extension", Kind: Extension}
+	mixed.Told, ready.Told = mixed.in("en"), ready.in("en")
 	missed := map[standards.SkillID]int{}
 	for _, p := range m.report.Pupils {
 		if p.Class != class || !slices.Contains(m.report.Others, p.Who) {
 			continue
 		}
 		all, bySkill := p.Recent()
-		counted := Pupil{p.Code, fmt.Sprintf("%d of %d right", all.Right, all.Of)}
+		counted := Pupil{p.Code, report.RightIn("en", all), report.RightIn("es", all)}
 		switch {
 		case !all.Enough():
 			absent = append(absent, p.Code)

@@ -1,11 +1,16 @@
 package followup_test
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
+	"html"
+	"io"
 	"path/filepath"
+	"regexp"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -138,7 +143,7 @@ func TestPractice(t *testing.T) {
 				t.Errorf("%s: %s has no example", c.misstep, s.Name)
 			}
 			for _, item := range slices.Concat(s.Items, s.Recheck) {
-				if s.Kind == followup.ForGroup && s.Work == c.misstep && !shows(item, c.misstep) {
+				if s.Kind == followup.ForGroup && s.Title == c.misstep && !shows(item, c.misstep) {
 					t.Errorf("%s can't show in %s", c.misstep, item.Task)
 				}
 			}
@@ -156,6 +161,89 @@ func TestPractice(t *testing.T) {
 		}
 	}
 }
+
+// A weak class begins with easier items than a strong one, by the papers that tell the class's level, though the quiz was the
+// same: half of the wrong answers to the quiz's items are to be expected, and the weak class gives more of them.
+func TestPracticeIsAimedAtTheClass(t *testing.T) {
+	b, r := school(t, "facts-within-20", "", "start counted too")
+	make(t, b, "facts-within-20", nil, 250) // nearly all there are, from 0 + 1 to 19 - 12
+	kept, err := b.Quizzes()
+	if err != nil {
+		t.Fatal(err)
+	}
+	quiz := results.QuizOf(kept[0])
+	var easy []float64
+	for _, rightOfTwelve := range []int{5, 11} {
+		var papers []results.Paper
+		for i := range 24 {
+			paper := results.Paper{Quiz: quiz.ID, Class: "2A", Pupil: fmt.Sprintf("P%02d", i+1), Form: "A"}
+			for k := range quiz.Forms[0].Items {
+				answer := results.Answer{State: results.Wrong}
+				if (7*i+5*k)%12 < rightOfTwelve { // every residue as often as every other
+					answer.State = results.Right
+				}
+				paper.Answers = append(paper.Answers, answer)
+			}
+			papers = append(papers, paper)
+		}
+		options := followup.Options{Week: "2026-W49", Seed: 1, Quizzes: []results.Quiz{quiz}, Papers: papers}
+		set, err := followup.Practice(context.Background(), b, r, "2A", options)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if set.Level == nil || (set.Level.Ability.Value > set.Level.Usual) != (rightOfTwelve == 11) {
+			t.Errorf("%d of 12 right: the class stands %+v", rightOfTwelve, set.Level)
+		}
+		first := set.Sheets[0].Items
+		easy = append(easy, meanShare(first[:len(first)/2]))
+	}
+	if easy[0] < easy[1]+.01 {
+		t.Errorf("it begins with %.3f right of all pupils for the weak class, with %.3f for the strong one", easy[0], easy[1])
+	}
+}
+
+// The teacher's page is in the language of the sheets, and as a page for a browser says the same; pupils stand on it, and on
+// no sheet.
+func TestTeachersPage(t *testing.T) {
+	b, r := school(t, "add-two-digit", "", "ten dropped")
+	set, err := followup.Practice(context.Background(), b, r, "2A", followup.Options{Week: "2026-W49", Seed: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for lang, want := range map[string][]string{
+		"en": {report.Caution, "Sheet 1: ten dropped", "P01 (in ", "To begin: put the new ten on top", "Extension: ", "Mixed: ", "No sheet", "P05: too few"},
+		"es": {report.CautionIn("es"), "Hoja 1: forma una decena nueva", "P01 (se vio en ", "Para empezar: escribir la nueva decena",
+			"Ampliación: ", "Mixta: ", "Sin hoja", "P05: muy pocas"},
+	} {
+		got := map[string]string{}
+		err := set.Write(func(name string, write func(io.Writer) error) error {
+			var out bytes.Buffer
+			err := write(&out)
+			got[name] = out.String()
+			return err
+		}, sheet.Options{Lang: lang}, followup.Also{HTML: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		page := html.UnescapeString(spoken.ReplaceAllString(got["teacher.html"], " "))
+		for _, text := range want {
+			if page := strings.Join(strings.Fields(page), " "); !strings.Contains(page, text) {
+				t.Errorf("%s: the page lacks %q: %s", lang, text, page)
+			}
+		}
+		for name, text := range got {
+			if strings.HasSuffix(name, ".html") && followup.Private(name) != strings.Contains(text, "P01") {
+				t.Errorf("%s: codes and private don't go together", name)
+			}
+		}
+		if got["teacher.pdf"] == "" || !strings.Contains(got["teacher.html"], `<html lang="`+lang+`">`) {
+			t.Errorf("%s: no page", lang)
+		}
+	}
+}
+
+// spoken is what stands between the words of a page.
+var spoken = regexp.MustCompile(`<style>[^<]*</style>|<[^>]*>`)
 
 // Items that lack are told as generate would make them, and with them there is practice.
 func TestMissingPractice(t *testing.T) {

@@ -15,6 +15,11 @@ func WriteHTML(w io.Writer, p Paper, o Options) error {
 	if err != nil {
 		return err
 	}
+	return s.writeHTML(w, s.documentTitle(p), leaves)
+}
+
+// writeHTML writes pages as a page for a browser.
+func (s settings) writeHTML(w io.Writer, title string, leaves []leaf) error {
 	width, height := mm(s.scale*s.pageWidth), mm(s.scale*s.pageHeight)
 	var b strings.Builder
 	fmt.Fprintf(&b, `<!doctype html>
@@ -29,12 +34,12 @@ svg { display: block; width: %smm; height: %smm; break-after: page }
 text { white-space: pre }
 </style>
 <main>
-`, s.Lang, html.EscapeString(s.documentTitle(p)), width, height, width, height)
+`, s.Lang, html.EscapeString(title), width, height, width, height)
 	for i, leaf := range leaves {
 		b.WriteString(s.htmlPage(leaf, i+1, len(leaves)))
 	}
 	b.WriteString("</main>\n</html>\n")
-	_, err = io.WriteString(w, b.String())
+	_, err := io.WriteString(w, b.String())
 	return err
 }
 

@@ -29,6 +29,15 @@ func WriteText(w io.Writer, t Text, o Options) error {
 	return s.write(w, t.Title, leaves)
 }
 
+// WriteTextHTML writes the same as a page for a browser that prints the same.
+func WriteTextHTML(w io.Writer, t Text, o Options) error {
+	s, leaves, err := o.pagesOfText(t)
+	if err != nil {
+		return err
+	}
+	return s.writeHTML(w, t.Title, leaves)
+}
+
 // TextPageCount is how many pages WriteText prints.
 func TextPageCount(t Text, o Options) (int, error) {
 	_, leaves, err := o.pagesOfText(t)

@@ -120,8 +120,27 @@ const (
 // Words says where the class stands beside the usual of its grade, as a teacher would.
 func (l Level) Words() string { return beside(l.Ability.Value - l.Usual) }
 
+// WordsIn is Words in a language ("en" or "es"; any other reads as "en").
+func (l Level) WordsIn(lang string) string {
+	if lang == "es" {
+		return besideSpanish[l.Words()]
+	}
+	return l.Words()
+}
+
 // Words says where the class stood beside the usual of its grade, as a teacher would.
 func (c Class) Words() string { return beside(c.Level.Value - c.Usual) }
+
+// besideSpanish is what beside says, in Spanish.
+var besideSpanish = map[string]string{
+	"about the grade's usual":          "más o menos como es usual en el grado",
+	"a little above the grade's usual": "un poco arriba de lo usual en el grado",
+	"above the grade's usual":          "arriba de lo usual en el grado",
+	"well above the grade's usual":     "muy arriba de lo usual en el grado",
+	"a little below the grade's usual": "un poco abajo de lo usual en el grado",
+	"below the grade's usual":          "abajo de lo usual en el grado",
+	"well below the grade's usual":     "muy abajo de lo usual en el grado",
+}
 
 func beside(by float64) string {
 	side := "above"

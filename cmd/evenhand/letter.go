@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"slices"
+	"strings"
 
 	"evenhand/assemble/followup"
 	"evenhand/assemble/plan"
@@ -26,6 +28,7 @@ func letterCommand() *cli.Command {
 			&cli.StringFlag{Name: "lang", Usage: "`LANGUAGE`: both, en or es", Value: "both"},
 			&cli.StringFlag{Name: "paper", Usage: "`SIZE` of the paper: letter or a4", Value: "letter"},
 			&cli.BoolFlag{Name: "large", Usage: "large print"},
+			&cli.BoolFlag{Name: "html", Usage: "also a page for a browser that prints the same, beside FILE with the ending .html"},
 			overwriteFlag,
 		},
 		Action: writeLetter,
@@ -40,6 +43,8 @@ func writeLetter(c *cli.Context) error {
 		return usagef("name one quiz or week; put quotes around a title of several words")
 	case c.String("out") == "":
 		return usagef("say where to write: --out FILE")
+	case c.Bool("html") && filepath.Ext(c.String("out")) == ".html":
+		return usagef("--out %s is for the PDF; give it the ending .pdf, and the page for a browser stands beside it", c.String("out"))
 	case langs == nil:
 		return usagef("no language %q for letters; write both, en or es", c.String("lang"))
 	}
@@ -58,11 +63,24 @@ func writeLetter(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	err = writeFile(c, c.String("out"), func(w io.Writer) error { return letter.Write(w, langs, options) })
-	if err == nil {
-		say(c, "wrote %s, about %s", c.String("out"), letter.Week)
+	out := c.String("out")
+	page := strings.TrimSuffix(out, filepath.Ext(out)) + ".html"
+	if c.Bool("html") { // both or none
+		if err := guardOf(c, page).Check(page); err != nil {
+			return cantWrite(c, page, err)
+		}
 	}
-	return err
+	if err := writeFile(c, out, func(w io.Writer) error { return letter.Write(w, langs, options) }); err != nil {
+		return err
+	}
+	if c.Bool("html") {
+		if err := writeFile(c, page, func(w io.Writer) error { return letter.WriteHTML(w, langs, options) }); err != nil {
+			return err
+		}
+		out += " and " + page
+	}
+	say(c, "wrote %s, about %s", out, letter.Week)
+	return nil
 }
 
 // weekQuizzes are the quiz named, or all of the week named, or of the latest week.

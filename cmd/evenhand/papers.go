@@ -112,7 +112,7 @@ func writeFolder(c *cli.Context, dir string, fill func(writing) error) error {
 	err := files.Folder(dir, func(dir string) error {
 		return fill(func(name string, write func(io.Writer) error) error {
 			mode := files.Shared
-			if name == followup.TeacherFile { // with pupils' codes
+			if followup.Private(name) { // with pupils' codes
 				mode = files.Private
 			}
 			return files.Write(filepath.Join(dir, name), mode, write)

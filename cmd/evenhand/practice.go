@@ -11,6 +11,7 @@ import (
 	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/bank/evidence/report"
+	"evenhand/bank/results"
 
 	"github.com/urfave/cli/v2"
 )
@@ -57,7 +58,11 @@ func runPractice(c *cli.Context) error {
 	if err := checkPrint(c); err != nil {
 		return err
 	}
-	r, class, err := classReport(c)
+	quizzes, papers, err := shownPapers(c)
+	if err != nil {
+		return err
+	}
+	r, class, err := classReport(c, quizzes, papers)
 	if err != nil {
 		return err
 	}
@@ -65,6 +70,7 @@ func runPractice(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	options := followup.Options{Week: week, Seed: c.Uint64("seed"), Quizzes: quizzes, Papers: papers}
 	open := withBank
 	if c.Bool("try") && !c.Bool("fill") {
 		open = readingBank
@@ -73,7 +79,7 @@ func runPractice(c *cli.Context) error {
 		if err := sayOlder(c, b); err != nil {
 			return err
 		}
-		set, err := practiceSet(c, b, r, class, followup.Options{Week: week, Seed: c.Uint64("seed")})
+		set, err := practiceSet(c, b, r, class, options)
 		if err != nil {
 			return err
 		}
@@ -115,18 +121,14 @@ func practiceSet(c *cli.Context, b *bank.Bank, r *report.Report, class string, o
 }
 
 // classReport is the report of one class about the quizzes named on the line.
-func classReport(c *cli.Context) (*report.Report, string, error) {
-	quizzes, papers, err := allPapers(c)
-	if err != nil {
+func classReport(c *cli.Context, quizzes []results.Quiz, papers []results.Paper) (r *report.Report, class string, err error) {
+	if quizzes, err = chosenQuizzes(c, slices.Clone(quizzes)); err != nil {
 		return nil, "", err
 	}
-	if quizzes, err = chosenQuizzes(c, quizzes); err != nil {
+	if papers, err = papersOfClass(c, slices.Clone(papers)); err != nil {
 		return nil, "", err
 	}
-	if papers, err = papersOfClass(c, papers); err != nil {
-		return nil, "", err
-	}
-	r := report.Of(quizzes, papers)
+	r = report.Of(quizzes, papers)
 	switch {
 	case len(r.Classes) == 0:
 		return nil, "", fmt.Errorf("no papers of class %q have been marked of this quiz; leave off --class to see all", c.String("class"))
@@ -187,7 +189,9 @@ type practiceExampleJSON struct {
 func setJSON(set followup.Set, basis func(bank.Item) bank.Basis) practiceJSON {
 	out := practiceJSON{About: set.About, Week: set.Week, Class: set.Class, Sheets: []practiceSheetJSON{}, TooFew: append([]string{}, set.Absent...)}
 	for _, s := range set.Sheets {
-		one := practiceSheetJSON{File: s.Name, Kind: s.Kind, Work: s.Work, Why: s.Why, Begin: s.Begin, Items: export.ItemsOf(s.Items, basis)}
+		one := practiceSheetJSON{
+			File: s.Name, Kind: s.Kind, Work: s.Title, Why: s.Why, Begin: s.Next, Items: export.ItemsOf(s.Items, basis),
+		}
 		if len(s.Recheck) > 0 {
 			one.Recheck = export.ItemsOf(s.Recheck, basis)
 		}
@@ -214,7 +218,7 @@ func showPractice(c *cli.Context, set followup.Set, dir string) error {
 		if s.Example != nil {
 			example = fmt.Sprintf("%s (%s)", s.Example.Task, s.Example.Look)
 		}
-		rows = append(rows, []string{s.Name, s.Work, strings.Join(codes, ", "), example, fmt.Sprint(len(s.Items))})
+		rows = append(rows, []string{s.Name, s.Title, strings.Join(codes, ", "), example, fmt.Sprint(len(s.Items))})
 	}
 	if err := table(c.App.Writer, rows); err != nil {
 		return err
@@ -223,6 +227,9 @@ func showPractice(c *cli.Context, set followup.Set, dir string) error {
 		say(c, "no sheet, as there are too few answers to tell: %s", strings.Join(set.Absent, ", "))
 	}
 	say(c, "%s", report.Caution)
+	if set.Level != nil {
+		say(c, "for the class, %s (by %s of %s)", set.Level.Words(), count(set.Level.Answers, "answer"), count(set.Level.Pupils, "pupil"))
+	}
 	say(c, "%s in %s for %s; who works on what, and the answers, is on %s, which only you can read",
 		count(len(set.Sheets), "sheet"), dir, set.Week, followup.TeacherFile)
 	return nil

@@ -50,15 +50,7 @@ func showReport(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	quizzes, papers, err := allPapers(c)
-	if err != nil {
-		return err
-	}
-	err = readingBank(c, func(b *bank.Bank) error {
-		given, err := b.Quizzes()
-		quizzes = results.ShownAs(quizzes, given)
-		return err
-	})
+	quizzes, papers, err := shownPapers(c)
 	if err != nil {
 		return err
 	}
@@ -88,6 +80,19 @@ func showReport(c *cli.Context) error {
 		return nil
 	}
 	return printReport(c.App.Writer, r)
+}
+
+// shownPapers are allPapers, with the looks in which the bank says that the quizzes were given.
+func shownPapers(c *cli.Context) (quizzes []results.Quiz, papers []results.Paper, err error) {
+	if quizzes, papers, err = allPapers(c); err != nil {
+		return nil, nil, err
+	}
+	err = readingBank(c, func(b *bank.Bank) error {
+		given, err := b.Quizzes()
+		quizzes = results.ShownAs(quizzes, given)
+		return err
+	})
+	return quizzes, papers, err
 }
 
 // papersOfClass are the papers of --class, of which there is at least one; all without it.

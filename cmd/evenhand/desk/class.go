@@ -78,6 +78,6 @@ func class(v *visit) error {
 // reportOn is the report on what a class did in the quizzes, shown as the bank says that they were given.
 func (v *visit) reportOn(class string, quizzes []results.Quiz, papers []results.Paper) (*report.Report, error) {
 	given, err := v.desk.bank.Quizzes()
-	papers = slices.DeleteFunc(papers, func(p results.Paper) bool { return p.Class != class })
+	papers = slices.DeleteFunc(slices.Clone(papers), func(p results.Paper) bool { return p.Class != class })
 	return report.Of(results.ShownAs(quizzes, given), papers), err
 }

@@ -48,12 +48,13 @@ func makePractice(v *visit) error {
 	if last, err := plan.ParseWeek(told.LastWeek()); err == nil {
 		week = last.Add(1).String()
 	}
+	options := followup.Options{Week: week, Seed: 1, Quizzes: quizzes, Papers: papers}
 	ctx, done := context.WithTimeout(v.Context(), 6*searchFor)
 	defer done()
 	filling := assemble.Filling{Bank: v.desk.bank, By: v.by(), At: v.now()}
 	set, err := followup.Again(v.desk.bank, told, class, week, v.now(), func() (set followup.Set, err error) {
 		err = filling.Try(len(told.Groups)+2, func() error {
-			set, err = followup.Practice(ctx, v.desk.bank, told, class, followup.Options{Week: week, Seed: 1})
+			set, err = followup.Practice(ctx, v.desk.bank, told, class, options)
 			return err
 		})
 		return set, err
