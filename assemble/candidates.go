@@ -26,7 +26,7 @@ type pool struct {
 	uses       int
 
 	lastWeek  string // of a single item of an earlier quiz: of its last other use
-	groups    []*bank.Group
+	groups    []bank.Portion
 	size      int         // how many items the bank has, before looks are asked for
 	read      []candidate // those read so far
 	truncated bool        // the bank has more that might be of use
@@ -146,77 +146,119 @@ func (p *problem) rests(lastWeek string) bool {
 // gather reads the index of the bank and sorts what the plan can use into pools,
 // with their groups in an order that the seed decides.
 func (p *problem) gather() error {
-	byKind := map[bank.Group]*[]*pool{}
-	var last bank.Group
-	var pools *[]*pool // those of the last kind; in the index, most groups of a kind stand together
-	for g, err := range p.bank.Groups(p.plan.Skills()...) {
+	found := sorting{map[variety]*pool{}, map[*bank.Group][]*pool{}, map[string]string{}}
+	for portion, err := range p.bank.Portions(p.plan.Skills()...) {
 		if err != nil {
 			return err
 		}
-		if kind := kindOf(g); pools == nil || kind != last {
-			last, pools = kind, byKind[kind]
-			if pools == nil {
-				pools = new([]*pool)
-				byKind[kind] = pools
-			}
-		}
-		own := p.poolFor(g, pools)
-		if p.rests(g.LastWeek) {
+		own := p.poolFor(portion, found)
+		if p.rests(portion.LastWeek) {
 			for _, f := range own.fits {
-				p.resting[f.row] += g.Size
+				p.resting[f.row] += portion.Size
 			}
 			continue
 		}
-		own.groups = append(own.groups, &g)
-		own.size += g.Size
+		own.groups = append(own.groups, portion)
+		own.size += portion.Size
 	}
 	p.pools = slices.DeleteFunc(p.pools, func(own *pool) bool { return len(own.fits) == 0 || own.size == 0 })
 	for i, pool := range p.pools {
 		rand.New(rand.NewPCG(p.seed, uint64(i))).Shuffle(len(pool.groups), func(a, b int) {
 			pool.groups[a], pool.groups[b] = pool.groups[b], pool.groups[a]
 		})
-		slices.SortStableFunc(pool.groups, func(a, b *bank.Group) int { return strings.Compare(a.LastWeek, b.LastWeek) })
+		slices.SortStableFunc(pool.groups, func(a, b bank.Portion) int { return strings.Compare(a.LastWeek, b.LastWeek) })
 	}
 	return nil
 }
 
-// kindOf is a group without what makes no difference to its pool, or only in
-// the conditions of the plan: when it was last used and its largest number.
-func kindOf(g bank.Group) bank.Group {
-	g.LastWeek, g.Size = "", 0
-	g.Traits[task.Largest] = ""
-	return g
+// sorting finds the pools of groups while they are read: there may be tens of
+// thousands of groups, but only some hundred varieties.
+type sorting struct {
+	of     map[variety]*pool
+	kinds  map[*bank.Group][]*pool
+	holdOf map[string]string // which conditions on the largest number hold of one
 }
 
-// poolFor finds the pool of a group among those of its kind, or begins one.
-func (p *problem) poolFor(g bank.Group, pools *[]*pool) *pool {
-	if len(*pools) > 0 && !p.asksForLargest[g.Skill] {
-		return (*pools)[0]
-	}
-	fits, quotas, same := p.fits(g), p.quotas(g), p.same(g)
-	for _, own := range *pools {
-		if slices.Equal(own.fits, fits) && slices.Equal(own.quotas, quotas) && slices.Equal(own.same, same) {
-			return own
+// variety is what decides the pool of a group: all but when it was last used, which
+// makes no difference, and its largest number, which makes one only in the
+// conditions of the plan.
+type variety struct {
+	of    *bank.Group
+	holds string
+}
+
+// poolFor finds the pool of a group, or begins one.
+func (p *problem) poolFor(portion bank.Portion, found sorting) *pool {
+	v := variety{of: portion.Of}
+	if p.sizes.asked[v.of.Skill] {
+		hold, ok := found.holdOf[portion.Largest]
+		if !ok {
+			hold = p.sizes.hold(portion.Largest)
+			found.holdOf[portion.Largest] = hold
 		}
+		v.holds = hold
 	}
-	own := &pool{fits: fits, quotas: quotas, same: same, balances: p.balancesOf(g), difficulty: p.difficulty(g), uses: g.Uses, truncated: true}
-	*pools = append(*pools, own)
-	p.pools = append(p.pools, own)
+	if own := found.of[v]; own != nil {
+		return own
+	}
+	g := portion.Group()
+	own := &pool{
+		fits: p.fits(g), quotas: p.quotas(g), same: p.same(g), balances: p.balancesOf(g),
+		difficulty: p.difficulty(g), uses: g.Uses, truncated: true,
+	}
+	like := slices.IndexFunc(found.kinds[v.of], func(other *pool) bool {
+		return slices.Equal(other.fits, own.fits) && slices.Equal(other.quotas, own.quotas) && slices.Equal(other.same, own.same)
+	})
+	if like >= 0 {
+		own = found.kinds[v.of][like]
+	} else {
+		found.kinds[v.of] = append(found.kinds[v.of], own)
+		p.pools = append(p.pools, own)
+	}
+	found.of[v] = own
 	return own
 }
 
-// asksForLargest lists the skills for whose items a plan asks how large their
-// numbers are.
-func asksForLargest(p plan.Plan) map[standards.SkillID]bool {
+// sizes is what a plan asks of the largest numbers of items.
+type sizes struct {
+	conditions standards.Where
+	asked      map[standards.SkillID]bool // skills of whose items it asks anything
+}
+
+// hold tells for each condition whether it holds of a largest number.
+func (s sizes) hold(largest string) string {
+	var ts task.Traits
+	ts[task.Largest] = largest
+	hold := make([]byte, len(s.conditions))
+	for i, c := range s.conditions {
+		hold[i] = '-'
+		if c.Holds(ts) {
+			hold[i] = '+'
+		}
+	}
+	return string(hold)
+}
+
+// sizesIn collects what a plan asks of the largest numbers.
+func sizesIn(p plan.Plan) sizes {
+	s := sizes{asked: map[standards.SkillID]bool{}}
 	asks := func(w standards.Where) bool {
-		return slices.ContainsFunc(w, func(c standards.Condition) bool { return c.Trait == task.Largest })
+		before := len(s.conditions)
+		for _, c := range w {
+			if c.Trait == task.Largest {
+				s.conditions = append(s.conditions, c)
+			}
+		}
+		return len(s.conditions) > before
 	}
-	anywhere := asks(p.Same) || slices.ContainsFunc(p.Quotas, func(q plan.Quota) bool { return asks(q.Where) })
-	skills := map[standards.SkillID]bool{}
+	anywhere := asks(p.Same)
+	for _, q := range p.Quotas {
+		anywhere = asks(q.Where) || anywhere
+	}
 	for _, r := range p.Rows {
-		skills[r.Skill] = skills[r.Skill] || anywhere || asks(r.Where)
+		s.asked[r.Skill] = asks(r.Where) || anywhere || s.asked[r.Skill]
 	}
-	return skills
+	return s
 }
 
 // weekNumber counts the weeks from the year 1 to a week; 0 for none.
@@ -254,10 +296,10 @@ func (p *problem) readPool(pool *pool, each, limit int) error {
 	pool.read, pool.truncated = nil, true
 	keys := map[string]*keyed{}
 	all := true
-	for some := range slices.Chunk(pool.groups, together) {
+	for some := range slices.Chunk(pool.groups, min(limit, together)) {
 		groups := make([]bank.Group, len(some))
-		for i, g := range some {
-			groups[i] = *g
+		for i, portion := range some {
+			groups[i] = portion.Group()
 		}
 		lists, err := p.bank.MembersOf(groups, p.seed, each)
 		if err != nil {
@@ -279,7 +321,7 @@ func (p *problem) readPool(pool *pool, each, limit int) error {
 	return nil
 }
 
-// together is how many groups are asked for their members at once.
+// together is how many groups are asked for their members at once at most.
 const together = 256
 
 // keyed is what a pool has of one key in the same looks.

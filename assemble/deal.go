@@ -27,7 +27,7 @@ func (m *termMaker) deal(pacing plan.Pacing) (map[string]weekSet, error) {
 		p.plan.Rows = append(p.plan.Rows, s.Row)
 	}
 	p.ability = abilityFor(p.plan, m.options)
-	p.asksForLargest, p.offersFew = asksForLargest(p.plan), offersFewIn(p.plan)
+	p.sizes, p.offersFew = sizesIn(p.plan), offersFewIn(p.plan)
 	if err := p.gather(); err != nil {
 		return nil, err
 	}

@@ -196,12 +196,13 @@ func (p *problem) offer(counts func(*pool) bool, row int) (int, error) {
 			n += len(pool.read) // an item with a pool of its own
 		}
 		for _, g := range pool.groups {
-			members, err := p.bank.Members(*g, 0, 0)
+			group := g.Group()
+			members, err := p.bank.Members(group, 0, 0)
 			if err != nil {
 				return 0, err
 			}
 			for _, m := range members {
-				shown, err := p.shown(pool, *g, m, row)
+				shown, err := p.shown(pool, group, m, row)
 				if err != nil {
 					return 0, err
 				}

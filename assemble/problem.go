@@ -23,16 +23,16 @@ type problem struct {
 	out         map[string]bool // IDs that stay out of the pools: swapped out, used by other weeks, or put in by themselves
 	kept        []kept
 
-	pools          []*pool
-	learnt         bank.Table                 // by which the bank will predict items made on trial
-	stop           func() bool                // asked while items are made on trial
-	ability        int                        // of the typical pupil, in thousandths of a logit
-	offersFew      map[standards.SkillID]bool // skills whose items offer the same few answers
-	answers        []answer                   // that a form may hold too often
-	resting        []int                      // for each row, how many items fit but rest
-	asksForLargest map[standards.SkillID]bool
-	balances       []string
-	balanceOf      map[string]int
+	pools     []*pool
+	learnt    bank.Table                 // by which the bank will predict items made on trial
+	stop      func() bool                // asked while items are made on trial
+	ability   int                        // of the typical pupil, in thousandths of a logit
+	offersFew map[standards.SkillID]bool // skills whose items offer the same few answers
+	answers   []answer                   // that a form may hold too often
+	resting   []int                      // for each row, how many items fit but rest
+	sizes     sizes                      // that the plan asks for
+	balances  []string
+	balanceOf map[string]int
 }
 
 // kept is an item that must stand in a form.
@@ -50,7 +50,7 @@ func newProblem(b *bank.Bank, asked plan.Plan, o Options) (*problem, error) {
 	p := &problem{
 		bank: b, plan: asked, options: o, forms: asked.Forms, seed: o.Seed, out: map[string]bool{},
 		resting: make([]int, len(asked.Rows)), balanceOf: map[string]int{},
-		asksForLargest: asksForLargest(asked), ability: abilityFor(asked, o), answers: answersOf(asked), offersFew: offersFewIn(asked),
+		sizes: sizesIn(asked), ability: abilityFor(asked, o), answers: answersOf(asked), offersFew: offersFewIn(asked),
 	}
 	if o.Forms != 0 {
 		p.forms = o.Forms

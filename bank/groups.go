@@ -1,11 +1,9 @@
 package bank
 
 import (
-	"bytes"
 	"encoding/binary"
 	"fmt"
 	"iter"
-	"slices"
 
 	"github.com/oklog/ulid/v2"
 
@@ -76,49 +74,17 @@ func readGroup(name, value []byte) (g Group, err error) {
 // none is named, in a fixed order within a skill. It reads the index only: its
 // time grows with the number of groups, not of items.
 func (b *Bank) Groups(skills ...standards.SkillID) iter.Seq2[Group, error] {
-	prefixes := [][]byte{nil}
-	if len(skills) > 0 {
-		prefixes = nil
-	}
-	for i, skill := range skills {
-		if slices.Contains(skills[:i], skill) {
-			continue
-		}
-		prefixes = append(prefixes, groupPrefix(nil, skill, Ready))
-	}
 	return func(yield func(Group, error) bool) {
-		for _, prefix := range prefixes {
-			for g, err := range b.groupsFrom(prefix) {
-				if err == nil && g.Standing != Ready {
-					continue
-				}
-				if !yield(g, err) {
-					return
-				}
+		for portion, err := range b.Portions(skills...) {
+			g := Group{}
+			if err == nil {
+				g = portion.Group()
+			}
+			if !yield(g, err) {
+				return
 			}
 		}
 	}
-}
-
-// groupsFrom gives the groups whose name begins with the prefix.
-func (b *Bank) groupsFrom(prefix []byte) iter.Seq2[Group, error] {
-	return pages(b, prefix, 0, func(r store.Reader, from []byte, about int) (page []Group, next []byte, err error) {
-		page = make([]Group, 0, about)
-		for e, err := range r.Scan(groupsBucket, store.Range{From: from, To: store.After(prefix), Limit: about + 1}) {
-			if err != nil {
-				return nil, nil, err
-			}
-			if len(page) == about {
-				return page, bytes.Clone(e.Key), nil
-			}
-			g, err := readGroup(e.Key, e.Value)
-			if err != nil {
-				return nil, nil, err
-			}
-			page = append(page, g)
-		}
-		return page, nil, nil
-	})
 }
 
 // Members gives up to limit items of a group, or all for a limit below 1. The

@@ -72,14 +72,19 @@ func (r *reader) number() int64 {
 }
 
 func (r *reader) string() string {
+	size := len(r.skip())
+	return r.text[r.at-size : r.at]
+}
+
+// skip goes over a text; it is valid as long as the record is.
+func (r *reader) skip() []byte {
 	size := r.count()
-	if size > uint64(len(r.text)-r.at) {
+	if size > uint64(len(r.raw)-r.at) {
 		r.fail()
-		return ""
+		return nil
 	}
-	from := r.at
 	r.at += int(size)
-	return r.text[from:r.at]
+	return r.raw[r.at-int(size) : r.at]
 }
 
 func (r *reader) time() time.Time {

@@ -69,6 +69,29 @@ func TestGroupNamesReadBackTheSame(t *testing.T) {
 	})
 }
 
+// A group told briefly is the group, whatever was read before it.
+func TestPortionsAreTheirGroups(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		known := portionReader{map[string]*Group{}, map[string]string{}, nil}
+		base := newGroup(anyItem(t), usage{1, ""})
+		for range 20 {
+			want := base
+			want.LastWeek = rapid.SampledFrom([]string{"", "2026-W48", "2026-W49"}).Draw(t, "week")
+			want.Traits[task.Largest] = rapid.SampledFrom([]string{"", "9", "99", "999"}).Draw(t, "largest")
+			want.Traits[task.Step] = rapid.SampledFrom([]string{"", "9", "2026-W48"}).Draw(t, "step")
+			want.Uses = rapid.IntRange(0, 2).Draw(t, "uses")
+			got, err := known.read(want.appendName(nil), []byte{0, 0, 0, 1, 0, 0, 0, 5})
+			want.Size = 5
+			if err != nil || got.Group() != want {
+				t.Fatalf("%v\ngot  %+v\nwant %+v", err, got.Group(), want)
+			}
+		}
+		if len(known.groups) > 2*3*3 { // largest or none, three steps, three numbers of uses
+			t.Fatalf("%d kinds of groups are told apart", len(known.groups))
+		}
+	})
+}
+
 // Every sealed value is known, and none with a byte changed.
 func TestASealShowsEveryChangedByte(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -99,7 +122,11 @@ func FuzzDecode(f *testing.F) {
 	f.Add(appendMember(nil, &it))
 	f.Add([]byte{0xFF, 0xFF, 0xFF, 0xFF}) // a seal over itself and nothing
 	f.Fuzz(func(t *testing.T, raw []byte) {
-		readGroup(raw, make([]byte, 2*setNumber))
+		g, err := readGroup(raw, make([]byte, 2*setNumber))
+		known := portionReader{map[string]*Group{}, map[string]string{}, nil}
+		if p, briefly := known.read(raw, make([]byte, 2*setNumber)); err == nil && (briefly != nil || p.Group() != g) || err != nil && briefly == nil {
+			t.Errorf("%v %v\nbriefly %+v\nin full %+v", err, briefly, p, g)
+		}
 		readMember(make([]byte, setNumber+8+16), raw, make([]byte, 64))
 		readOrigin(raw)
 		readUse(raw, raw)
