@@ -277,53 +277,6 @@ func scatter(seed uint64, name string) uint64 {
 	return h.Sum64()
 }
 
-// fill reads items of a pool until it has limit of use, or all there are. Of
-// the first groups it reads a few each, so that the choice is wide, and more
-// only when that isn't enough. When hardly any item is of use it gives up for
-// this time.
-func (p *problem) fill(pool *pool, limit int) error {
-	for each := (limit + len(pool.groups) - 1) / len(pool.groups); ; each *= 4 {
-		err := p.readPool(pool, each, limit)
-		if err != nil || !pool.truncated || len(pool.read) >= limit || each*len(pool.groups) >= 16*limit {
-			return err
-		}
-	}
-}
-
-// readPool reads up to each items from every group of a pool, but no more than
-// limit in all.
-func (p *problem) readPool(pool *pool, each, limit int) error {
-	pool.read, pool.truncated = nil, true
-	keys := map[string]*keyed{}
-	all := true
-	for some := range slices.Chunk(pool.groups, min(limit, together)) {
-		groups := make([]bank.Group, len(some))
-		for i, portion := range some {
-			groups[i] = portion.Group()
-		}
-		lists, err := p.bank.MembersOf(groups, p.seed, each)
-		if err != nil {
-			return err
-		}
-		for i, members := range lists {
-			all = all && len(members) == groups[i].Size
-			for _, m := range members {
-				if len(pool.read) >= limit {
-					return nil
-				}
-				if err := p.consider(pool, groups[i], m, keys); err != nil {
-					return err
-				}
-			}
-		}
-	}
-	pool.truncated = !all
-	return nil
-}
-
-// together is how many groups are asked for their members at once at most.
-const together = 256
-
 // keyed is what a pool has of one key in the same looks.
 type keyed struct {
 	names map[string]bool // the further clash groups of its items

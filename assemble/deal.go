@@ -36,19 +36,20 @@ func (m *termMaker) deal(pacing plan.Pacing) (map[string]weekSet, error) {
 	})
 	shares := map[string]weekSet{}
 	hands := map[string][]hand{}
-	for _, pool := range p.pools {
-		name := fmt.Sprint(pool.rows())
-		if hands[name] == nil {
-			hands[name] = m.hands(p.plan, pool.rows())
+	handsOf := func(own *pool) []hand { return hands[fmt.Sprint(own.rows())] }
+	for _, own := range p.pools {
+		if handsOf(own) == nil {
+			hands[fmt.Sprint(own.rows())] = m.hands(p.plan, own.rows())
 		}
-		if len(hands[name]) == 0 {
-			continue // no week of this term asks for these
-		}
-		if err := p.fill(pool, dealtAWeek*len(m.plans)); err != nil {
-			return nil, err
-		}
-		for _, c := range pool.read {
-			shares[c.id] = next(hands[name])
+	}
+	// Of some pools no week of this term asks for items.
+	p.pools = slices.DeleteFunc(p.pools, func(own *pool) bool { return len(handsOf(own)) == 0 })
+	if err := p.fill(p.pools, dealtAWeek*len(m.plans)); err != nil {
+		return nil, err
+	}
+	for _, own := range p.pools {
+		for _, c := range own.read {
+			shares[c.id] = next(handsOf(own))
 		}
 	}
 	return shares, nil

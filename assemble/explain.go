@@ -195,19 +195,21 @@ func (p *problem) offer(counts func(*pool) bool, row int) (int, error) {
 		if len(pool.groups) == 0 {
 			n += len(pool.read) // an item with a pool of its own
 		}
-		for _, g := range pool.groups {
-			group := g.Group()
-			members, err := p.bank.Members(group, 0, 0)
+		for some := range slices.Chunk(pool.groups, together) {
+			groups := inFull(some)
+			lists, err := p.bank.MembersOf(groups, 0, nil)
 			if err != nil {
 				return 0, err
 			}
-			for _, m := range members {
-				shown, err := p.shown(pool, group, m, row)
-				if err != nil {
-					return 0, err
-				}
-				if shown && !p.out[m.ID] {
-					n++
+			for i, members := range lists {
+				for _, m := range members {
+					shown, err := p.shown(pool, groups[i], m, row)
+					if err != nil {
+						return 0, err
+					}
+					if shown && !p.out[m.ID] {
+						n++
+					}
 				}
 			}
 		}

@@ -111,16 +111,17 @@ func (p *problem) takeUsed(o Options) error {
 // fillAll reads up to limit items of every pool and says whether those are all
 // that could be of use.
 func (p *problem) fillAll(limit int) (all bool, err error) {
-	all = true
-	for _, pool := range p.pools {
-		if pool.truncated {
-			if err := p.fill(pool, limit); err != nil {
-				return false, err
-			}
+	isShort := func(own *pool) bool { return own.truncated }
+	var short []*pool
+	for _, own := range p.pools {
+		if isShort(own) {
+			short = append(short, own)
 		}
-		all = all && !pool.truncated
 	}
-	return all, nil
+	if err := p.fill(short, limit); err != nil {
+		return false, err
+	}
+	return !slices.ContainsFunc(short, isShort), nil
 }
 
 // built is a model and the items behind its numbers.

@@ -135,7 +135,7 @@ func BenchmarkGroups(b *testing.B) {
 					all = append(all, g)
 				}
 				for some := range slices.Chunk(all, 256) { // as the assembler does
-					lists, err := file.MembersOf(some, 1, 24)
+					lists, err := file.MembersOf(some, 1, slices.Repeat([]int{24}, len(some)))
 					must(b, err)
 					for _, list := range lists {
 						groups, members = groups+1, members+len(list)

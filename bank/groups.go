@@ -1,6 +1,7 @@
 package bank
 
 import (
+	"bytes"
 	"encoding/binary"
 	"fmt"
 	"iter"
@@ -24,7 +25,8 @@ type Group struct {
 	Uses       int    // in how many quizzes each has stood
 	LastWeek   string // ISO week of the last of these, empty for none
 	ByHand     bool
-	Size       int // how many items; it is not part of what makes the group
+	Size       int    // how many items; it is not part of what makes the group
+	Set        uint32 // by which the bank finds them, 0 where the group was not read from it; no part of it, too
 }
 
 // Member is an item of a group, as far as clashes need it.
@@ -66,7 +68,8 @@ func readGroup(name, value []byte) (g Group, err error) {
 	g.Difficulty, g.Seconds = standards.Difficulty(r.number()), int(r.number())
 	g.Uses, g.LastWeek, g.ByHand = int(r.count()), r.string(), r.flag()
 	r.traits(&g.Traits)
-	g.Size = int(readSet(value).size)
+	set := readSet(value)
+	g.Size, g.Set = int(set.size), set.number
 	return g, r.end()
 }
 
@@ -87,34 +90,30 @@ func (b *Bank) Groups(skills ...standards.SkillID) iter.Seq2[Group, error] {
 	}
 }
 
-// Members gives up to limit items of a group, or all for a limit below 1. The
-// members stand in a circle in an order that has nothing to do with their tasks;
+// Members gives up to limit items of a group that was read from the bank, or all for a limit
+// below 1. The members stand in a circle in an order that has nothing to do with their tasks;
 // the seed decides where the reading begins. A group that is no more has none.
 func (b *Bank) Members(g Group, seed uint64, limit int) ([]Member, error) {
-	lists, err := b.MembersOf([]Group{g}, seed, limit)
+	lists, err := b.MembersOf([]Group{g}, seed, []int{limit})
 	if err != nil {
 		return nil, err
 	}
 	return lists[0], nil
 }
 
-// MembersOf gives the members of several groups, each as Members does, in their order.
-func (b *Bank) MembersOf(groups []Group, seed uint64, limit int) (lists [][]Member, err error) {
-	names := make([][]byte, len(groups))
-	for i := range groups {
-		names[i] = groups[i].appendName(nil)
-	}
+// MembersOf gives the members of several groups, each as Members does, in their order; without
+// limits, all of them.
+func (b *Bank) MembersOf(groups []Group, seed uint64, limits []int) (lists [][]Member, err error) {
 	err = b.view(func(r store.Reader) error {
-		values, err := r.GetAll(groupsBucket, names)
-		if err != nil {
-			return err
-		}
 		lists = make([][]Member, len(groups))
-		circles := make([]circle, 0, len(groups))
-		for i, value := range values {
-			if value != nil {
-				circles = append(circles, newCircle(readSet(value), seed, limit, &lists[i]))
+		circles := make([]circle, len(groups))
+		for i, g := range groups {
+			limit := 0
+			if limits != nil {
+				limit = limits[i]
 			}
+			s := set{number: g.Set, size: uint32(g.Size)}
+			circles[i] = newCircle(s, seed, limit, &lists[i])
 		}
 		return readCircles(r, circles)
 	})
@@ -128,9 +127,10 @@ func (b *Bank) MembersOf(groups []Group, seed uint64, limit int) (lists [][]Memb
 // behind the last, from the first on.
 type circle struct {
 	set
-	start []byte
-	want  int
-	list  *[]Member
+	start  []byte
+	want   int
+	list   *[]Member
+	before int // so many were read that stand before the start
 }
 
 func newCircle(s set, seed uint64, limit int, list *[]Member) circle {
@@ -142,7 +142,8 @@ func newCircle(s set, seed uint64, limit int, list *[]Member) circle {
 	return circle{set: s, start: start, want: limit, list: list}
 }
 
-// readCircles reads the members, all those behind a start first.
+// readCircles reads the members, all those behind a start first. A circle that is wanted whole
+// is read from its first member on and turned.
 func readCircles(r store.Reader, circles []circle) error {
 	of := make(map[uint32]*circle, len(circles))
 	ranges := make([]store.Range, len(circles))
@@ -150,18 +151,31 @@ func readCircles(r store.Reader, circles []circle) error {
 		c := &circles[i]
 		of[c.number] = c
 		ranges[i] = store.Range{From: c.start, To: store.After(c.prefix()), Limit: c.want}
+		if c.whole() {
+			ranges[i].From = c.prefix()
+		}
 	}
 	if err := readMembers(r, of, ranges); err != nil {
 		return err
 	}
 	ranges = ranges[:0]
 	for _, c := range circles {
-		if left := c.want - len(*c.list); left > 0 {
+		if left := c.want - len(*c.list); left > 0 && !c.whole() {
 			ranges = append(ranges, store.Range{From: c.prefix(), To: c.start, Limit: left})
 		}
 	}
-	return readMembers(r, of, ranges)
+	if err := readMembers(r, of, ranges); err != nil {
+		return err
+	}
+	for _, c := range circles {
+		if c.whole() {
+			*c.list = append((*c.list)[c.before:], (*c.list)[:c.before]...)
+		}
+	}
+	return nil
 }
+
+func (c *circle) whole() bool { return c.want == int(c.size) }
 
 func readMembers(r store.Reader, of map[uint32]*circle, ranges []store.Range) error {
 	var scratch [128]byte
@@ -175,6 +189,9 @@ func readMembers(r store.Reader, of map[uint32]*circle, ranges []store.Range) er
 		}
 		c := of[binary.BigEndian.Uint32(e.Key)]
 		*c.list = append(*c.list, member)
+		if bytes.Compare(e.Key, c.start) < 0 {
+			c.before++
+		}
 	}
 	return nil
 }

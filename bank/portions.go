@@ -15,16 +15,18 @@ import (
 // all but some hundred differ from others only in their largest number and in the week of
 // their last use; what they have in common is read once.
 type Portion struct {
-	Of       *Group // the rest, its size 0; shared by all that have it, so nobody may change it
+	Of       *Group // the rest, its size and set 0; shared by all that have it, so nobody may change it
 	Largest  string // the trait's value
 	LastWeek string
 	Size     int
+	Set      uint32
 }
 
 // Group is the portion told in full.
 func (p Portion) Group() Group {
 	g := *p.Of
 	g.Traits[task.Largest], g.LastWeek, g.Size = p.Largest, p.LastWeek, p.Size
+	g.Set = p.Set
 	return g
 }
 
@@ -107,7 +109,8 @@ func (known *portionReader) read(name, value []byte) (p Portion, err error) {
 	}
 	rest = append(rest, name[from:]...)
 	known.scratch = rest
-	p = Portion{known.groups[string(rest)], known.word(largest), known.word(week), int(readSet(value).size)}
+	set := readSet(value)
+	p = Portion{known.groups[string(rest)], known.word(largest), known.word(week), int(set.size), set.number}
 	if p.Of != nil {
 		return p, nil
 	}
@@ -115,7 +118,7 @@ func (known *portionReader) read(name, value []byte) (p Portion, err error) {
 	if err != nil {
 		return p, err
 	}
-	g.Traits[task.Largest], g.LastWeek, g.Size = "", "", 0
+	g.Traits[task.Largest], g.LastWeek, g.Size, g.Set = "", "", 0, 0
 	p.Of = &g
 	known.groups[string(rest)] = p.Of
 	return p, nil

@@ -62,7 +62,7 @@ func TestGroupNamesReadBackTheSame(t *testing.T) {
 		it := anyItem(t)
 		want := newGroup(it, usage{rapid.IntRange(0, 1000).Draw(t, "uses"), rapid.String().Draw(t, "week")})
 		got, err := readGroup(want.appendName(nil), []byte{0, 0, 0, 1, 0, 0, 0, 5})
-		want.Size = 5
+		want.Size, want.Set = 5, 1
 		if err != nil || got != want {
 			t.Fatalf("%v\ngot  %+v\nwant %+v", err, got, want)
 		}
@@ -81,7 +81,7 @@ func TestPortionsAreTheirGroups(t *testing.T) {
 			want.Traits[task.Step] = rapid.SampledFrom([]string{"", "9", "2026-W48"}).Draw(t, "step")
 			want.Uses = rapid.IntRange(0, 2).Draw(t, "uses")
 			got, err := known.read(want.appendName(nil), []byte{0, 0, 0, 1, 0, 0, 0, 5})
-			want.Size = 5
+			want.Size, want.Set = 5, 1
 			if err != nil || got.Group() != want {
 				t.Fatalf("%v\ngot  %+v\nwant %+v", err, got.Group(), want)
 			}

@@ -1,0 +1,121 @@
+package assemble
+
+import (
+	"slices"
+
+	"evenhand/bank"
+)
+
+// reading is a pool on its way to being filled.
+type reading struct {
+	*pool
+	each  int // at most so many items of a group
+	left  []bank.Portion
+	some  int // so many groups are read next
+	keys  map[string]*keyed
+	whole bool // every group so far was read to its end
+}
+
+func (r *reading) begin(each int) {
+	r.each, r.left, r.keys, r.whole = each, r.groups, map[string]*keyed{}, true
+	r.read, r.truncated, r.some = nil, true, 0
+}
+
+// take is the groups to read next: those that are needed if every item is of use, and when they
+// were not enough, twice as many.
+func (r *reading) take(limit int) []bank.Portion {
+	needed := (limit - len(r.read) + r.each - 1) / r.each
+	r.some = min(max(needed, 2*r.some), mostGroups, len(r.left))
+	return r.left[:r.some]
+}
+
+// A question for the members of groups costs a network a round trip; what it brings must fit in memory.
+const (
+	mostGroups = 256  // of one pool
+	together   = 2048 // of all pools
+)
+
+// fill reads items of pools until each has limit of use, or all there are. Of
+// the first groups it reads a few each, so that the choice is wide, and more
+// only when that isn't enough. When hardly any item is of use it gives up for
+// this time. The pools are read side by side, to ask the bank for much at once.
+func (p *problem) fill(pools []*pool, limit int) error {
+	var open []*reading
+	for _, own := range pools {
+		r := &reading{pool: own}
+		r.begin((limit + len(own.groups) - 1) / len(own.groups))
+		open = append(open, r)
+	}
+	for len(open) > 0 {
+		if err := p.readOn(open, limit); err != nil {
+			return err
+		}
+		open = slices.DeleteFunc(open, func(r *reading) bool { return r.filled(limit) })
+	}
+	return nil
+}
+
+// filled says that a pool needs no more reading; one that has too little begins anew, with more of each group.
+func (r *reading) filled(limit int) bool {
+	enough := len(r.read) >= limit
+	if len(r.left) > 0 && !enough {
+		return false
+	}
+	if r.truncated = r.truncated && (len(r.left) > 0 || !r.whole); !r.truncated || enough || r.each*len(r.groups) >= 16*limit {
+		return true
+	}
+	r.begin(4 * r.each)
+	return false
+}
+
+// readOn reads the next groups of pools.
+func (p *problem) readOn(open []*reading, limit int) error {
+	for len(open) > 0 {
+		var groups []bank.Group
+		var most []int
+		n := 0
+		for ; n < len(open) && len(groups) < together; n++ {
+			some := inFull(open[n].take(limit))
+			groups, most = append(groups, some...), append(most, slices.Repeat([]int{open[n].each}, len(some))...)
+		}
+		lists, err := p.bank.MembersOf(groups, p.seed, most)
+		if err != nil {
+			return err
+		}
+		for _, r := range open[:n] {
+			if err := p.considerAll(r, lists[:r.some], limit); err != nil {
+				return err
+			}
+			lists = lists[r.some:]
+		}
+		open = open[n:]
+	}
+	return nil
+}
+
+// considerAll takes the members of a pool's next groups, up to its limit.
+func (p *problem) considerAll(r *reading, lists [][]bank.Member, limit int) error {
+	for i, members := range lists {
+		g := r.left[i].Group()
+		r.whole = r.whole && len(members) == g.Size
+		for _, m := range members {
+			if len(r.read) >= limit {
+				r.whole = false
+				return nil
+			}
+			if err := p.consider(r.pool, g, m, r.keys); err != nil {
+				return err
+			}
+		}
+	}
+	r.left = r.left[r.some:]
+	return nil
+}
+
+func inFull(portions []bank.Portion) []bank.Group {
+	groups := make([]bank.Group, len(portions))
+	for i, portion := range portions {
+		groups[i] = portion.Group()
+	}
+	return groups
+}
