@@ -35,7 +35,8 @@ func (p *problem) explain(ctx context.Context, m *built) error {
 			c.Rules = append(c.Rules, rule)
 		}
 		if resting {
-			c.Rules = append(c.Rules, Rule{fmt.Sprintf("an item used in the last %s stays out", number(p.plan.Rest, "week")), -1})
+			text := fmt.Sprintf("an item used in the last %s stays out", number(p.plan.Rest, "week"))
+			c.Rules = append(c.Rules, Rule{text, -1, Saying{Sentence: RuleRest, Count: p.plan.Rest}})
 		}
 		e.Clashes = append(e.Clashes, c)
 	}
@@ -116,37 +117,64 @@ func possible(ctx context.Context, m *built) (bool, error) {
 
 // inWords says what a rule of the model asks and what the bank has for it.
 func (p *problem) inWords(m *built, r search.Rule) (Rule, error) {
+	rule, says := Rule{Offer: -1}, Saying{Row: r.Index, Forms: p.forms}
 	switch r.Kind {
 	case search.RowCount:
 		n, err := p.offer(func(pool *pool) bool { return pool.fit(r.Index) >= 0 }, r.Index)
-		text := fmt.Sprintf("%s takes %s%s; the bank offers %d", m.Rows[r.Index].Name, number(m.Rows[r.Index].Count, "item"), p.inEachForm(), n)
-		if rest := p.resting[r.Index]; rest > 0 {
-			text += fmt.Sprintf(", and %d more were used too lately", rest)
+		if err != nil {
+			return rule, err
 		}
-		return Rule{text, n}, err
+		rule.Offer = n
+		says.Sentence, says.Count, says.Offer, says.Resting = RuleRow, m.Rows[r.Index].Count, n, p.resting[r.Index]
+		rule.Text = fmt.Sprintf("%s takes %s%s; the bank offers %d", m.Rows[r.Index].Name, number(says.Count, "item"), p.inEachForm(), n)
+		if says.Resting > 0 {
+			rule.Text += fmt.Sprintf(", and %d more were used too lately", says.Resting)
+		}
 	case search.AtLeast:
 		n, err := p.offer(func(pool *pool) bool { return slices.Contains(pool.quotas, r.Index) }, -1)
-		q := m.Quotas[r.Index]
-		return Rule{fmt.Sprintf("%s: at least %d%s; the bank offers %d for the rows", q.Name, q.AtLeast, p.inEachForm(), n), n}, err
-	case search.AtMost:
-		n, err := p.offer(func(pool *pool) bool { return !slices.Contains(pool.quotas, r.Index) }, -1)
-		q := m.Quotas[r.Index]
-		if r.Index >= len(p.plan.Bands)+len(p.plan.Quotas) {
-			return Rule{fmt.Sprintf("%s: at most %d%s, two thirds of those that offer the same answers", q.Name, q.AtMost, p.inEachForm()), -1}, nil
+		if err != nil {
+			return rule, err
 		}
-		return Rule{fmt.Sprintf("%s: at most %d%s; the bank offers %d others for the rows", q.Name, q.AtMost, p.inEachForm(), n), n}, err
+		q := m.Quotas[r.Index]
+		rule.Offer = n
+		says.Sentence, says.Quota, says.Count, says.Offer = RuleLeast, p.quota(r.Index), q.AtLeast, n
+		rule.Text = fmt.Sprintf("%s: at least %d%s; the bank offers %d for the rows", q.Name, q.AtLeast, p.inEachForm(), n)
+	case search.AtMost:
+		q := m.Quotas[r.Index]
+		says.Sentence, says.Quota, says.Count = RuleAnswers, p.quota(r.Index), q.AtMost
+		if p.aboutAnswers(r) {
+			rule.Text = fmt.Sprintf("%s: at most %d%s, two thirds of those that offer the same answers", q.Name, q.AtMost, p.inEachForm())
+			break
+		}
+		n, err := p.offer(func(pool *pool) bool { return !slices.Contains(pool.quotas, r.Index) }, -1)
+		if err != nil {
+			return rule, err
+		}
+		rule.Offer = n
+		says.Sentence, says.Offer = RuleMost, n
+		rule.Text = fmt.Sprintf("%s: at most %d%s; the bank offers %d others for the rows", q.Name, q.AtMost, p.inEachForm(), n)
 	case search.SameCount:
-		return Rule{fmt.Sprintf("every form holds as many %s as the others", m.Same[r.Index].Name), -1}, nil
+		says.Sentence, says.Quota = RuleSame, p.sameQuota(r.Index)
+		rule.Text = fmt.Sprintf("every form holds as many %s as the others", m.Same[r.Index].Name)
 	case search.Minutes:
-		return Rule{fmt.Sprintf("%s for a form; the quickest items for the rows take %s%s", number(p.plan.Minutes, "minute"), p.quickest(), p.aForm()), -1}, nil
+		says.Sentence, says.Count, says.Time = RuleMinutes, p.plan.Minutes, p.quickest()
+		rule.Text = fmt.Sprintf("%s for a form; the quickest items for the rows take %s%s",
+			number(p.plan.Minutes, "minute"), says.Time, p.aForm())
 	case search.Clash:
-		return Rule{"no form holds two items of one skill and key, of one fact family or of one time", -1}, nil
+		says.Sentence = RuleClash
+		rule.Text = "no form holds two items of one skill and key, of one fact family or of one time"
 	case search.Once:
-		return Rule{fmt.Sprintf("no item stands in two of the %d forms", p.forms), -1}, nil
+		says.Sentence = RuleOnce
+		rule.Text = fmt.Sprintf("no item stands in two of the %d forms", p.forms)
 	case search.SharedCount:
-		return Rule{fmt.Sprintf("exactly %s in all %d forms", stand(p.plan.Shared), p.forms), -1}, nil
+		says.Sentence, says.Count = RuleShared, p.plan.Shared
+		rule.Text = fmt.Sprintf("exactly %s in all %d forms", stand(p.plan.Shared), p.forms)
+	default:
+		says.Sentence, says.Place = RuleKept, p.kept[r.Index].name
+		rule.Text = fmt.Sprintf("item %s keeps its place", says.Place)
 	}
-	return Rule{fmt.Sprintf("item %s keeps its place", p.kept[r.Index].name), -1}, nil
+	rule.Says = says
+	return rule, nil
 }
 
 // number is a count of things in words: "1 item", "2 items".
@@ -284,7 +312,8 @@ func (p *problem) ways(ctx context.Context, m *built, rules, others []search.Rul
 			return nil, err
 		}
 		text := fmt.Sprintf("rest items %s instead of %d (rest = %d)", number(weeks, "week"), p.plan.Rest, weeks)
-		steps = append(steps, step{Way{Text: text, Change: ChangeRest, To: weeks}, float64(p.plan.Rest-weeks) / float64(p.plan.Rest)})
+		way := Way{text, ChangeRest, 0, weeks, Saying{Sentence: WayRest, Count: p.plan.Rest, To: weeks}}
+		steps = append(steps, step{way, float64(p.plan.Rest-weeks) / float64(p.plan.Rest)})
 	}
 	slices.SortStableFunc(steps, func(a, b step) int { return cmp.Compare(a.size, b.size) })
 	var ways []Way
@@ -300,43 +329,43 @@ const fewerForms = 1.0
 
 // way is a way out with what it changes in the plan.
 func (p *problem) way(m *built, w search.Way) Way {
-	way := Way{Text: p.wayInWords(m, w), To: w.To}
+	way := Way{To: w.To, Says: Saying{Row: w.Index, Count: w.From, To: w.To}}
+	says := &way.Says
 	switch w.Kind {
 	case search.RowCount:
-		way.Change, way.Row = ChangeCount, w.Index
+		way.Change, way.Row, says.Sentence = ChangeCount, w.Index, WayRow
+		way.Text = fmt.Sprintf("take %s instead of %d in row %d", number(w.To, "item"), w.From, w.Index+1)
+		if w.To == 0 {
+			says.Sentence, way.Text = WayOut, fmt.Sprintf("leave row %d out", w.Index+1)
+		}
+	case search.AtLeast:
+		says.Sentence, says.Quota = WayLeast, p.quota(w.Index)
+		way.Text = fmt.Sprintf("%s: ask for at least %d instead of %d", m.Quotas[w.Index].Name, w.To, w.From)
+	case search.AtMost:
+		says.Sentence, says.Quota = WayMost, p.quota(w.Index)
+		way.Text = fmt.Sprintf("%s: allow up to %d instead of %d", m.Quotas[w.Index].Name, w.To, w.From)
 	case search.Minutes:
 		way.Change, way.To = ChangeMinutes, wholeMinutes(w.To)
+		says.Sentence, says.Count, says.To = WayMinutes, p.plan.Minutes, way.To
+		way.Text = fmt.Sprintf("give %d minutes instead of %d", way.To, p.plan.Minutes)
 	case search.Once:
-		way.Change = ChangeForms
+		way.Change, says.Sentence = ChangeForms, WayOnce
+		way.Text = fmt.Sprintf("make %d of the %d forms", w.To, w.From)
+	case search.SameCount:
+		says.Sentence, says.Quota = WaySame, p.sameQuota(w.Index)
+		way.Text = fmt.Sprintf("let forms hold different numbers of %s", m.Same[w.Index].Name)
+	case search.SharedCount:
+		says.Sentence = WayShared
+		way.Text = fmt.Sprintf("let %s stand in every form instead of %d", number(w.To, "item"), w.From)
+	default:
+		says.Sentence, says.Place = WayKept, p.kept[w.Index].name
+		way.Text = fmt.Sprintf("replace item %s too", says.Place)
 	}
 	return way
 }
 
 // wholeMinutes is the limit of a plan that gives so many seconds.
 func wholeMinutes(seconds int) int { return (seconds + 59) / 60 }
-
-func (p *problem) wayInWords(m *built, w search.Way) string {
-	switch w.Kind {
-	case search.RowCount:
-		if w.To == 0 {
-			return fmt.Sprintf("leave row %d out", w.Index+1)
-		}
-		return fmt.Sprintf("take %s instead of %d in row %d", number(w.To, "item"), w.From, w.Index+1)
-	case search.AtLeast:
-		return fmt.Sprintf("%s: ask for at least %d instead of %d", m.Quotas[w.Index].Name, w.To, w.From)
-	case search.AtMost:
-		return fmt.Sprintf("%s: allow up to %d instead of %d", m.Quotas[w.Index].Name, w.To, w.From)
-	case search.Minutes:
-		return fmt.Sprintf("give %d minutes instead of %d", wholeMinutes(w.To), p.plan.Minutes)
-	case search.Once:
-		return fmt.Sprintf("make %d of the %d forms", w.To, w.From)
-	case search.SameCount:
-		return fmt.Sprintf("let forms hold different numbers of %s", m.Same[w.Index].Name)
-	case search.SharedCount:
-		return fmt.Sprintf("let %s stand in every form instead of %d", number(w.To, "item"), w.From)
-	}
-	return fmt.Sprintf("replace item %s too", p.kept[w.Index].name)
-}
 
 // aboutAnswers says that a rule is about how often one of few answers stands.
 func (p *problem) aboutAnswers(r search.Rule) bool {

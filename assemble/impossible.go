@@ -34,6 +34,7 @@ type Way struct {
 	Change Change
 	Row    int // of the plan, from 0, whose count changes
 	To     int // what the number becomes
+	Says   Saying
 }
 
 func (w Way) String() string { return w.Text }
@@ -54,6 +55,7 @@ const (
 type Rule struct {
 	Text  string
 	Offer int // how many items the bank has for it, −1 where that says nothing
+	Says  Saying
 }
 
 // Generate is one call of evenhand generate.

@@ -37,22 +37,46 @@ type Quiz struct {
 // OnTheMark says that every form meets the mark and that they are even.
 func (q Quiz) OnTheMark() bool { return q.Objective-q.UsesSum == 0 }
 
+// Better is what a better quiz could be better in.
+type Better string
+
+// What a better quiz could be better in, and in what its number is told.
+const (
+	BetterNone   Better = ""       // there is none
+	BetterUses   Better = "uses"   // earlier uses that other items could spare
+	BetterCloser Better = "closer" // hundredths of a point by which forms could be closer
+	BetterNearer Better = "nearer" // hundredths of a point, over all forms, by which they could be nearer the mark
+)
+
+// Better says in what and by how much a better quiz could be better at most.
+func (q Quiz) Better() (in Better, by int) {
+	if q.Proved {
+		return BetterNone, 0
+	}
+	hundredths := (q.Objective - q.Bound + 999) / 1000
+	if uses := q.Objective - q.Bound; q.Objective/1000 == q.Bound/1000 {
+		return BetterUses, uses
+	}
+	if apart := slices.Max(q.Uneven[:]); apart > 0 {
+		return BetterCloser, min(apart, (hundredths+len(q.Forms)-1)/len(q.Forms))
+	}
+	return BetterNearer, hundredths
+}
+
 // Verdict says how good the quiz is: "best possible" where that is proved, else
 // by how much a better one could be better at most. Where time ran out what was found until
 // then depends on the machine, so it is said.
 func (q Quiz) Verdict() string {
-	if q.Proved {
+	switch in, by := q.Better(); in {
+	case BetterNone:
 		return "best possible"
+	case BetterUses:
+		return fmt.Sprintf("as even and as near the mark as can be; other items could spare at most %s%s", number(by, "earlier use"), ranOut)
+	case BetterCloser:
+		return fmt.Sprintf("forms could be closer by at most %s%s", inPoints(by), ranOut)
+	default:
+		return fmt.Sprintf("forms could be nearer the mark by at most %s in all%s", inPoints(by), ranOut)
 	}
-	hundredths := (q.Objective - q.Bound + 999) / 1000
-	if uses := q.Objective - q.Bound; q.Objective/1000 == q.Bound/1000 {
-		return fmt.Sprintf("as even and as near the mark as can be; other items could spare at most %s%s", number(uses, "earlier use"), ranOut)
-	}
-	if apart := slices.Max(q.Uneven[:]); apart > 0 {
-		closer := inPoints(min(apart, (hundredths+len(q.Forms)-1)/len(q.Forms)))
-		return fmt.Sprintf("forms could be closer by at most %s%s", closer, ranOut)
-	}
-	return fmt.Sprintf("forms could be nearer the mark by at most %s in all%s", inPoints(hundredths), ranOut)
 }
 
 // ranOut says why nothing better was found, and what follows from it.

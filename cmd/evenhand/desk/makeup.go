@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"net/url"
 
 	"evenhand/assemble"
 )
@@ -19,14 +20,18 @@ func makeMakeUp(v *visit) error {
 	}
 	ctx, done := context.WithTimeout(v.Context(), 6*searchFor)
 	defer done()
-	all, err := assemble.MakeUp(ctx, v.desk.bank, plan, sat, assemble.Options{Seed: 1, Limit: searchFor})
+	var all assemble.Quiz
+	filled, err := v.ifNeeded(func() (err error) {
+		all, err = assemble.MakeUp(ctx, v.desk.bank, plan, sat, assemble.Options{Seed: 1, Limit: searchFor})
+		return err
+	})
 	if err != nil {
-		return v.wrong("makeup.not", err.Error())
+		return v.notMade("makeup.not", plan, err, "/class?class="+url.QueryEscape(of.Class))
 	}
 	given := all.LastForm().Given(v.by(), v.now())
 	given.Plan, given.PacingWeek, given.Class, given.MakeUp = of.Plan, of.PacingWeek, of.Class, of.ID
 	if err := v.desk.bank.KeepQuiz(given); err != nil {
 		return err
 	}
-	return v.to("/quizzes/" + given.ID)
+	return v.toQuiz(given, filled, "")
 }

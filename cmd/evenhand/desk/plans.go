@@ -3,6 +3,7 @@ package desk
 import (
 	"errors"
 	"fmt"
+	"net/http"
 	"net/url"
 	"slices"
 	"strconv"
@@ -36,24 +37,47 @@ type planPage struct {
 	Form    planForm
 	Week    string
 	Offered []offer
-	Mistake string           // what is wrong with the plan as typed
-	Verdict string           // whether it can be met
-	Fill    bool             // making items would help
-	Clashes []assemble.Clash // what can't be kept together, and the ways out
+	Mistake string // what is wrong with the plan as typed
+	Verdict string // whether it can be met
+	Fill    bool   // making items would help
 	Saved   bool
+	unmet
 }
 
-// explain puts on the page why no quiz was made.
-func (v *visit) explain(page *planPage, err error) {
+// unmet is what of a plan can't be kept together, and the ways out.
+type unmet struct {
+	Plan    plan.Plan
+	Clashes []assemble.Clash
+}
+
+// unmetBy is why an attempt at a quiz of the plan failed: what can't be kept together, or what is said of it.
+func (v *visit) unmetBy(p plan.Plan, err error) (why unmet, said string) {
 	var impossible *assemble.ImpossibleError
 	switch {
 	case errors.As(err, &impossible) && len(impossible.Clashes) > 0:
-		page.Clashes, page.Fill = impossible.Clashes, len(impossible.Generate) > 0
+		return unmet{p, impossible.Clashes}, ""
 	case errors.As(err, &impossible):
-		page.Verdict = v.said.say("plan.notime")
-	default:
-		page.Verdict = err.Error()
+		return unmet{}, v.said.say("plan.notime")
 	}
+	return unmet{}, err.Error()
+}
+
+// notMade is the fault that a quiz was not changed or made, with the reason and the way back; what could be
+// changed in its plan is not told, as that is not for here.
+func (v *visit) notMade(key string, p plan.Plan, err error, link string) error {
+	why, said := v.unmetBy(p, err)
+	for i := range why.Clashes {
+		why.Clashes[i].Ways = nil
+	}
+	text := strings.TrimSpace(v.said.say(key) + " " + said)
+	return &fault{status: http.StatusConflict, text: text, link: link, unmet: why, err: err}
+}
+
+// explain puts on the page why no quiz was made.
+func (v *visit) explain(page *planPage, p plan.Plan, err error) {
+	page.unmet, page.Verdict = v.unmetBy(p, err)
+	var impossible *assemble.ImpossibleError
+	page.Fill = errors.As(err, &impossible) && len(impossible.Generate) > 0
 }
 
 // Title is what the quiz would be called.
@@ -162,18 +186,9 @@ func (v *visit) showPlan(page planPage) error {
 		return v.show("plan", page)
 	}
 	for i, row := range p.Rows {
-		page.Offered = append(page.Offered, offer{v.rowName(row), row.Count * p.Forms, counts[i]})
+		page.Offered = append(page.Offered, offer{v.said.rowName(row), row.Count * p.Forms, counts[i]})
 	}
 	return v.show("plan", page)
-}
-
-// rowName is what a row of a plan asks, in words.
-func (v *visit) rowName(row plan.Row) string {
-	name := v.said.Skill(row.Skill)
-	if len(row.Where) > 0 {
-		name += ", " + row.Where.String()
-	}
-	return name
 }
 
 // week is the week that the form says, else this one.
@@ -254,7 +269,7 @@ func (v *visit) tryPlan(page planPage) error {
 	}
 	quiz, err := v.assemble(p, page.Week, false, nil)
 	if err != nil {
-		v.explain(&page, err)
+		v.explain(&page, p, err)
 	} else {
 		page.Verdict = v.said.say("plan.canbe", apart(quiz))
 	}

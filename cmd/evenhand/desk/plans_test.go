@@ -232,3 +232,35 @@ func TestTermByWeeks(t *testing.T) {
 		}
 	}
 }
+
+// Where the bank has nothing else that fits, a swap makes items and says so; a quiz of items that can't be
+// made stays as it is, with the reason in the language of the page.
+func TestSwapWhereNothingIsLeft(t *testing.T) {
+	browser, address := opened(t)
+	_, text, at := post(t, browser, address+"/plans", planned("fill", "1 clock-hour"))
+	for range 14 { // there are twelve hours, two of them on the sheets
+		at, _, _ = strings.Cut(at, "?")
+		var status int
+		if status, text, at = post(t, browser, at+"/swap", url.Values{"place": {"A1"}}); status != http.StatusOK {
+			t.Fatalf("%d: %s", status, text)
+		}
+	}
+	for _, c := range []struct{ language, title, reason, back string }{
+		{"en", "Ten", "takes 3 items in each of 3 forms; the bank offers", "Go back"},
+		{"es", "Diez", "lleva 3 ejercicios en cada una de las 3 versiones; el banco ofrece", "Volver"},
+	} {
+		post(t, browser, address+"/language", url.Values{"language": {c.language}})
+		asked := planned("fill", "3 number-pairs") // of the numbers to 10, there are too few for three forms
+		asked.Set("title", c.title)
+		asked.Set("rest", "0")
+		_, text, at := post(t, browser, address+"/plans", asked)
+		if !strings.Contains(at, "/quizzes/") {
+			t.Fatalf("no quiz at %s: %s", at, text)
+		}
+		at, _, _ = strings.Cut(at, "?")
+		status, text, _ := post(t, browser, at+"/makeup", url.Values{})
+		if status != http.StatusConflict || !strings.Contains(text, c.reason) || !strings.Contains(text, c.back) || strings.Contains(text, "evenhand generate") {
+			t.Errorf("%s: %d, no %q in %s", c.language, status, c.reason, text)
+		}
+	}
+}

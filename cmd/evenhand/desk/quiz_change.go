@@ -2,8 +2,8 @@ package desk
 
 import (
 	"errors"
-	"net/http"
 	"strconv"
+	"strings"
 
 	"evenhand/assemble"
 	"evenhand/assemble/sheet"
@@ -25,13 +25,18 @@ func changeQuiz(v *visit) error {
 	case v.FormValue("others") != "" && len(v.Form["keep"]) == 0:
 		return v.wrong("quiz.nopins")
 	case v.FormValue("others") != "":
-		return v.chooseAgain(q, func(e *assemble.Earlier) { e.Keep = v.Form["keep"] })
+		return v.chooseAgain(q, "", func(e *assemble.Earlier) { e.Keep = v.Form["keep"] })
 	}
-	return v.chooseAgain(q, func(e *assemble.Earlier) { e.Replace = []string{v.FormValue("place")} })
+	place := v.FormValue("place")
+	return v.chooseAgain(q, strings.TrimLeft(place, formNames), func(e *assemble.Earlier) { e.Replace = []string{place} })
 }
 
-// chooseAgain assembles the quiz anew with what is kept of it.
-func (v *visit) chooseAgain(q bank.Quiz, keeping func(*assemble.Earlier)) error {
+// formNames are the letters of forms.
+const formNames = "ABCDEFGHIJKLMNOPQRSTUVWXYZ"
+
+// chooseAgain assembles the quiz anew with what is kept of it, and shows the place that was changed. Where the
+// bank has nothing else that fits, items are made.
+func (v *visit) chooseAgain(q bank.Quiz, place string, keeping func(*assemble.Earlier)) error {
 	p, ok, err := assemble.PlanOf(q)
 	if err != nil || !ok {
 		return v.wrong("quiz.noplan")
@@ -39,26 +44,40 @@ func (v *visit) chooseAgain(q bank.Quiz, keeping func(*assemble.Earlier)) error 
 	if _, err := v.desk.bank.TakeBackQuiz(q.ID); err != nil {
 		return err
 	}
-	chosen, err := v.assemble(p, q.Week, false, func(o *assemble.Options) {
-		o.Forms, o.Earlier = len(q.Forms), assemble.EarlierOf(q)
-		keeping(&o.Earlier)
+	var chosen assemble.Quiz
+	filled, err := v.ifNeeded(func() (err error) {
+		chosen, err = v.assemble(p, q.Week, false, func(o *assemble.Options) {
+			o.Forms, o.Earlier = len(q.Forms), assemble.EarlierOf(q)
+			keeping(&o.Earlier)
+		})
+		return err
 	})
 	if err != nil {
-		why := v.said.say("quiz.notswapped", err.Error())
-		refused := &fault{status: http.StatusConflict, text: why, link: "/quizzes/" + q.ID}
-		return errors.Join(refused, v.desk.bank.KeepQuiz(q))
+		return errors.Join(v.notMade("quiz.notswapped", p, err, "/quizzes/"+q.ID), v.desk.bank.KeepQuiz(q))
 	}
-	return v.putInPlace(sheet.WithChoices(chosen).Given(v.by(), v.now()), q)
+	return v.putInPlace(sheet.WithChoices(chosen).Given(v.by(), v.now()), q, filled, place)
 }
 
-// putInPlace keeps a quiz that takes the place of another.
-func (v *visit) putInPlace(given, q bank.Quiz) error {
+// putInPlace keeps a quiz that takes the place of another, and shows it where it was changed.
+func (v *visit) putInPlace(given, q bank.Quiz, filled bool, place string) error {
 	given.Plan, given.PacingWeek, given.Class = q.Plan, q.PacingWeek, q.Class
 	given.MakeUp, given.From, given.Printed = q.MakeUp, q.ID, q.Printed
 	if err := v.desk.bank.KeepQuiz(given); err != nil {
 		return err
 	}
-	return v.to("/quizzes/" + given.ID)
+	return v.toQuiz(given, filled, place)
+}
+
+// toQuiz shows a quiz, at a place unless that is empty, and says if items were made for it.
+func (v *visit) toQuiz(q bank.Quiz, filled bool, place string) error {
+	at := "/quizzes/" + q.ID
+	if filled {
+		at += "?filled"
+	}
+	if place != "" {
+		at += "#place-" + place
+	}
+	return v.to(at)
 }
 
 // movePlace moves a place of the quiz in all forms at once, so that neighbours still do the same together.
@@ -71,7 +90,7 @@ func (v *visit) movePlace(q bank.Quiz, place string, by int) error {
 	if _, err := v.desk.bank.TakeBackQuiz(q.ID); err != nil {
 		return err
 	}
-	return v.putInPlace(moved.Given(v.by(), v.now()), q)
+	return v.putInPlace(moved.Given(v.by(), v.now()), q, false, strconv.Itoa(by+1))
 }
 
 // takeBackQuiz frees the items of a quiz that was not given.

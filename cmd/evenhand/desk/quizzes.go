@@ -19,7 +19,9 @@ import (
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
 	"evenhand/bank/calibration"
+	"evenhand/bank/generate"
 	"evenhand/bank/results"
+	"evenhand/standards"
 )
 
 // searchFor is how long a quiz is searched for before the best so far is taken.
@@ -94,14 +96,16 @@ func quiz(v *visit) error {
 	if err != nil {
 		return err
 	}
+	searched := assemble.QuizOf(q)
 	return v.show("quiz", struct {
 		bank.Quiz
-		Places []placed
-		Apart  string
-		Marked int
-		Best   bool   // there is no better one
-		Pupils string // codes of its class, for those who may see them
-	}{q, places, apart(assemble.QuizOf(q)), marked, q.Objective == q.Bound, strings.Join(pupils, ", ")})
+		Places   []placed
+		Apart    string
+		Marked   int
+		Searched assemble.Quiz
+		Pupils   string // codes of its class, for those who may see them
+		Filled   bool   // items were made for what was just changed
+	}{q, places, apart(searched), marked, searched, strings.Join(pupils, ", "), v.URL.Query().Has("filled")})
 }
 
 // markedIn counts the papers of the quiz that are marked.
@@ -154,7 +158,7 @@ func (v *visit) makeQuiz(page planPage, fill bool) error {
 	}
 	q, err := v.assemble(p, page.Week, fill, nil)
 	if err != nil {
-		v.explain(&page, err)
+		v.explain(&page, p, err)
 		return v.showPlan(page)
 	}
 	given := sheet.WithChoices(q).Given(v.by(), v.now())
@@ -186,6 +190,16 @@ func (v *visit) assemble(p plan.Plan, week string, fill bool, amend func(*assemb
 		return assemble.Filling{Bank: v.desk.bank, By: v.by(), At: v.now()}.Assemble(ctx, p, o)
 	}
 	return assemble.Assemble(ctx, v.desk.bank, p, o)
+}
+
+// ifNeeded tries; where items lack, it makes them and tries again, and says that it did.
+func (v *visit) ifNeeded(try func() error) (filled bool, err error) {
+	filling := assemble.Filling{
+		Bank: v.desk.bank, By: v.by(), At: v.now(),
+		Made: func(standards.SkillID, generate.Result) { filled = true },
+	}
+	err = filling.Try(1, try)
+	return filled, err
 }
 
 // unsatQuiz is the quiz that the address names, of which no paper is marked.

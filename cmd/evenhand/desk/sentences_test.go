@@ -7,7 +7,9 @@ import (
 	"strings"
 	"testing"
 
+	"evenhand/assemble"
 	"evenhand/bank/evidence/report"
+	"evenhand/standards/task"
 )
 
 // Every sentence that a page or a handler says is there in both languages, with the same verbs, and
@@ -63,8 +65,27 @@ func TestSentences(t *testing.T) {
 			endings = append(endings, found[2])
 		}
 	}
+	given := map[string]bool{} // keys that other packages give
+	for _, kind := range assemble.SayingKinds() {
+		given[string(kind)] = true
+	}
+	for _, trait := range task.AllTraits() {
+		given["trait."+trait.String()] = true
+		_, words := trait.Values()
+		for _, word := range words {
+			given["value."+word] = true
+		}
+	}
+	for _, in := range []assemble.Better{assemble.BetterUses, assemble.BetterCloser, assemble.BetterNearer} {
+		given["better."+string(in)] = true
+	}
+	for key := range given {
+		if all["en"].text[key] == "" {
+			t.Errorf("%q is given and stands in no table", key)
+		}
+	}
 	for key := range all["en"].text {
-		used := strings.Contains(source, `"`+strings.TrimSuffix(strings.TrimSuffix(key, ".one"), ".many")+`"`)
+		used := given[key] || strings.Contains(source, `"`+strings.TrimSuffix(strings.TrimSuffix(key, ".one"), ".many")+`"`)
 		for _, prefix := range prefixes {
 			used = used || strings.HasPrefix(key, prefix)
 		}

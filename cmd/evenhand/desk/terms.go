@@ -92,7 +92,7 @@ func (v *visit) showTerm(page termPage) error {
 		week := weeks[i]
 		one := termWeek{Number: i + 1, Dates: v.said.Date(week.Monday()), Today: week == plan.WeekOf(v.desk.o.Now())}
 		for _, row := range asked.Rows {
-			told := termRow{v.rowName(row), row.Count}
+			told := termRow{v.said.rowName(row), row.Count}
 			if slices.ContainsFunc(pacing.New, func(s plan.NewSkill) bool {
 				return s.Week == i+1 && s.Skill == row.Skill && s.Where.String() == row.Where.String()
 			}) {

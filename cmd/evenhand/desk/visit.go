@@ -29,6 +29,7 @@ type fault struct {
 	status int
 	text   string
 	link   string // the way on; empty for the first page
+	unmet         // what of a plan can't be kept together, where that is why
 	err    error  // what happened, for the log; nil where the sentence says all
 }
 
@@ -103,7 +104,10 @@ func (v *visit) fail(err error) {
 		v.desk.o.Log.Error("failed", "pattern", v.Pattern, "error", err)
 	}
 	v.w.WriteHeader(f.status)
-	data := struct{ Text, Link string }{f.text, cmp.Or(f.link, "/")}
+	data := struct {
+		unmet
+		Text, Link string
+	}{f.unmet, f.text, cmp.Or(f.link, "/")}
 	if err := v.show("fault", data); err != nil {
 		fmt.Fprintln(v.w, f.text)
 	}
