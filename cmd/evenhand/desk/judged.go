@@ -33,10 +33,15 @@ type mendRow struct {
 
 // mendCell is a cell to mend.
 type mendCell struct {
-	Heading, Text string
-	Column        int
-	Wrong         bool // the reason is here
+	Heading string         // as the colleague wrote it; empty where there is none
+	Meaning intake.Meaning // what its column holds
+	Text    string
+	Column  int
+	Wrong   bool // the reason is here
 }
+
+// Lines are how many its field shows.
+func (c mendCell) Lines() int { return min(4, 1+len(c.Text)/22) }
 
 // options are what the person said of the list.
 func (u upload) options(columns []intake.Column) intake.Options {
@@ -119,7 +124,8 @@ func (j *judged) mend(b *bank.Bank, u upload, o intake.ImportOptions) error {
 			if text, ok := mended[column]; ok {
 				cells[i] = guard.Guard(text)
 			}
-			one.Cells = append(one.Cells, mendCell{Heading: table.Headings[i], Text: guard.Unguard(cells[i]), Column: column})
+			heading, meaning := j.columnOf(column)
+			one.Cells = append(one.Cells, mendCell{Heading: heading, Meaning: meaning, Text: guard.Unguard(cells[i]), Column: column})
 		}
 		if len(mended) > 0 {
 			places = append(places, len(j.Mending))
@@ -154,8 +160,11 @@ func (j *judged) mend(b *bank.Bank, u upload, o intake.ImportOptions) error {
 	for i := range j.Mending {
 		for k := range j.Mending[i].Cells {
 			cell := &j.Mending[i].Cells[k]
-			cell.Wrong = j.Mending[i].Column != "" && j.holds(cell.Column) == j.Mending[i].Column
+			cell.Wrong = j.Mending[i].Column != "" && string(cell.Meaning) == j.Mending[i].Column
 		}
+		j.Mending[i].Cells = slices.DeleteFunc(j.Mending[i].Cells, func(c mendCell) bool {
+			return !c.Wrong && (c.Meaning == intake.Unused || c.Meaning == intake.Number) // of no use to an item
+		})
 	}
 	return nil
 }
@@ -172,12 +181,13 @@ func (j judged) count(f intake.Fate) int {
 	return n
 }
 
-// holds is what a column of the list holds, by its number; 0 is the answers that the list lacks.
-func (j *judged) holds(number int) string {
+// columnOf is how a column of the list is headed and what it holds, by its number; 0 is the answers that the
+// list lacks.
+func (j *judged) columnOf(number int) (heading string, holds intake.Meaning) {
 	for _, c := range j.List.Columns {
 		if c.Number == number {
-			return string(c.Meaning)
+			return c.Heading, c.Meaning
 		}
 	}
-	return string(intake.Answer)
+	return "", intake.Answer
 }

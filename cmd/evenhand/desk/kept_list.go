@@ -5,8 +5,10 @@ import (
 	"net/url"
 	"slices"
 	"strconv"
+	"strings"
 
 	"evenhand/bank"
+	intake "evenhand/import"
 )
 
 // keptListPage is a list that came in, with what became of its rows.
@@ -71,4 +73,12 @@ func (v *visit) keptAs(name string) (*bank.List, error) {
 // KeptPath is the address of a list that the bank keeps.
 func (s sentences) KeptPath(l bank.List) string {
 	return fmt.Sprintf("/lists/kept/%d/%s", l.Number, url.PathEscape(l.Name))
+}
+
+// ListName is a list's name as it is shown: rows that were mended are those of their list.
+func (s sentences) ListName(name string) string {
+	if of, mended := strings.CutSuffix(name, intake.SetAsidePath("")); mended {
+		return s.say("lists.mendedof", of)
+	}
+	return name
 }

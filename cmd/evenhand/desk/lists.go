@@ -43,7 +43,8 @@ func (v *visit) showLists(problem string) error {
 		return err
 	}
 	for _, one := range slices.Backward(kept) {
-		if !slices.ContainsFunc(page.In, func(u upload) bool { return u.Name == one.Name }) {
+		ofIn := func(u upload) bool { return u.Name == one.Name || intake.SetAsidePath(u.Name) == one.Name }
+		if !slices.ContainsFunc(page.In, ofIn) {
 			page.Others = append(page.Others, one)
 		}
 	}
