@@ -89,6 +89,17 @@ func (d *Desk) readDeeds() ([]deed, error) {
 	return list[:min(len(list), mostDeeds)], nil
 }
 
+// DeedName is what was made, as it is shown, in templates.
+func (s sentences) DeedName(d deed) string {
+	switch d.What {
+	case "plan":
+		return s.PlanName(d.Name)
+	case "list":
+		return s.ListName(d.Name)
+	}
+	return d.Name
+}
+
 // sameWork says that two items were added or changed in one go.
 func (d deed) sameWork(other deed) bool {
 	return d.What == other.What && strings.EqualFold(d.By, other.By) && d.At.Sub(other.At).Abs() < time.Minute

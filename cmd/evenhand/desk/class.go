@@ -2,7 +2,6 @@ package desk
 
 import (
 	"slices"
-	"strings"
 
 	"evenhand/bank/evidence/report"
 	"evenhand/bank/results"
@@ -26,9 +25,6 @@ func (p classPage) Latest() (list []report.Quiz) {
 	}
 	return list
 }
-
-// Recent are those weeks in words.
-func (p classPage) Recent() string { return strings.Join(p.RecentWeeks(p.Class), ", ") }
 
 // Part is a count with what it could be by chance, in templates.
 func (s sentences) Part(p report.Part) string {

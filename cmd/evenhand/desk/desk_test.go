@@ -58,7 +58,7 @@ func openedWithBank(t *testing.T) (browser *http.Client, address string, b *bank
 		t.Fatal(err)
 	}
 	browser = &http.Client{Jar: jar}
-	if status, text := get(t, browser, server.URL+d.Entrance()); status != http.StatusOK || !strings.Contains(text, "2026-W48") {
+	if status, text := get(t, browser, server.URL+d.Entrance()); status != http.StatusOK || !strings.Contains(text, "week 48") {
 		t.Fatalf("the entrance gives %d: %s", status, text)
 	}
 	return browser, server.URL, b

@@ -111,7 +111,7 @@ func (v *visit) editPage(f itemForm) editPage {
 		return page
 	}
 	drawn := v.draw(it)
-	page.Shown, page.Missteps, page.Traits = &drawn, misstepsOf(it), it.Traits.List()
+	page.Shown, page.Missteps, page.Traits = &drawn, misstepsOf(it), v.said.Traits(it.Traits)
 	if asked, err := task.Parse(it.Task); err == nil {
 		page.Looks = asked.Looks()
 	}

@@ -11,6 +11,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 
 	"evenhand/assemble/export"
 	"evenhand/bank"
@@ -86,7 +87,8 @@ func TestListComesInAfterItIsMended(t *testing.T) {
 		t.Errorf("no reason is shown: %s", page)
 	}
 	// The window is closed; the list is still there.
-	if _, text := get(t, browser, address+"/lists"); !strings.Contains(text, "sv.csv") || !strings.Contains(text, "MK, 2026-11-25 15:00") {
+	sent := time.Date(2026, 11, 25, 15, 0, 0, 0, time.UTC).Local().Format("2 January 2006, 15:04") // by this computer's clock
+	if _, text := get(t, browser, address+"/lists"); !strings.Contains(text, "sv.csv") || !strings.Contains(text, "MK, "+sent) {
 		t.Errorf("the list does not survive: %s", text)
 	}
 	// Another column holds the answers: then other rows are wrong; and back again.

@@ -21,6 +21,7 @@ type planForm struct {
 	Share   int       `toml:"share_right"`
 	Rest    int       `toml:"rest"`
 	Class   string    `toml:"class,omitempty"`
+	Ending  string    `toml:"-"` // of the title, such as ", week {week}"; empty without the week's number
 	Rows    []rowForm `toml:"-"`
 	More    string    `toml:"-"`
 }
@@ -35,13 +36,35 @@ type rowForm struct {
 	Vary  bool     `toml:"vary,omitempty"`
 }
 
+// splitTitle takes off a title what ends it with the week's number, from the last comma on.
+func splitTitle(title string) (text, ending string) {
+	at := strings.LastIndex(title, ",")
+	if at < 1 || !strings.Contains(title[at:], weekMark) {
+		return title, ""
+	}
+	return title[:at], title[at:]
+}
+
+// weekMark stands in a title for the number of the week, and mostEnding is how long what ends a title may be.
+const (
+	weekMark   = "{week}"
+	mostEnding = 40
+)
+
+// PlanName is the name of a plan as it is shown, in templates: one that was kept under its title ends with no
+// mark.
+func (s sentences) PlanName(name string) string {
+	text, _ := splitTitle(name)
+	return text
+}
+
 // Conditions are the row's conditions as they are typed.
 func (r rowForm) Conditions() string { return strings.Join(r.Where, ", ") }
 
 // newPlanForm is what a plan begins with.
 func newPlanForm(said sentences) planForm {
 	return planForm{
-		Title: said.say("plan.firsttitle"), Minutes: 15, Forms: 2, Share: plan.DefaultShareRight, Rest: 4,
+		Title: said.say("plan.firsttitle"), Ending: said.say("plan.ending"), Minutes: 15, Forms: 2, Share: plan.DefaultShareRight, Rest: 4,
 		Rows: []rowForm{{Count: 3}, {Count: 2}},
 	}
 }
@@ -49,6 +72,7 @@ func newPlanForm(said sentences) planForm {
 // text is the form as a plan's text.
 func (f planForm) text() (string, error) {
 	var text bytes.Buffer
+	f.Title += f.Ending
 	head, err := toml.Marshal(f)
 	if err != nil {
 		return "", err
@@ -87,6 +111,7 @@ func readPlanForm(text string) (planForm, error) {
 			return f, err
 		}
 	}
+	f.Title, f.Ending = splitTitle(f.Title)
 	f.Rows = rows.Rows
 	for i := range f.Rows {
 		row := &f.Rows[i]
@@ -119,6 +144,9 @@ func planFormOf(sent url.Values) planForm {
 		Title: strings.TrimSpace(sent.Get("title")), Minutes: number(sent.Get("minutes")), Forms: number(sent.Get("forms")),
 		Share: number(sent.Get("share")), Rest: number(sent.Get("rest")), Class: strings.TrimSpace(sent.Get("class")),
 		More: strings.TrimSpace(strings.ReplaceAll(sent.Get("more"), "\r\n", "\n")),
+	}
+	if ending := sent.Get("ending"); strings.Contains(ending, weekMark) && len(ending) <= mostEnding {
+		f.Ending = ending
 	}
 	at := func(name string, i int) string {
 		if list := sent[name]; i < len(list) {

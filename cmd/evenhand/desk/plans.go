@@ -39,6 +39,7 @@ type planPage struct {
 	Offered []offer
 	Mistake string // what is wrong with the plan as typed
 	Verdict string // whether it can be met
+	Met     bool   // it can
 	Fill    bool   // making items would help
 	Saved   bool
 	unmet
@@ -81,7 +82,9 @@ func (v *visit) explain(page *planPage, p plan.Plan, err error) {
 }
 
 // Title is what the quiz would be called.
-func (p planPage) Title() string { return plan.Plan{Title: p.Form.Title}.TitleFor(p.Week) }
+func (p planPage) Title() string {
+	return plan.Plan{Title: p.Form.Title + p.Form.Ending}.TitleFor(p.Week)
+}
 
 // Way is what the button of a way out sends; empty where the way is told in words alone.
 func (p planPage) Way(w assemble.Way) string {
@@ -146,7 +149,13 @@ func newPlan(v *visit) error {
 			return err
 		}
 	}
-	return v.showPlan(planPage{Form: f})
+	page := planPage{Form: f, Week: v.week()}
+	if _, err := v.desk.bank.Quiz(page.Title() + " (" + page.Week + ")"); err == nil { // there is this week's already
+		if week, err := plan.ParseWeek(page.Week); err == nil {
+			page.Week = week.Add(1).String()
+		}
+	}
+	return v.showPlan(page)
 }
 
 // keptPlan shows a plan that is kept.
@@ -271,7 +280,7 @@ func (v *visit) tryPlan(page planPage) error {
 	if err != nil {
 		v.explain(&page, p, err)
 	} else {
-		page.Verdict = v.said.say("plan.canbe", apart(quiz))
+		page.Verdict, page.Met = v.said.say("plan.canbe", apart(quiz)), true
 	}
 	return v.showPlan(page)
 }

@@ -63,7 +63,7 @@ func TestPlanBecomesAQuiz(t *testing.T) {
 		t.Fatalf("no quiz: %d at %s: %s", status, at, text)
 	}
 	again := planned("make", "3 add-two-digit")
-	if _, text, _ := post(t, browser, address+"/plans", again); !strings.Contains(text, "There is a quiz Friday check (2026-W48) already") {
+	if _, text, _ := post(t, browser, address+"/plans", again); !strings.Contains(text, "There is a quiz Friday check (23–27 November 2026) already") {
 		t.Errorf("the same quiz is made twice: %s", text)
 	}
 	items := regexp.MustCompile(`href="/items/(01[0-9A-Z]+)"`)
@@ -215,7 +215,7 @@ func TestTermByWeeks(t *testing.T) {
 	}
 	row := regexp.MustCompile(`<th scope="row">(\d) <span class="quiet">([^<]+)</span></th>\s*<td>(.*?)</td><td>(.*?)</td>`)
 	weeks := row.FindAllStringSubmatch(text, -1)
-	if len(weeks) != 5 || weeks[0][2] != "23 November" || weeks[4][2] != "21 December" ||
+	if len(weeks) != 5 || weeks[0][2] != "23–27 November" || weeks[4][2] != "21–25 December" ||
 		!strings.Contains(weeks[0][3], "4 × ") || weeks[1][3] != "–" || !strings.Contains(weeks[2][3], "make") {
 		t.Errorf("the weeks are %q", weeks)
 	}

@@ -153,7 +153,7 @@ func (v *visit) makeQuiz(page planPage, fill bool) error {
 		return err
 	}
 	if there, err := v.desk.bank.Quiz(p.TitleFor(page.Week) + " (" + page.Week + ")"); err == nil {
-		page.Verdict = v.said.say("quiz.there", there.Name())
+		page.Verdict = v.said.say("quiz.there", v.said.QuizName(there))
 		return v.showPlan(page)
 	}
 	q, err := v.assemble(p, page.Week, fill, nil)
@@ -167,7 +167,7 @@ func (v *visit) makeQuiz(page planPage, fill bool) error {
 		return err
 	}
 	if page.Name == "" {
-		page.Name = p.Title
+		page.Name = page.Form.Title
 	}
 	if _, err := v.desk.bank.SavePlan(bank.Plan{Name: page.Name, Text: text, By: v.by(), At: v.now()}); err != nil {
 		return err

@@ -1,11 +1,8 @@
 package desk
 
 import (
-	"strings"
-
 	"evenhand/assemble"
 	"evenhand/assemble/plan"
-	"evenhand/standards"
 )
 
 // Rule is a rule of a plan that can't be kept with others, in templates.
@@ -118,25 +115,4 @@ func (s sentences) quota(q assemble.Quota) string {
 		return s.say("quota.where", s.where(q.Where))
 	}
 	return s.say("quota.answer", s.Skill(q.Skill), q.Key)
-}
-
-// comparisons are the signs of conditions as people write them.
-var comparisons = map[string]string{"=": ":", "!=": " ≠", "<": " <", "<=": " ≤", ">": " >", ">=": " ≥"}
-
-// where is what conditions ask of an item's traits, in words.
-func (s sentences) where(w standards.Where) string {
-	var parts []string
-	for _, c := range w {
-		parts = append(parts, s.condition(c))
-	}
-	return strings.Join(parts, ", ")
-}
-
-// condition is one of them, such as "regroupings ≥ 1".
-func (s sentences) condition(c standards.Condition) string {
-	value := c.Value
-	if said, ok := s.text["value."+value]; ok {
-		value = said
-	}
-	return s.say("trait."+c.Trait.String()) + comparisons[c.Op] + " " + value
 }

@@ -5,9 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"net/http"
-	"strconv"
 	"strings"
-	"time"
 
 	"github.com/gocarina/gocsv"
 )
@@ -86,11 +84,6 @@ func (s sentences) say(key string, args ...any) string {
 		return key
 	}
 	return text
-}
-
-// Date is a day of the year in words.
-func (s sentences) Date(day time.Time) string {
-	return s.say("date", day.Day(), s.say("month."+strconv.Itoa(int(day.Month()))))
 }
 
 // languageOf is the language that a person chose, else the first of the browser's that is spoken

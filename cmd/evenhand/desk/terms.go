@@ -90,7 +90,7 @@ func (v *visit) showTerm(page termPage) error {
 	weeks := plan.SchoolWeeks(first, len(plans), pacing.Skip)
 	for i, asked := range plans {
 		week := weeks[i]
-		one := termWeek{Number: i + 1, Dates: v.said.Date(week.Monday()), Today: week == plan.WeekOf(v.desk.o.Now())}
+		one := termWeek{Number: i + 1, Dates: v.said.Dates(week), Today: week == plan.WeekOf(v.desk.o.Now())}
 		for _, row := range asked.Rows {
 			told := termRow{v.said.rowName(row), row.Count}
 			if slices.ContainsFunc(pacing.New, func(s plan.NewSkill) bool {

@@ -28,6 +28,7 @@ type weekQuiz struct {
 // weekPage is what the first page shows.
 type weekPage struct {
 	Week     string
+	Number   int // of the week
 	Days     []day
 	Quizzes  []weekQuiz // of this week
 	Earlier  []weekQuiz // of the week before
@@ -47,16 +48,16 @@ func week(v *visit) error {
 	if err != nil {
 		return err
 	}
-	page := weekPage{Week: this.String(), Drafts: counts[bank.Draft], Ready: counts[bank.Ready], Demo: v.desk.o.DemoSchool != nil}
+	page := weekPage{Week: this.String(), Number: this.Number, Drafts: counts[bank.Draft], Ready: counts[bank.Ready], Demo: v.desk.o.DemoSchool != nil}
 	if page.Quizzes, page.Earlier, err = v.quizzesAround(this); err != nil {
 		return err
 	}
 	if page.LastPlan, err = v.lastPlan(); err != nil {
 		return err
 	}
-	page.LastName = plan.Plan{Title: page.LastPlan}.TitleFor(page.Week)
+	page.LastName = v.said.PlanName(page.LastPlan)
 	monday := this.Monday()
-	page.Dates = v.said.Date(monday) + " – " + v.said.Date(monday.AddDate(0, 0, 4))
+	page.Dates = v.said.Dates(this)
 	made := len(page.Quizzes) > 0
 	marked := made && !slices.ContainsFunc(page.Quizzes, func(q weekQuiz) bool { return q.Marked == 0 })
 	for weekday := time.Monday; weekday <= time.Friday; weekday++ {

@@ -1,0 +1,75 @@
+package desk
+
+import (
+	"strings"
+
+	"evenhand/standards"
+	"evenhand/standards/task"
+)
+
+// usualConditions are what plans usually ask of traits that are numbers, to choose from.
+var usualConditions = []string{
+	"regroups = 0", "regroups = 1", "regroups = 2", "regroups >= 1", "digits = 1", "digits = 2", "digits = 3",
+	"largest <= 10", "largest <= 20", "largest <= 100", "addends = 3", "addends = 4",
+	"step = 1", "step = 2", "step = 5", "step = 10", "step = 100", "count_steps <= 3", "apart <= 3",
+}
+
+// offered is a condition to choose, and what it means in words.
+type offered struct{ Text, Words string }
+
+// Conditions are the conditions to choose from, in templates.
+func (s sentences) Conditions() (list []offered, err error) {
+	texts := usualConditions
+	for _, trait := range task.AllTraits() {
+		kind, values := trait.Values()
+		if kind == task.TrueOrFalse {
+			values = []string{"true", "false"}
+		}
+		for _, value := range values {
+			texts = append(texts, trait.String()+" = "+value)
+		}
+	}
+	for _, text := range texts {
+		c, err := standards.ParseCondition(text)
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, offered{text, s.condition(c)})
+	}
+	return list, nil
+}
+
+// comparisons are the signs of conditions as people write them.
+var comparisons = map[string]string{"=": ":", "!=": " ≠", "<": " <", "<=": " ≤", ">": " >", ">=": " ≥"}
+
+// where is what conditions ask of an item's traits, in words.
+func (s sentences) where(w standards.Where) string {
+	var parts []string
+	for _, c := range w {
+		parts = append(parts, s.condition(c))
+	}
+	return strings.Join(parts, ", ")
+}
+
+// condition is one of them, such as "regroupings ≥ 1".
+func (s sentences) condition(c standards.Condition) string {
+	return s.say("trait."+c.Trait.String()) + comparisons[c.Op] + " " + s.value(c.Value)
+}
+
+// value is a trait's value in words; a number, or a word that is none of the listed, stays.
+func (s sentences) value(of string) string {
+	if said, ok := s.text["value."+of]; ok {
+		return said
+	}
+	return of
+}
+
+// Traits are an item's traits in words, in templates.
+func (s sentences) Traits(ts task.Traits) (list []string) {
+	for _, trait := range task.AllTraits() {
+		if value := ts.Get(trait); value != "" {
+			list = append(list, s.condition(standards.Condition{Trait: trait, Op: "=", Value: value}))
+		}
+	}
+	return list
+}
