@@ -270,7 +270,7 @@ func (page *gridPage) row(v *visit, paper results.Paper, typed map[int]string) g
 func (v *visit) saidOf(item results.Item, a results.Answer) string {
 	switch {
 	case a.Asked():
-		return v.said.say("marks.asked", a.Written, item.Asks)
+		return v.said.say("marks.asked", a.Written, v.said.Asks(item.Asks))
 	case a.State != results.Wrong || a.Written == "":
 		return ""
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // Skill is a skill by name, as its description in English or what colleagues call it in Spanish.
@@ -19,6 +20,18 @@ func (s sentences) Skill(id any) string {
 		return skill.Words("es")[0]
 	}
 	return skill.Description
+}
+
+// Asks is what an item asks, as it is typed in English and as it is read in Spanish.
+func (s sentences) Asks(text string) string {
+	if s.Lang == "en" {
+		return text
+	}
+	asked, err := task.Parse(text)
+	if err != nil {
+		return text
+	}
+	return task.ReadIn(asked, s.Lang)
 }
 
 // SkillOptions are the options of a field to choose a skill by name, by grades.

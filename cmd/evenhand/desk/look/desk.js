@@ -46,7 +46,9 @@ for (const grid of document.querySelectorAll("[data-grid]")) {
     }
     row.className = fresh.className;
     row.querySelector(".says").innerHTML = fresh.querySelector(".says").innerHTML;
-    if (keep) form.elements[row.dataset.pupil + ".revision"].value = fresh.querySelector("[type=hidden]").value;
+    if (!keep) return;
+    form.elements[row.dataset.pupil + ".revision"].value = fresh.querySelector("[type=hidden]").value;
+    document.getElementById("counted").textContent = fresh.dataset.counted;
   };
   const saidOf = cell => cell.closest("tr").querySelector(`[data-of="${cell.name.split(".")[1]}"] span`)?.textContent || "";
   const send = async (row, keep) => {
