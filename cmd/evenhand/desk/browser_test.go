@@ -38,10 +38,23 @@ func openWindow(t *testing.T, browser *http.Client, address string) window {
 	t.Cleanup(end)
 	ctx, late := context.WithTimeout(ctx, 5*time.Minute)
 	t.Cleanup(late)
-	w := window{t, ctx}
+	return window{t, ctx}.of(browser, address)
+}
+
+// another opens a window of the same browser that shares nothing with this one, for somebody else.
+func (w window) another(browser *http.Client, address string) window {
+	w.t.Helper()
+	ctx, end := chromedp.NewContext(w.ctx, chromedp.WithNewBrowserContext())
+	w.t.Cleanup(end)
+	return window{w.t, ctx}.of(browser, address)
+}
+
+// of gives the window what the browser got that somebody came in by.
+func (w window) of(browser *http.Client, address string) window {
+	w.t.Helper()
 	at, err := url.Parse(address)
 	if err != nil {
-		t.Fatal(err)
+		w.t.Fatal(err)
 	}
 	w.do(chromedp.Navigate("about:blank"))
 	for _, c := range browser.Jar.Cookies(at) {

@@ -19,6 +19,12 @@ import (
 // teamDesk serves a desk for several people and gives the link that makes its owner.
 func teamDesk(t *testing.T, now func() time.Time) (address, link string) {
 	t.Helper()
+	address, link, _ = teamDeskWithBank(t, now)
+	return address, link
+}
+
+func teamDeskWithBank(t *testing.T, now func() time.Time) (address, link string, b *bank.Bank) {
+	t.Helper()
 	b, err := bank.Create(filepath.Join(t.TempDir(), "team.bank"))
 	if err != nil {
 		t.Fatal(err)
@@ -38,7 +44,7 @@ func teamDesk(t *testing.T, now func() time.Time) (address, link string) {
 			t.Error(err)
 		}
 	})
-	return server.URL, server.URL + path
+	return server.URL, server.URL + path, b
 }
 
 func newBrowser(t *testing.T) *http.Client {
