@@ -118,7 +118,10 @@ func (l Letter) page(langs []string, o sheet.Options) sheet.Text {
 		}
 	}
 	for _, lang := range langs {
-		t.Parts = append(t.Parts, l.in(lang)...)
+		for _, part := range l.in(lang) {
+			part.Lang = lang
+			t.Parts = append(t.Parts, part)
+		}
 	}
 	for _, size := range letterSizes {
 		t.Size = size

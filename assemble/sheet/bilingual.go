@@ -22,7 +22,7 @@ func (s settings) inBoth(k kit, t tag, p phrase, l lettering) drawing {
 	if !s.Both {
 		return first
 	}
-	return stack(.1*l.size, first, tagged(tagText, "", k.paragraph(p.es, second(l))))
+	return stack(.1*l.size, first, taggedIn("es", tagText, "", k.paragraph(p.es, second(l))))
 }
 
 func second(l lettering) lettering {
@@ -47,7 +47,7 @@ func (s settings) withSpanish(k kit, q Question, d drawing) (drawing, error) {
 	if words == "" {
 		return d, nil
 	}
-	below := stack(2, d, tagged(tagText, "", k.paragraph(words, second(lettering{size: k.size}))))
+	below := stack(2, d, taggedIn("es", tagText, "", k.paragraph(words, second(lettering{size: k.size}))))
 	below.speaks = true
 	return below, nil
 }
@@ -77,7 +77,7 @@ func newWords(first, second []heard) string {
 		}
 		switch {
 		case words.Len() == 0:
-		case before.x == text.x:
+		case before.above(text):
 			words.WriteString(" ")
 		default:
 			words.WriteString(" · ")
@@ -95,10 +95,17 @@ func textsOf(d drawing) []heard {
 	return c.texts
 }
 
-// heard is a text with the place of its left edge.
+// heard is a text with the place of its left edge and its size.
 type heard struct {
 	text string
-	x    float64
+	at   point
+	size float64
+}
+
+// above says that the text is the line before another of one paragraph: names in the rows of a table stand further apart.
+func (h heard) above(next heard) bool {
+	const lineStep = 1.5 // of the size
+	return h.at.x == next.at.x && next.at.y > h.at.y && next.at.y-h.at.y < lineStep*h.size
 }
 
 // listener is a canvas that keeps only the texts that a child reads.
@@ -110,6 +117,6 @@ func (c *listener) circle(_ point, _ float64, _ style)  {}
 func (c *listener) polygon(_ []point, _ style)          {}
 func (c *listener) text(at point, text string, l lettering) {
 	if l.size > smallPrint { // smaller print is the teacher's, and stands once
-		c.texts = append(c.texts, heard{text, at.x})
+		c.texts = append(c.texts, heard{text, at, l.size})
 	}
 }

@@ -1,12 +1,16 @@
 package sheet
 
 import (
+	"bytes"
+	"errors"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
 	"evenhand/bank/generate"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // On a paper in both languages every word of the English and of the Spanish item stands, and what needs no words is drawn
@@ -55,5 +59,37 @@ func TestBothLanguages(t *testing.T) {
 	}
 	if _, err := (Options{Both: true, Lang: "es"}).settle(); err == nil {
 		t.Error("both languages, and one of them, were taken")
+	}
+}
+
+// What is in Spanish on a paper in both languages says so to a screen reader, in the page for a browser (WCAG 2.2, 3.1.2) and in the
+// PDF (ISO 32000-1, 14.9.2), and what is in English doesn't; the names of a table's rows don't run into each other.
+func TestSpanishLinesSaySo(t *testing.T) {
+	table := task.MustParse("table ducks 4, horses 7, hens 2: how many ducks")
+	p := Paper{Title: "Friday check", Questions: []Question{
+		{Number: 1, Task: task.MustParse("47 + 36 = ?"), Look: task.LookSentence}, {Number: 2, Task: table, Look: table.Looks()[0]},
+	}}
+	for _, o := range []Options{{Font: BuiltInFont, Both: true}, {Font: BuiltInFont, Lang: "es"}} {
+		var page, file bytes.Buffer
+		if err := errors.Join(WriteHTML(&page, p, o), WritePDF(&file, p, o)); err != nil {
+			t.Fatal(err)
+		}
+		want := 0
+		if o.Both {
+			want = 3 // two directions, the words of one item
+		}
+		marked := regexp.MustCompile(`<g lang="es">\n<text[^>]*>(.*)</text>`).FindAllStringSubmatch(page.String(), -1)
+		inFile := len(regexp.MustCompile(`/StructElem .*/Lang \(es\)`).FindAllString(file.String(), -1))
+		if len(marked) != want || inFile != want {
+			t.Errorf("%+v: %d parts of the page and %d of the file are said to be in Spanish: %q", o, len(marked), inFile, marked)
+		}
+		for _, text := range marked {
+			if !regexp.MustCompile(`Escribe|caballos`).MatchString(text[1]) {
+				t.Errorf("%q is said to be in Spanish", text[1])
+			}
+		}
+		if o.Both && !strings.Contains(page.String(), "patos · caballos · gallinas") {
+			t.Error("the names of the rows run into each other")
+		}
 	}
 }

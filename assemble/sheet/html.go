@@ -63,13 +63,16 @@ var roles = map[tag]string{
 	tagTitle: ` role="heading" aria-level="1"`, tagDirection: ` role="heading" aria-level="2"`, tagItem: ` role="group"`,
 }
 
-func (c *svgCanvas) begin(t tag, alt string) {
+func (c *svgCanvas) begin(t tag, alt, lang string) {
 	if !c.onPage {
 		return
 	}
 	role := roles[t]
 	if t == tagFigure {
 		role = fmt.Sprintf(` role="img" aria-label="%s"`, html.EscapeString(alt))
+	}
+	if lang != "" {
+		role += fmt.Sprintf(` lang="%s"`, lang)
 	}
 	c.add("<g%s>", role)
 }

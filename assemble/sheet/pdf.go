@@ -44,7 +44,9 @@ func (c *pdfCanvas) page() {
 	c.tags.nextPage()
 }
 
-func (c *pdfCanvas) begin(t tag, alt string) { c.operator(c.tags.begin(t, c.face.printable(alt))) }
+func (c *pdfCanvas) begin(t tag, alt, lang string) {
+	c.operator(c.tags.begin(t, c.face.printable(alt), lang))
+}
 
 func (c *pdfCanvas) end() { c.operator(c.tags.end()) }
 

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"regexp"
+	"slices"
 	"strings"
 
 	"evenhand/standards/task"
@@ -17,6 +19,8 @@ var (
 		"Lea solo lo que su equipo lee a todos los niños o lo que dice el plan de cada niño. " +
 			"Aquí no están las respuestas. Lo que está entre paréntesis es para usted."}
 	dontSay   = phrase{"(Point to it. The child reads it.)", "(Señale. El niño lee solo.)"}
+	pointOut  = phrase{"(Point to it.)", "(Señale.)"}
+	onSheet   = phrase{"On the sheet: %s.", "En la hoja: %s."}
 	pointOnly = phrase{"(Point to the answers. Don't read them.)", "(Señale las respuestas. No las lea.)"}
 )
 
@@ -50,23 +54,59 @@ func (s settings) script(p Paper) []block {
 	note := tagged(tagText, "", k.paragraph(s.say(scriptNote), lettering{size: teacherSizes[0]}))
 	list := []block{{drawing: note, what: "the note", close: true}}
 	for _, group := range groups(p.Questions) {
-		said := s.word(directionOf(group[0]))
-		heading := tagged(tagDirection, "", k.paragraph(said, lettering{size: k.size, bold: true}))
+		direction := directionOf(group[0])
+		heading := s.inBoth(k, tagDirection, direction, lettering{size: k.size, bold: true})
 		list = append(list, block{drawing: heading, gap: 6, keep: true, mark: s.outline(group)})
 		for _, q := range group {
 			number := k.bold(fmt.Sprint(q.Number))
 			number.w = 2.2 * k.size
 			inner := k
 			inner.width -= number.w
-			words := inner.paragraph(k.readAloud(q), lettering{size: k.size})
-			if other := inner.inSpanish().readAloud(spanish(q)); s.Both && other != k.readAloud(q) {
-				words = stack(1, words, inner.paragraph(other, lettering{size: k.size}))
+			said := phrase{s.scripted(q, direction), s.inSpanish().scripted(spanish(q), direction)}
+			words := tagged(tagText, "", inner.paragraph(said.en, lettering{size: k.size}))
+			if s.Both && said.es != said.en {
+				words = stack(1, words, taggedIn("es", tagText, "", inner.paragraph(said.es, lettering{size: k.size})))
 			}
-			list = append(list, block{drawing: tagged(tagText, "", row(0, number, words)), gap: 2.5, what: "item " + fmt.Sprint(q.Number)})
+			item := tagged(tagItem, "", row(0, tagged(tagText, "", number), words))
+			list = append(list, block{drawing: item, gap: 2.5, what: "item " + fmt.Sprint(q.Number)})
 		}
 	}
 	return list
 }
+
+// scripted is what the teacher says of an item under its direction: the question, unless the direction was it, and the
+// words that stand on the sheet and were not said with either.
+func (k kit) scripted(q Question, direction phrase) string {
+	said := k.readAloud(q)
+	if said == k.say(dontSay) {
+		return said
+	}
+	heard := k.say(direction) + " " + said
+	if strings.Contains(k.say(direction), said) {
+		said = k.say(pointOut)
+	}
+	k.key = false
+	d, err := k.draw(q)
+	if err != nil {
+		return said // printing it says so
+	}
+	var words []string
+	asked := strings.TrimSuffix(said, ".")
+	for _, text := range textsOf(d) {
+		word := strings.TrimSuffix(text.text, ".")
+		known := slices.Contains(words, word) || strings.Contains(strings.ToLower(heard), strings.ToLower(word))
+		if wordToRead.MatchString(word) && !known && !strings.HasSuffix(word, asked) {
+			words = append(words, word)
+		}
+	}
+	if len(words) > 0 {
+		said += " " + fmt.Sprintf(k.say(onSheet), strings.Join(words, "; "))
+	}
+	return said
+}
+
+// wordToRead is a word of three letters or more: shorter ones name a bar, a unit or half of the day.
+var wordToRead = regexp.MustCompile(`\pL{3}`)
 
 // readAloud is what the teacher says of an item whose sheet lies before the child.
 func (k kit) readAloud(q Question) string {
@@ -75,6 +115,10 @@ func (k kit) readAloud(q Question) string {
 	}
 	var said string
 	switch t := q.Task.(type) {
+	case task.Sentence, task.Expanded:
+		if said = k.questionAloud(t); q.Look == task.LookBond {
+			said = strings.Join(bondAloud(k, t), " ")
+		}
 	case task.WriteNumber:
 		if t.InWords {
 			return k.say(dontSay)

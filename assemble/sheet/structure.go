@@ -23,6 +23,7 @@ type structure struct {
 type element struct {
 	tag    tag
 	alt    string
+	lang   string // where it is not the file's
 	parent int
 	page   int   // where its content is
 	kids   []kid // in reading order
@@ -40,14 +41,14 @@ func (s *structure) nextPage() { s.page, s.content = s.page+1, append(s.content,
 
 // begin opens an element below the last one open. It returns the operator that begins its content, empty
 // where it has none of its own. Inside content nothing is opened.
-func (s *structure) begin(t tag, alt string) string {
+func (s *structure) begin(t tag, alt, lang string) string {
 	if s.marked {
 		s.open = append(s.open, -1)
 		return ""
 	}
 	parent := s.open[len(s.open)-1]
 	at := len(s.elements)
-	s.elements = append(s.elements, element{tag: t, alt: alt, parent: parent, page: s.page})
+	s.elements = append(s.elements, element{tag: t, alt: alt, lang: lang, parent: parent, page: s.page})
 	s.elements[parent].kids = append(s.elements[parent].kids, kid{element: at})
 	s.open = append(s.open, at)
 	if t.holds() {
@@ -140,6 +141,9 @@ func (e element) dictionary(number func(int) int, root int, pages []string) stri
 	fmt.Fprintf(&b, "<</Type /StructElem /S /%s /P %d 0 R", e.tag, parent)
 	if e.alt != "" {
 		fmt.Fprintf(&b, " /Alt %s", textString(e.alt))
+	}
+	if e.lang != "" {
+		fmt.Fprintf(&b, " /Lang (%s)", e.lang)
 	}
 	if len(e.kids) > 0 && e.kids[0].element < 0 {
 		fmt.Fprintf(&b, " /Pg %s 0 R", pages[e.page])

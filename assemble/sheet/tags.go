@@ -19,16 +19,19 @@ func (t tag) holds() bool { return t == tagPart || t == tagItem }
 // tagger is a canvas that keeps what the parts of a page are, in the order they are read. What is
 // drawn outside all tags is decoration.
 type tagger interface {
-	begin(t tag, alt string)
+	begin(t tag, alt, lang string)
 	end()
 }
 
 // tagged is a drawing with its tag; alt is what a screen reader says in place of a figure.
-func tagged(t tag, alt string, d drawing) drawing {
+func tagged(t tag, alt string, d drawing) drawing { return taggedIn("", t, alt, d) }
+
+// taggedIn is the same in a language that is not the file's own; empty for that.
+func taggedIn(lang string, t tag, alt string, d drawing) drawing {
 	inside := d.paint
 	d.paint = func(c canvas, at point) {
 		if keeper, ok := c.(tagger); ok {
-			keeper.begin(t, alt)
+			keeper.begin(t, alt, lang)
 			defer keeper.end()
 		}
 		inside(c, at)

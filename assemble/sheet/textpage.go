@@ -13,6 +13,7 @@ type Text struct {
 // TextPart is what stands under one heading.
 type TextPart struct {
 	Heading string
+	Lang    string   // where it is not that of the page
 	Lines   []string // a paragraph each; those that begin with "- " stand in a list
 	Answers []Paper  // the right answers of these, in strips to mark by, each under its title
 }
@@ -72,13 +73,15 @@ func (s settings) textBlocks(t Text) []block {
 	k.size, k.key = t.Size*pointSize, true
 	plainText := lettering{size: k.size}
 	var list []block
+	lang := ""
 	add := func(gap float64, keep bool, t tag, d drawing) {
-		list = append(list, block{drawing: tagged(t, "", d), gap: gap, keep: keep, close: true, what: "a paragraph"})
+		list = append(list, block{drawing: taggedIn(lang, t, "", d), gap: gap, keep: keep, close: true, what: "a paragraph"})
 	}
 	for _, note := range t.Notes {
 		add(.5*k.size, false, tagText, k.paragraph(note, plainText))
 	}
 	for _, part := range t.Parts {
+		lang = part.Lang
 		add(1.6*k.size, true, tagDirection, k.paragraph(part.Heading, lettering{size: 1.15 * k.size, bold: true}))
 		for _, line := range part.Lines {
 			add(.45*k.size, false, tagText, k.line(line, plainText))
