@@ -52,12 +52,17 @@ func (k kit) shows(q Question) []string {
 	return []string{k.questionAloud(q.Task)}
 }
 
-// questionAloud is a question without a picture: a sentence as it is said, else the question in words.
+// questionAloud is a question without a picture: in words of its own where it has such, a sentence as it is said, else the
+// question in words.
 func (k kit) questionAloud(asked task.Task) string {
-	if sentence, ok := task.Written(asked); ok {
+	said := task.Said(asked, k.lang)
+	if sentence, ok := task.Written(asked); ok && said == asked.Prompt(k.lang) {
 		return k.sentenceAloud(sentence)
 	}
-	return task.Said(asked, k.lang)
+	if statement, ok := task.Judged(asked); ok && strings.Contains(statement, "=") {
+		return strings.Replace(said, statement, k.sentenceAloud(statement), 1)
+	}
+	return said
 }
 
 // signWords are the signs of sentences as they are said.

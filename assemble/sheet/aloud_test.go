@@ -18,7 +18,7 @@ func TestPicturesInWords(t *testing.T) {
 		want string
 	}{
 		{"47 + 36 = ?", task.LookColumn, "47 plus 36 equals blank."},
-		{"47 ? 74", task.LookCompare, "47 blank 74."},
+		{"47 ? 74", task.LookCompare, "Compare 47 and 74."},
 		{"98, 99, ?, 101", task.LookSequence, "98, 99, blank, 101."},
 		{"234 = ? hundreds ? tens ? ones", task.LookTensAndOnes,
 			"square of a hundred, square of a hundred, stick of ten, stick of ten, stick of ten, dot, dot, dot, dot. " +

@@ -1,6 +1,7 @@
 package sheet
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -83,6 +84,27 @@ func sentenceBond(s task.Sentence) (whole member, parts []member, ok bool) {
 		return all[0], all[1:], true
 	}
 	return whole, nil, false
+}
+
+// What is said of a bond, which has no sign.
+var (
+	wholeSaid     = phrase{"The whole: %s.", "El todo: %s."}
+	bondPartsSaid = phrase{"The parts: %s.", "Las partes: %s."}
+)
+
+func bondAloud(k kit, asked task.Task) []string {
+	whole, parts, _ := bondParts(asked)
+	said := func(m member) string {
+		if m.blank {
+			return k.say(blankSaid)
+		}
+		return m.number
+	}
+	var list []string
+	for _, part := range parts {
+		list = append(list, said(part))
+	}
+	return []string{fmt.Sprintf(k.say(wholeSaid), said(whole)), fmt.Sprintf(k.say(bondPartsSaid), strings.Join(list, ", "))}
 }
 
 var andSign = phrase{" and ", " y "}

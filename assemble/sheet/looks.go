@@ -35,7 +35,7 @@ var looks = map[task.Look]look{
 	task.LookBond: {
 		name:      phrase{"number bond", "descomposición de un número"},
 		direction: phrase{"The parts make the whole. Write the missing number.", "Las partes forman el todo. Escribe el número que falta."},
-		draw:      bond, directionFor: bondDirection,
+		draw:      bond, aloud: bondAloud, directionFor: bondDirection,
 	},
 	task.LookExpanded: {
 		name:      phrase{"number as a sum of its parts", "número como suma de sus partes"},

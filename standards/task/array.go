@@ -84,6 +84,12 @@ func (t Array) Prompt(lang string) string {
 	return fmt.Sprintf("There are %d rows of %d dots. How many dots in all?", t.Rows, t.Columns)
 }
 
+// Said doesn't count the rows and columns for the child.
+func (t Array) Said(lang string) string {
+	_, question, _ := strings.Cut(t.Prompt(lang), ". ")
+	return question
+}
+
 // Traits of an array: one addend a row.
 func (t Array) Traits() Traits {
 	var ts Traits

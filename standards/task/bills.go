@@ -154,6 +154,12 @@ func (t Bills) Prompt(lang string) string {
 	return "How much money is there in all? $ ? and ? ¢"
 }
 
+// Said asks without the places for dollars and cents.
+func (t Bills) Said(lang string) string {
+	question, _, _ := strings.Cut(t.Prompt(lang), " $")
+	return question
+}
+
 // Short tells the bills and coins.
 func (t Bills) Short(lang string) string {
 	return shown(t, lang, strings.TrimPrefix(t.String(), "money "))

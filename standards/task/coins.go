@@ -132,6 +132,12 @@ func (t Coins) Prompt(lang string) string {
 	return "The coins are worth " + coins + " cents. How many cents in all?"
 }
 
+// Said doesn't tell the coins' worth, which the child is to know.
+func (t Coins) Said(lang string) string {
+	_, question, _ := strings.Cut(t.Prompt(lang), ". ")
+	return question
+}
+
 // Traits of coins: one addend a coin.
 func (t Coins) Traits() Traits {
 	var ts Traits

@@ -158,6 +158,14 @@ func (c Compare) Looks() []Look { return []Look{LookCompare} }
 // Short is the question alone.
 func (c Compare) Short(lang string) string { return alone(c, lang) }
 
+// Said names the two numbers: the sign between them is what is asked for.
+func (c Compare) Said(lang string) string {
+	if lang == "es" {
+		return fmt.Sprintf("Compara %d y %d.", c.A, c.B)
+	}
+	return fmt.Sprintf("Compare %d and %d.", c.A, c.B)
+}
+
 // Offers are the signs.
 func (c Compare) Offers() []string { return []string{"<", "=", ">"} }
 
