@@ -10,6 +10,7 @@ import (
 
 	"evenhand/bank"
 	"evenhand/bank/results"
+	"evenhand/testdata/formats"
 )
 
 // toldMarks is all that a file of marks keeps, each field by its name.
@@ -101,5 +102,12 @@ func TestFormat2Opens(t *testing.T) {
 		if err := s.Close(); err != nil {
 			t.Fatal(err)
 		}
+	}
+}
+
+// Each field that is kept as JSON has a name of its own there.
+func TestWhatIsKeptIsNamed(t *testing.T) {
+	if unnamed := formats.Unnamed(results.Quiz{}, results.Paper{}); len(unnamed) > 0 {
+		t.Errorf("kept under the names of the program: %v", unnamed)
 	}
 }

@@ -33,29 +33,30 @@ const (
 
 // upload is a list on its way, with all that was said of it.
 type upload struct {
-	ID       string
-	Name     string // of the file, and with its sheet where the file has several lists
-	File     string // SHA-256 of its bytes
-	Sheet    string // of a workbook; empty for a text
-	By       string
-	At       time.Time
-	Left     []string                  // what was not read of the file, and why
-	Unread   []string                  // sheets of its workbook that were not read
-	Revise   bool                      // rows of the bank's own export that differ become revisions
-	Columns  map[int]string            // by their number, where they were understood wrongly
-	Encoding string                    // where it was found wrongly
-	LeaveOut intake.LeaveOut           // what to ask for in whole sentences
-	Skill    standards.SkillID         // of questions that name none
-	Mends    map[string]map[int]string // cells mended, by row and column
-	Accepted *acceptance               // nil before it came in
-	Done     bool                      // it came in, nothing is left to mend, and its file is gone
+	ID       string                    `json:"ID"`
+	Name     string                    `json:"Name"`  // of the file, and with its sheet where the file has several lists
+	File     string                    `json:"File"`  // SHA-256 of its bytes
+	Sheet    string                    `json:"Sheet"` // of a workbook; empty for a text
+	By       string                    `json:"By"`
+	At       time.Time                 `json:"At"`
+	Left     []string                  `json:"Left"`     // what was not read of the file, and why
+	Unread   []string                  `json:"Unread"`   // sheets of its workbook that were not read
+	Revise   bool                      `json:"Revise"`   // rows of the bank's own export that differ become revisions
+	Columns  map[int]string            `json:"Columns"`  // by their number, where they were understood wrongly
+	Encoding string                    `json:"Encoding"` // where it was found wrongly
+	LeaveOut intake.LeaveOut           `json:"LeaveOut"` // what to ask for in whole sentences
+	Skill    standards.SkillID         `json:"Skill"`    // of questions that name none
+	Mends    map[string]map[int]string `json:"Mends"`    // cells mended, by row and column
+	Accepted *acceptance               `json:"Accepted"` // nil before it came in
+	Done     bool                      `json:"Done"`     // it came in, nothing is left to mend, and its file is gone
 }
 
 // acceptance says how a list came in.
 type acceptance struct {
-	By          string
-	At          time.Time
-	Added, Here int
+	By    string    `json:"By"`
+	At    time.Time `json:"At"`
+	Added int       `json:"Added"`
+	Here  int       `json:"Here"`
 }
 
 var (
