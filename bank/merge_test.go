@@ -177,39 +177,60 @@ func fewTasks(t *rapid.T) bank.Item {
 	return written(fmt.Sprintf("%d + 5 = ?", rapid.IntRange(1, 6).Draw(t, "n")))
 }
 
-// lives makes three banks: some are copies of one that has lived a while, perhaps of one
-// another, and then all go their ways.
+// lives makes three banks: some are copies of one that has lived a while, perhaps of one another or of a
+// bank of an earlier format or catalogue, and then all go their ways; they may meet and part again.
 func lives(t *rapid.T, dir string) []string {
+	whose := []string{"MK", "JK", "SV"}
 	var paths []string
-	for i, who := range []string{"MK", "JK", "SV"} {
+	for i, who := range whose {
 		path := filepath.Join(dir, who+".bank")
 		os.Remove(path)
 		from := rapid.IntRange(-1, i-1).Draw(t, "copy of")
-		if from < 0 {
+		format := rapid.IntRange(0, 11).Draw(t, "format")
+		switch {
+		case from >= 0:
+			copyFile(t, paths[from], path)
+		case format == 1 || format == 2:
+			copyFile(t, fmt.Sprintf("../testdata/formats/%d/team.bank", format), path)
+		default:
 			b, err := bank.Create(path)
 			must(t, err)
 			must(t, b.Close())
-		} else {
-			copyFile(t, paths[from], path)
 		}
-		l := &life{who: who, clock: monday.Add(time.Duration(rapid.IntRange(0, 3).Draw(t, "clock")) * time.Second)}
-		b, err := bank.Open(path, bank.Options{})
-		must(t, err)
-		l.bank = b
-		// A clock that started behind the copied bank's would put IDs out of their order.
-		for it, err := range b.Find(bank.Query{}) {
+		if rapid.IntRange(0, 3).Draw(t, "catalogue") == 0 {
+			s, err := bank.OpenStore(path, bank.Options{})
 			must(t, err)
-			if history, err := b.History(it.ID); err == nil && history[0].At.After(l.clock) {
-				l.clock = history[0].At
-			}
+			must(t, s.Update(context.Background(), func(w store.Writer) error { return w.Delete("about", []byte("catalogue")) })) // as of the first
+			must(t, s.Close())
 		}
-		for range rapid.IntRange(0, 8).Draw(t, "steps") {
-			l.live(t, who)
-		}
-		must(t, b.Close())
+		liveOn(t, path, who, 8)
 		paths = append(paths, path)
 	}
+	for range rapid.IntRange(0, 2).Draw(t, "meetings") {
+		i := rapid.IntRange(0, 2).Draw(t, "host")
+		mustMerge(t, paths[i], paths[(i+rapid.IntRange(1, 2).Draw(t, "guest"))%3], bank.MergeOptions{})
+		liveOn(t, paths[i], whose[i], 3)
+	}
 	return paths
+}
+
+// liveOn lets things happen to a bank, on a computer whose clock may differ.
+func liveOn(t *rapid.T, path, who string, most int) {
+	l := &life{who: who, clock: monday.Add(time.Duration(rapid.IntRange(0, 3).Draw(t, "clock")) * time.Second)}
+	b, err := bank.Open(path, bank.Options{})
+	must(t, err)
+	l.bank = b
+	// A clock that started behind the copied bank's would put IDs out of their order.
+	for it, err := range b.Find(bank.Query{}) {
+		must(t, err)
+		if history, err := b.History(it.ID); err == nil && history[0].At.After(l.clock) {
+			l.clock = history[0].At
+		}
+	}
+	for range rapid.IntRange(0, most).Draw(t, "steps") {
+		l.live(t, who)
+	}
+	must(t, b.Close())
 }
 
 // The laws of merging: the order of two banks, doing it again, and the order of three make no

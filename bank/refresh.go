@@ -44,6 +44,9 @@ func (b *Bank) readCatalogue(r store.Reader) (int, error) {
 }
 
 func putCatalogue(w store.Writer, number int) error {
+	if number == 1 { // as in banks of that time, so that merges in any order keep the same
+		return w.Delete(aboutBucket, catalogueKey)
+	}
 	return w.Put(aboutBucket, catalogueKey, strconv.AppendInt(nil, int64(number), 10))
 }
 
