@@ -129,8 +129,11 @@ func TestNamesOfWhatIsKept(t *testing.T) {
 	must(t, b.RemovePlan("friday", "JK", monday.Add(time.Hour)))
 	must(t, b.KeepQuiz(bank.Quiz{ID: "0123456789abcdef", Title: "Friday check", Week: "2026-W48", Plan: "the plan", From: "the first", MakeUp: "the absent",
 		Seed: 7, ShareRight: 70, Level: -250, Off: []int{1}, Uneven: [3]int{2, 3, 4}, Uses: 5, Objective: 6, Bound: 8, Verdict: "best",
-		Forms: []bank.QuizForm{{Name: "A", Scores: [3]int{9, 10, 11}, Items: []bank.QuizItem{{Item: it, Row: "sums", Uses: 12, Shared: true}}}},
-		By:    "SV", At: monday}))
+		Forms: []bank.QuizForm{{Name: "A", Scores: [3]int{9, 10, 11}, Items: []bank.QuizItem{
+			{Item: it, Row: "sums", Uses: 12, Shared: true, Choices: []string{"83", "73"}, Basis: bank.LearntBasis},
+		}}},
+		Class: "2A", PacingWeek: 13, TakenBack: true, By: "SV", At: monday,
+		Printed: &bank.Printed{Paper: "a4", Lang: "es", Both: true, Large: true, Columns: 1, Spaced: true, Fewer: 5, Aloud: true, HTML: true, Strips: true}}))
 	must(t, b.KeepTable(bank.Table{Number: 2, At: monday, By: "MK", Papers: 3, Answers: 4,
 		Levels:  map[standards.SkillID]bank.Learnt{"add-tens": {Default: -2300, Value: -2000, SE: 100, Answers: 40}},
 		Weights: map[string]bank.Learnt{"regroups": {Default: 444, Value: 500, SE: 90, Answers: 41}}}))
@@ -148,7 +151,9 @@ func TestNamesOfWhatIsKept(t *testing.T) {
 		`"plan":"the plan"`, `"from":"the first"`, `"make_up":"the absent"`, `"seed":"7"`, `"share_right":70`, `"level":-250`,
 		`"off":[1]`, `"uneven":[2,3,4]`, `"uses":5`, `"objective":6`, `"bound":8`, `"verdict":"best"`, `"name":"A"`, `"expected_scores":[9,10,11]`,
 		`"items":[{"id":"` + id + `","revision":1,"task":"47 + 36 = ?","key":"83","skill":"add-two-digit","look":"sentence","standards":["2.NBT.B.5"],`,
-		`"row":"sums","uses":12,"shared":true`, `"by":"SV","at":"2026-11-23T08:00:00Z"`,
+		`"class":"2A"`, `"pacing_week":13`, `"taken_back":true`, `"printed":{"paper":"a4","lang":"es","both":true,"large":true,"columns":1,` +
+			`"spaced":true,"fewer":5,"aloud":true,"html":true,"strips":true}`,
+		`"row":"sums","uses":12,"shared":true,"choices":["83","73"],"basis":"learnt"`, `"by":"SV","at":"2026-11-23T08:00:00Z"`,
 	} {
 		if !strings.Contains(all, strings.ReplaceAll(want, `"`, `\"`)) {
 			t.Errorf("the bank doesn't keep %s", want)

@@ -92,7 +92,17 @@ type life struct {
 	bank  *bank.Bank
 	who   string
 	clock time.Time
+	only  []string // what may happen
 }
+
+// What may happen to a bank, and to the one item of a bank, whose histories meet more often then.
+var (
+	anything = []string{
+		"add", "add", "revise", "revise", "note", "retire", "use", "back", "plan", "quiz", "measure", "learn", "review", "list",
+		"list back",
+	}
+	changes = []string{"note", "note", "revise", "measure", "retire", "learn"}
+)
 
 func (l *life) live(t *rapid.T, label string) {
 	ids := []string{}
@@ -102,10 +112,7 @@ func (l *life) live(t *rapid.T, label string) {
 	}
 	// Two changes may fall into one second, but a clock does not go back.
 	l.clock = l.clock.Add(time.Duration(rapid.IntRange(0, 2).Draw(t, label+" later")) * time.Second)
-	what := rapid.SampledFrom([]string{
-		"add", "add", "revise", "revise", "note", "retire", "use", "back", "plan", "quiz", "measure", "learn", "review", "list",
-		"list back",
-	}).Draw(t, label)
+	what := rapid.SampledFrom(l.only).Draw(t, label)
 	if len(ids) == 0 {
 		what = "add"
 	}
@@ -180,7 +187,10 @@ func fewTasks(t *rapid.T) bank.Item {
 // lives makes three banks: some are copies of one that has lived a while, perhaps of one another or of a
 // bank of an earlier format or catalogue, and then all go their ways; they may meet and part again.
 func lives(t *rapid.T, dir string) []string {
-	whose := []string{"MK", "JK", "SV"}
+	whose, only := []string{"MK", "JK", "SV"}, anything
+	if rapid.Bool().Draw(t, "one item") {
+		only = changes
+	}
 	var paths []string
 	for i, who := range whose {
 		path := filepath.Join(dir, who+".bank")
@@ -203,20 +213,20 @@ func lives(t *rapid.T, dir string) []string {
 			must(t, s.Update(context.Background(), func(w store.Writer) error { return w.Delete("about", []byte("catalogue")) })) // as of the first
 			must(t, s.Close())
 		}
-		liveOn(t, path, who, 8)
+		liveOn(t, path, who, only, 8)
 		paths = append(paths, path)
 	}
 	for range rapid.IntRange(0, 2).Draw(t, "meetings") {
 		i := rapid.IntRange(0, 2).Draw(t, "host")
 		mustMerge(t, paths[i], paths[(i+rapid.IntRange(1, 2).Draw(t, "guest"))%3], bank.MergeOptions{})
-		liveOn(t, paths[i], whose[i], 3)
+		liveOn(t, paths[i], whose[i], only, 3)
 	}
 	return paths
 }
 
 // liveOn lets things happen to a bank, on a computer whose clock may differ.
-func liveOn(t *rapid.T, path, who string, most int) {
-	l := &life{who: who, clock: monday.Add(time.Duration(rapid.IntRange(0, 3).Draw(t, "clock")) * time.Second)}
+func liveOn(t *rapid.T, path, who string, only []string, most int) {
+	l := &life{who: who, only: only, clock: monday.Add(time.Duration(rapid.IntRange(0, 3).Draw(t, "clock")) * time.Second)}
 	b, err := bank.Open(path, bank.Options{})
 	must(t, err)
 	l.bank = b
