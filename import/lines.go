@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"cmp"
 	"fmt"
 	"regexp"
 	"slices"
@@ -52,7 +53,7 @@ func (l *List) sort(records []record, heading int) {
 			kind = TotalLine
 		default:
 			top = false
-			rec.problem = moved
+			rec.problem = cmp.Or(moved, rec.problem)
 			l.rows = append(l.rows, rec)
 		}
 		l.Lines = append(l.Lines, newLine(rec, kind))

@@ -48,7 +48,9 @@ type sheetPart struct {
 }
 
 // isWorkbook says whether the bytes are a zip archive, as .xlsx files are.
-func isWorkbook(data []byte) bool { return bytes.HasPrefix(data, []byte("PK\x03\x04")) }
+func isWorkbook(data []byte) bool {
+	return bytes.HasPrefix(data, []byte("PK\x03\x04")) || bytes.HasPrefix(data, []byte("PK\x05\x06")) // an empty one
+}
 
 // openWorkbook finds the sheets of a workbook without reading them.
 func openWorkbook(data []byte) (*workbook, error) {
@@ -85,7 +87,7 @@ func otherArchive(archive *zip.Reader) string {
 	case has("ppt/presentation.xml"):
 		return "this is a presentation (.pptx), not a list; put its questions into a spreadsheet and import that"
 	case has("imsmanifest.xml"):
-		return "this is a package of test items (QTI), which import doesn't read; save its questions as CSV and import that"
+		return "this is a package of test items (QTI), not a list; the command evenhand import reads it"
 	case has("content.xml") && has("META-INF/manifest.xml"):
 		return "this is an OpenDocument file (.ods, .odt); open it and save it as .xlsx or CSV, and import that"
 	}

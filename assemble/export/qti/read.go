@@ -13,7 +13,10 @@ import (
 // more when it is unpacked, is refused.
 const (
 	maxFiles   = 200_000
-	maxFile    = 64 << 20  // bytes of one file; the manifest takes 2,100 an item
+	maxFile    = 64 << 20 // bytes of one file; the manifest takes 2,100 an item
+	maxItems   = 100_000
+	maxParts   = 3_000_000 // elements, attributes and texts of the manifest, which has 68 an item
+	maxInItem  = 50_000    // the same of any other file
 	maxPackage = 512 << 20 // bytes of all files together
 	maxRatio   = 200       // of a file's bytes to those it takes packed, from a megabyte on
 )
@@ -29,16 +32,32 @@ func openPackage(r io.ReaderAt, size int64) (*reader, error) {
 		return nil, fmt.Errorf("there are %d files in it; at most %d are read", len(z.File), maxFiles)
 	}
 	in := &reader{files: make(map[string]*zip.File), left: maxPackage}
+	folder := folderOf(z)
 	for _, f := range z.File {
+		name := strings.TrimPrefix(f.Name, folder)
 		switch {
-		case in.files[f.Name] != nil:
+		case in.files[name] != nil:
 			return nil, fmt.Errorf("%s is in it twice", f.Name)
 		case !fs.ValidPath(strings.TrimSuffix(f.Name, "/")) || strings.Contains(f.Name, `\`):
 			return nil, fmt.Errorf("the name %q in it leads out of its folder", f.Name)
 		}
-		in.files[f.Name] = f
+		in.files[name] = f
 	}
 	return in, nil
+}
+
+// folderOf is where the manifest stands: in the package itself, or in the one folder of it that
+// somebody packed again.
+func folderOf(z *zip.Reader) (folder string) {
+	for _, f := range z.File {
+		if f.Name == manifestName {
+			return ""
+		}
+		if in, ok := strings.CutSuffix(f.Name, "/"+manifestName); ok && !strings.Contains(in, "/") {
+			folder = in + "/"
+		}
+	}
+	return folder
 }
 
 // reader is a package being read.
@@ -63,23 +82,36 @@ func (in *reader) file(name string) ([]byte, error) {
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", name, err)
 	}
+	in.left -= min(in.left, int64(len(data))) // what was unpacked in vain costs as much
 	if int64(len(data)) > most {
 		return nil, fmt.Errorf("%s is too large: at most %d MB are read, %d times what they take packed, and %d MB of a whole package",
 			name, maxFile>>20, maxRatio, maxPackage>>20)
 	}
-	in.left -= int64(len(data))
 	return data, nil
 }
 
-// tree reads an XML file whose outermost element is the one named.
-func (in *reader) tree(name, root, space string) (node, error) {
+// any reads an XML file.
+func (in *reader) any(name string) (node, error) {
 	data, err := in.file(name)
 	if err != nil {
 		return node{}, err
 	}
-	n, err := parse(data)
+	most := maxInItem
+	if name == manifestName {
+		most = maxParts
+	}
+	n, err := parse(data, most)
 	if err != nil {
 		return node{}, fmt.Errorf("%s: %w", name, err)
+	}
+	return n, nil
+}
+
+// tree reads an XML file whose outermost element is the one named.
+func (in *reader) tree(name, root, space string) (node, error) {
+	n, err := in.any(name)
+	if err != nil {
+		return node{}, err
 	}
 	if n.name != root || n.space != space {
 		return node{}, fmt.Errorf("%s holds %s of %q, not %s of %q", name, n.name, n.space, root, space)

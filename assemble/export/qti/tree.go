@@ -7,6 +7,10 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"golang.org/x/text/encoding/htmlindex"
+	"golang.org/x/text/encoding/unicode"
+	"golang.org/x/text/transform"
 )
 
 // node is an element of an XML file, or with an empty name a piece of text.
@@ -88,10 +92,10 @@ func escape(b *bytes.Buffer, text string) { _ = xml.EscapeText(b, []byte(text)) 
 // maxDepth is deeper than any file of ours.
 const maxDepth = 40
 
-// parse reads an XML file. Comments go, and so does the white space between lines.
-func parse(data []byte) (node, error) {
-	d := xml.NewDecoder(bytes.NewReader(data))
-	stack := []node{{}}
+// parse reads an XML file of so many elements, attributes and texts at most. Comments go, and so does the white space between lines.
+func parse(data []byte, most int) (node, error) {
+	d := decoder(data)
+	stack, parts := []node{{}}, 0
 	for {
 		token, err := d.Token()
 		if errors.Is(err, io.EOF) {
@@ -101,11 +105,15 @@ func parse(data []byte) (node, error) {
 			return node{}, err
 		}
 		top := &stack[len(stack)-1]
+		if parts > most {
+			return node{}, fmt.Errorf("more than %d elements", most)
+		}
 		switch t := token.(type) {
 		case xml.StartElement:
 			if len(stack) > maxDepth {
 				return node{}, fmt.Errorf("elements more than %d deep", maxDepth)
 			}
+			parts += 1 + len(t.Attr)
 			stack = append(stack, opened(t))
 		case xml.EndElement:
 			stack = stack[:len(stack)-1]
@@ -113,7 +121,7 @@ func parse(data []byte) (node, error) {
 			below.kids = append(below.kids, *top)
 		case xml.CharData:
 			if text := string(t); len(stack) > 1 && !isLayout(text) {
-				top.kids = append(top.kids, node{text: text})
+				top.kids, parts = append(top.kids, node{text: text}), parts+1
 			}
 		case xml.Directive:
 			return node{}, errors.New("a document type; a file of ours has none")
@@ -123,6 +131,22 @@ func parse(data []byte) (node, error) {
 		return node{}, errors.New("not one element that holds all others")
 	}
 	return stack[0].kids[0], nil
+}
+
+// decoder reads a file in the encoding that its byte order mark or its first line names.
+func decoder(data []byte) *xml.Decoder {
+	d := xml.NewDecoder(transform.NewReader(bytes.NewReader(data), unicode.BOMOverride(transform.Nop)))
+	d.CharsetReader = func(label string, in io.Reader) (io.Reader, error) {
+		if strings.HasPrefix(strings.ToLower(label), "utf-16") {
+			return in, nil // decoded by its mark
+		}
+		named, err := htmlindex.Get(label)
+		if err != nil {
+			return nil, fmt.Errorf("an unknown encoding %q", label)
+		}
+		return named.NewDecoder().Reader(in), nil
+	}
+	return d
 }
 
 func opened(t xml.StartElement) node {
