@@ -6,10 +6,10 @@ import (
 )
 
 // annealing looks for a good choice by simulated annealing: any exchange may
-// happen, the less likely the more it costs and the later it is. Breaking a
-// rule costs little at first and much in the end, and points count in
-// thousandths, so that every step toward an even quiz is felt. (Kirkpatrick and
-// others, Science 220, 1983, from memory.)
+// happen, the less likely the more it costs and the later it is. Rules may be
+// broken at a price (see prices), and points count in thousandths, so that every
+// step toward an even quiz is felt. (Kirkpatrick and others, Science 220, 1983,
+// from memory.)
 //
 // It holds what it needs of the candidates in its own compact form.
 type annealing struct {
@@ -32,20 +32,12 @@ type compact struct {
 	seconds []int32 // by row, or −1 where it doesn't fit
 }
 
-// Prices of a chain. A thousandth of a point costs its part of a hundredth, so that at hot half a tenth of a
-// point more is taken as easily as not, and at cold one use more hardly ever. A broken rule costs more than a
-// step in points usually does from the start, or points that no whole quiz can have are found first and can't be
-// left any more; in the end it costs more than any gain.
+// How a chain goes on. Heat is in uses: at hot one use more is taken almost as easily as not, at cold hardly ever.
 const (
-	annealHot     = 10_000.0
-	annealWarm    = 1000.0 // moves a hundredth or so
-	annealTepid   = 3.0    // moves uses, and no points
-	annealCold    = 0.25
-	tepidToWarm   = 30.0 // of the second course from the best choice, times as warm as the first
-	brokenAtFirst = 60_000.0
-	brokenAtLast  = 2_000_000.0
-	pricesChanged = 256 // steps between changes of the prices
-	thousandth    = weight / hundredth
+	annealHot     = 2.0
+	annealWarm    = 0.6 // keeps most of a choice
+	annealCold    = 0.1
+	pricesChanged = 256  // steps between changes of the prices
 	hopeless      = 30.0 // a rise of so many times the heat is never taken
 
 	// Of so many steps, how many exchange two seats, take any item, and take one nearby; the others change two seats.

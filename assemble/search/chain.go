@@ -9,12 +9,12 @@ import (
 // chain is one course of annealing.
 type chain struct {
 	*annealing
-	rng   *rand.Rand
-	seats []seat
-	used  []bool
-	forms []chainForm
-	fine  float64
-	among float64 // the price of what forms differ by
+	rng    *rand.Rand
+	seats  []seat
+	used   []bool
+	forms  []chainForm
+	prices prices
+	among  priced // what forms differ by
 
 	best      []seat
 	objective int
@@ -27,12 +27,17 @@ type chainForm struct {
 	seconds      int
 	clashes      int
 	score        Points
-	price        float64
-	wrong        int
+	priced
+}
+
+// priced are breaches and their price.
+type priced struct {
+	broken breaches
+	price  float64
 }
 
 func (a *annealing) newChain(rng *rand.Rand) *chain {
-	c := &chain{annealing: a, rng: rng, seats: slices.Clone(a.seats), used: make([]bool, len(a.items)), objective: none}
+	c := &chain{annealing: a, rng: rng, seats: slices.Clone(a.seats), used: make([]bool, len(a.items)), prices: firstPrices(), objective: none}
 	for range a.p.Forms {
 		c.forms = append(c.forms, chainForm{quotas: make([]int, len(a.p.Quotas)), same: make([]int, len(a.p.Same)), held: make([]uint8, a.held)})
 	}
@@ -79,34 +84,34 @@ func (c *chain) put(s *seat, item int32, n int) {
 	}
 }
 
-// weigh works out the price of a form without what it has in common with others.
+// weigh works out what a form breaks for itself.
 func (c *chain) weigh(f int) {
 	p, form := c.p, &c.forms[f]
-	wrong := form.clashes
+	b := &form.broken
+	b[byClash], b[byQuota] = form.clashes, 0
 	for q, n := range form.quotas {
 		if r := &p.Quotas[q]; n < r.AtLeast {
-			wrong += r.AtLeast - n
+			b[byQuota] += r.AtLeast - n
 		} else if n > r.AtMost {
-			wrong += n - r.AtMost
+			b[byQuota] += n - r.AtMost
 		}
 	}
-	if over := form.seconds - p.MaxSeconds; p.MaxSeconds > 0 && over > 0 {
-		wrong += (over + 29) / 30
+	if p.MaxSeconds > 0 {
+		b[bySecond] = max(0, form.seconds-p.MaxSeconds)
 	}
-	form.wrong, form.price = wrong, c.fine*float64(wrong)
 	if p.goal && p.ShareRight > 0 {
-		if miss := max(form.score[typical]-p.markScore, p.markScore-form.score[typical]) - markTolerance*p.size; miss > 0 {
-			form.price += float64(thousandth * miss)
-		}
+		b[byMark] = max(0, max(form.score[typical]-p.markScore, p.markScore-form.score[typical])-markTolerance*p.size)
 	}
+	form.price = c.prices.of(b)
 }
 
-// apart is the price of what forms differ by.
-func (c *chain) apart() float64 {
+// apart works out what forms break by their differences.
+func (c *chain) apart() {
 	if len(c.forms) == 1 {
-		return 0
+		return
 	}
-	price, p := 0.0, c.p
+	p, b := c.p, &c.among.broken
+	b[bySame], b[byUneven] = 0, 0
 	for s := range p.Same {
 		if p.Same[s].free {
 			continue
@@ -115,34 +120,34 @@ func (c *chain) apart() float64 {
 		for f := 1; f < len(c.forms); f++ {
 			low, high = min(low, c.forms[f].same[s]), max(high, c.forms[f].same[s])
 		}
-		price += c.fine * float64(high-low)
+		b[bySame] += high - low
 	}
-	if !p.goal {
-		return price
+	for t := 0; p.goal && t < Abilities; t++ {
+		low, high := c.lowHigh(t)
+		b[byUneven] += len(c.forms) * max(0, high-low-evenTolerance*p.size)
 	}
-	free := evenTolerance * p.size
-	for t := range Abilities {
-		low, high := c.forms[0].score[t], c.forms[0].score[t]
-		for f := 1; f < len(c.forms); f++ {
-			v := c.forms[f].score[t]
-			if v < low {
-				low = v
-			}
-			if v > high {
-				high = v
-			}
+	c.among.price = c.prices.of(b)
+}
+
+// lowHigh are the lowest and the highest score of the forms for a pupil.
+func (c *chain) lowHigh(t int) (low, high int) {
+	low, high = c.forms[0].score[t], c.forms[0].score[t]
+	for f := 1; f < len(c.forms); f++ {
+		v := c.forms[f].score[t]
+		if v < low {
+			low = v
 		}
-		if over := high - low - free; over > 0 {
-			price += float64(thousandth * len(c.forms) * over)
+		if v > high {
+			high = v
 		}
 	}
-	return price
+	return low, high
 }
 
 // total weighs everything anew.
 func (c *chain) total() float64 {
-	c.among = c.apart()
-	sum := c.among
+	c.apart()
+	sum := c.among.price
 	for f := range c.forms {
 		c.weigh(f)
 		sum += c.forms[f].price
@@ -153,6 +158,15 @@ func (c *chain) total() float64 {
 	return sum
 }
 
+// broken is all that is broken at present.
+func (c *chain) broken() breaches {
+	b := c.among.broken
+	for f := range c.forms {
+		b.add(&c.forms[f].broken)
+	}
+	return b
+}
+
 // anneal runs the chain until its steps are used up or it reaches the bound.
 func (c *chain) anneal(steps, bound int, hot float64, stop func() bool) {
 	heat, now := hot, 0.0
@@ -161,13 +175,15 @@ func (c *chain) anneal(steps, bound int, hot float64, stop func() bool) {
 			if stop() || c.objective <= bound {
 				return
 			}
-			part := float64(k) / float64(steps)
-			heat = hot * math.Pow(annealCold/hot, part)
-			c.fine = brokenAtFirst * math.Pow(brokenAtLast/brokenAtFirst, part)
+			heat = hot * math.Pow(annealCold/hot, float64(k)/float64(steps))
+			if k > 0 {
+				b := c.broken()
+				c.prices.adapt(&b)
+			}
 			now = c.total()
 		}
 		next := c.step(now, heat)
-		if next < now && next < float64(c.objective) {
+		if next != now && next < float64(c.objective) {
 			c.keep()
 		}
 		now = next
@@ -176,29 +192,23 @@ func (c *chain) anneal(steps, bound int, hot float64, stop func() bool) {
 
 // keep remembers the choice if it keeps all rules and is better than the best.
 func (c *chain) keep() {
-	objective, p := 0, c.p
+	if !c.among.broken.keepRules() {
+		return
+	}
 	for f := range c.forms {
-		if c.forms[f].wrong > 0 {
+		if !c.forms[f].broken.keepRules() {
 			return
 		}
-		objective += weight * p.off(c.forms[f].score[typical])
 	}
-	for s := range p.Same {
+	objective, p := 0, c.p
+	if p.goal {
 		for f := range c.forms {
-			if c.forms[f].same[s] != c.forms[0].same[s] && !p.Same[s].free {
-				return
-			}
+			objective += weight * p.off(c.forms[f].score[typical])
 		}
-	}
-	for t := range Abilities {
-		low, high := c.forms[0].score[t], c.forms[0].score[t]
-		for f := range c.forms {
-			low, high = min(low, c.forms[f].score[t]), max(high, c.forms[f].score[t])
+		for t := range Abilities {
+			low, high := c.lowHigh(t)
+			objective += weight * len(c.forms) * p.uneven(low, high)
 		}
-		objective += weight * len(c.forms) * p.uneven(low, high)
-	}
-	if !p.goal {
-		objective = 0
 	}
 	for _, s := range c.seats {
 		objective += c.items[s.item].uses
@@ -276,7 +286,7 @@ func (c *chain) try(now, heat float64, a, b *seat, toA, toB int32) float64 {
 	c.put(a, toA, 1)
 	a.item = toA
 	c.weighAgain(a, b)
-	c.among = c.apart()
+	c.apart()
 	rise := c.priceOf(a, b) - before + float64(c.items[toA].uses-c.items[wasA].uses)
 	if b != nil {
 		rise += float64(c.items[toB].uses - c.items[wasB].uses)
@@ -299,7 +309,7 @@ func (c *chain) try(now, heat float64, a, b *seat, toA, toB int32) float64 {
 
 // priceOf is the price of the forms of one or two seats and of what all differ by.
 func (c *chain) priceOf(a, b *seat) float64 {
-	price := c.among
+	price := c.among.price
 	for f := range c.forms {
 		if touches(a, f) || touches(b, f) {
 			price += c.forms[f].price

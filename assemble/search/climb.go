@@ -9,10 +9,9 @@ type climb struct {
 	best  *incumbent
 	split map[int]bool // clash groups that the tree tells apart
 	stop  func() bool
-	bound int            // no choice among the groups has a smaller objective
-	floor int            // of the sum of what forms miss the mark by
-	all   *tree          // over all forms together, while it is open
-	dealt func(*swapper) // seats the last set of items that was good for all forms together
+	bound int   // no choice among the groups has a smaller objective
+	floor int   // of the sum of what forms miss the mark by
+	all   *tree // over all forms together, while it is open
 
 	keptForms, keptPlaces float64 // parts of a choice that a mending keeps
 }

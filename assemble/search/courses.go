@@ -4,10 +4,9 @@ package search
 type course int
 
 const (
-	afresh    course = iota // hot, with any choice
-	fromBest                // with the best choice, so warm that a little of it changes, among few items
-	furtherOn               // with the best choice, warmer
-	fromDealt               // with a set of items that is good for all forms together, among few items
+	afresh   course = iota // with any choice
+	fromBest               // with the best choice, so warm that most of it stays
+	amongFew               // with any choice, among the items that promise most
 	courses
 )
 
@@ -17,34 +16,22 @@ func (c *climb) chains(wide, narrow []int, steps int, seed uint64, stop func() b
 	own := c.p.withSeed(seed)
 	forms, objective = c.best.forms, c.best.objective
 	for k := range courses {
-		w, hot := own.newSwapper(), annealWarm
-		if k == fromBest || k == fromDealt {
+		w, heat := own.newSwapper(), annealHot
+		if k == amongFew {
 			w.fillPool(c.root, narrow)
 		} else {
 			w.fillPool(c.root, wide)
 		}
-		switch {
-		case k == fromDealt && c.dealt != nil:
-			if c.dealt(w); !w.level() {
-				continue
-			}
-		case k == afresh || k == fromDealt || forms == nil:
-			if hot = annealHot; !w.seat(c.root) {
-				continue
-			}
-		default:
+		if k == fromBest && forms != nil {
 			w.seatAll(forms)
-			if objective < weight {
-				hot = annealTepid
-			}
-			if k == furtherOn {
-				hot *= tepidToWarm
-			}
+			heat = annealWarm
+		} else if !w.seat(c.root) {
+			continue
 		}
 		if len(w.seats) == 0 {
 			return nil, none
 		}
-		found, better := w.newAnnealing().run(steps/int(courses), c.bound, hot, seed+uint64(k), stop)
+		found, better := w.newAnnealing().run(steps/int(courses), c.bound, heat, seed+uint64(k), stop)
 		if better < objective {
 			forms, objective = found, better
 		}

@@ -38,9 +38,10 @@
 //     members without a clash: then the clash groups in the way split the
 //     groups, and the tree starts again. In the end all are split, so the
 //     search is complete.
-//     Beside it choices are bettered: chains of annealing, begun by turns afresh, with
-//     the best choice, and with a set of items from 3; and small trees that keep a part of
-//     the best choice, whole forms or single places.
+//     Beside it choices are bettered: chains of annealing, begun by turns afresh and with
+//     the best choice, which break rules on their way at prices that follow what is
+//     broken; and small trees that keep a part of the best choice, whole forms or single
+//     places.
 //  5. Even. Swaps that keep every rule and the objective make the forms more
 //     alike in their traits, and take items unused for longer. This part alone is
 //     not proved best.
@@ -55,7 +56,7 @@
 //	objective.go                     what a choice costs
 //	swap.go seats.go                 2, whole choices bettered item by item
 //	pool.go deal.go                  3, all forms together
-//	courses.go anneal.go chain.go ladder.go
+//	courses.go anneal.go chain.go prices.go ladder.go
 //	                                 chains of annealing, beside 3 and 4
 //	mend.go                          small trees around the best choice, beside them
 //	tree.go choose.go leaf.go        4, the tree, its branches, its ends

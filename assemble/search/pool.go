@@ -44,7 +44,6 @@ func (c *climb) pooled(chosen []int, room, chance float64, tries int) *tree {
 	t := c.p.newTree(c.groups(chosen), []int{c.p.Forms}, reached, c.floor, c.stop)
 	t.found = func(list []wanted, bound int) {
 		reached.objective = bound
-		c.dealt = func(w *swapper) { w.spread(t.groups, list) }
 		c.p.deal(t.groups, list, c.best, bound, tries, c.stop)
 	}
 	t.lean(c.root, room, chance)
