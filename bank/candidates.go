@@ -3,6 +3,7 @@ package bank
 import (
 	"cmp"
 	"encoding/binary"
+	"maps"
 	"slices"
 
 	"github.com/oklog/ulid/v2"
@@ -21,7 +22,7 @@ type chosen struct {
 // the index that leaves fewer. It says false where both leave more than a half:
 // then it is faster to read all items in their order.
 func (b *Bank) candidates(r store.Reader, q *Query) (ids []rank, narrow bool, err error) {
-	known, err := b.allGroups(r)
+	known, now, err := b.allGroups(r)
 	if err != nil {
 		return nil, false, err
 	}
@@ -35,10 +36,18 @@ func (b *Bank) candidates(r store.Reader, q *Query) (ids []rank, narrow bool, er
 			best = origins
 		}
 	}
-	if narrow = best.size <= all/2; narrow {
-		ids, err = best.ids(r)
+	switch {
+	case best.size > all/2:
+		return nil, false, nil
+	case best.members == groupMembers:
+		ids, err = b.inGroups(r, best, now)
+	default:
+		var read map[uint32][]rank
+		read, err = best.read(r)
+		ids = slices.Concat(slices.Collect(maps.Values(read))...)
 	}
-	return ids, narrow, err
+	slices.SortFunc(ids, rank.compare)
+	return ids, true, err
 }
 
 func (q *Query) chooseGroups(known []sized) (want chosen, all int) {
@@ -90,20 +99,28 @@ func (r rank) compare(to rank) int {
 	return cmp.Compare(r.low, to.low)
 }
 
-// ids reads the IDs of all members, which end their keys, and puts them in order.
-func (want *chosen) ids(r store.Reader) ([]rank, error) {
-	ids := make([]rank, 0, want.size)
-	ranges := make([]store.Range, len(want.sets))
+// read reads the IDs of all members, which end their keys, by the numbers of their sets. Sets whose
+// numbers follow each other are one range.
+func (want *chosen) read(r store.Reader) (map[uint32][]rank, error) {
+	slices.SortFunc(want.sets, func(a, b set) int { return cmp.Compare(a.number, b.number) })
+	var ranges []store.Range
 	for i, s := range want.sets {
-		ranges[i] = store.Prefix(s.prefix())
-		ranges[i].Limit = int(s.size)
+		if i > 0 && want.sets[i-1].number+1 == s.number {
+			last := &ranges[len(ranges)-1]
+			last.To, last.Limit = store.After(s.prefix()), last.Limit+int(s.size)
+			continue
+		}
+		next := store.Prefix(s.prefix())
+		next.Limit = int(s.size)
+		ranges = append(ranges, next)
 	}
+	ids := make(map[uint32][]rank, len(want.sets))
 	for e, err := range r.Scan(want.members, ranges...) {
 		if err != nil {
 			return nil, err
 		}
-		ids = append(ids, rankOf(e.Key[len(e.Key)-len(ulid.ULID{}):]))
+		number := binary.BigEndian.Uint32(e.Key)
+		ids[number] = append(ids[number], rankOf(e.Key[len(e.Key)-len(ulid.ULID{}):]))
 	}
-	slices.SortFunc(ids, rank.compare)
 	return ids, nil
 }

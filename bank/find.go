@@ -78,7 +78,7 @@ func (b *Bank) Find(q Query) iter.Seq2[Item, error] {
 func (b *Bank) Count() (map[Standing]int, error) {
 	count := map[Standing]int{}
 	err := b.view(func(r store.Reader) error {
-		groups, err := b.allGroups(r)
+		groups, _, err := b.allGroups(r)
 		clear(count)
 		for _, g := range groups {
 			count[g.Standing] += g.Size

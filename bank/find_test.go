@@ -135,3 +135,28 @@ func TestCount(t *testing.T) {
 	must(t, err)
 	mustEqual(t, count, map[bank.Standing]int{bank.Ready: 4, bank.Draft: 1, bank.Retired: 1})
 }
+
+// A bank that stays open finds what was changed since it last looked, also where two items changed
+// places, so that no group is larger or smaller than before.
+func TestFindAfterItemsChangedPlaces(t *testing.T) {
+	b := tempBank(t)
+	ids := mustAdd(t, b, written("47 + 36 = ?"), written("41 + 36 = ?"), written("5 + 2 = ?"), written("5 + 3 = ?"))
+	where, err := standards.ParseWhere([]string{"regroups = 1"})
+	must(t, err)
+	found := func() (list []string) {
+		for it, err := range b.Find(bank.Query{Where: where}) {
+			must(t, err)
+			list = append(list, it.ID)
+		}
+		return list
+	}
+	mustEqual(t, found(), ids[:1])
+	before := allGroups(t, b)
+	_, err = b.ReviseAll(ids[:2], "Ms. Reyes", "other numbers", monday, func(it *bank.Item) error {
+		it.Task = map[string]string{"47 + 36 = ?": "46 + 31 = ?", "41 + 36 = ?": "46 + 37 = ?"}[it.Task]
+		return nil
+	})
+	must(t, err)
+	mustEqual(t, allGroups(t, b), before)
+	mustEqual(t, found(), ids[1:2])
+}

@@ -7,13 +7,16 @@ import (
 )
 
 // knownGroups remembers the names and sizes of a bank's groups, which a list by traits has to
-// go through. The sequence of the bucket of members goes on with every change of them, and so
+// go through, and who is in those that were listed. The sequence of the bucket of members goes on with every change of them, and so
 // tells whether what is remembered still holds.
 type knownGroups struct {
 	mutex  sync.Mutex
 	as     uint64 // the sequence that they are of
 	groups []sized
 	known  bool
+
+	members map[uint32][]rank // by the number of a set
+	kept    int               // so many of them
 }
 
 // sized is a group and the set that its members are in.
@@ -22,34 +25,72 @@ type sized struct {
 	set set
 }
 
-// mostKnown is how many groups are remembered at most: some 500 bytes each.
-const mostKnown = 20_000
+// So much is remembered at most.
+const (
+	mostKnown   = 20_000  // groups, of some 500 bytes each
+	mostMembers = 200_000 // members, of 16 bytes each
+)
 
-// allGroups reads the groups of all items. They are shared: nobody may change them.
-func (b *Bank) allGroups(r store.Reader) ([]sized, error) {
-	now, err := r.Sequence(groupMembers)
+// allGroups reads the groups of all items, and the sequence that they are of. They are shared: nobody
+// may change them.
+func (b *Bank) allGroups(r store.Reader) (groups []sized, now uint64, err error) {
+	now, err = r.Sequence(groupMembers)
 	if err != nil {
-		return nil, err
+		return nil, 0, err
 	}
 	k := &b.groups
 	k.mutex.Lock()
 	defer k.mutex.Unlock()
 	if k.known && k.as == now {
-		return k.groups, nil
+		return k.groups, now, nil
 	}
-	var groups []sized
 	for e, err := range r.Scan(groupsBucket, store.Range{}) {
 		if err != nil {
-			return nil, err
+			return nil, 0, err
 		}
 		g, err := readGroup(e.Key, e.Value)
 		if err != nil {
-			return nil, err
+			return nil, 0, err
 		}
 		groups = append(groups, sized{g, readSet(e.Value)})
 	}
 	if len(groups) <= mostKnown {
 		k.groups, k.as, k.known = groups, now, true
+		k.members, k.kept = nil, 0
 	}
-	return groups, nil
+	return groups, now, nil
+}
+
+// inGroups is who is in some groups that allGroups gave, in no order.
+func (b *Bank) inGroups(r store.Reader, want chosen, now uint64) ([]rank, error) {
+	k := &b.groups
+	ids := make([]rank, 0, want.size)
+	asked := chosen{members: want.members}
+	k.mutex.Lock()
+	for _, s := range want.sets {
+		if members := k.members[s.number]; k.as == now && members != nil {
+			ids = append(ids, members...)
+		} else {
+			asked.add(s)
+		}
+	}
+	k.mutex.Unlock()
+	read, err := asked.read(r)
+	if err != nil {
+		return nil, err
+	}
+	k.mutex.Lock()
+	defer k.mutex.Unlock()
+	remember := k.known && k.as == now && asked.size <= mostMembers
+	if k.members == nil || remember && k.kept+asked.size > mostMembers {
+		k.members, k.kept = map[uint32][]rank{}, 0
+	}
+	for number, members := range read {
+		ids = append(ids, members...)
+		if remember && k.members[number] == nil {
+			k.members[number] = members
+			k.kept += len(members)
+		}
+	}
+	return ids, nil
 }

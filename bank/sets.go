@@ -21,6 +21,9 @@ type sets struct {
 	names, members string // the buckets
 	open           map[string]*set
 	scratch        []byte
+
+	gone  map[string]bool // keys of members that were taken out and not put back
+	moved bool            // there are new members
 }
 
 type set struct{ number, size, stored uint32 }
@@ -28,11 +31,15 @@ type set struct{ number, size, stored uint32 }
 const setNumber = 4 // bytes
 
 func groupSets(w store.Writer) *sets {
-	return &sets{w, groupsBucket, groupMembers, map[string]*set{}, nil}
+	return newSets(w, groupsBucket, groupMembers)
 }
 
 func originSets(w store.Writer) *sets {
-	return &sets{w, originsBucket, originMembers, map[string]*set{}, nil}
+	return newSets(w, originsBucket, originMembers)
+}
+
+func newSets(w store.Writer, names, members string) *sets {
+	return &sets{store: w, names: names, members: members, open: map[string]*set{}, gone: map[string]bool{}}
 }
 
 // load reads the sets of the names together, so that what follows finds them here.
@@ -65,7 +72,13 @@ func (s *sets) add(name, rest, value []byte) error {
 		return err
 	}
 	set.size++
-	return s.store.Put(s.members, s.memberKey(set, rest), value)
+	key := s.memberKey(set, rest)
+	if s.gone[string(key)] {
+		delete(s.gone, string(key))
+	} else {
+		s.moved = true
+	}
+	return s.store.Put(s.members, key, value)
 }
 
 // remove takes a member out of a set that it is in.
@@ -75,7 +88,9 @@ func (s *sets) remove(name, rest []byte) error {
 		return err
 	}
 	set.size--
-	return s.store.Delete(s.members, s.memberKey(set, rest))
+	key := s.memberKey(set, rest)
+	s.gone[string(key)] = true
+	return s.store.Delete(s.members, key)
 }
 
 // memberKey's result is valid until the next call; the store copies keys.
@@ -112,9 +127,8 @@ func readSet(value []byte) set {
 }
 
 // flush writes the sizes that changed. That the sequence of the members goes on tells readers
-// who remember names and sizes.
+// who remember names, sizes and members.
 func (s *sets) flush() error {
-	changed := false
 	for name, set := range s.open {
 		if set.size == set.stored {
 			continue
@@ -122,11 +136,13 @@ func (s *sets) flush() error {
 		if err := s.write([]byte(name), set); err != nil {
 			return err
 		}
-		set.stored, changed = set.size, true
+		set.stored = set.size
 	}
-	if !changed {
+	if !s.moved && len(s.gone) == 0 {
 		return nil
 	}
+	s.moved = false
+	clear(s.gone)
 	_, err := s.store.Next(s.members, 1)
 	return err
 }

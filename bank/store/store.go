@@ -14,8 +14,8 @@
 //
 // # What all makers promise
 //
-// Keys are compared byte by byte. A View sees the store as it stood when it began,
-// whatever is written meanwhile. It is to be short and must not wait for an Update, as
+// Keys are compared byte by byte. A View sees the store as it stood at one moment, when it
+// began or when it asked its first question, whatever is written meanwhile. It is to be short and must not wait for an Update, as
 // an Update may have to wait for open Views (a file that must grow does). An Update is written whole
 // or not at all, and when it returns nil its entries outlive a crash of the program
 // and of the machine. Updates of one store take turns, those of other programs too,

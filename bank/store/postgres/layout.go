@@ -82,4 +82,5 @@ func (p place) statements() statements {
 // Every statement looks entries up by their primary key or a range of it. Without
 // statistics, as after a large import, the server may choose to read a whole table and
 // sort it; these settings forbid that.
-const byKey = `set local enable_seqscan = off; set local enable_bitmapscan = off; set local jit = off`
+const byKey = `select set_config('enable_seqscan', 'off', true), set_config('enable_bitmapscan', 'off', true), ` +
+	`set_config('jit', 'off', true)`

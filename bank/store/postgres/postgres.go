@@ -165,21 +165,6 @@ func (s *Store) Close() error {
 	return nil
 }
 
-// View reads one snapshot.
-func (s *Store) View(ctx context.Context, read func(store.Reader) error) error {
-	const begin = `begin isolation level repeatable read read only; ` + byKey
-	return s.again(ctx, func(ctx context.Context, c *pgxpool.Conn) error {
-		return pgx.BeginTxFunc(ctx, c, pgx.TxOptions{BeginQuery: begin}, func(tx pgx.Tx) error {
-			r := &reader{ctx: ctx, store: s, tx: tx}
-			err := read(r)
-			if r.failed != nil {
-				return r.failed
-			}
-			return asked(err)
-		})
-	})
-}
-
 // pgError is what the server said, if the error came from it.
 func pgError(err error) *pgconn.PgError {
 	var said *pgconn.PgError

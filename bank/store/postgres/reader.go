@@ -15,8 +15,13 @@ import (
 type reader struct {
 	ctx    context.Context
 	store  *Store
-	tx     pgx.Tx
+	tx     asker
 	failed error // the first fault, not of the caller's making, after which nothing can be read
+}
+
+// asker is a transaction, as far as reading needs it.
+type asker interface {
+	Query(ctx context.Context, sql string, args ...any) (pgx.Rows, error)
 }
 
 // fail notes a fault and hands it on.

@@ -60,12 +60,12 @@ func (s *scan) stop(err error) {
 	}
 }
 
-// one reads a range page by page.
+// one reads a range page by page. What a limit asks for is read at once.
 func (s *scan) one(r store.Range) {
 	for size := firstPage; !s.over; {
 		want := size
 		if r.Limit > 0 {
-			want = min(size, r.Limit)
+			want = min(r.Limit, mostPage)
 		}
 		page, whole, err := s.page(r, want)
 		if err != nil {

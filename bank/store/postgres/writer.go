@@ -17,6 +17,7 @@ import (
 // much of it, when a scan must see it, and at the end.
 type writer struct {
 	reader
+	tx      pgx.Tx
 	buckets map[string]*bucket // those that are there
 	added   []*bucket          // those of them that this transaction made
 	moved   map[*bucket]bool   // those whose sequence went on
