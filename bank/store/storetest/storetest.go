@@ -44,9 +44,11 @@ func Laws(t *testing.T, m Maker) {
 		{"taking turns", turns},
 		{"writing while scanning", writingWhileScanning},
 		{"many ranges", manyRanges},
+		{"edges of ranges", edges},
 		{"sequences", sequences},
 		{"sizes", sizes},
 		{"cancelled", cancelled},
+		{"cancelled at every step", cancelledAtEveryStep},
 		{"copies", copies},
 		{"a program that is killed", killed},
 	} {
