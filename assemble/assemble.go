@@ -117,7 +117,7 @@ func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
 
 // firstLimit is how many items of a pool are read at first: so many that they
 // are about a thousand in all, which takes no time.
-func (p *problem) firstLimit() int { return min(max(1000/max(1, len(p.pools)), 8), 40) }
+func (p *problem) firstLimit() int { return min(max(1000/max(1, len(p.pools)), 4), 40) }
 
 // boundOf is an objective that no quiz of the model can go below.
 func boundOf(ctx context.Context, m *built, seed uint64) (int, error) {

@@ -1,9 +1,11 @@
 package assemble
 
 import (
+	"cmp"
 	"fmt"
 	"maps"
 	"slices"
+	"strings"
 
 	"evenhand/assemble/search"
 	"evenhand/bank"
@@ -55,6 +57,7 @@ func BalanceOf(q Quiz) Balance {
 	}
 	b.line("regroupings", 0, q, total(func(p Placed) float64 { return traitNumber(p, task.Regroups) }))
 	b.line("crossings of 100", 0, q, total(func(p Placed) float64 { return traitNumber(p, task.Crosses100) }))
+	b.hundreds(q)
 	for _, step := range valuesOf(q, task.ClockStep) {
 		b.ifAny("clock to the "+step, q, func(it bank.Item) bool { return it.Traits.Get(task.ClockStep) == step })
 	}
@@ -73,6 +76,23 @@ func BalanceOf(q Quiz) Balance {
 	b.line(LineUses, 0, q, total(func(p Placed) float64 { return float64(p.Uses) }))
 	b.traits(q)
 	return b
+}
+
+// hundreds counts within which hundred the items stand, if any is beyond the first.
+func (b *Balance) hundreds(q Quiz) {
+	found := valuesOf(q, task.Hundred)
+	if len(found) == 0 || len(found) == 1 && found[0] == "1" {
+		return
+	}
+	slices.SortFunc(found, func(a, b string) int { return cmp.Or(len(a)-len(b), strings.Compare(a, b)) })
+	for _, hundred := range found {
+		last, _ := task.Hundred.Number(hundred + "00")
+		name := fmt.Sprintf("numbers from %d to %d", last-99, last)
+		if last == 100 {
+			name = "numbers to 100"
+		}
+		b.ifAny(name, q, func(it bank.Item) bool { return it.Traits.Get(task.Hundred) == hundred })
+	}
 }
 
 func (b *Balance) line(name string, decimals int, q Quiz, figure func(Form) float64) {

@@ -42,6 +42,8 @@ func TestBalanceCounts(t *testing.T) {
 		"":                                       "[form A form B difference]",
 		"regroupings":                            "[3 3 0]",
 		"crossings of 100":                       "[1 0 1]",
+		"numbers to 100":                         "[2 2 0]",
+		"numbers from 101 to 200":                "[1 0 1]",
 		"clock to the half-hour":                 "[1 0 1]",
 		"clock to the hour":                      "[0 2 2]",
 		"compare-two-digit, " + string(compared): "[1 0 1]",

@@ -245,7 +245,7 @@ func sizesIn(p plan.Plan) sizes {
 	asks := func(w standards.Where) bool {
 		before := len(s.conditions)
 		for _, c := range w {
-			if c.Trait == task.Largest {
+			if c.Trait == task.Largest || c.Trait == task.Hundred {
 				s.conditions = append(s.conditions, c)
 			}
 		}

@@ -30,11 +30,12 @@ func ParseCondition(text string) (Condition, error) {
 	}
 	name := strings.TrimSpace(text[:at])
 	value := strings.TrimSpace(text[at+len(op):])
-	trait, ok := task.TraitNamed(name)
-	if !ok {
-		return Condition{}, fmt.Errorf("no trait %q%s; the traits are %s", name, words.Suggest(name, traitNames()), strings.Join(traitNames(), ", "))
+	names := traitNames()
+	trait := slices.Index(names, name)
+	if trait < 0 {
+		return Condition{}, fmt.Errorf("no trait %q%s; the traits are %s", name, words.Suggest(name, names), strings.Join(names, ", "))
 	}
-	c := Condition{trait, op, value}
+	c := Condition{task.Conditions()[trait], op, value}
 	return c, c.check()
 }
 
@@ -79,7 +80,7 @@ func (c Condition) String() string { return c.Trait.String() + " " + c.Op + " " 
 // Holds says whether the traits fulfil the condition. A trait that does not
 // apply fulfils no condition but "!=".
 func (c Condition) Holds(ts task.Traits) bool {
-	value := ts[c.Trait]
+	value := ts.Get(c.Trait)
 	switch {
 	case c.Op == "=":
 		return value == c.Value
@@ -88,10 +89,8 @@ func (c Condition) Holds(ts task.Traits) bool {
 	case value == "":
 		return false
 	}
-	var wish task.Traits
-	wish[c.Trait] = c.Value
-	have, _ := ts.Number(c.Trait)
-	want, _ := wish.Number(c.Trait)
+	have, _ := c.Trait.Number(value)
+	want, _ := c.Trait.Number(c.Value)
 	switch c.Op {
 	case "<":
 		return have < want
@@ -141,7 +140,7 @@ func (w Where) String() string {
 
 func traitNames() []string {
 	var names []string
-	for _, t := range task.AllTraits() {
+	for _, t := range task.Conditions() {
 		names = append(names, t.String())
 	}
 	return names

@@ -56,8 +56,6 @@ func values(trait task.Trait, seen map[string]bool) string {
 
 // rank is the number of a value that has one, and 0 for other words.
 func rank(trait task.Trait, value string) int {
-	var ts task.Traits
-	ts[trait] = value
-	n, _ := ts.Number(trait)
+	n, _ := trait.Number(value)
 	return n
 }

@@ -11,7 +11,8 @@ import (
 )
 
 // whereFlag is a wish about traits; it may be given more than once.
-var whereFlag = &cli.StringSliceFlag{Name: "where", Usage: "a condition on a `TRAIT`, such as regroups=2 or 'largest<=50'; may be given again, then all must hold"}
+var whereFlag = &cli.StringSliceFlag{Name: "where", Usage: "a condition on a `TRAIT`, such as regroups=2, 'largest<=50' " +
+	"or hundred=3 (the largest number from 201 to 300); may be given again, then all must hold"}
 
 func generateCommand() *cli.Command {
 	return &cli.Command{

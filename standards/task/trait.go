@@ -40,6 +40,10 @@ const (
 	traitCount
 )
 
+// Hundred is asked for and counted like a trait, but not kept: it follows from Largest. It is 1 for numbers
+// to 100, 2 for a largest number from 101 to 200, and so on.
+const Hundred = traitCount
+
 // Values says what values a trait takes.
 type Values int
 
@@ -51,7 +55,7 @@ const (
 	OrderedWords               // one of some words, listed from easy to hard
 )
 
-var traitTable = [traitCount]struct {
+var traitTable = [traitCount + 1]struct {
 	name    string
 	kind    Values
 	words   []string // for word and ordered; nil where any word may stand
@@ -80,9 +84,10 @@ var traitTable = [traitCount]struct {
 	Misleads:      {"misleads", TrueOrFalse, nil, "a smaller place than the one that decides says otherwise, or a shape doesn't look as it usually does"},
 	Step:          {"step", WholeNumber, nil, "the step of counting, or how much more or less"},
 	PastHalf:      {"past_half", TrueOrFalse, nil, "the minute hand is past the half hour"},
+	Hundred:       {"hundred", WholeNumber, nil, "the hundred in which the largest number stands: 1 to 100, 2 from 101 to 200"},
 }
 
-// AllTraits lists the traits in the order of their columns.
+// AllTraits lists the traits that are kept, in the order of their columns.
 func AllTraits() []Trait {
 	all := make([]Trait, traitCount)
 	for i := range all {
@@ -90,6 +95,9 @@ func AllTraits() []Trait {
 	}
 	return all
 }
+
+// Conditions lists what conditions can be about: all traits, and what follows from them.
+func Conditions() []Trait { return append(AllTraits(), Hundred) }
 
 // String is the trait's name, as in CSV headers and plans.
 func (t Trait) String() string { return traitTable[t].name }
@@ -101,7 +109,7 @@ func (t Trait) Meaning() string { return traitTable[t].meaning }
 // may stand.
 func (t Trait) Values() (Values, []string) { return traitTable[t].kind, traitTable[t].words }
 
-// TraitNamed finds a trait by its name.
+// TraitNamed finds a trait that is kept by its name.
 func TraitNamed(name string) (Trait, bool) {
 	for _, t := range AllTraits() {
 		if t.String() == name {
@@ -117,12 +125,24 @@ func TraitNamed(name string) (Trait, bool) {
 type Traits [traitCount]string
 
 // Get is the value of one trait, empty where it does not apply.
-func (ts Traits) Get(t Trait) string { return ts[t] }
+func (ts Traits) Get(t Trait) string {
+	if t != Hundred {
+		return ts[t]
+	}
+	largest, ok := ts.Number(Largest)
+	if !ok {
+		return ""
+	}
+	return strconv.Itoa(max(1, (largest+99)/100))
+}
 
 // Number is the value of a whole-number trait, and 1 or 0 for true or false;
 // ok is false where the trait does not apply.
-func (ts Traits) Number(t Trait) (n int, ok bool) {
-	switch ts[t] {
+func (ts Traits) Number(t Trait) (n int, ok bool) { return t.Number(ts.Get(t)) }
+
+// Number is one of the trait's values as a number, for words their place in the list.
+func (t Trait) Number(value string) (n int, ok bool) {
+	switch value {
 	case "":
 		return 0, false
 	case "true":
@@ -131,10 +151,10 @@ func (ts Traits) Number(t Trait) (n int, ok bool) {
 		return 0, true
 	}
 	if traitTable[t].kind == OrderedWords {
-		i := slices.Index(traitTable[t].words, ts[t])
+		i := slices.Index(traitTable[t].words, value)
 		return i, i >= 0
 	}
-	n, err := strconv.Atoi(ts[t])
+	n, err := strconv.Atoi(value)
 	return n, err == nil
 }
 
