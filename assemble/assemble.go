@@ -50,7 +50,8 @@ type Options struct {
 // When the limit runs out the best quiz found is given with the bound proved so far.
 //
 // Among equally good quizzes, in this order and not proved: traits in equal numbers
-// in all forms, items unused for longest, what the seed decides.
+// in all forms, items unused for longest, answers that are right equally often among
+// items that offer the same few, what the seed decides.
 //
 // The error is an *ImpossibleError when no quiz keeps the rules. The same bank,
 // plan, seed and week give the same quiz, unless time runs out first; another seed

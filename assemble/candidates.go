@@ -45,6 +45,7 @@ type candidate struct {
 	clashes []string
 	lastUse int  // week of its last use, counted from long ago; 0 for none
 	answer  int  // the quota that it counts in by its answer, or −1
+	few     bool // all of its skill offer the same few answers
 	tells   bool // it tells the plan's missteps apart
 }
 
@@ -330,8 +331,8 @@ func (p *problem) consider(pool *pool, g bank.Group, m bank.Member, keys map[str
 // that fits none has no ID.
 func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate, error) {
 	c := candidate{id: m.ID, key: "key:" + string(g.Skill) + ":" + m.Key, lastUse: weekNumber(g.LastWeek)}
-	c.answer = p.answerQuota(g.Skill, m.Key)
-	if !p.offersFew[g.Skill] {
+	c.answer, c.few = p.answerQuota(g.Skill, m.Key), p.offersFew[g.Skill]
+	if !c.few {
 		c.clashes = []string{c.key}
 	}
 	var posed task.Task

@@ -1,6 +1,7 @@
 package assemble_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -37,5 +38,33 @@ func TestNoAnswerTooOften(t *testing.T) {
 	_, err := assemble.Assemble(t.Context(), one, plan, assemble.Options{})
 	if err == nil || !strings.Contains(err.Error(), "compare-two-digit items whose answer is <: at most 3") {
 		t.Errorf("%v", err)
+	}
+}
+
+// Where nothing else is at stake, of two answers each is right equally often in every form.
+func TestAnswersByTurns(t *testing.T) {
+	b := newBank(t)
+	for n := 20; n < 60; n++ {
+		addTasks(t, b, fmt.Sprintf("odd or even: %d", n))
+	}
+	for _, forms := range []int{1, 3} {
+		plan := plan.Plan{Title: "Keys", Forms: forms, ShareRight: 90, Rows: []plan.Row{{Skill: "odd-or-even", Count: 6}}}
+		for seed := range uint64(8) {
+			q, err := assemble.Assemble(t.Context(), b, plan, assemble.Options{Seed: seed})
+			if err != nil {
+				t.Fatal(err)
+			}
+			for _, form := range q.Forms {
+				odd := 0
+				for _, placed := range form.Items {
+					if placed.Item.Key == "odd" {
+						odd++
+					}
+				}
+				if odd != 3 {
+					t.Errorf("%d forms, seed %d: %d of 6 numbers of form %s are odd", forms, seed, odd, form.Name)
+				}
+			}
+		}
 	}
 }

@@ -154,17 +154,18 @@ func (p *problem) build(standIns bool) *built {
 		m.Same = append(m.Same, search.Same{Name: "items with " + standards.Where{c}.String()})
 	}
 	clashes := map[string]int{}
+	answers := map[string]int{}
 	for _, k := range p.kept {
 		m.Fixed = append(m.Fixed, search.Fixed{Item: len(m.Items), Form: k.form, Row: k.row})
-		p.add(m, k.pool, k.pool.read[0], clashes)
+		p.add(m, k.pool, k.pool.read[0], clashes, answers)
 	}
 	for _, pool := range p.pools {
 		for _, c := range pool.read {
-			p.add(m, pool, c, clashes)
+			p.add(m, pool, c, clashes, answers)
 		}
 		if standIns && pool.truncated {
 			for range min(pool.size-len(pool.read), p.forms*p.plan.Size()) {
-				p.add(m, pool, standIn(pool), clashes)
+				p.add(m, pool, standIn(pool), clashes, answers)
 			}
 		}
 	}
@@ -181,7 +182,7 @@ func standIn(pool *pool) candidate {
 }
 
 // add puts an item into the model.
-func (p *problem) add(m *built, pool *pool, c candidate, clashes map[string]int) {
+func (p *problem) add(m *built, pool *pool, c candidate, clashes, answers map[string]int) {
 	item := search.Item{
 		Name: c.id, Points: expected(pool.difficulty), Uses: pool.uses, LastUse: c.lastUse,
 		Quotas: pool.quotas, Same: pool.same, Balances: pool.balances,
@@ -189,21 +190,29 @@ func (p *problem) add(m *built, pool *pool, c candidate, clashes map[string]int)
 	if c.answer >= 0 {
 		item.Quotas = append(slices.Clone(item.Quotas), c.answer)
 	}
+	if c.few {
+		item.Answer = numbered(answers, c.key) + 1
+	}
 	for i, f := range pool.fits {
 		if c.looks[i] != "" {
 			item.Fits = append(item.Fits, search.Fit{Row: f.row, Seconds: c.seconds[i]})
 		}
 	}
 	for _, name := range c.clashes {
-		n, ok := clashes[name]
-		if !ok {
-			n = len(clashes)
-			clashes[name] = n
-		}
-		item.Clashes = append(item.Clashes, n)
+		item.Clashes = append(item.Clashes, numbered(clashes, name))
 	}
 	m.Items = append(m.Items, item)
 	m.items, m.pools = append(m.items, c), append(m.pools, pool)
+}
+
+// numbered is the number of a name, the next one when it is new.
+func numbered(names map[string]int, name string) int {
+	n, ok := names[name]
+	if !ok {
+		n = len(names)
+		names[name] = n
+	}
+	return n
 }
 
 // rowName names a row of the plan by its place and what it asks for.

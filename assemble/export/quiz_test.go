@@ -37,7 +37,7 @@ func friday() assemble.Quiz {
 		Forms: []assemble.Form{
 			{Name: "A", Scores: search.Points{812, 1203, 1544}, Items: []assemble.Placed{
 				{Number: 1, Item: item("01A", "27 + 35 = ?", task.LookColumn), Row: "row 1 (add-two-digit)", Uses: 3},
-				{Number: 2, Item: measured, Row: "row 2 (clock-half-hour)"},
+				{Number: 2, Item: measured, Row: "row 2 (clock-half-hour)", Basis: bank.MeasuredBasis},
 			}},
 			{Name: "B", Scores: search.Points{901, 1310, 1611}, Items: []assemble.Placed{
 				{Number: 1, Item: item("01C", "47 ? 47", ""), Row: "row 1"},
@@ -53,7 +53,7 @@ func TestQuizCSV(t *testing.T) {
 	if err := export.WriteQuiz(&file, friday()); err != nil {
 		t.Fatal(err)
 	}
-	head := "form,number,id,skill,standards,task,look,key,band,share_right,difficulty,seconds,uses"
+	head := "form,number,id,skill,standards,task,look,key,band,share_right,difficulty,seconds,uses,basis"
 	for _, trait := range task.AllTraits() {
 		head += "," + trait.String()
 	}
@@ -85,7 +85,7 @@ func TestQuizCSV(t *testing.T) {
 		{1, "standards", "2.NBT.B.5"}, {1, "regroups", "1"}, {1, "key", "62"}, {1, "clock_step", ""},
 		{2, "clock_step", "half-hour"}, {2, "regroups", ""},
 		// 1/(1 + e^-1.099) is .750: three in four.
-		{2, "difficulty", "-1.099"}, {2, "share_right", "75"}, {2, "band", "core"},
+		{2, "difficulty", "-1.099"}, {2, "share_right", "75"}, {2, "band", "core"}, {2, "basis", "measured"}, {1, "basis", ""},
 		// OWASP on formula injection: one apostrophe before a cell that begins with = + - @.
 		{3, "key", "'="}, {4, "key", "'-5"}, {4, "task", "'= 12, what goes before it?\n\"6 + 6\" or \"6 + 7\""},
 		{4, "regroups", ""}, {4, "form", "B"}, {4, "number", "2"},

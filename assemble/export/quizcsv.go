@@ -24,6 +24,7 @@ type QuizRow struct {
 	Difficulty Logits `csv:"difficulty"`  // measured where there is evidence, else predicted
 	Seconds    Whole  `csv:"seconds"`     // expected working time
 	Uses       Whole  `csv:"uses"`        // earlier uses in quizzes
+	Basis      string `csv:"basis"`       // of the difficulty: guess, learnt or measured; quizzes of once don't tell
 	Traits
 }
 
@@ -56,6 +57,7 @@ func quizRow(form string, placed assemble.Placed) QuizRow {
 		Difficulty: Logits(difficulty),
 		Seconds:    Whole(item.Seconds),
 		Uses:       Whole(placed.Uses),
+		Basis:      string(placed.Basis),
 		Traits:     TraitsOf(item.Traits),
 	}
 }

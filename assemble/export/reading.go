@@ -98,10 +98,10 @@ const firstTraits = task.Addends
 
 func isLater(name string) bool {
 	trait, ok := task.TraitNamed(name)
-	return ok && trait > firstTraits
+	return ok && trait > firstTraits || name == "basis"
 }
 
-// checkHeading wants every column of ours once, but for traits that came later.
+// checkHeading wants every column of ours once, but for those that came later.
 func checkHeading[Row any](heading []string) error {
 	ours, err := gocsv.MarshalString([]Row{})
 	if err != nil {

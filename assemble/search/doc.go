@@ -43,8 +43,8 @@
 //     broken; and small trees that keep a part of the best choice, whole forms or single
 //     places.
 //  5. Even. Swaps that keep every rule and the objective make the forms more
-//     alike in their traits, and take items unused for longer. This part alone is
-//     not proved best.
+//     alike in their traits, take items unused for longer, and let the few answers that
+//     like items offer be right equally often. This part alone is not proved best.
 //
 // # Which file is which step
 //

@@ -1,14 +1,18 @@
 package search
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // evener makes the forms of a finished solution more alike by swaps that keep
 // every rule and never raise the objective: first the counts in each balance,
-// then how long their items were not used. It is not proved best.
+// then how long their items were not used, then which answers are right. It is not proved best.
 type evener struct {
 	*swapper
-	counts [][]int // by balance, then form
-	late   int     // Σ LastUse of the items seated
+	counts  [][]int // by balance, then form
+	late    int     // Σ LastUse of the items seated
+	answers [][]int // by Answer, then form
 }
 
 // even returns the forms made more alike.
@@ -19,6 +23,11 @@ func (p *problem) even(forms [][]Place, stop func() bool) [][]Place {
 	e := &evener{swapper: p.newSwapper(), counts: make([][]int, len(p.Balances))}
 	for b := range e.counts {
 		e.counts[b] = make([]int, p.Forms)
+	}
+	for _, item := range p.Items {
+		for len(e.answers) <= item.Answer {
+			e.answers = append(e.answers, make([]int, p.Forms))
+		}
 	}
 	e.pool = p.candidates(200)
 	e.seatAll(forms)
@@ -78,17 +87,23 @@ func (w *swapper) seatAll(forms [][]Place) {
 // count adds an item to the balances of its form; a shared item tips none.
 func (e *evener) count(form int, item int32, n int) {
 	e.late += n * e.p.Items[item].LastUse
+	right := e.answers[e.p.Items[item].Answer]
 	if form == asShared {
+		for f := range right {
+			right[f] += n
+		}
 		return
 	}
+	right[form] += n
 	for _, b := range e.p.Items[item].Balances {
 		e.counts[b][form] += n
 	}
 }
 
 // unlikeness measures how much could be better about forms of one objective: for
-// each balance the sum of the squared differences between forms, and far below
-// it how lately their items were used.
+// each balance the sum of the squared differences between forms, far below
+// it how lately their items were used, and last how unevenly the answers of a form
+// come that several of its items offer: the sum of their squared numbers.
 func (e *evener) unlikeness() likeness {
 	now := likeness{late: e.late}
 	for _, counts := range e.counts {
@@ -99,14 +114,19 @@ func (e *evener) unlikeness() likeness {
 		}
 		now.counts += len(counts)*squares - sum*sum
 	}
+	for _, right := range e.answers[1:] {
+		for _, n := range right {
+			now.answers += n * n
+		}
+	}
 	return now
 }
 
 // likeness is the smaller the better, first by counts.
-type likeness struct{ counts, late int }
+type likeness struct{ counts, late, answers int }
 
 func (l likeness) less(o likeness) bool {
-	return l.counts < o.counts || l.counts == o.counts && l.late < o.late
+	return cmp.Or(cmp.Compare(l.counts, o.counts), cmp.Compare(l.late, o.late), cmp.Compare(l.answers, o.answers)) < 0
 }
 
 // better tries other items on seat k, taken from other seats or unused, and

@@ -56,6 +56,7 @@ type Item struct {
 	Quotas   []int  // the quotas it counts in
 	Same     []int  // the sets of Model.Same that it counts in
 	Balances []int  // the balances it counts in
+	Answer   int    // which of the few answers that its like all offer is right, above 0; 0 where they offer others
 	Clashes  []int  // its clash groups, any numbers; a form holds at most one item of each group
 }
 
