@@ -20,7 +20,8 @@ func TestFewerKeepsTheBalance(t *testing.T) {
 		for i := range rapid.IntRange(1, 24).Draw(t, "items") {
 			row := fmt.Sprint("row ", rapid.IntRange(1, 4).Draw(t, "row"))
 			size[row]++
-			form.Items = append(form.Items, assemble.Placed{Number: i + 1, Row: row, Item: bank.Item{Predicted: standards.Difficulty(rapid.IntRange(-3000, 3000).Draw(t, "difficulty"))}})
+			item := bank.Item{Predicted: standards.Difficulty(rapid.IntRange(-3000, 3000).Draw(t, "difficulty"))}
+			form.Items = append(form.Items, assemble.Placed{Number: i + 1, Row: row, Item: item})
 		}
 		count := rapid.IntRange(1, len(form.Items)).Draw(t, "count")
 		fewer, err := assemble.Fewer(form, count)

@@ -108,13 +108,17 @@ func TestWhyNot(t *testing.T) {
 		fills      bool
 	}{
 		{"minutes", "minutes = 1\n[[row]]\nskill = 'add-two-digit'\ncount = 3\n",
-			[]string{"1 minute for a form; the quickest items for the rows take 2:15", "row 1"}, []string{"give 3 minutes instead of 1", "take 1 item instead of 3 in row 1"}, false},
+			[]string{"1 minute for a form; the quickest items for the rows take 2:15", "row 1"},
+			[]string{"give 3 minutes instead of 1", "take 1 item instead of 3 in row 1"}, false},
 		{"band", "[[row]]\nskill = 'subtract-regrouping'\ncount = 2\n[bands]\nstretch = [1, 2]\n",
 			[]string{"stretch items: at least 1; the bank offers 0"}, []string{"stretch items: ask for at least 0 instead of 1"}, true},
 		{"quota", "[[row]]\nskill = 'add-two-digit'\ncount = 2\n[[quota]]\nwhere = 'doubles = true'\ncount = [2, 2]\n",
 			[]string{"items with doubles = true: at least 2; the bank offers 0"}, []string{"items with doubles = true: ask for at least 0 instead of 2"}, true},
-		{"two rows and a quota", "[[row]]\nskill = 'add-two-digit'\ncount = 2\nwhere = ['regroups = 1']\n[[row]]\nskill = 'add-two-digit'\ncount = 1\nwhere = ['regroups >= 1']\n[[quota]]\nwhere = 'regroups >= 1'\ncount = [0, 2]\n",
-			[]string{"row 1", "row 2", "items with regroups >= 1: at most 2"}, []string{"items with regroups >= 1: allow up to 3 instead of 2", "take 1 item instead of 2 in row 1", "leave row 2 out"}, false},
+		{"two rows and a quota", "[[row]]\nskill = 'add-two-digit'\ncount = 2\nwhere = ['regroups = 1']\n" +
+			"[[row]]\nskill = 'add-two-digit'\ncount = 1\nwhere = ['regroups >= 1']\n" +
+			"[[quota]]\nwhere = 'regroups >= 1'\ncount = [0, 2]\n",
+			[]string{"row 1", "row 2", "items with regroups >= 1: at most 2"},
+			[]string{"items with regroups >= 1: allow up to 3 instead of 2", "take 1 item instead of 2 in row 1", "leave row 2 out"}, false},
 		{"one key", "[[row]]\nskill = 'add-two-digit'\ncount = 2\nwhere = ['largest = 72']\n",
 			[]string{"one skill and key", "row 1"}, []string{"take 1 item instead of 2"}, false},
 		{"looks", "[[row]]\nskill = 'missing-number-larger'\ncount = 1\nlooks = ['bond']\n",
@@ -188,7 +192,8 @@ func (c countdown) Err() error {
 func TestTimeRunsOutAnywhere(t *testing.T) {
 	b := newBank(t)
 	addTasks(t, b, "47 + 36 = ?", "25 + 38 = ?", "19 + 53 = ?", "read 4:30", "read 7:30", "47 ? 74")
-	plan := mustPlan(t, "forms = 2\nminutes = 1\n[[row]]\nskill = 'add-two-digit'\ncount = 3\n[[row]]\nskill = 'clock-half-hour'\ncount = 2\n[bands]\nstretch = [1, 2]\n")
+	plan := mustPlan(t, "forms = 2\nminutes = 1\n[[row]]\nskill = 'add-two-digit'\ncount = 3\n"+
+		"[[row]]\nskill = 'clock-half-hour'\ncount = 2\n[bands]\nstretch = [1, 2]\n")
 	whole := mustFail(t, b, plan, assemble.Options{}).Error()
 	done := false
 	for left := 1; left < 1<<20 && !done; left += 1 + left/3 {

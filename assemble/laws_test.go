@@ -86,7 +86,8 @@ func drawPlan(r *rapid.T) plan.Plan {
 		asked.Bands = append(asked.Bands, band)
 	}
 	if rapid.Bool().Draw(r, "quota") {
-		asked.Quotas = append(asked.Quotas, plan.Quota{Where: drawWhere(r, []string{"regroups >= 1", "crosses_100 = true", "largest > 60"}), AtLeast: rapid.IntRange(0, 1).Draw(r, "least"), AtMost: rapid.IntRange(2, 5).Draw(r, "most")})
+		where := drawWhere(r, []string{"regroups >= 1", "crosses_100 = true", "largest > 60", "hundred = 1"})
+		asked.Quotas = append(asked.Quotas, plan.Quota{Where: where, AtLeast: rapid.IntRange(0, 1).Draw(r, "least"), AtMost: rapid.IntRange(2, 5).Draw(r, "most")})
 	}
 	asked.Shared = rapid.IntRange(0, 1).Draw(r, "shared")
 	if rapid.Bool().Draw(r, "same") {

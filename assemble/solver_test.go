@@ -68,7 +68,8 @@ func TestReadingFewIsExact(t *testing.T) {
 	}
 	for _, c := range []string{
 		"forms = 2\n[[row]]\nskill = 'compare-two-digit'\ncount = 3\n[[row]]\nskill = 'facts-within-20'\ncount = 3\n",
-		"forms = 2\nshare_right = 90\n[[row]]\nskill = 'compare-two-digit'\ncount = 2\nwhere = ['largest > 90']\n[[row]]\nskill = 'tens-and-ones'\ncount = 4\n[[quota]]\nwhere = 'largest > 95'\ncount = [0, 1]\n",
+		"forms = 2\nshare_right = 90\n[[row]]\nskill = 'compare-two-digit'\ncount = 2\nwhere = ['largest > 90']\n" +
+			"[[row]]\nskill = 'tens-and-ones'\ncount = 4\n[[quota]]\nwhere = 'largest > 95'\ncount = [0, 1]\n",
 		"forms = 3\nshared = 1\nshare_right = 80\n[[row]]\nskill = 'compare-two-digit'\ncount = 3\n",
 		"[[row]]\nskill = 'compare-two-digit'\ncount = 4\n",
 	} {

@@ -39,7 +39,8 @@ func found(err error, items ...bank.Item) iter.Seq2[bank.Item, error] {
 func TestBankCSV(t *testing.T) {
 	made := bank.NewItem(task.MustParse("402 - 178 = ?"), task.LookColumn, bank.Origin{Kind: "generated", Seed: 18446744073709551615})
 	made.ID, made.Revision, made.By, made.At = "01A", 1, "generate", time.Date(2026, 11, 25, 8, 0, 0, 500, time.UTC)
-	hand := bank.NewHandItem("Mia has -5 points.\r\nHow many more to 0?", "5", "facts-within-20", "en", bank.Origin{Kind: "imported", File: "=list.csv", Row: 14, By: "B. Cole"})
+	hand := bank.NewHandItem("Mia has -5 points.\r\nHow many more to 0?", "5", "facts-within-20", "en",
+		bank.Origin{Kind: "imported", File: "=list.csv", Row: 14, By: "B. Cole"})
 	hand.ID, hand.Revision, hand.By, hand.At, hand.Reason = "01B", 2, "@cole", time.Date(2026, 11, 24, 9, 0, 0, 0, time.FixedZone("", 3600)), "+ Spanish"
 	hand.Wording["es"], hand.Notes, hand.Standing = "-5 puntos", "a \"quoted\" note", bank.Draft
 	hand.Measured = &bank.Measured{Difficulty: -250, StandardError: 91, Answers: 120}

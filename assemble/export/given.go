@@ -141,6 +141,7 @@ func changedByHand(path string, rows []QuizRow, beside quizFile) error {
 }
 
 func changed(path, place, what, here, there string) error {
-	return fmt.Errorf("%s was changed by hand: %s at %s is %q, in quiz.json %q; put it back as it was given, or make the changed one a quiz of its own without quiz.json beside it",
+	return fmt.Errorf("%s was changed by hand: %s at %s is %q, in quiz.json %q; "+
+		"put it back as it was given, or make the changed one a quiz of its own without quiz.json beside it",
 		path, what, place, here, there)
 }

@@ -103,7 +103,8 @@ func heading(out *strings.Builder, list []solver) {
 	for _, o := range list {
 		fmt.Fprintf(out, "; %s (%s)", o.name, o.version)
 	}
-	fmt.Fprintf(out, ".\n\nMade by `EVENHAND_BENCHMARKS=beside.md go test ./assemble/search -run TestBenchmarks -timeout 2h -v`.\n\n| items | difficulties | objective | evenhand |")
+	fmt.Fprintf(out, ".\n\nMade by `EVENHAND_BENCHMARKS=beside.md go test ./assemble/search -run TestBenchmarks -timeout 2h -v`.\n\n"+
+		"| items | difficulties | objective | evenhand |")
 	for _, o := range list {
 		fmt.Fprintf(out, " %s |", o.name)
 	}

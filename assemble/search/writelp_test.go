@@ -22,7 +22,10 @@ func TestWrittenModel(t *testing.T) {
 		outside.Installed(t, "reading model files back with a solver", "glpsol")
 	}
 	for i := range 6 {
-		m := draw(shape{items: 9, forms: 1 + i%2, rows: 2, perRow: 2, quotas: 1, uses: 3, clashes: 40, overlap: 50, squeeze: 20, shared: i % 3, same: i % 2}, rand.New(rand.NewPCG(uint64(i), 11)))
+		m := draw(shape{
+			items: 9, forms: 1 + i%2, rows: 2, perRow: 2, quotas: 1, uses: 3,
+			clashes: 40, overlap: 50, squeeze: 20, shared: i % 3, same: i % 2,
+		}, rand.New(rand.NewPCG(uint64(i), 11)))
 		m.Fixed = []search.Fixed{{Item: 0, Form: 0, Row: m.Items[0].Fits[0].Row}}
 		if m.Shared > 0 {
 			m.Fixed[0].Form = search.EveryForm
@@ -52,7 +55,10 @@ func TestModelFileIsPlain(t *testing.T) {
 			t.Fatalf("line %q", line)
 		}
 	}
-	for _, want := range []string{"Minimize\n", "Subject To\n", "General\n off_1\n off_2\n uneven_1\n", "Binary\n", "End\n", "\\ form 1, row 1, n?mero?line: exactly 2\n"} {
+	for _, want := range []string{
+		"Minimize\n", "Subject To\n", "General\n off_1\n off_2\n uneven_1\n", "Binary\n", "End\n",
+		"\\ form 1, row 1, n?mero?line: exactly 2\n",
+	} {
 		if !strings.Contains(out.String(), want) {
 			t.Errorf("the file lacks %q", want)
 		}

@@ -95,7 +95,9 @@ func TestEverySkillComesBack(t *testing.T) {
 func same(t testing.TB, got, want qti.Package) {
 	t.Helper()
 	if got.Title != want.Title || got.Lang != want.Lang || !reflect.DeepEqual(got.Tests, want.Tests) || len(got.Items) != len(want.Items) {
-		t.Fatalf("%q (%s), %d tests, %d items came back as %q (%s), %d, %d", want.Title, want.Lang, len(want.Tests), len(want.Items), got.Title, got.Lang, len(got.Tests), len(got.Items))
+		t.Fatalf("%q (%s), %d tests, %d items came back as %q (%s), %d, %d",
+			want.Title, want.Lang, len(want.Tests), len(want.Items),
+			got.Title, got.Lang, len(got.Tests), len(got.Items))
 	}
 	for i, item := range want.Items {
 		if !reflect.DeepEqual(got.Items[i], item) {
@@ -305,7 +307,8 @@ func TestClockFaceAlone(t *testing.T) {
 func TestItemsByHand(t *testing.T) {
 	text := rapid.StringMatching(`[a-c&<>"'?¿ \n\t\x01é−]{0,12}`)
 	rapid.Check(t, func(t *rapid.T) {
-		hand := bank.NewHandItem("Q"+text.Draw(t, "question"), text.Draw(t, "key"), "add-ones", rapid.SampledFrom([]string{"en", "es"}).Draw(t, "lang"), bank.Origin{})
+		hand := bank.NewHandItem("Q"+text.Draw(t, "question"), text.Draw(t, "key"), "add-ones",
+			rapid.SampledFrom([]string{"en", "es"}).Draw(t, "lang"), bank.Origin{})
 		hand.ID = "01H"
 		item, err := qti.NewItem(hand, "en")
 		if err != nil {

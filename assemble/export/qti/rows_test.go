@@ -121,7 +121,8 @@ func TestUnsafePackages(t *testing.T) {
 func TestKindsOfOthers(t *testing.T) {
 	ordered := strings.Replace(declared("A"), "single", "ordered", 1)
 	rows := []struct{ item, question, answer, problem string }{
-		{foreignItem(declared("x"), `<p>A cat is <qti-inline-choice-interaction response-identifier="R"><qti-inline-choice identifier="x">an animal</qti-inline-choice>`+
+		{foreignItem(declared("x"), `<p>A cat is <qti-inline-choice-interaction response-identifier="R">`+
+			`<qti-inline-choice identifier="x">an animal</qti-inline-choice>`+
 			`<qti-inline-choice identifier="y">a shape</qti-inline-choice></qti-inline-choice-interaction>.</p>`), "A cat is ___ .", "an animal", ""},
 		{foreignItem(declared(""), `<p>Why is 7 odd?</p><qti-extended-text-interaction response-identifier="R"/>`), "Why is 7 odd?", "", ""},
 		{foreignItem(declared("4:30"), `<p><img src="clock.png" alt="a clock"/> What time is it?</p>`), "What time is it?", "", "img"},
@@ -139,7 +140,8 @@ func TestKindsOfOthers(t *testing.T) {
 		t.Fatal(got, err)
 	}
 	for i, want := range rows {
-		if is := got[i]; is.Question != want.question || is.Answer != want.answer || (is.Problem == "") != (want.problem == "") || !strings.Contains(is.Problem, want.problem) {
+		if is := got[i]; is.Question != want.question || is.Answer != want.answer ||
+			(is.Problem == "") != (want.problem == "") || !strings.Contains(is.Problem, want.problem) {
 			t.Errorf("row %d is %+v, want %q", i+1, is, want)
 		}
 	}

@@ -65,7 +65,8 @@ func placed(row export.QuizRow, lang string, get func(id string) (bank.Item, err
 		return Item{}, err
 	}
 	if found.Key != row.Key {
-		return Item{}, fmt.Errorf("item %s has the answer %q in the bank and %q in the quiz, so it was changed since; assemble the quiz again, with --from to keep the rest", row.ID, found.Key, row.Key)
+		return Item{}, fmt.Errorf("item %s has the answer %q in the bank and %q in the quiz, so it was changed since; "+
+			"assemble the quiz again, with --from to keep the rest", row.ID, found.Key, row.Key)
 	}
 	usual := found.Look
 	if row.Look != "" {

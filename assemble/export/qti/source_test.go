@@ -43,7 +43,8 @@ func TestOfQuiz(t *testing.T) {
 	same(t, read(t, written(t, p)), p)
 
 	rows[3].Key = "84"
-	if _, err := qti.OfQuiz("Friday check", "en", rows, get); err == nil || !strings.Contains(err.Error(), `B2: item 01 has the answer "83" in the bank and "84" in the quiz`) {
+	_, err = qti.OfQuiz("Friday check", "en", rows, get)
+	if err == nil || !strings.Contains(err.Error(), `B2: item 01 has the answer "83" in the bank and "84" in the quiz`) {
 		t.Errorf("got %v", err)
 	}
 	rows[3].ID = "03"

@@ -4,7 +4,8 @@ import "fmt"
 
 // tree is the item's file.
 func (it Item) tree() node {
-	n := root("qti-assessment-item", itemSpace, itemSchema, "identifier", it.ID, "title", it.Title, "xml:lang", it.Lang, "adaptive", "false", "time-dependent", "false")
+	n := root("qti-assessment-item", itemSpace, itemSchema, "identifier", it.ID, "title", it.Title,
+		"xml:lang", it.Lang, "adaptive", "false", "time-dependent", "false")
 	for _, r := range it.Responses {
 		n = n.with(r.declaration())
 	}
