@@ -131,18 +131,22 @@ func (f *face) bounds(r rune) (fixed.Rectangle26_6, error) {
 	return bounds, err
 }
 
+// glyphBuffers are the room that reading glyphs takes, which is large and asked for with every text.
+var glyphBuffers = sync.Pool{New: func() any { return new(sfnt.Buffer) }}
+
 // width is the length of the text in millimetres. Characters the face lacks
 // count as what printable puts in their place.
 func (f *face) width(s string, l lettering) float64 {
-	var buffer sfnt.Buffer
+	buffer := glyphBuffers.Get().(*sfnt.Buffer)
+	defer glyphBuffers.Put(buffer)
 	weight := f.fonts[weightOf(l.bold)]
 	var sum fixed.Int26_6
 	for _, r := range f.printable(s) {
-		glyph, err := weight.GlyphIndex(&buffer, r)
+		glyph, err := weight.GlyphIndex(buffer, r)
 		if err != nil {
 			continue
 		}
-		if advance, err := weight.GlyphAdvance(&buffer, glyph, fixed.I(1000), font.HintingNone); err == nil {
+		if advance, err := weight.GlyphAdvance(buffer, glyph, fixed.I(1000), font.HintingNone); err == nil {
 			sum += advance
 		}
 	}
