@@ -138,6 +138,9 @@ func (b *Bank) among(r store.Reader, q *Query, ids []rank, from []byte, about in
 
 // keep reads an item into the page if the query, but for uses, wants it.
 func (b *Bank) keep(q *Query, key, record []byte, page []Item) ([]Item, error) {
+	if !mayHold(key, record, q.Words) {
+		return page, nil
+	}
 	at := len(page)
 	page = append(page, Item{})
 	if err := b.unsealItem(key, record, &page[at]); err != nil {
@@ -147,6 +150,19 @@ func (b *Bank) keep(q *Query, key, record []byte, page []Item) ([]Item, error) {
 		page = page[:at]
 	}
 	return page, nil
+}
+
+// mayHold says whether an item's question may hold all the words. A record holds its texts as they are, so that one
+// without a word that has no capitals, such as a number, need not be read. What can't be read is for its reader to say.
+func mayHold(key, record []byte, words string) bool {
+	for word := range strings.FieldsSeq(words) {
+		if strings.ToUpper(word) != word || bytes.Contains(record, []byte(word)) {
+			continue
+		}
+		text, ok := Unseal(key, record)
+		return !ok || len(text) == 0 || text[0] != recordFormat
+	}
+	return true
 }
 
 // unused keeps of a page what wasn't used since the query's week.
