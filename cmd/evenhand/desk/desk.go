@@ -52,6 +52,7 @@ type Desk struct {
 	remote   *remote.Server
 	news     news
 	lately   lately
+	drawings drawings
 
 	people   people // of a team
 	sessions *scs.SessionManager

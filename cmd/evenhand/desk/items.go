@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"net/url"
 	"strings"
+	"sync"
 
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
@@ -21,13 +22,36 @@ type shown struct {
 	Drawing template.HTML
 }
 
+// card is what the list shows of an item: as a page has many, all is put together before the template.
+type card struct {
+	ID       string
+	Standing bank.Standing
+	Drawing  template.HTML
+	Question string // where there is no drawing
+	Under    string
+}
+
+func (v *visit) card(it bank.Item) card {
+	c := card{ID: it.ID, Standing: it.Standing, Drawing: v.draw(it).Drawing, Under: v.said.under(it)}
+	if c.Drawing == "" {
+		c.Question = it.Question(v.said.Lang)
+	}
+	return c
+}
+
+// under is what a card says of an item in one line.
+func (s sentences) under(it bank.Item) string {
+	right := it.Difficulty()
+	return s.Skill(it.Skill) + " · " + s.say("band."+string(right.Band())) + " · " + s.say("items.tenths", right.Tenths())
+}
+
 // items shows the bank's items that a person asks for.
 func items(v *visit) error {
 	query, err := v.itemQuery()
 	if err != nil {
 		return err
 	}
-	var found []shown
+	var found []card
 	next := ""
 	for it, err := range v.desk.bank.Find(query) {
 		if err != nil {
@@ -37,7 +61,7 @@ func items(v *visit) error {
 			next = it.ID
 			break
 		}
-		found = append(found, v.draw(it))
+		found = append(found, v.card(it))
 	}
 	chosen := v.URL.Query()
 	if next != "" {
@@ -46,13 +70,12 @@ func items(v *visit) error {
 	}
 	return v.show("items", struct {
 		Chosen    url.Values
-		Codes     []task.Code
 		Bands     []standards.Band
 		Standings []bank.Standing
-		Items     []shown
+		Items     []card
 		Next      string // the address of the next page
 	}{
-		v.URL.Query(), standards.AllCodes(), standards.Bands(),
+		v.URL.Query(), standards.Bands(),
 		[]bank.Standing{bank.Draft, bank.Ready, bank.Retired}, found, next,
 	})
 }
@@ -105,9 +128,41 @@ func asTyped(err error) error { return &fault{status: http.StatusBadRequest, tex
 
 // draw is the item with its drawing.
 func (v *visit) draw(it bank.Item) shown {
-	picture, err := sheet.SVG(sheet.QuestionOf(it, 1, v.said.Lang), sheet.Options{Lang: v.said.Lang})
-	if err != nil {
-		return shown{Item: it}
+	return shown{it, v.desk.drawings.of(it, v.said.Lang)}
+}
+
+// drawings remembers what was drawn, by all that a drawing depends on, so that it can't be out of date.
+type drawings struct {
+	sync.Mutex
+	known map[drawn]template.HTML
+}
+
+// drawn is what a drawing shows.
+type drawn struct {
+	lang, task, words, key string
+	look                   task.Look
+}
+
+// mostDrawings is how many are remembered, of some 1.3 KB each; beyond, all are forgotten at once.
+const mostDrawings = 20_000
+
+// of is the drawing of an item; empty where it can't be drawn.
+func (d *drawings) of(it bank.Item, lang string) template.HTML {
+	shows := drawn{lang, it.Task, it.OwnWords(lang), it.Key, it.Look}
+	d.Lock()
+	picture, ok := d.known[shows]
+	d.Unlock()
+	if ok {
+		return picture
 	}
-	return shown{Item: it, Drawing: template.HTML(picture)}
+	if svg, err := sheet.SVG(sheet.QuestionOf(it, 1, lang), sheet.Options{Lang: lang}); err == nil {
+		picture = template.HTML(svg)
+	}
+	d.Lock()
+	defer d.Unlock()
+	if d.known == nil || len(d.known) >= mostDrawings {
+		d.known = map[drawn]template.HTML{}
+	}
+	d.known[shows] = picture
+	return picture
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"net/http"
 	"strings"
+	"sync"
 	"syscall"
 	"time"
 	"unicode/utf8"
@@ -132,11 +133,16 @@ func noRoom(err error) bool {
 	return errors.Is(err, syscall.ENOSPC) || errors.Is(err, syscall.EROFS) || errors.Is(err, syscall.EDQUOT)
 }
 
+// pageText is room to write pages in, used again and again.
+var pageText = sync.Pool{New: func() any { return new(bytes.Buffer) }}
+
 // show answers with a page: the template of that name in the frame, or with ?part=NAME (or the
 // header that desk.js sends) the part of it that has this name, to be put in place of the old.
 func (v *visit) show(page string, data any) error {
-	var text bytes.Buffer
-	if err := v.desk.pages.write(&text, page, v.Header.Get("Part"), frame{
+	text := pageText.Get().(*bytes.Buffer)
+	defer pageText.Put(text)
+	text.Reset()
+	if err := v.desk.pages.write(text, page, v.Header.Get("Part"), frame{
 		Said: v.said, Who: v.who, SignedIn: !v.desk.alone() && v.who.Name != "",
 		Rooms: v.desk.rooms(v.who), Page: page, Room: roomOf(v.URL.Path), Path: v.back(), Data: data,
 		Demo: v.desk.o.ThrowAway != nil, Home: v.desk.o.Home, Closes: v.desk.o.Stop != nil && v.who.Name != "",
