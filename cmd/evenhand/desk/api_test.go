@@ -56,7 +56,7 @@ func withPrograms(t *testing.T) programs {
 	return p
 }
 
-func must(t *testing.T, err error) {
+func must(t testing.TB, err error) {
 	t.Helper()
 	if err != nil {
 		t.Fatal(err)
