@@ -53,6 +53,7 @@ type Desk struct {
 	news     news
 	lately   lately
 	drawings drawings
+	line     line
 
 	people   people // of a team
 	sessions *scs.SessionManager

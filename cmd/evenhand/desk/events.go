@@ -13,8 +13,9 @@ import (
 
 // happened is something that somebody did just now.
 type happened struct {
-	What string // the ending of a sentence's key, such as quiz
-	By   string
+	What   string // the ending of a sentence's key, such as quiz
+	By     string
+	Before int // above 0, for By alone: how many quizzes are made before theirs
 }
 
 // happenings says what a form that was taken did, by its route and, where one route does several things,
@@ -100,7 +101,7 @@ func (v *visit) tellOthers(status int) {
 		what = happenings[v.Pattern+" "+v.Form.Get("do")]
 	}
 	if what != "" {
-		v.desk.news.tell(happened{what, v.by()})
+		v.desk.news.tell(happened{What: what, By: v.by()})
 	}
 }
 
@@ -130,12 +131,26 @@ func events(v *visit) error {
 			if !more {
 				return nil
 			}
-			if !strings.EqualFold(h.By, v.by()) {
-				_, err = fmt.Fprintf(v.w, "data: %s\n\n", oneLine(v.said.say("events."+h.What, h.By)))
+			if news := v.hears(h); news != "" {
+				_, err = fmt.Fprintf(v.w, "data: %s\n\n", oneLine(news))
 			}
 		}
 	}
 	return nil // the page is gone
+}
+
+// hears is what a person's page says of something that happened; empty for nothing.
+func (v *visit) hears(h happened) string {
+	own := strings.EqualFold(h.By, v.by())
+	switch {
+	case own && h.Before == 1:
+		return v.said.say("events.line.one")
+	case own && h.Before > 1:
+		return v.said.say("events.line.many", h.Before)
+	case own || h.Before > 0:
+		return ""
+	}
+	return v.said.say("events."+h.What, h.By)
 }
 
 // oneLine keeps a name from ending the event.

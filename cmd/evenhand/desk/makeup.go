@@ -2,6 +2,7 @@ package desk
 
 import (
 	"context"
+	"errors"
 	"net/url"
 
 	"evenhand/assemble"
@@ -18,13 +19,18 @@ func makeMakeUp(v *visit) error {
 	if err != nil || !ok {
 		return v.wrong("makeup.noplan")
 	}
-	ctx, done := context.WithTimeout(v.Context(), 6*searchFor)
-	defer done()
 	var all assemble.Quiz
-	filled, err := v.ifNeeded(func() (err error) {
-		all, err = assemble.MakeUp(ctx, v.desk.bank, plan, sat, assemble.Options{Seed: 1, Limit: searchFor})
+	filled := false
+	err = v.inTurn(func(ctx context.Context) (err error) {
+		filled, err = v.ifNeeded(func() (err error) {
+			all, err = assemble.MakeUp(ctx, v.desk.bank, plan, sat, assemble.Options{Seed: 1, Limit: searchFor})
+			return err
+		})
 		return err
 	})
+	if errors.As(err, new(*fault)) {
+		return err
+	}
 	if err != nil {
 		return v.notMade("makeup.not", plan, err, "/class?class="+url.QueryEscape(of.Class))
 	}

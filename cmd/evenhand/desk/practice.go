@@ -49,16 +49,21 @@ func makePractice(v *visit) error {
 		week = last.Add(1).String()
 	}
 	options := followup.Options{Week: week, Seed: 1, Quizzes: quizzes, Papers: papers}
-	ctx, done := context.WithTimeout(v.Context(), 6*searchFor)
-	defer done()
 	filling := assemble.Filling{Bank: v.desk.bank, By: v.by(), At: v.now()}
-	set, err := followup.Again(v.desk.bank, told, class, week, v.now(), func() (set followup.Set, err error) {
-		err = filling.Try(len(told.Groups)+2, func() error {
-			set, err = followup.Practice(ctx, v.desk.bank, told, class, options)
-			return err
+	var set followup.Set
+	err = v.inTurn(func(ctx context.Context) (err error) {
+		set, err = followup.Again(v.desk.bank, told, class, week, v.now(), func() (set followup.Set, err error) {
+			err = filling.Try(len(told.Groups)+2, func() error {
+				set, err = followup.Practice(ctx, v.desk.bank, told, class, options)
+				return err
+			})
+			return set, err
 		})
-		return set, err
+		return err
 	})
+	if errors.As(err, new(*fault)) {
+		return err
+	}
 	if err != nil {
 		return v.wrong("practice.not", err.Error())
 	}

@@ -184,12 +184,16 @@ func (v *visit) assemble(p plan.Plan, week string, fill bool, amend func(*assemb
 	if amend != nil {
 		amend(&o)
 	}
-	ctx, done := context.WithTimeout(v.Context(), 6*searchFor)
-	defer done()
-	if fill {
-		return assemble.Filling{Bank: v.desk.bank, By: v.by(), At: v.now()}.Assemble(ctx, p, o)
-	}
-	return assemble.Assemble(ctx, v.desk.bank, p, o)
+	var quiz assemble.Quiz
+	err = v.inTurn(func(ctx context.Context) (err error) {
+		if fill {
+			quiz, err = assemble.Filling{Bank: v.desk.bank, By: v.by(), At: v.now()}.Assemble(ctx, p, o)
+		} else {
+			quiz, err = assemble.Assemble(ctx, v.desk.bank, p, o)
+		}
+		return err
+	})
+	return quiz, err
 }
 
 // ifNeeded tries; where items lack, it makes them and tries again, and says that it did.
