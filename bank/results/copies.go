@@ -46,8 +46,13 @@ func (c Copies) Daily(b *bank.Bank, now time.Time) error {
 
 // Make makes a copy by hand and gives its name.
 func (c Copies) Make(b *bank.Bank, now time.Time) (name string, err error) {
-	name = now.Format(byHandName)
-	return name, c.make(b, name)
+	for { // one of the same second has the name already
+		name = now.Format(byHandName)
+		if _, err := os.Stat(filepath.Join(c.Dir, name)); err != nil {
+			return name, c.make(b, name)
+		}
+		now = now.Add(time.Second)
+	}
 }
 
 func (c Copies) make(b *bank.Bank, name string) error {
@@ -131,6 +136,15 @@ func isCopy(name string) bool {
 		}
 	}
 	return false
+}
+
+// CopyMade is when a copy was made, as its name tells: the day, and for one made by hand the time.
+func CopyMade(name string) string {
+	if at, err := time.Parse(byHandName, name); err == nil {
+		return at.Format("2006-01-02 15:04")
+	}
+	at, _ := time.Parse(dailyName, name)
+	return at.Format("2006-01-02")
 }
 
 // File is where a copy stands; the name of anything else is an error.

@@ -92,7 +92,11 @@ func goesBack(t *testing.T, own visitor, folder string) {
 	}
 	name := filepath.Base(copies[0])
 	own.post("/generate?skill=make-ten&count=5")
-	own.post("/team/copies/" + name + "/restore?sure=yes")
+	day := name[len("evenhand-"):][:len("2006-01-02")]
+	if page := own.text("/team/copies/" + name); !strings.Contains(page, "5 items that were added since") || !strings.Contains(page, day) {
+		t.Errorf("the page does not say what would be lost: %s", page)
+	}
+	own.post("/team/copies/" + name + "/restore?sure=" + day)
 	page := ""
 	for range 100 {
 		if answer, err := own.browser.Get(own.address + "/team"); err == nil {
@@ -106,7 +110,7 @@ func goesBack(t *testing.T, own visitor, folder string) {
 		t.Errorf("the bank did not go back: %s", page)
 	}
 	must(t, os.WriteFile(copies[0], []byte("damaged"), 0o600))
-	if answer, err := own.browser.PostForm(own.address+"/team/copies/"+name+"/restore", url.Values{"sure": {"yes"}}); err != nil || answer.StatusCode != http.StatusBadRequest {
+	if answer, err := own.browser.PostForm(own.address+"/team/copies/"+name+"/restore", url.Values{"sure": {day}}); err != nil || answer.StatusCode != http.StatusBadRequest {
 		t.Errorf("a damaged backup is taken: %v %v", answer, err)
 	}
 	if page := own.text("/team"); !strings.Contains(page, "damaged:") {

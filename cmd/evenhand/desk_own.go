@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"fmt"
 	"path/filepath"
 	"strings"
 
@@ -56,13 +55,6 @@ func (d ownDesk) serve(h *host) error {
 
 // again opens the desk anew, with the same link, after a backup took the bank's place.
 func (d ownDesk) again(before *host) (*host, error) {
-	done, err := results.Restore(d.path, before.goBackTo, now())
-	told := fmt.Sprintf("%s is as it was in %s.", filepath.Base(d.path), filepath.Base(before.goBackTo))
-	if err != nil {
-		told = err.Error()
-	}
-	if len(done.Kept) > 0 {
-		told += " What stood there before is kept as " + strings.Join(done.Kept, " and ") + "."
-	}
+	told := goBack(d.path, before.goBackTo)
 	return d.host(before.port(), desk.Options{Entrance: strings.TrimPrefix(before.desk.Entrance(), "/enter/"), Restored: told})
 }

@@ -61,37 +61,75 @@ func runServe(c *cli.Context) error {
 		return usagef("%s can be reached from other computers, and passwords would go there in the clear; give --tls-cert and --tls-key, or --behind-proxy where a proxy speaks TLS", address)
 	}
 	sweepBeside(c, c.String("bank"))
-	return openedBank(c, patient(c, bank.Options{Direct: true}), func(b *bank.Bank) error {
-		if err := broughtAlong(c, b); err != nil {
+	team := teamDesk{c: c, listenAt: c.String("listen"), copies: results.Copies{Dir: c.String("backups"), Keep: c.Int("keep")}}
+	for {
+		if err := openedBank(c, patient(c, bank.Options{Direct: true}), team.serve); err != nil || team.goBackTo == "" {
 			return err
 		}
-		copies := results.Copies{Dir: c.String("backups"), Keep: c.Int("keep")}
-		d, err := desk.New(b, desk.Options{
-			Copies: copies,
-			Store:  b.Store(), Hosts: c.StringSlice("host"), Secure: cert != "" || proxy,
-			Log: slog.New(slog.NewJSONHandler(c.App.ErrWriter, nil)),
-		})
-		if err != nil {
+		team.told, team.goBackTo = goBack(c.String("bank"), team.goBackTo), ""
+		say(c, "%s", team.told)
+	}
+}
+
+// teamDesk is the desk of a team while the program runs, also when the bank goes back to a backup.
+type teamDesk struct {
+	c        *cli.Context
+	listenAt string
+	copies   results.Copies
+	goBackTo string       // the backup that is to take the bank's place once the desk has closed
+	told     string       // what going back came to
+	access   *desk.Access // who may come in, kept over it
+}
+
+// serve puts the bank on a desk until the program is asked to stop, or an owner goes back to a backup.
+func (t *teamDesk) serve(b *bank.Bank) error {
+	c, cert, key := t.c, t.c.String("tls-cert"), t.c.String("tls-key")
+	if t.access != nil {
+		if err := t.access.Put(c.Context, b.Store()); err != nil {
 			return err
 		}
-		listener, err := listen(c.String("listen"), cert, key)
-		if err != nil {
-			return err
-		}
-		address := map[bool]string{true: "https://", false: "http://"}[cert != ""] + listener.Addr().String()
-		first, err := d.FirstOwner(c.Context)
-		if err != nil {
-			return errors.Join(err, listener.Close())
-		}
-		say(c, "the desk for %s is at %s", b.Path(), address)
-		if first != "" {
-			say(c, "open this link once to become its owner:\n%s%s", address, first)
-		}
-		if copies.Dir != "" {
-			defer beside(c.Context, func(ctx context.Context) { nightly(ctx, c, b, copies) })()
-		}
-		return serve(c.Context, listener, d, b.Path(), address)
-	})
+		t.access = nil
+	}
+	if err := broughtAlong(c, b); err != nil {
+		return err
+	}
+	ctx, stop := context.WithCancel(c.Context)
+	defer stop()
+	o := desk.Options{
+		Copies: t.copies, Restored: t.told,
+		Store: b.Store(), Hosts: c.StringSlice("host"), Secure: cert != "" || c.Bool("behind-proxy"),
+		Log: slog.New(slog.NewJSONHandler(c.App.ErrWriter, nil)),
+	}
+	if bank.IsFile(b.Path()) && t.copies.Dir != "" {
+		o.Restore = func(backup string) { t.goBackTo = backup; stop() }
+	}
+	d, err := desk.New(b, o)
+	if err != nil {
+		return err
+	}
+	listener, err := listen(t.listenAt, cert, key)
+	if err != nil {
+		return err
+	}
+	t.listenAt = listener.Addr().String() // the same one after going back
+	address := map[bool]string{true: "https://", false: "http://"}[cert != ""] + t.listenAt
+	first, err := d.FirstOwner(c.Context)
+	if err != nil {
+		return errors.Join(err, listener.Close())
+	}
+	say(c, "the desk for %s is at %s", b.Path(), address)
+	if first != "" {
+		say(c, "open this link once to become its owner:\n%s%s", address, first)
+	}
+	if t.copies.Dir != "" {
+		defer beside(ctx, func(ctx context.Context) { nightly(ctx, c, b, t.copies) })()
+	}
+	if err := serve(ctx, listener, d, b.Path(), address); err != nil || t.goBackTo == "" {
+		return err
+	}
+	access, err := desk.AccessIn(c.Context, b.Store())
+	t.access = &access
+	return err
 }
 
 // broughtAlong says that an earlier evenhand worked out a part of the bank, or with --refresh works it out anew.

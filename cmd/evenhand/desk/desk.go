@@ -141,6 +141,7 @@ var routes = []route{
 	{"GET /events", toRead, events},
 	{"GET /team", toRead, team},
 	{"POST /team/copies", toOwn, makeCopy},
+	{"GET /team/copies/{name}", toOwn, showCopy},
 	{"POST /team/copies/{name}/prove", toOwn, proveCopy},
 	{"POST /team/copies/{name}/restore", toOwn, restoreCopy},
 	{"POST /team/check", toWrite, checkBank},

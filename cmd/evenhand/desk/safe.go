@@ -1,12 +1,15 @@
 package desk
 
 import (
+	"errors"
 	"net/http"
+	"strings"
 	"sync"
 	"time"
 
 	"evenhand/bank"
 	"evenhand/bank/results"
+	"evenhand/bank/store"
 )
 
 // safety is what the desk found out about its bank and the copies since it was opened.
@@ -44,6 +47,7 @@ type safePage struct {
 	Copies     []copyRow
 	Dir        string // empty where no copies are kept
 	CanRestore bool
+	Command    string // that brings a copy, whose file it ends in, into a new bank, where a page can't
 	Restored   string // what a restore just did
 	Verdict    *verdict
 	Review     bank.Review
@@ -54,6 +58,9 @@ func (v *visit) safe() (page safePage, err error) {
 	page = safePage{Dir: v.desk.o.Copies.Dir, CanRestore: v.desk.o.Restore != nil, Restored: v.desk.o.Restored}
 	if page.Review, err = v.desk.bank.Review(); err != nil {
 		return page, err
+	}
+	if !page.CanRestore {
+		page.Command = "evenhand copy " + page.Dir + "/"
 	}
 	list := []results.Copy{}
 	if page.Dir != "" {
@@ -121,7 +128,39 @@ func proveCopy(v *visit) error {
 	return v.to("/team#copies")
 }
 
-// restoreCopy puts a copy in the place of the bank and its marks, once it is proved; what stood there is kept.
+// copyPage is one copy, proved, with what going back to it would take out of use.
+type copyPage struct {
+	Name, Made, Typed string        // Typed is what has to be typed to go back
+	Bad               string        // what is damaged in it; empty for nothing
+	Loss              *results.Loss // nil where it can't be told
+	Problem           string
+}
+
+// showCopy proves a copy and lists what would be lost, before anything is done.
+func showCopy(v *visit) error { return v.showCopy("") }
+
+func (v *visit) showCopy(problem string) error {
+	name, err := v.copyAsked()
+	if err != nil {
+		return err
+	}
+	if v.desk.o.Restore == nil {
+		return v.wrong("safe.elsewhere")
+	}
+	page := copyPage{Name: name, Made: results.CopyMade(name), Problem: problem}
+	page.Typed = page.Made[:len("2006-01-02")]
+	if err := v.prove(name); err != nil {
+		page.Bad = err.Error()
+	} else if loss, err := v.desk.o.Copies.Loss(v.desk.bank, name); err != nil {
+		page.Problem = v.said.say("copy.unknown", err.Error())
+	} else {
+		page.Loss = &loss
+	}
+	return v.show("copy", page)
+}
+
+// restoreCopy puts a copy in the place of the bank and its marks, once it is proved and its day is typed. What stands
+// there is copied first, and kept.
 func restoreCopy(v *visit) error {
 	name, err := v.copyAsked()
 	switch {
@@ -129,8 +168,9 @@ func restoreCopy(v *visit) error {
 		return err
 	case v.desk.o.Restore == nil:
 		return v.wrong("safe.elsewhere")
-	case v.FormValue("sure") != "yes":
-		return v.wrong("safe.sure")
+	case strings.TrimSpace(v.FormValue("sure")) != results.CopyMade(name)[:len("2006-01-02")]:
+		v.w.WriteHeader(http.StatusBadRequest)
+		return v.showCopy(v.said.say("copy.sure", results.CopyMade(name)[:len("2006-01-02")]))
 	}
 	if err := v.prove(name); err != nil {
 		return v.wrong("safe.damaged", err.Error())
@@ -138,6 +178,11 @@ func restoreCopy(v *visit) error {
 	path, err := v.desk.o.Copies.File(name)
 	if err != nil {
 		return err
+	}
+	// A bank that is damaged can't be copied, and is what going back is for: its file is kept as it is.
+	_, err = v.desk.o.Copies.Make(v.desk.bank, v.now())
+	if err != nil && !errors.As(err, new(store.Damaged)) {
+		return &fault{status: http.StatusConflict, text: v.said.say("safe.notcopied", err.Error()), err: err}
 	}
 	on := passage{Title: "safe.going.title", Text: "safe.going", Link: "/team", Go: "safe.title", Wait: 3}
 	err = v.show("passage", on)
