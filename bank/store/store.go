@@ -63,6 +63,13 @@ type Store interface {
 // left in it. That closes it. A database leaves this to its server.
 type Rewriter interface{ Rewrite() error }
 
+// Watcher is a store that tells of what others write to it.
+type Watcher interface {
+	// Watch tells of each write of others while it happens, by the buckets that it changed, with one of the keys,
+	// until the context ends. What is written while the way to the store is lost isn't told.
+	Watch(ctx context.Context, told func(changed map[string][]byte))
+}
+
 // Reader reads within a View or an Update. The keys and values that it gives are the
 // store's own: they must not be changed, and are valid until the transaction ends.
 type Reader interface {

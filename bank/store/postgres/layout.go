@@ -47,8 +47,8 @@ func (p place) in(statement string) string {
 
 // statements are those that are sent again and again.
 type statements struct {
-	buckets, lock, getAll, forward, backward, many          string
-	put, erase, newBucket, moved, wrote, settled, forgotten string
+	buckets, lock, getAll, forward, backward, many                string
+	put, erase, newBucket, moved, wrote, told, settled, forgotten string
 }
 
 func (p place) statements() statements {
@@ -73,6 +73,7 @@ func (p place) statements() statements {
 		moved:     p.in(`update $schema.buckets set sequence = $3 where bank = $1 and number = $2`),
 		wrote: p.in(`insert into $schema.writers (bank, writer, write) values ($1, $2, $3)
 			on conflict (bank, writer) do update set write = excluded.write, at = now()`),
+		told:    `select pg_notify($1, $2)`,
 		settled: p.in(`select write from $schema.writers where bank = $1 and writer = $2`),
 		forgotten: p.in(`delete from $schema.writers
 			where bank = $1 and (writer = $2 or at < now() - interval '7 days')`),

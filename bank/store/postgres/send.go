@@ -148,5 +148,10 @@ func (w *writer) finish() error {
 		batch.Queue(s.sql.moved, s.number, b.number, int64(b.sequence))
 	}
 	batch.Queue(s.sql.wrote, s.number, s.writer[:], s.writes)
+	news, err := w.news()
+	if err != nil {
+		return err
+	}
+	batch.Queue(s.sql.told, channel, news)
 	return w.fail(w.tx.SendBatch(w.ctx, &batch).Close())
 }

@@ -53,7 +53,10 @@ const aWhile = time.Second
 
 // writeIn does an Update's work within a transaction, up to its commit.
 func (s *Store) writeIn(ctx context.Context, tx pgx.Tx, write func(store.Writer) error) error {
-	w := &writer{reader: reader{ctx: ctx, store: s, tx: tx}, tx: tx, pending: map[int16]*pending{}, there: map[spot]bool{}}
+	w := &writer{
+		reader: reader{ctx: ctx, store: s, tx: tx}, tx: tx,
+		pending: map[int16]*pending{}, there: map[spot]bool{}, changed: map[string][]byte{},
+	}
 	if err := w.begin(); err != nil {
 		return err
 	}

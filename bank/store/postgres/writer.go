@@ -26,6 +26,7 @@ type writer struct {
 	sent    changes            // the new entries that were sent last
 	there   map[spot]bool      // entries that were read or sent
 	met     bool               // an entry that was there and not known to be
+	changed map[string][]byte  // by the name of a bucket: one of the keys that were put or deleted
 }
 
 // spot is the place of an entry.
@@ -119,6 +120,9 @@ func (w *writer) Delete(name string, key []byte) error {
 }
 
 func (w *writer) change(b *bucket, key, value []byte) error {
+	if w.changed[b.name] == nil {
+		w.changed[b.name] = append([]byte{}, key...)
+	}
 	changes := w.pending[b.number]
 	if changes == nil {
 		changes = &pending{at: map[string]int{}}

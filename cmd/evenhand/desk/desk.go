@@ -2,9 +2,11 @@ package desk
 
 import (
 	"cmp"
+	"context"
 	"log/slog"
 	"net/http"
 	"slices"
+	"sync"
 	"time"
 
 	"evenhand/bank"
@@ -54,6 +56,9 @@ type Desk struct {
 	lately   lately
 	drawings drawings
 	line     line
+	open     context.Context // until Leave
+	close    context.CancelFunc
+	watching sync.Once
 
 	people   people // of a team
 	sessions *scs.SessionManager
@@ -75,6 +80,7 @@ func New(b *bank.Bank, o Options) (*Desk, error) {
 		bank: b, o: o, pages: pages, uploads: uploads{b.Store()}, judging: make(chan struct{}, 2),
 		entrance: cmp.Or(o.Entrance, secret()), local: "evenhand-" + secret(), remote: remote.NewServer(),
 	}
+	d.open, d.close = context.WithCancel(context.Background())
 	if o.Store != nil {
 		d.people, d.sessions = people{o.Store}, newSessions(o.Store, o)
 	}

@@ -14,8 +14,8 @@ import (
 // happened is something that somebody did just now.
 type happened struct {
 	What   string // the ending of a sentence's key, such as quiz
-	By     string
-	Before int // above 0, for By alone: how many quizzes are made before theirs
+	By     string // empty where nobody knows
+	Before int    // above 0, for By alone: how many quizzes are made before theirs
 }
 
 // happenings says what a form that was taken did, by its route and, where one route does several things,
@@ -87,6 +87,7 @@ func (n *news) end() {
 // Leave ends what lasts: pages that listen and programs that read. The server calls it before it waits for
 // the requests in hand.
 func (d *Desk) Leave() {
+	d.close()
 	d.news.end()
 	d.remote.Close()
 }
@@ -115,6 +116,7 @@ func events(v *visit) error {
 		return &fault{status: http.StatusServiceUnavailable, text: v.said.say("events.full")}
 	}
 	defer v.desk.news.leave(heard)
+	v.desk.watching.Do(v.desk.hearElsewhere)
 	v.w.Header().Set("Content-Type", "text/event-stream")
 	flush := http.NewResponseController(v.w).Flush
 	_, err := fmt.Fprint(v.w, "retry: 10000\n\n")
@@ -149,6 +151,9 @@ func (v *visit) hears(h happened) string {
 		return v.said.say("events.line.many", h.Before)
 	case own || h.Before > 0:
 		return ""
+	}
+	if h.By == "" {
+		return v.said.say("events." + h.What)
 	}
 	return v.said.say("events."+h.What, h.By)
 }
