@@ -104,3 +104,18 @@ func TestVerdicts(t *testing.T) {
 		}
 	}
 }
+
+// Counted by hand: 3.025 of 5 points are 60.5 in 100, 3.75 of 5 are 75.
+func TestMisses(t *testing.T) {
+	items := make([]assemble.Placed, 5)
+	a, b := assemble.Form{Name: "A", Items: items}, assemble.Form{Name: "B", Items: items}
+	a.Scores[1], b.Scores[1] = 3025, 3750
+	q := assemble.Quiz{ShareRight: 75, Off: []int{68, 0}, Forms: []assemble.Form{a, b}}
+	if got, want := q.Misses(), "off the mark: 75 in 100 answers are asked to be right; about 61 of form A can be expected"; got != want {
+		t.Errorf("got  %s\nwant %s", got, want)
+	}
+	q.Off[0] = 0
+	if got := q.Misses(); got != "" {
+		t.Errorf("a quiz on the mark: %s", got)
+	}
+}

@@ -3,6 +3,7 @@ package assemble
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"evenhand/assemble/search"
 	"evenhand/bank"
@@ -77,6 +78,23 @@ func (q Quiz) Verdict() string {
 	default:
 		return fmt.Sprintf("forms could be nearer the mark by at most %s in all%s", inPoints(by), ranOut)
 	}
+}
+
+// Misses says what can be expected of forms that miss the mark; it is empty where all meet it.
+func (q Quiz) Misses() string {
+	var parts []string
+	for f, off := range q.Off {
+		form := q.Forms[f]
+		whole := 10 * len(form.Items) // a hundredth of all its points, in thousandths
+		if off > 0 {
+			parts = append(parts, fmt.Sprintf("about %d of form %s", (form.Scores[1]+whole/2)/whole, form.Name))
+		}
+	}
+	if len(parts) == 0 {
+		return ""
+	}
+	return fmt.Sprintf("off the mark: %d in 100 answers are asked to be right; %s can be expected",
+		q.ShareRight, strings.Join(parts, ", "))
 }
 
 // ranOut says why nothing better was found, and what follows from it.

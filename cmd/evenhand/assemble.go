@@ -246,6 +246,9 @@ func deliver(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string, about
 		return err
 	}
 	say(c, "%s", quiz.Verdict())
+	if misses := quiz.Misses(); misses != "" {
+		say(c, "%s", misses)
+	}
 	saySwaps(c, b, quiz)
 	say(c, "%s in %s: %s", quiz.Title, dir, fileNames(quiz))
 	return nil
