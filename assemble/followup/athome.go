@@ -155,7 +155,7 @@ var domains = map[string]family{
 			{"Measure something with a ruler, or with paper clips end to end, without gaps.",
 				"Midan algo con una regla, o con clips uno tras otro, sin dejar espacios."},
 			{"Make a tally: cars that pass, colors of socks. What is there most of, and how many more?",
-				"Hagan una tabla con rayitas: carros que pasan, colores de calcetines. ¿De qué hay más y cuántos más?"},
+				"Hagan una tabla con rayitas: autos que pasan, colores de calcetines. ¿De qué hay más y cuántos más?"},
 		}},
 	"G": {nil,
 		both{"shapes and equal parts", "figuras y partes iguales"},

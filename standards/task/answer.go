@@ -28,15 +28,15 @@ var aroundNumbers = wordSet("it it's its is the answer there there's are was wer
 	"get left now in all altogether total more of an a each only think see count counted number missing just " +
 	"la el las los es son hay tiene tengo tienen quedan queda le les en total ahora más respuesta")
 
-// signWords are the words for signs between numbers.
+// signWords are the words for signs between numbers; as in all answers, words have no accents.
 var signWords = map[string]string{
-	"plus": "+", "más": "+", "mas": "+", "minus": "-", "menos": "-",
+	"plus": "+", "mas": "+", "minus": "-", "menos": "-",
 	"equals": "=", "equal": "=", "makes": "=", "make": "=", "is": "=", "are": "=", "es": "=", "son": "=", "igual": "=",
 }
 
 func wordSet(text string) map[string]bool {
 	set := make(map[string]bool)
-	for _, word := range strings.Fields(text) {
+	for _, word := range strings.Fields(words.Unaccented(text)) {
 		set[word] = true
 	}
 	return set

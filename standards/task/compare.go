@@ -45,7 +45,7 @@ func sign(a, b int) string {
 // compareWords are the words a person may write for the sign.
 var compareWords = map[string]string{
 	"less": "<", "smaller": "<", "fewer": "<", "menor": "<", "menos": "<",
-	"greater": ">", "more": ">", "bigger": ">", "larger": ">", "mayor": ">", "más": ">",
+	"greater": ">", "more": ">", "bigger": ">", "larger": ">", "mayor": ">", "mas": ">",
 	"equal": "=", "equals": "=", "same": "=", "igual": "=", "iguales": "=", "<": "<", ">": ">", "=": "=",
 }
 

@@ -153,7 +153,7 @@ var unitNames = map[string]string{
 	"inches": "inches", "inch": "inches", "in": "inches", "pulgadas": "inches", "pulgada": "inches", "feet": "feet",
 	"foot": "feet", "ft": "feet", "pies": "feet", "pie": "feet",
 	"centimeters": "centimeters", "centimeter": "centimeters", "centimetres": "centimeters", "cm": "centimeters",
-	"centímetros": "centimeters", "centímetro": "centimeters",
+	"centimetros": "centimeters", "centimetro": "centimeters",
 	"meters": "meters", "meter": "meters", "metres": "meters", "m": "meters", "metros": "meters", "metro": "meters",
 }
 

@@ -38,7 +38,7 @@ func (t FlatSolid) Key() string {
 var flatWords = map[string]string{
 	"flat": "flat", "f": "flat", "plane": "flat", "2d": "flat", "plana": "flat", "plano": "flat", "2 d": "flat",
 	"2 - d": "flat", "two - dimensional": "flat", "two dimensional": "flat",
-	"solid": "solid", "s": "solid", "3d": "solid", "sólida": "solid", "sólido": "solid", "3 d": "solid",
+	"solid": "solid", "s": "solid", "3d": "solid", "3 d": "solid",
 	"3 - d": "solid", "three - dimensional": "solid", "three dimensional": "solid",
 	"solida": "solid", "solido": "solid",
 }

@@ -62,7 +62,7 @@ var groupWords = map[string]string{
 
 // besideGroups are the words that may stand beside them.
 const besideGroups = " the one group side dots dot is are has have it it's they number of more fewer " +
-	"el la los de grupo lado puntos tiene tienen son es más menos "
+	"el la los de grupo lado puntos tiene tienen son es mas menos "
 
 // Judge accepts the word, or how many dots the group has.
 func (t Groups) Judge(answer string) bool {

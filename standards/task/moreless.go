@@ -74,18 +74,18 @@ func (t MoreLess) Judge(answer string) bool {
 // Possible takes a number and number sentences, also in words.
 func (t MoreLess) Possible(answer string) bool {
 	_, ok := readReply(answer, vocabulary(t.Prompt))
-	return ok || sentenceOfMore.MatchString(words.Plain(answer))
+	return ok || sentenceOfMore.MatchString(words.Unaccented(words.Plain(answer)))
 }
 
-var sentenceOfMore = regexp.MustCompile(`^([0-9]+ (?:is|es) )?([0-9]+) (more|less|fewer|más|menos) (?:than|que) ([0-9]+)((?: is| es| =) [0-9]+)?\.?$`)
+var sentenceOfMore = regexp.MustCompile(`^([0-9]+ (?:is|es) )?([0-9]+) (more|less|fewer|mas|menos) (?:than|que) ([0-9]+)((?: is| es| =) [0-9]+)?\.?$`)
 
 // wholeSentence reads "57 is 10 more than 47" and "10 more than 47 is 57".
 func (t MoreLess) wholeSentence(answer string) bool {
-	m := sentenceOfMore.FindStringSubmatch(words.Plain(answer))
+	m := sentenceOfMore.FindStringSubmatch(words.Unaccented(words.Plain(answer)))
 	if m == nil || (m[1] == "") == (m[5] == "") {
 		return false
 	}
-	less := m[3] != "more" && m[3] != "más"
+	less := m[3] != "more" && m[3] != "mas"
 	said := strings.Trim(m[1]+m[5], " =ies")
 	return said == t.Key() && m[2] == strconv.Itoa(t.Step) && m[4] == strconv.Itoa(t.Number) && less == t.Less
 }

@@ -3,6 +3,8 @@ package task
 import (
 	"regexp"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // NameShape asks what a shape is called, at any size and turn: "name shape: thin triangle at 45".
@@ -63,7 +65,7 @@ var shapeWords = func() map[string]string {
 	}
 	for name, spanish := range spanishNames {
 		for _, word := range []string{name, name + "s", spanish, spanish + "s"} {
-			known[word] = name
+			known[words.Unaccented(word)] = name
 		}
 	}
 	return known

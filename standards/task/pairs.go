@@ -61,7 +61,7 @@ func (t Pairs) reply(answer string) (pairs [][2]int, ok bool) {
 		case token.IsNumber() && isWhole(i) && (i+1 < len(tokens) && tokens[i+1].Text == "=" || i > 0 && tokens[i-1].Text == "="):
 		case token.IsNumber():
 			numbers = append(numbers, token.Number)
-		case token.Text == "+" || token.Text == "plus" || token.Text == "más":
+		case token.Text == "+" || token.Text == "plus" || token.Text == "mas":
 			plus[len(numbers)] = true
 		case token.Text == "=" && (isWhole(i-1) || isWhole(i+1)), strings.Contains(",;/", token.Text), token.Text == "and", token.Text == "y":
 		default:

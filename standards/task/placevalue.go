@@ -152,7 +152,7 @@ func (p PlaceValue) reply(answer string) (digits []int, ok bool) {
 		}
 		clean = parts
 	}
-	tokens := trimmed(words.ListTokens(clean))
+	tokens := numbersFirst(trimmed(words.ListTokens(clean)))
 	named := make(map[int]int)
 	for i := 0; i < len(tokens); i++ {
 		switch token := tokens[i]; {
@@ -181,6 +181,19 @@ func (p PlaceValue) reply(answer string) (digits []int, ok bool) {
 		digits = append(digits, named[place])
 	}
 	return digits, len(digits) == p.Places
+}
+
+// numbersFirst puts each number in front of its place where every place stands in front of its number, as in
+// "tens 4, ones 7".
+func numbersFirst(tokens []words.Token) []words.Token {
+	turned := words.Cut(tokens, func(t words.Token) bool { return strings.Contains(",;:", t.Text) || t.Text == "and" || t.Text == "y" })
+	for i := 0; i < len(turned); i += 2 {
+		if _, isName := placeOf[turned[i].Text]; !isName || turned[i].IsNumber() || i+1 == len(turned) || !turned[i+1].IsNumber() {
+			return tokens
+		}
+		turned[i], turned[i+1] = turned[i+1], turned[i]
+	}
+	return turned
 }
 
 // placeAfter is the place named behind the number at i.

@@ -66,7 +66,7 @@ func (t Shares) Key() string {
 // What people write for yes and no, and for shares.
 var (
 	yesWords = map[string]string{
-		"yes": "yes", "y": "yes", "true": "yes", "equal": "yes", "same": "yes", "sí": "yes", "si": "yes", "iguales": "yes",
+		"yes": "yes", "y": "yes", "true": "yes", "equal": "yes", "same": "yes", "si": "yes", "iguales": "yes",
 		"no": "no", "n": "no", "not": "no", "false": "no", "not equal": "no", "unequal": "no", "desiguales": "no",
 	}
 	shareWords = map[string]string{

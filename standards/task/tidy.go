@@ -121,13 +121,13 @@ func inWords(s string) string {
 // operationWords are the words for signs in a typed sentence. The copulas are an equal sign
 // only where there is an operation beside.
 var operationWords = map[string]string{
-	"plus": "+", "más": "+", "mas": "+", "minus": "-", "menos": "-", "less": "-", "take away": "-", "equals": "=", "equal": "=", "igual": "=",
+	"plus": "+", "mas": "+", "minus": "-", "menos": "-", "less": "-", "take away": "-", "equals": "=", "equal": "=", "igual": "=",
 	"is": "=", "are": "=", "makes": "=", "make": "=", "es": "=", "son": "=",
 }
 
 var (
 	longOperations = strings.NewReplacer("take away", "minus", "is equal to", "equals", "es igual a", "equals", "igual a", "equals", "what number", "what")
-	unknowns       = map[string]bool{"what": true, "blank": true, "cuánto": true, "qué": true}
+	unknowns       = map[string]bool{"what": true, "blank": true, "cuanto": true, "que": true}
 )
 
 // inSigns is a number sentence that is written with words or letters, in digits and signs; ok

@@ -66,7 +66,7 @@ func truthWord(is bool) string {
 // truthWords are what people write for true and false.
 var truthWords = map[string]string{
 	"true": "true", "t": "true", "yes": "true", "y": "true", "right": "true", "correct": "true", "✓": "true",
-	"verdadero": "true", "v": "true", "sí": "true", "si": "true",
+	"verdadero": "true", "v": "true", "si": "true",
 	"false": "false", "f": "false", "no": "false", "n": "false", "wrong": "false", "not true": "false", "✗": "false",
 	"falso": "false",
 }
@@ -90,7 +90,7 @@ func (t TrueFalse) reply(answer string) (said string, ok bool) {
 	for _, opening := range []string{"it's ", "it is ", "that's ", "that is ", "this is ", "es "} {
 		clean = strings.TrimPrefix(clean, opening)
 	}
-	said, ok = truthWords[clean]
+	said, ok = truthWords[words.Unaccented(clean)]
 	return said, ok
 }
 

@@ -47,7 +47,7 @@ var placeWords = map[string]string{
 	"below": "below", "under": "below", "beneath": "below", "down": "below", "abajo": "below", "debajo": "below",
 	"beside": "beside", "next to": "beside", "al lado": "beside", "junto": "beside", "by the side": "beside",
 	"in front of": "in front of", "in front": "in front of", "front": "in front of", "delante": "in front of", "enfrente": "in front of",
-	"behind": "behind", "in back": "behind", "back": "behind", "detrás": "behind", "atrás": "behind",
+	"behind": "behind", "in back": "behind", "back": "behind", "detras": "behind", "atras": "behind",
 }
 
 // Judge accepts the word, also in Spanish.

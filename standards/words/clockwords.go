@@ -47,8 +47,9 @@ func wordNumber(text string) (int, bool) {
 // five", "quarter past 4 pm", "four thirty", "las 4 y media", "noon", "quarter to noon",
 // "un cuarto para las 6 de la tarde".
 func wordTime(text string) (Time, bool) {
+	text = Unaccented(text)
 	switch text {
-	case "noon", "mediodía":
+	case "noon", "mediodia":
 		return Time{12, 0, Afternoon}, true
 	case "midnight", "medianoche":
 		return Time{12, 0, Morning}, true

@@ -99,15 +99,15 @@ type dayEnding struct {
 	keeps bool // "quarter to 12 in the morning" is before noon all the same
 }
 
-// dayEndings are read from the first that fits on.
+// dayEndings are read from the first that fits on, without accents.
 var dayEndings = []dayEnding{
 	{text: " am", half: Morning}, {text: " a.m.", half: Morning}, {text: " pm", half: Afternoon}, {text: " p.m.", half: Afternoon},
 	{text: " early in the morning", half: Morning, keeps: true}, {text: " in the morning", half: Morning, keeps: true},
-	{text: " de la mañana", half: Morning, keeps: true}, {text: " de la madrugada", half: Morning, keeps: true},
+	{text: " de la manana", half: Morning, keeps: true}, {text: " de la madrugada", half: Morning, keeps: true},
 	{text: " in the afternoon", half: Afternoon}, {text: " in the evening", half: Afternoon}, {text: " de la tarde", half: Afternoon},
 	{text: " at night", half: Morning, turns: 6}, {text: " de la noche", half: Morning, turns: 6},
 	{text: " midnight", half: Morning, turns: 12}, {text: " de la medianoche", half: Morning, turns: 12},
-	{text: " noon", half: Afternoon, turns: 12}, {text: " del mediodía", half: Afternoon, turns: 12},
+	{text: " noon", half: Afternoon, turns: 12}, {text: " del mediodia", half: Afternoon, turns: 12},
 }
 
 // cutPartOfDay takes the part of the day off the end. "Quarter to noon" names an hour, too.

@@ -30,6 +30,13 @@ func PlainRune(r rune) rune {
 	return r
 }
 
+// unaccented are the letters of Spanish without their accents.
+var unaccented = strings.NewReplacer("á", "a", "é", "e", "í", "i", "ó", "o", "ú", "u", "ü", "u", "ñ", "n")
+
+// Unaccented is a text in small letters without the accents of Spanish, which many leave out as they type. Where answers
+// are read, both sides are compared so: of the words known there, no two are told apart by an accent alone.
+func Unaccented(text string) string { return unaccented.Replace(text) }
+
 // Plain brings a written answer to one alphabet, without touching the
 // meaning of its marks.
 func Plain(answer string) string {

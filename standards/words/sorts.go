@@ -35,8 +35,8 @@ var SortGroups = []SortGroup{
 		{"cows", "cow", "vacas", "vaca", true}, {"ducks", "duck", "patos", "pato", false},
 		{"horses", "horse", "caballos", "caballo", false}, {"hens", "hen", "gallinas", "gallina", true}}},
 	{"supplies", "útiles", false, [4]Sort{
-		{"books", "book", "libros", "libro", false}, {"pens", "pen", "plumas", "pluma", true},
-		{"erasers", "eraser", "gomas", "goma", true}, {"rulers", "ruler", "reglas", "regla", true}}},
+		{"books", "book", "libros", "libro", false}, {"pens", "pen", "bolígrafos", "bolígrafo", false},
+		{"erasers", "eraser", "borradores", "borrador", false}, {"rulers", "ruler", "reglas", "regla", true}}},
 	{Shapes, "figuras", true, [4]Sort{
 		{"circles", "circle", "círculos", "círculo", false}, {"squares", "square", "cuadrados", "cuadrado", false},
 		{"triangles", "triangle", "triángulos", "triángulo", false}, {"stars", "star", "estrellas", "estrella", true}}},
@@ -66,11 +66,18 @@ func (s Sort) OneIn(lang string) string {
 	return s.one
 }
 
-// SortCalled finds a sort by any of its words, and its group; ok is false where there is none.
+// earlierSorts are Spanish words that sheets had for sorts before; what is written with them is still read.
+var earlierSorts = map[string]string{"gomas": "erasers", "goma": "erasers", "plumas": "pens", "pluma": "pens"}
+
+// SortCalled finds a sort by any of its words, with or without accents, and its group; ok is false where there is none.
 func SortCalled(word string) (s Sort, group SortGroup, ok bool) {
+	word = Unaccented(word)
+	if name, earlier := earlierSorts[word]; earlier {
+		word = name
+	}
 	for _, group := range SortGroups {
 		for _, s := range group.Sorts {
-			if word == s.Name || word == s.one || word == s.es || word == s.esA {
+			if word == s.Name || word == s.one || word == Unaccented(s.es) || word == Unaccented(s.esA) {
 				return s, group, true
 			}
 		}

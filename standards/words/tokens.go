@@ -11,7 +11,7 @@ import (
 
 // Token is one piece of a written answer: a number, a word or a sign.
 type Token struct {
-	Text   string // as Plain gives it; number words joined by single spaces
+	Text   string // as Plain gives it, words without accents; number words joined by single spaces
 	Number int    // for a number
 	Kind   TokenKind
 }
@@ -56,7 +56,7 @@ func split(text string, list bool) []Token {
 			if width < 0 {
 				width = len(text) - at
 			}
-			tokens = append(tokens, Token{Text: strings.TrimRight(text[at:at+width], "'")})
+			tokens = append(tokens, Token{Text: Unaccented(strings.TrimRight(text[at:at+width], "'"))})
 		default:
 			tokens = append(tokens, Token{Text: text[at : at+width], Kind: Sign})
 		}
