@@ -2,7 +2,7 @@ package task
 
 // StorySituation is what happens in a word problem and what is asked for: one of the
 // fourteen of Table 1 of the Common Core State Standards for Mathematics (2010),
-// or two steps one after the other.
+// three numbers put together, or two steps one after the other.
 type StorySituation string
 
 // The situations, in the order of the table.
@@ -21,6 +21,7 @@ const (
 	CompareBiggerLess  StorySituation = "compare bigger-unknown fewer" // said with "fewer"
 	CompareSmaller     StorySituation = "compare smaller-unknown fewer"
 	CompareSmallerMore StorySituation = "compare smaller-unknown more"
+	ThreeAddends       StorySituation = "put-together three-addends" // in one step, of 1.OA.A.2
 	TwoSteps           StorySituation = "two-step"
 )
 
@@ -29,7 +30,7 @@ type situationRow struct {
 	situation StorySituation
 	mastered  int  // the grade by whose end it is mastered
 	minus     bool // told by a − b = c, else by a + b = c
-	blank     int  // place of the unknown: 0 start, 1 change, 2 result
+	blank     int  // place of the unknown: 0 start, 1 change, 2 result, 3 that of three numbers
 	people    int  // how many children the story names
 	example   string
 }
@@ -51,10 +52,11 @@ var situationTable = []situationRow{
 	{CompareBiggerLess, 2, false, 2, 2, "5 + 7 = ?"},
 	{CompareSmaller, 1, true, 2, 2, "12 - 7 = ?"},
 	{CompareSmallerMore, 2, true, 2, 2, "12 - 7 = ?"},
+	{ThreeAddends, 1, false, 3, 1, "4 + 6 + 3 = ?"},
 	{TwoSteps, 2, false, 3, 1, "25 + 17 - 12 = ?"},
 }
 
-// Situations lists the fourteen situations and two steps.
+// Situations lists the fourteen situations, three numbers and two steps.
 func Situations() []StorySituation {
 	list := make([]StorySituation, len(situationTable))
 	for i, row := range situationTable {

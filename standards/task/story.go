@@ -147,8 +147,11 @@ func evenParts(n int) Sentence {
 // tells says whether a sentence has the situation's signs and its unknown in place.
 func (s StorySituation) tells(sentence Sentence) bool {
 	row := s.row()
-	if s == TwoSteps {
+	switch s {
+	case TwoSteps:
 		return sentence.N == 3 && sentence.Blank == 3
+	case ThreeAddends:
+		return sentence.N == 3 && sentence.Blank == 3 && sentence.IsAddition()
 	}
 	return s != TogetherBoth && sentence.N == 2 && sentence.Minus[1] == row.minus && sentence.Blank == row.blank
 }
@@ -296,10 +299,11 @@ func (t Story) Codes() []Code {
 	if t.Situation == TogetherBoth && size <= 10 {
 		codes = append(codes, "K.OA.A.3")
 	}
-	if t.Situation != TwoSteps && size <= 20 { // "with unknowns in all positions"
+	three := t.Sentence.N == 3
+	if !three && size <= 20 { // "with unknowns in all positions"
 		codes = append(codes, "1.OA.A.1")
 	}
-	if t.Situation == TwoSteps && t.Sentence.IsAddition() && size <= 20 {
+	if three && t.Sentence.IsAddition() && size <= 20 {
 		codes = append(codes, "1.OA.A.2")
 	}
 	codes = append(codes, "2.OA.A.1")

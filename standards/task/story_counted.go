@@ -74,6 +74,14 @@ var countedTellings = map[StorySituation][]telling{
 		{"{A} puts {3} in two bags. No bag is empty. How many can there be in each bag?",
 			"{A} pone {3} en dos bolsas. Ninguna queda vacía. ¿{Cuántas} puede haber en cada bolsa?"},
 	},
+	ThreeAddends: {
+		{"On Monday {A} {gets} {1}. On Tuesday {he} {gets} {#2}. On Friday {he} {gets} {#3}. How many {things} did {he} {get} in all?",
+			"El lunes {A} {gets} {1}. El martes {gets} {#2}. El viernes {gets} {#3}. ¿{Cuántas} {get} en total?"},
+		{"The red box has {1}. The blue box has {#2}. The green box has {#3}. How many {things} do they have in all?",
+			"En la caja roja hay {1}. En la azul hay {#2}. En la verde hay {#3}. ¿{Cuántas} hay en total?"},
+		{"{A} sees {1} on the table. {He} sees {#2} on the shelf. {He} sees {#3} on the floor. How many {things} does {he} see in all?",
+			"{A} ve {1} en la mesa. Ve {#2} en el estante. Ve {#3} en el piso. ¿{Cuántas} ve en total?"},
+	},
 	CompareDifference: {
 		{"{A} has {1}. {B} has {#2}. How many more does {A} have?",
 			"{A} tiene {1}. {B} tiene {#2}. ¿{Cuántas} más tiene {A}?"},

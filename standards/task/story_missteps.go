@@ -1,19 +1,32 @@
 package task
 
-import "strconv"
+import (
+	"slices"
+	"strconv"
+)
 
 // The missteps in stories.
 var (
-	wordFollowed = newMisstep("went by one word",
-		"adds because the story says more, or takes away because it says fewer",
-		"suma porque el problema dice más, o resta porque dice menos",
+	wordToAdd = newMisstep("added because of a word",
+		"adds because of a word such as more, though the story needs taking away",
+		"suma por una palabra como más, aunque en el problema hay que restar",
 		"tell the story again in your own words, draw it, then choose the sign",
 		"contar el problema con palabras propias, dibujarlo y luego elegir el signo", "Lewis & Mayer (1987)")
-	otherSign = newMisstep("other operation",
-		"adds where the story takes away, or takes away where it adds",
-		"suma cuando en el problema se quita, o resta cuando se agrega",
+	wordToTake = newMisstep("took away because of a word",
+		"takes away because of a word such as fewer or loses, though the story needs adding",
+		"resta por una palabra como menos o pierde, aunque en el problema hay que sumar",
 		"tell the story again in your own words, draw it, then choose the sign",
-		"contar el problema con palabras propias, dibujarlo y luego elegir el signo", "common practice")
+		"contar el problema con palabras propias, dibujarlo y luego elegir el signo", "Lewis & Mayer (1987)")
+	storyAdded = newMisstep("added in a story",
+		"adds where the story needs taking away",
+		"suma donde en el problema hay que restar",
+		"draw what the story tells: is the answer a part or the whole",
+		"dibujar lo que cuenta el problema: ¿la respuesta es una parte o el todo?", "common practice")
+	storyTaken = newMisstep("took away in a story",
+		"takes away where the story needs adding",
+		"resta donde en el problema hay que sumar",
+		"draw what the story tells: is the answer a part or the whole",
+		"dibujar lo que cuenta el problema: ¿la respuesta es una parte o el todo?", "common practice")
 	numberCopied = newMisstep("number copied",
 		"writes a number of the story as the answer",
 		"escribe como respuesta un número del problema",
@@ -35,6 +48,8 @@ func (t Story) Missteps() []Misstep {
 		return gather(t, []slip{{wholeAsPart, strconv.Itoa(whole) + " + 1"}})
 	case TwoSteps:
 		return gather(t, t.twoStepSlips())
+	case ThreeAddends:
+		return gather(t, append(t.Sentence.additionSlips(), slip{numberCopied, strconv.Itoa(slices.Max(t.Sentence.Operands()))}))
 	}
 	x, y, adds := t.work()
 	slips := []slip{{t.wrongSign(), strconv.Itoa(max(x-y, y-x))}, {numberCopied, strconv.Itoa(x)}, {numberCopied, strconv.Itoa(y)}}
@@ -68,10 +83,21 @@ func (t Story) work() (x, y int, adds bool) {
 // or nothing does.
 func (t Story) wrongSign() *MisstepKind {
 	switch t.Situation {
-	case AddToChange, AddToStart, CompareDifference, CompareBiggerLess, CompareSmallerMore:
-		return wordFollowed
+	case AddToChange, AddToStart, CompareDifference, CompareSmallerMore:
+		return wordToAdd
+	case TakeFromStart, CompareBiggerLess:
+		return wordToTake
 	}
-	return otherSign
+	_, _, adds := t.work()
+	return signChosen(!adds)
+}
+
+// signChosen is the misstep of a step in which adding was chosen, or taking away.
+func signChosen(adding bool) *MisstepKind {
+	if adding {
+		return storyAdded
+	}
+	return storyTaken
 }
 
 func (t Story) twoStepSlips() []slip {
@@ -82,7 +108,7 @@ func (t Story) twoStepSlips() []slip {
 		turned := s
 		turned.Minus[i] = !s.Minus[i]
 		if n := turned.Result(); n >= 0 {
-			slips = append(slips, slip{otherSign, strconv.Itoa(n)})
+			slips = append(slips, slip{signChosen(!turned.Minus[i]), strconv.Itoa(n)})
 		}
 	}
 	return append(slips, s.leftOutSlips()...)

@@ -23,7 +23,7 @@ func StoryThings(situation StorySituation) []string {
 }
 
 // suits says whether a thing can be told of in the situation: a length or money can't be told
-// as two unknown parts.
+// as two unknown parts, and isn't told as three.
 func suits(t words.Thing, situation StorySituation) bool {
-	return t.Kind == words.Counted || situation != TogetherBoth
+	return t.Kind == words.Counted || situation != TogetherBoth && situation != ThreeAddends
 }
