@@ -6,9 +6,10 @@ import (
 	"strconv"
 )
 
-// HowMany asks to count dots: "count 13" in rows, "count 8 scattered" here and there, "count 12 in a circle".
+// HowMany asks to count dots: "count 13" in rows, "count 8 scattered" here and there, "count 12 in a circle", and none in
+// an empty frame, "count 0".
 type HowMany struct {
-	Number    int // 1 to 20, scattered 1 to 10
+	Number    int // 0 to 20, scattered 1 to 10
 	Scattered bool
 	Circle    bool // 3 or more
 }
@@ -22,13 +23,21 @@ func readHowMany(text string) (Task, error) {
 	}
 	t := HowMany{Scattered: m[2] != "", Circle: m[3] != ""}
 	t.Number, _ = strconv.Atoi(m[1])
-	if most := t.most(); t.Number < 1 || t.Number > most {
-		return nil, fmt.Errorf("%q is not 1 to %d; count up to 20 dots in rows or up to 10 scattered, as in count 8 scattered", text, most)
+	if most := t.most(); t.Number < t.least() || t.Number > most {
+		return nil, fmt.Errorf("%q is not %d to %d; count up to 20 dots in rows or up to 10 scattered, as in count 8 scattered", text, t.least(), most)
 	}
 	if t.Circle && t.Number < 3 {
 		return nil, fmt.Errorf("%q: a circle needs 3 dots or more, as in count 12 in a circle", text)
 	}
 	return t, nil
+}
+
+// least is the smallest number to count: an empty frame is not scattered.
+func (t HowMany) least() int {
+	if t.Scattered {
+		return 1
+	}
+	return 0
 }
 
 // most is the largest number to count, from the published standard: 20 in order, 10 scattered.
@@ -85,8 +94,13 @@ func (t HowMany) Traits() Traits {
 	return ts
 }
 
-// Codes of counting: how many, kindergarten.
-func (t HowMany) Codes() []Code { return []Code{"K.CC.B.5"} }
+// Codes of counting: how many, and writing it, kindergarten and grade 1; that none is written 0.
+func (t HowMany) Codes() []Code {
+	if t.Number == 0 {
+		return []Code{"K.CC.A.3"}
+	}
+	return []Code{"K.CC.B.5", "K.CC.A.3", "1.NBT.A.1"}
+}
 
 // The missteps in counting things; Gelman & Gallistel (1978) describe them.
 var (
@@ -100,6 +114,11 @@ var (
 		"dice los números en orden, pero cuenta una cosa dos veces",
 		"move or mark each thing as it is counted",
 		"mover o marcar cada cosa al contarla", "Gelman & Gallistel (1978)")
+	noneAsOne = newMisstep("none written as 1",
+		"writes 1 where there is nothing to count",
+		"escribe 1 donde no hay nada que contar",
+		"take things away one by one, down to none, and write each number",
+		"quitar cosas una por una, hasta que no quede ninguna, y escribir cada número", "common practice")
 	teenReversed = newMisstep("teen turned around",
 		"writes the digit that is heard first in front, 31 for thirteen",
 		"pone delante el dígito que se oye primero, 31 en lugar de trece",
@@ -109,6 +128,9 @@ var (
 
 // Missteps of counting.
 func (t HowMany) Missteps() []Misstep {
+	if t.Number == 0 {
+		return gather(t, []slip{{noneAsOne, "1"}})
+	}
 	slips := []slip{{oneMissed, strconv.Itoa(t.Number - 1)}, {oneTwice, strconv.Itoa(t.Number + 1)}}
 	if t.Number > 12 && t.Number < 20 {
 		slips = append(slips, slip{teenReversed, strconv.Itoa(t.Number%10*10 + 1)})

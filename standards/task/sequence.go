@@ -176,7 +176,7 @@ func (s Sequence) Traits() Traits {
 	return ts
 }
 
-// Codes: counting on by ones to 120 in the first years, by ones and tens from the start to 100;
+// Codes: counting on by ones to 120 in the first years, by ones and tens from the start and up to 100;
 // by 1, 5, 10, 100 within 1000 in grade 2; by twos with odd and even. No standard up to
 // grade 2 asks to count back.
 func (s Sequence) Codes() []Code {
@@ -184,7 +184,7 @@ func (s Sequence) Codes() []Code {
 	switch {
 	case s.Step < 0 || high > 1000:
 		return nil
-	case s.Step == 1 && s.First <= 1 && high <= 100:
+	case s.Step == 1 && (s.First <= 1 && high <= 100 || high == 100):
 		return []Code{"K.CC.A.1", "K.CC.A.2", "1.NBT.A.1"}
 	case s.Step == 1 && high <= 100:
 		return []Code{"K.CC.A.2", "1.NBT.A.1"}

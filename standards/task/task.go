@@ -51,11 +51,15 @@ var kinds = []struct {
 	read func(string) (Task, error)
 }{
 	{"story", readStory},
+	{"reason", readReason},
 	{"true or false", readTrueFalse},
 	{"odd or even", readOddEven},
 	{"array", readArray},
 	{"coins", readCoins},
 	{"how many", readHowMany},
+	{"counting on", readCountOn},
+	{"dots one by one", readOneByOne},
+	{"picture of a sum", readPictureSum},
 	{"groups", readGroups},
 	{"marked line", readMarkedLine},
 	{"data", readData},
