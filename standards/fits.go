@@ -32,6 +32,15 @@ func sharing(asks string) func(task.Task) bool {
 	return func(t task.Task) bool { s, ok := t.(task.Shares); return ok && s.Asks == asks }
 }
 
+// furtherShares tests for thirds and for equal shares of other forms, which come after halves and fourths.
+func furtherShares(t task.Task) bool {
+	switch t.(type) {
+	case task.Shares, task.CutShape, task.LargerShare:
+		return !slices.Contains(t.Codes(), "1.G.A.3")
+	}
+	return false
+}
+
 func story(test func(task.Story) bool) func(task.Task) bool {
 	return func(t task.Task) bool { s, ok := t.(task.Story); return ok && test(s) }
 }

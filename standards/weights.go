@@ -35,6 +35,8 @@ const (
 	brokenRuler = "common practice for the size; that a ruler not begun at 0 is much harder: " +
 		"Lehrer (2003), A Research Companion to Principles and Standards, from memory"
 	unusualShape    = "common practice for the size; that shapes unlike the usual picture are harder: Clements & Sarama (2000), Teaching Children Mathematics 6"
+	bodyUnits       = "common practice, no source: an inch and a centimeter can be shown between fingers, a foot and a meter can't"
+	conservation    = "common practice for the size; that moved things are often thought to be more or fewer: Piaget (1952), from memory"
 	countingObjects = "common practice for the size; that more things, and scattered ones, are harder to count: Gelman & Gallistel (1978), from memory"
 )
 
@@ -91,17 +93,22 @@ var weights = []Weight{
 	}},
 
 	{"things counted", 2.00, countingObjects, func(f features) float64 {
-		return float64(f.largest) / 20 * one(f.asks("in rows", "scattered", "in a circle", "counted out"))
+		return float64(f.largest) / 20 * one(f.asks("in rows", "scattered", "in a circle", "counted out", "dots numbered", "dots moved"))
 	}},
 	{"scattered", .50, countingObjects, whenAsked("scattered")},
 	{"in a circle", .30, countingObjects, whenAsked("in a circle")},
+	{"dots moved", 1.00, conservation, whenAsked("dots moved")},
+	{"one more dot", .60, commonPractice, func(f features) float64 { return float64(f.largest) / 20 * one(f.asks("one more dot")) }},
+	{"reason completed", .60, commonPractice, whenAsked("a reason")},
+	{"picture drawn", .30, commonPractice, whenAsked("a picture to a sentence")},
 	{"counted out", .30, countingObjects, whenAsked("counted out")},
 	{"one covers the other", .50, commonPractice, whenAsked("where, one covered")},
 	{"dots to pair", .80, countingModel, func(f features) float64 { return float64(f.largest) / 20 * one(f.asks("a group")) }},
 	{"size of equal addends", 1.20, countingModel, func(f features) float64 { return float64(f.largest) / 25 * one(f.asks("equal addends")) }},
 	{"bills and coins", 1.20, commonPractice, func(f features) float64 { return float64(f.addends) / 7 * one(f.asks("bills and coins")) }},
 	{"size of bills and coins", .60, commonPractice, func(f features) float64 { return float64(f.largest) / 100 * one(f.asks("bills and coins")) }},
-	{"step of a line", .30, commonPractice, func(f features) float64 { return one(f.asks("a mark") && f.step > 1) }},
+	{"step of a line", .30, commonPractice, func(f features) float64 { return one(f.asks("a mark", "a jump") && f.step > 1) }},
+	{"length of a line", .40, commonPractice, func(f features) float64 { return float64(f.largest) / 100 * one(f.asks("a jump")) }},
 	{"gap between numbers", -1.20, distance, func(f features) float64 { return float64(f.number(task.Apart)) / 10 * one(f.largest <= 10) }},
 	{"size compared", .50, distance, func(f features) float64 { return float64(f.largest) / 10 * one(f.has(task.Apart) && f.largest <= 10) }},
 	{"fewer", .30, commonPractice, whenAsked("fewer")},
@@ -132,6 +139,12 @@ var weights = []Weight{
 	{"coins", 1.20, commonPractice, func(f features) float64 { return float64(f.addends) / 10 * one(f.asks("worth")) }},
 	{"worth of coins", .80, commonPractice, func(f features) float64 { return float64(f.largest) / 100 * one(f.asks("worth")) }},
 	{"coins of ten or more", .40, commonPractice, func(f features) float64 { return one(f.asks("worth") && f.digits >= 2) }},
+	{"estimated in feet or meters", .30, bodyUnits, whenAsked("estimate in a large unit")},
+	{"number of an estimate", .60, commonPractice, func(f features) float64 {
+		return float64(min(f.largest, 100)) / 100 * one(f.asks("estimate in a small unit", "estimate in a large unit"))
+	}},
+	{"tool for what is long", .30, commonPractice, whenAsked("tool for what is long")},
+	{"tool for what is round", .70, commonPractice, whenAsked("tool for what is round")},
 	{"sorts compared", .90, readingData, whenAsked("how many more", "how many fewer")},
 	{"sorts put together", .50, readingData, whenAsked("how many in all")},
 	{"sorts in order", .80, readingData, whenAsked("order from fewest")},

@@ -175,6 +175,8 @@ func drawStory(t *rapid.T, n func(low, high int, name string) int) task.Task {
 	switch example := s.Situation.Example().(task.Story).Sentence; {
 	case s.Situation == task.TwoSteps:
 		s.Sentence = task.Sentence{Terms: [4]int{a, b, 2}, Minus: [4]bool{2: rapid.Bool().Draw(t, "minus")}, N: 3, Blank: 3}
+	case s.Situation == task.ThreeAddends:
+		s.Sentence = task.Sentence{Terms: [4]int{a, b, n(2, 20, "c")}, N: 3, Blank: 3}
 	case s.Situation == task.TogetherBoth:
 		s.Sentence = task.Sentence{Terms: [4]int{a / 2, a - a/2}, N: 2, Blank: 2}
 	case example.IsAddition():

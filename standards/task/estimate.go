@@ -35,7 +35,7 @@ var estimated = []struct {
 	{"a bed", "una cama", "6 feet", "6 inches", "60 feet", false, "bed", "cama"},
 	{"a door", "una puerta", "2 meters", "2 centimeters", "20 meters", true, "door", "puerta"},
 	{"a crayon", "un crayón", "9 centimeters", "9 meters", "90 centimeters", false, "crayon", "crayón"},
-	{"a car", "un carro", "5 meters", "5 centimeters", "50 meters", false, "car", "carro"},
+	{"a car", "un auto", "5 meters", "5 centimeters", "50 meters", false, "car", "auto"},
 	{"a school bus", "un autobús escolar", "40 feet", "40 inches", "4 feet", false, "bus", "autobús"},
 	{"a key", "una llave", "2 inches", "2 feet", "20 inches", false, "key", "llave"},
 	{"a paper clip", "un clip", "3 centimeters", "3 meters", "30 centimeters", false, "clip", "clip"},
@@ -49,6 +49,9 @@ var estimated = []struct {
 	{"a baseball bat", "un bate de béisbol", "30 inches", "30 feet", "3 inches", false, "bat", "bate"},
 }
 
+// earlierThings are Spanish words that sheets had for things before, and others say.
+var earlierThings = map[string]string{"carro": "car", "coche": "car"}
+
 // The tools, and which other one stands beside them though it measures no length.
 const (
 	shortTool = "ruler"
@@ -58,19 +61,19 @@ const (
 
 // measuredWith are things with the tool that is best for their length: what is short and straight with a ruler,
 // what is long or round with a tape (common practice).
-var measuredWith = []struct{ name, thing, es, tool string }{
-	{"crayon", "the length of a crayon", "el largo de un crayón", shortTool},
-	{"hallway", "the length of a hallway", "el largo de un pasillo", longTool},
-	{"card", "the length of a playing card", "el largo de un naipe", shortTool},
-	{"playground", "the length of a playground", "el largo de un patio de recreo", longTool},
-	{"head", "the length around your head", "el contorno de tu cabeza", longTool},
-	{"book", "the length of a small book", "el largo de un libro pequeño", shortTool},
-	{"pumpkin", "the length around a pumpkin", "el contorno de una calabaza", longTool},
-	{"eraser", "the length of an eraser", "el largo de una goma", shortTool},
-	{"room", "the length of a room", "el largo de un cuarto", longTool},
-	{"leaf", "the length of a leaf", "el largo de una hoja", shortTool},
-	{"tree", "the length around a tree", "el contorno de un árbol", longTool},
-	{"key", "the length of a key", "el largo de una llave", shortTool},
+var measuredWith = []struct{ name, thing, es, shape, tool string }{
+	{"crayon", "the length of a crayon", "el largo de un crayón", "short", shortTool},
+	{"hallway", "the length of a hallway", "el largo de un pasillo", "long", longTool},
+	{"card", "the length of a playing card", "el largo de un naipe", "short", shortTool},
+	{"playground", "the length of a playground", "el largo de un patio de recreo", "long", longTool},
+	{"head", "the length around your head", "el contorno de tu cabeza", "round", longTool},
+	{"book", "the length of a small book", "el largo de un libro pequeño", "short", shortTool},
+	{"pumpkin", "the length around a pumpkin", "el contorno de una calabaza", "round", longTool},
+	{"eraser", "the length of an eraser", "el largo de una goma de borrar", "short", shortTool},
+	{"room", "the length of a room", "el largo de un cuarto", "long", longTool},
+	{"leaf", "the length of a leaf", "el largo de una hoja", "short", shortTool},
+	{"tree", "the length around a tree", "el contorno de un árbol", "round", longTool},
+	{"key", "the length of a key", "el largo de una llave", "short", shortTool},
 }
 
 var estimatePattern = regexp.MustCompile(`^(estimate|estima|tool for|instrumento para) (?:the length of )?` +
@@ -83,7 +86,7 @@ func readEstimate(text string) (Task, error) {
 	}
 	t := Estimate{Tool: m[1] == "tool for" || m[1] == "instrumento para"}
 	for _, row := range estimated {
-		if !t.Tool && (row.name == m[2] || row.spanish == m[2]) {
+		if !t.Tool && (row.name == m[2] || row.spanish == m[2] || row.name == earlierThings[m[2]]) {
 			t.Thing = row.name
 		}
 	}
@@ -229,12 +232,19 @@ func (t Estimate) Prompt(lang string) string {
 	return "About how long is " + row.thing + "?"
 }
 
-// Traits of an estimate: what is asked.
+// Traits of an estimate: the size of its unit and its number; of a tool, what is measured: something short, long or
+// round.
 func (t Estimate) Traits() (ts Traits) {
-	ts[Asks] = "estimate"
 	if t.Tool {
-		ts[Asks] = "tool"
+		ts[Asks] = "tool for what is " + measuredWith[t.row()].shape
+		return ts
 	}
+	ts[Asks] = "estimate in a small unit"
+	number, unit, _ := strings.Cut(t.Key(), " ")
+	if unit == "feet" || unit == "meters" {
+		ts[Asks] = "estimate in a large unit"
+	}
+	ts[Largest] = number
 	return ts
 }
 

@@ -74,7 +74,7 @@ func (t LargerShare) Traits() Traits {
 	var ts Traits
 	ts[Asks] = "larger share"
 	ts.setNumber(Largest, max(t.Left.N, t.Right.N))
-	ts.setFlag(Misleads, t.Left.N == t.Right.N)
+	ts.setFlag(Misleads, t.Left.Way != t.Right.Way) // shares of two forms
 	return ts
 }
 

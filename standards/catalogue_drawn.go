@@ -1,0 +1,162 @@
+package standards
+
+import "evenhand/standards/task"
+
+// drawnSkills are the skills of data, lengths, shapes, shares and what is counted, marked or drawn in pictures.
+var drawnSkills = SkillList{
+	{"sort-things", 0, []task.Code{"K.MD.B.3"}, []task.Look{task.LookThings}, 40, -2300,
+		"sort mixed shapes, count each kind and put the kinds in order",
+		"things circles 4, squares 7, stars 2: how many squares",
+		func(t task.Task) bool {
+			d, ok := t.(task.Data)
+			return ok && d.Form == task.Things
+		}},
+	{"read-data", 1, []task.Code{"1.MD.C.4", "2.MD.D.10"},
+		[]task.Look{task.LookTallyChart, task.LookTable, task.LookPictureGraph, task.LookBarGraph}, 40, -2400,
+		"read and make tally charts, tables and graphs of up to three kinds",
+		"tally chart cats 4, dogs 7, birds 2: how many dogs",
+		func(t task.Task) bool {
+			d, ok := t.(task.Data)
+			return ok && d.N <= 3
+		}},
+	{"read-graphs", 2, []task.Code{"2.MD.D.10"}, []task.Look{task.LookPictureGraph, task.LookBarGraph}, 45, -2600,
+		"read and draw picture graphs and bar graphs of four kinds",
+		"bar graph cats 4, dogs 7, birds 2, fish 5: how many more dogs than cats",
+		is[task.Data]},
+	{"compare-lengths", 0, []task.Code{"K.MD.A.2"}, []task.Look{task.LookTwoBars}, 15, -2000,
+		"say which of two bars is longer, shorter or taller", "bars 5, 8: which is longer",
+		lengths(task.WhichLonger, task.WhichShorter, task.WhichTaller)},
+	{"order-lengths", 1, []task.Code{"1.MD.A.1"}, []task.Look{task.LookThreeBars}, 30, -1700,
+		"put three bars in order by length", "bars 5, 8, 3: order from shortest",
+		lengths(task.LengthOrder)},
+	{"compare-by-third", 1, []task.Code{"1.MD.A.1"}, []task.Look{task.LookBarPairs}, 35, -1200,
+		"compare two bars by a third", "bars 9, 6, 4: which is longer of a and c by b",
+		lengths(task.LongerByAThird, task.ShorterByAThird)},
+	{"measured-right", 1, []task.Code{"1.MD.A.2"}, []task.Look{task.LookBlockWays}, 30, -1500,
+		"find where equal units are laid right, without gaps and overlaps",
+		"blocks 6 gaps, even, overlaps: which is right",
+		func(t task.Task) bool {
+			b, ok := t.(task.Blocks)
+			return ok && b.Pictures()
+		}},
+	{"two-units", 2, []task.Code{"2.MD.A.2"}, []task.Look{task.LookShortBlocks}, 45, -1500,
+		"measure a bar with a long unit and a short one", "blocks 4 long, 2 short in each: how many short",
+		func(t task.Task) bool {
+			b, ok := t.(task.Blocks)
+			return ok && b.Parts > 0
+		}},
+	{"measure-with-blocks", 1, []task.Code{"1.MD.A.2"}, []task.Look{task.LookBlocks}, 20, -2700,
+		"measure a bar with equal units end to end", "blocks 6: how long",
+		is[task.Blocks]},
+	{"measuring-tools", 2, []task.Code{"2.MD.A.1"}, []task.Look{task.LookEstimate}, 20, -2200,
+		"choose the tool to measure a length with", "tool for hallway: measuring tape",
+		func(t task.Task) bool {
+			e, ok := t.(task.Estimate)
+			return ok && e.Tool
+		}},
+	{"estimate-lengths", 2, []task.Code{"2.MD.A.3"}, []task.Look{task.LookEstimate}, 25, -1200,
+		"choose the length that fits, in inches, feet, centimeters and meters", "estimate bed: 6 feet",
+		is[task.Estimate]},
+	{"line-plots", 2, []task.Code{"2.MD.D.9"}, []task.Look{task.LookLinePlot}, 45, -2300,
+		"read and draw line plots of lengths in whole units", "line plot cm 4: 2, 5: 3, 6: 1, 7: 1: how many 5",
+		is[task.LinePlot]},
+	{"measure-with-ruler", 2, []task.Code{"2.MD.A.1"}, []task.Look{task.LookCentimeters, task.LookInches}, 35, -2300,
+		"measure a bar with a drawn ruler, in centimeters and inches, from 0 and not from 0",
+		"ruler cm 0 to 7: how long",
+		func(t task.Task) bool {
+			r, ok := t.(task.Ruler)
+			return ok && !r.Two()
+		}},
+	{"how-much-longer", 2, []task.Code{"2.MD.A.4"}, []task.Look{task.LookCentimeters, task.LookInches}, 45, -1900,
+		"measure two bars and say how much longer one is", "ruler cm 0 to 9 and 0 to 4: how much longer",
+		is[task.Ruler]},
+	{"name-shapes", 0, []task.Code{"K.G.A.2"}, []task.Look{task.LookShape}, 15, -2400,
+		"name circles, triangles, squares, rectangles and hexagons at any size and turn",
+		"name shape: thin triangle at 45",
+		naming(false)},
+	{"name-solids", 0, []task.Code{"K.G.A.2"}, []task.Look{task.LookShape}, 15, -1900,
+		"name cubes, cones, cylinders and spheres at any size and turn", "name shape: cylinder at 180",
+		naming(true)},
+	{"flat-or-solid", 0, []task.Code{"K.G.A.3"}, []task.Look{task.LookFlatSolid}, 12, -2400,
+		"say whether a shape is flat or solid", "flat or solid: cone",
+		is[task.FlatSolid]},
+	{"sides-and-corners", 0, []task.Code{"K.G.B.4", "2.G.A.1"}, []task.Look{task.LookShapeParts}, 20, -2400,
+		"count the sides and corners of flat shapes, and the faces of solids", "sides of: hexagon at 15",
+		is[task.ShapeParts]},
+	{"make-shapes", 0, []task.Code{"K.G.B.6", "1.G.A.2"}, []task.Look{task.LookMakeShape}, 35, -1500,
+		"find how many pieces make a larger shape", "make shape: hexagon from triangle",
+		is[task.MakeShape]},
+	{"join-shapes", 0, []task.Code{"K.G.B.6", "1.G.A.2"}, []task.Look{task.LookJoinShapes}, 35, -1700,
+		"find the shape that some pieces make", "join 2 half squares: hexagon, square, circle",
+		is[task.JoinShapes]},
+	{"find-shapes", 1, []task.Code{"1.G.A.1", "K.G.A.2", "K.G.A.3", "2.G.A.1"},
+		[]task.Look{task.LookFindShapes}, 30, -2200,
+		"find the shapes of a name among others, whatever their size and turn",
+		"find every triangle: thin triangle at 45, open triangle, square, small triangle at 75, trapezoid",
+		finding("circle", "triangle", "square", "rectangle", "flat", "solid")},
+	{"find-by-corners", 2, []task.Code{"2.G.A.1"}, []task.Look{task.LookFindShapes}, 35, -2100,
+		"find quadrilaterals, pentagons, hexagons and cubes, and shapes of so many corners",
+		"find every 5 corners: pentagon, uneven hexagon, uneven pentagon at 45, hexagon, uneven quadrilateral",
+		is[task.FindShapes]},
+	{"draw-shapes", 1, []task.Code{"1.G.A.1", "K.G.B.5", "2.G.A.1"}, []task.Look{task.LookDrawShape}, 40, -1900,
+		"draw shapes of a name or of so many corners", "draw shape: triangle",
+		is[task.DrawShape]},
+	{"thirds-and-other-forms", 2, []task.Code{"2.G.A.3"},
+		[]task.Look{task.LookShares, task.LookLargerShare, task.LookCutShape}, 25, -1900,
+		"see, name, count, compare and cut thirds, and equal shares of other forms",
+		"name share: circle pie 3",
+		furtherShares},
+	{"equal-shares", 1, []task.Code{"1.G.A.3", "2.G.A.3"}, []task.Look{task.LookShares}, 15, -2100,
+		"say whether a shape is cut into halves or fourths, all of one size", "equal shares: circle uneven pie 2",
+		sharing("equal shares")},
+	{"name-shares", 1, []task.Code{"1.G.A.3", "2.G.A.3"}, []task.Look{task.LookShares}, 15, -2000,
+		"name one share a half or a fourth", "name share: square corners 4",
+		sharing("name share")},
+	{"shares-in-all", 1, []task.Code{"1.G.A.3", "2.G.A.3"}, []task.Look{task.LookShares}, 15, -2300,
+		"say how many halves or fourths make the whole", "shares in all: rectangle down 4",
+		is[task.Shares]},
+	{"find-shares", 2, []task.Code{"2.G.A.3", "1.G.A.3"}, []task.Look{task.LookFindCuts}, 30, -2100,
+		"find the shapes that are cut into halves, thirds or fourths, in whatever way",
+		"find fourths: square crossed 4, square uneven down 4, square corners 4, square across 3",
+		is[task.FindCuts]},
+	{"compare-shares", 1, []task.Code{"1.G.A.3", "2.G.A.3"}, []task.Look{task.LookLargerShare}, 25, -1700,
+		"say which of a half and a fourth of the same shape is larger",
+		"larger share: circle pie 2 or circle pie 4",
+		is[task.LargerShare]},
+	{"cut-shapes", 1, []task.Code{"1.G.A.3", "2.G.A.3"}, []task.Look{task.LookCutShape}, 30, -1900,
+		"cut circles and rectangles into halves and fourths", "cut: circle into 4",
+		is[task.CutShape]},
+	{"rows-of-squares", 2, []task.Code{"2.G.A.2"}, []task.Look{task.LookSquares}, 35, -2300,
+		"find how many equal squares fill a rectangle in rows and columns, drawn or to draw", "squares 3 by 4",
+		is[task.Squares]},
+	{"where-shapes-are", 0, []task.Code{"K.G.A.1"}, []task.Look{task.LookWhere}, 15, -2100,
+		"say where a shape is: above, below, beside, in front of, behind", "where: circle above square",
+		is[task.Where]},
+	{"count-out", 0, []task.Code{"K.CC.B.5"}, []task.Look{task.LookCountOut}, 30, -2500,
+		"count out so many of up to 20 things", "count out 7 of 12",
+		is[task.CountOut]},
+	{"odd-or-even-groups", 2, []task.Code{"2.OA.C.3"}, []task.Look{task.LookParityDots}, 25, -2600,
+		"say whether a group of up to 20 things is odd or even", "odd or even: 14 dots",
+		is[task.OddEven]},
+	{"equal-addends", 2, []task.Code{"2.OA.C.3"}, []task.Look{task.LookEqualAddends}, 25, -2700,
+		"write an even number as a sum of two equal addends", "equal addends of 14",
+		func(t task.Task) bool {
+			e, ok := t.(task.EqualAddends)
+			return ok && e.Number > 0
+		}},
+	{"array-sums", 2, []task.Code{"2.OA.C.4"}, []task.Look{task.LookEqualAddends}, 40, -2300,
+		"write a sum of equal addends for the rows of an array", "equal addends of array 3 by 4",
+		is[task.EqualAddends]},
+	{"bills-and-coins", 2, []task.Code{"2.MD.C.8"}, []task.Look{task.LookBills}, 50, -2300,
+		"find what bills and coins are worth, in dollars and cents", "money $5, $1, 25, 10, 10",
+		is[task.Bills]},
+	{"jump-number-line", 2, []task.Code{"2.MD.B.6"}, []task.Look{task.LookLineMark}, 35, -1900,
+		"show a sum or difference by a jump on a number line, to 100", "show 40 + 30 on line 0 to 100 by 10",
+		func(t task.Task) bool {
+			m, ok := t.(task.LineMark)
+			return ok && m.Start > 0
+		}},
+	{"mark-number-line", 2, []task.Code{"2.MD.B.6"}, []task.Look{task.LookLineMark}, 25, -2100,
+		"mark a number on a number line, to 100", "mark 70 on line 0 to 100 by 10",
+		is[task.LineMark]},
+}
