@@ -19,6 +19,45 @@ func countedOut() space {
 	return product(func(c []int) task.Task { return task.CountOut{Number: c[0] + 3, Of: c[0] + c[1] + 5} }, 13, 4)
 }
 
+// countedOneByOne are 3 to 15 dots to number, 4 to 10 that are moved, and 2 to 19 of which one more comes.
+func countedOneByOne() space {
+	asks := []task.CountAsk{task.NumberDots, task.DotsMoved, task.OneMoreDot}
+	fewest, most := []int{3, 4, 2}, []int{15, 10, 19}
+	return product(func(c []int) task.Task {
+		dots := c[0] + 2
+		if dots < fewest[c[1]] || dots > most[c[1]] {
+			return nil
+		}
+		return task.OneByOne{Dots: dots, Asks: asks[c[1]]}
+	}, 18, 3)
+}
+
+// picturesOfSums are sums and differences of 1 to 10, to write for a picture and to draw.
+func picturesOfSums() space {
+	return product(func(c []int) task.Task {
+		a, b := c[0]+1, c[1]+1
+		if a+b > 10 {
+			return nil
+		}
+		t := task.PictureSum{First: a, Second: b, Draw: c[3] == 1}
+		if c[2] == 1 {
+			t.First, t.Minus = a+b, true
+		}
+		return t
+	}, 9, 9, 2, 2)
+}
+
+// countedOn are 2 to 4 steps on from 2 to 18 and back to 1 or more, within 20.
+func countedOn() space {
+	return product(func(c []int) task.Task {
+		t := task.CountOn{Start: c[0] + 2, Steps: c[1] + 2, Back: c[2] == 1}
+		if t.Back && t.Start <= t.Steps || !t.Back && t.Start+t.Steps > 20 {
+			return nil
+		}
+		return t
+	}, 19, 3, 2)
+}
+
 // parityGroups are groups of 2 to 20 dots, odd or even.
 func parityGroups() space {
 	return product(func(c []int) task.Task { return task.OddEven{Number: c[0] + 2, Dots: true} }, 19)
@@ -48,6 +87,23 @@ func billsAndCoins() space {
 		}
 		return asked
 	}, 2, 2, 3, 3, 3, 3, 3, 3)
+}
+
+// jumpsOnLines are the lines of markedLines with a jump of 2 to 8 steps, on or back, to the mark.
+func jumpsOnLines() space {
+	lines := markedLines()
+	return product(func(c []int) task.Task {
+		line := lines.at(c[0]).(task.MarkedLine)
+		by := line.Step * (c[1] + 2)
+		if c[2] == 1 {
+			by = -by
+		}
+		t := task.LineMark{Line: line, Start: line.Number - by}
+		if t.Start < line.Step || t.Start > line.To {
+			return nil
+		}
+		return t
+	}, lines.size, 7, 2)
 }
 
 // linesToMark are the lines of markedLines with the number to mark.

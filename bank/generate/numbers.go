@@ -10,6 +10,22 @@ func placeValues(places int) space {
 	}, 9*low, 2)
 }
 
+// reasons are two-digit numbers and tens, or three-digit numbers and hundreds, added and taken away without regrouping;
+// of differences of tens those of tens from tens and of ten less.
+func reasons(unit int) space {
+	return product(func(c []int) task.Task {
+		t := task.Reason{Start: unit + c[0], Step: unit * (c[1] + 1), Minus: c[2] == 1}
+		result := t.Start/unit + c[1] + 1
+		if t.Minus {
+			result = t.Start/unit - c[1] - 1
+		}
+		if result < 1 || result > 9 || unit == 10 && t.Minus && t.Step > 10 && t.Start%10 > 0 {
+			return nil
+		}
+		return t
+	}, 9*unit, 8, 2)
+}
+
 // takenApart are the numbers from 11 to 999 as sums of their parts. Numbers of one
 // part, such as 300, make no item.
 func takenApart() space {

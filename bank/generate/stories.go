@@ -23,9 +23,11 @@ func thingsOf(kind words.ThingKind) (names []string) {
 	return names
 }
 
-// situations are those of one step; firstSituations are those of kindergarten.
+// situations are those of two numbers; firstSituations are those of kindergarten.
 var (
-	situations      = slices.DeleteFunc(task.Situations(), func(s task.StorySituation) bool { return s == task.TwoSteps })
+	situations = slices.DeleteFunc(task.Situations(), func(s task.StorySituation) bool {
+		return s == task.TwoSteps || s == task.ThreeAddends
+	})
 	firstSituations = slices.DeleteFunc(slices.Clone(situations), func(s task.StorySituation) bool { return s.Mastered() > 0 })
 )
 
@@ -88,6 +90,25 @@ func told(situation task.StorySituation, s task.Sentence, things []string, turn 
 	}
 	story.Telling = 1 + turn/len(things)%task.StoryTellings
 	return story
+}
+
+// threeAddends are stories of three numbers from 2 on whose sum is at most 20, in an order that varies.
+func threeAddends(things []string) space {
+	var all []space
+	for telling := range task.StoryTellings {
+		all = append(all, gather(func(n []int) task.Task {
+			turn := n[0] + 3*n[1] + 5*n[2] + 7*telling
+			s := task.Sentence{N: 3, Blank: 3}
+			for i := range n {
+				s.Terms[i] = n[(i+turn)%3]
+			}
+			if s.Result() > 20 {
+				return nil
+			}
+			return told(task.ThreeAddends, s, things, turn)
+		}, 2, 16, 3))
+	}
+	return join(all...)
 }
 
 // twoSteps are stories of two steps with a first number up to 60 and steps of up to 30.

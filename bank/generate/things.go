@@ -2,14 +2,14 @@ package generate
 
 import "evenhand/standards/task"
 
-// dotsToCount are 1 to 20 dots in rows, 1 to 10 scattered, and 5 to 20 in a circle.
+// dotsToCount are 0 to 20 dots in rows, 1 to 10 scattered, and 5 to 20 in a circle.
 func dotsToCount() space {
 	return product(func(c []int) task.Task {
-		if c[1] == 1 && c[0] >= 10 || c[1] == 2 && c[0] < 4 {
+		if c[1] == 1 && (c[0] < 1 || c[0] > 10) || c[1] == 2 && c[0] < 5 {
 			return nil
 		}
-		return task.HowMany{Number: c[0] + 1, Scattered: c[1] == 1, Circle: c[1] == 2}
-	}, 20, 3)
+		return task.HowMany{Number: c[0], Scattered: c[1] == 1, Circle: c[1] == 2}
+	}, 21, 3)
 }
 
 // groups are two groups of 1 to 10 dots, with more and with fewer asked for.
