@@ -113,6 +113,25 @@ func TestBillsAreWorthTheKey(t *testing.T) {
 	}
 }
 
+// The jump of the key begins and ends where the sum does.
+func TestJumpsShowTheirSum(t *testing.T) {
+	for _, asked := range made(t, "jump-number-line", 100) {
+		var a, b, to, step int
+		var sign string
+		fmt.Sscanf(asked.String(), "show %d %s %d on line 0 to %d by %d", &a, &sign, &b, &to, &step)
+		end := a + b
+		if sign == "-" {
+			end = a - b
+		}
+		r := record(t, testKit(t, true), asked, task.LookLineMark)
+		whole, jump := r.lines[0], r.lines[len(r.lines)-2:]
+		at := func(p point) float64 { return (p.x - whole.from.x) / (whole.to.x - whole.from.x) * float64(to) }
+		if math.Abs(at(jump[0].from)-float64(a)) > 1e-6 || math.Abs(at(jump[1].to)-float64(end)) > 1e-6 || asked.Key() != fmt.Sprint(end) {
+			t.Errorf("%s: a jump from %.2f to %.2f, the key is %s", asked, at(jump[0].from), at(jump[1].to), asked.Key())
+		}
+	}
+}
+
 // The arrow stands on the key alone, as far along the line as the number is of its end.
 func TestNumbersAreMarkedWhereTheyAre(t *testing.T) {
 	for _, asked := range made(t, "mark-number-line", 100) {

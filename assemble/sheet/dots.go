@@ -20,13 +20,16 @@ const (
 	fieldHeight = 3*fieldCell + 2*fieldEdge
 )
 
-// dots draws things to count, in rows of five or scattered, and a box for how many.
+// dots draws things to count, in rows of five or scattered, or an empty frame, and a box for how many.
 func dots(k kit, asked task.Task) (drawing, bool) {
 	t, ok := asked.(task.HowMany)
 	if !ok {
 		return drawing{}, false
 	}
 	things := rings(t.Number, 5)
+	if t.Number == 0 {
+		things = framed(field(nil))
+	}
 	if t.Circle {
 		things = circled(t.Number)
 	}
@@ -100,10 +103,15 @@ func randomBy(text string, stream uint64) *rand.Rand {
 	return rand.New(rand.NewPCG(hash.Sum64(), stream))
 }
 
+var emptyFrameSaid = phrase{"An empty frame.", "Un marco vacío."}
+
 var dotSaid = phrase{"dot", "punto"}
 
 func dotsAloud(k kit, asked task.Task) []string {
 	t := asked.(task.HowMany)
+	if t.Number == 0 {
+		return []string{t.Prompt(k.lang), k.say(emptyFrameSaid)}
+	}
 	return []string{t.Prompt(k.lang), k.things(dotSaid, t.Number, 5)}
 }
 

@@ -325,6 +325,33 @@ var looks = map[task.Look]look{
 		direction: phrase{"Color so many dots.", "Colorea tantos puntos."},
 		draw:      countOut, aloud: countOutAloud, directionFor: promptOf[task.CountOut],
 	},
+	task.LookOneByOne: {
+		name: phrase{"dots to count one by one", "puntos para contar uno por uno"},
+		direction: phrase{
+			"Write 1, 2, 3 and so on, one number in each dot. Then write how many dots.",
+			"Escribe 1, 2, 3 y así hasta el final, un número en cada punto. Luego escribe cuántos puntos hay."},
+		draw: oneByOne, aloud: oneByOneAloud, directionFor: oneByOneDirection,
+	},
+	task.LookPictureSum: {
+		name:      phrase{"dots and a number sentence to write", "puntos y una igualdad para escribir"},
+		direction: phrase{"The dots are put together. Write the number sentence.", "Los puntos se juntan. Escribe la suma."},
+		draw:      pictureSum, aloud: pictureSumAloud, directionFor: promptOf[task.PictureSum],
+	},
+	task.LookDrawSum: {
+		name:      phrase{"room to draw a number sentence", "espacio para dibujar una igualdad"},
+		direction: phrase{"Draw dots to show the number sentence. Write the number.", "Dibuja puntos que muestren la operación. Escribe el número."},
+		draw:      drawSum,
+	},
+	task.LookCountOn: {
+		name:      phrase{"numbers to count on and a sum", "números para seguir contando y una suma"},
+		direction: countOnSaid[false],
+		draw:      countOn, aloud: countOnAloud, directionFor: countOnDirection,
+	},
+	task.LookReason: {
+		name:      phrase{"reason with numbers to write", "explicación con números para escribir"},
+		direction: phrase{"Say why it comes out so. Write the missing numbers.", "Di por qué sale así. Escribe los números que faltan."},
+		draw:      reason, aloud: reasonAloud,
+	},
 	task.LookParityDots: {
 		name:      phrase{"dots with two words to choose from", "puntos con dos palabras para elegir"},
 		direction: phrase{"Put the dots in pairs. Mark odd or even.", "Forma pares de puntos. Marca impar o par."},
