@@ -14,7 +14,7 @@ import (
 var told = map[task.Look]bool{
 	task.LookSentence: true, task.LookExpanded: true, task.LookCompare: true, task.LookSequence: true,
 	task.LookWords: true, task.LookTick: true, task.LookPairs: true, task.LookStory: true, task.LookTwin: true,
-	task.LookChoice: true, task.LookEstimate: true,
+	task.LookChoice: true, task.LookEstimate: true, task.LookReason: true, task.LookCountOn: true, task.LookDrawSum: true,
 	task.LookMatch: true, // each clock is a picture of its own
 }
 
