@@ -56,7 +56,7 @@ var numberSkills = SkillList{
 			return s.N == 2 && s.IsAddition() && s.Blank != 2 && s.Result() == 10 && min(s.Terms[0], s.Terms[1]) > 0
 		})},
 	{"pictures-of-sums", 0, []task.Code{"K.OA.A.1"}, []task.Look{task.LookPictureSum, task.LookDrawSum}, 40, -2400,
-		"write a number sentence for a picture of adding or taking away, and draw a picture for one, within 10",
+		"write a number sentence for a picture of adding or taking away, or draw one, within 10",
 		"picture of 5 + 3",
 		is[task.PictureSum]},
 	{"count-to-add", 1, []task.Code{"1.OA.C.5"}, []task.Look{task.LookCountOn}, 35, -2500,
