@@ -3,7 +3,6 @@ package postgres
 import (
 	"context"
 	"errors"
-	"fmt"
 	"math/rand/v2"
 	"net"
 	"time"
@@ -32,6 +31,7 @@ const (
 	noSuchDatabase       = "3D000"
 	badPassword          = "28P01"
 	badAuthorization     = "28000"
+	noSuchSetting        = "42704"
 )
 
 // callers is an error of the function that a caller gave: it is handed back as it is.
@@ -129,7 +129,7 @@ func passing(err error) bool {
 		return false
 	}
 	var lookup *net.DNSError
-	if errors.As(err, &lookup) && lookup.IsNotFound {
+	if errors.As(err, &lookup) && lookup.IsNotFound || refusesTLS(err) {
 		return false
 	}
 	if said := pgError(err); said != nil {
@@ -148,22 +148,3 @@ func isLost(err error) bool {
 type lost struct{ error }
 
 func (l lost) Unwrap() error { return l.error }
-
-// explain says in a person's words what is wrong.
-func (s *Store) explain(err error) error {
-	switch {
-	case hasCode(err, lockNotAvailable):
-		return fmt.Errorf("%s is being changed by another evenhand; try again when that is done (waited %s)",
-			s.Name(), s.options.Patience())
-	case hasCode(err, noPrivilege):
-		return fmt.Errorf("%s: this database user may not do that (%w); ask who keeps the database", s.Name(), err)
-	case hasCode(err, noSuchDatabase):
-		return fmt.Errorf("%s: there is no such database on the server; ask who keeps it to create it", s.Name())
-	case hasCode(err, badPassword, badAuthorization):
-		return fmt.Errorf("%s: the server doesn't let this user in (%w); see to the user's name in the address "+
-			"and to the password in ~/.pgpass or PGPASSWORD", s.Name(), pgError(err))
-	case passing(err), isLost(err):
-		return fmt.Errorf("%s can't be reached: %w; see to the network, or ask who keeps the database", s.Name(), err)
-	}
-	return err
-}

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"net"
 	"strings"
 	"sync"
 	"testing"
@@ -99,4 +100,61 @@ func TestPasswords(t *testing.T) {
 	if err == nil || !strings.Contains(err.Error(), "may not do that") {
 		t.Errorf("a role without a right to the marks gets %v", err)
 	}
+}
+
+// What is said of a server that can't be had: one line that names the cause, at once where waiting
+// is of no use, and no password.
+func TestWhatIsSaidOfAServer(t *testing.T) {
+	server := storetest.SharedServer(t)
+	t.Setenv("PGPASSWORD", "buttercup")
+	at := server.Address("said")
+	_ = made(t, at)
+	nobody := freePort(t)
+	const second = time.Second
+	for _, c := range []struct {
+		address, want string
+		patience      time.Duration
+		waits         bool
+	}{
+		{strings.Replace(at, "127.0.0.1", noHost, 1), `no host "` + noHost + `" is known`, 20 * second, false},
+		{at + "&sslmode=require", "no safe connection is had (server refused TLS connection)", 20 * second, false},
+		{at + "&colour=red", `doesn't know a setting of the address (unrecognized configuration parameter "colour")`, 20 * second, false},
+		{strings.Replace(at, "/postgres?", "/nowhere?", 1), "no such database", 20 * second, false},
+		{strings.Replace(at, "postgres@", "stranger@", 1), `role "stranger" does not exist`, 20 * second, false},
+		{strings.Replace(at, fmt.Sprint(server.Port), nobody, 1), "nothing answers at 127.0.0.1:" + nobody, 50 * time.Millisecond, true},
+		{strings.Replace(at, "127.0.0.1", "127.0.0.1:"+nobody+",127.0.0.1", 1) + "&target_session_attrs=read-only",
+			"nothing answers at 127.0.0.1:" + nobody, 50 * time.Millisecond, true},
+	} {
+		if strings.Contains(c.address, noHost) && !knownToBeNone(noHost) {
+			continue // a machine without names asks nobody
+		}
+		told := false
+		o := store.Options{Timeout: c.patience, Waiting: func(string) { told = true }}
+		begin := time.Now()
+		_, err := postgres.Open(background, c.address, o)
+		if err == nil || !strings.Contains(err.Error(), c.want) || strings.ContainsAny(err.Error(), "\n\t`") ||
+			strings.Contains(err.Error(), "buttercup") || strings.Contains(err.Error(), "SQLSTATE") {
+			t.Errorf("%s: the error is %v, want %q in one line", c.address, err, c.want)
+		}
+		if !c.waits && (told || time.Since(begin) > c.patience/2) {
+			t.Errorf("%s: it was waited, for %s", c.address, time.Since(begin))
+		}
+	}
+}
+
+// noHost can't be one: https://www.rfc-editor.org/rfc/rfc6761#section-6.4.
+const noHost = "no-such-host.invalid"
+
+func knownToBeNone(host string) bool {
+	_, err := net.LookupHost(host)
+	var lookup *net.DNSError
+	return errors.As(err, &lookup) && lookup.IsNotFound
+}
+
+// freePort is a port at which nobody answers.
+func freePort(t *testing.T) string {
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	must(t, err)
+	must(t, l.Close())
+	return fmt.Sprint(l.Addr().(*net.TCPAddr).Port)
 }
