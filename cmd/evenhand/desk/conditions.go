@@ -11,6 +11,7 @@ import (
 var usualConditions = []string{
 	"regroups = 0", "regroups = 1", "regroups = 2", "regroups >= 1", "digits = 1", "digits = 2", "digits = 3",
 	"largest <= 10", "largest <= 20", "largest <= 100", "addends = 3", "addends = 4",
+	"hundred = 2", "hundred = 3", "hundred = 4", "hundred = 5", "hundred = 6", "hundred = 7", "hundred = 8", "hundred = 9", "hundred = 10",
 	"step = 1", "step = 2", "step = 5", "step = 10", "step = 100", "count_steps <= 3", "apart <= 3",
 }
 

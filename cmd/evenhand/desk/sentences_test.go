@@ -69,7 +69,7 @@ func TestSentences(t *testing.T) {
 	for _, kind := range assemble.SayingKinds() {
 		given[string(kind)] = true
 	}
-	for _, trait := range task.AllTraits() {
+	for _, trait := range task.Conditions() {
 		given["trait."+trait.String()] = true
 		_, words := trait.Values()
 		for _, word := range words {
