@@ -161,7 +161,7 @@ func (r *reader) Scan(bucket string, ranges ...store.Range) iter.Seq2[store.Entr
 				q.Ranges = append(q.Ranges, span(one))
 			}
 			a, err := r.ask(q)
-			if err == nil && (a.Done > len(some) || a.Done < len(some) && a.In == 0 || a.In > len(a.Entries)) {
+			if err == nil && (a.Done > len(some) || a.Done < len(some) && a.Done+a.In == 0 || a.In > len(a.Entries)) {
 				r.failed = errVersion
 				err = r.failed
 			}
@@ -180,7 +180,7 @@ func (r *reader) Scan(bucket string, ranges ...store.Range) iter.Seq2[store.Entr
 				}
 			}
 			ranges = ranges[a.Done:]
-			if a.Done < len(some) {
+			if a.In > 0 { // the next range was begun
 				rest := append([]store.Range{beyond(ranges[0], a.Entries[len(a.Entries)-1].Key, a.In)}, ranges[1:]...)
 				ranges = rest
 			}

@@ -102,6 +102,19 @@ func manyRanges(t *testing.T, m Maker) {
 		}
 		return err
 	}))
+	for _, size := range []int{1, 2, 64, 128} { // whatever a page holds, it ends between two ranges of some of these
+		ranges, want = nil, nil
+		for from := 0; from < 1024; from += size {
+			add(from, from+size, size%2*size)
+		}
+		must(t, s.View(background, func(r store.Reader) error {
+			list, err := scanned(r, "items", ranges...)
+			if !slices.Equal(list, want) {
+				t.Errorf("ranges of %d: %d entries, want %d", size, len(list)/2, len(want)/2)
+			}
+			return err
+		}))
+	}
 	must(t, s.View(background, func(r store.Reader) error { // a scan within a scan
 		n := 0
 		for outer, err := range r.Scan("items", store.Range{Limit: 200}) {
