@@ -7,8 +7,8 @@ import (
 )
 
 // knownGroups remembers the names and sizes of a bank's groups, which a list by traits has to
-// go through, and who is in those that were listed. The sequence of the bucket of members goes on with every change of them, and so
-// tells whether what is remembered still holds.
+// go through, and who is in those that were listed. The sequence of the bucket of members goes on
+// with every change of them, and so tells whether what is remembered still holds.
 type knownGroups struct {
 	mutex  sync.Mutex
 	as     uint64 // the sequence that they are of

@@ -31,10 +31,20 @@ func (s *Store) explain(err error) error {
 		return fmt.Errorf("%s: no safe connection is had (%s); see to sslmode and its certificates in the address, "+
 			"or ask who keeps the database", s.Name(), causes(err))
 	case passing(err), isLost(err):
-		return fmt.Errorf("%s can't be reached: %s; see to the network, or ask who keeps the database", s.Name(), causes(err))
+		return briefly{err, fmt.Sprintf("%s can't be reached: %s; see to the network, or ask who keeps the database",
+			s.Name(), causes(err))}
 	}
 	return err
 }
+
+// briefly is an error in other words.
+type briefly struct {
+	error
+	words string
+}
+
+func (b briefly) Error() string { return b.words }
+func (b briefly) Unwrap() error { return b.error }
 
 // tlsRefused is how the driver says that the server speaks no TLS.
 const tlsRefused = "server refused TLS connection"
