@@ -61,7 +61,8 @@ func (r *reading) filled(limit int) bool {
 	if len(r.left) > 0 && !enough {
 		return false
 	}
-	if r.truncated = r.truncated && (len(r.left) > 0 || !r.whole); !r.truncated || enough || r.each*len(r.groups) >= 16*limit {
+	r.truncated = len(r.left) > 0 || !r.whole
+	if !r.truncated || enough || r.each*len(r.groups) >= 16*limit {
 		return true
 	}
 	r.begin(4 * r.each)
