@@ -17,16 +17,9 @@ import (
 // column, so that a bank filled from it holds equal items, with their origin, standing
 // and evidence. IDs, revisions, authors of revisions and times are the new bank's own.
 
-// ownColumns are the columns of such a file that are read back. The others are
-// computed from these or belong to the bank that wrote them.
-var ownColumns = []string{
-	"id", "revision", "task", "question_en", "question_es", "key", "skill", "standards", "look", "standing", "predicted",
-	"measured", "measured_error", "measured_answers", "seconds", "origin", "origin_by", "file", "row", "seed", "notes",
-}
-
 // isOwn says whether headings are those of our own export.
 func isOwn(headings []string) bool {
-	for _, name := range ownColumns {
+	for _, name := range bank.RowColumns() {
 		if !slices.Contains(headings, name) {
 			return false
 		}
@@ -42,7 +35,7 @@ func understandOwn(columns []Column) {
 		switch name := c.Heading; {
 		case mending >= 0 && mending <= i && i < mending+len(mendingHeadings):
 			c.Meaning, c.Why = MarkOfMends, "written when the rows were set aside"
-		case slices.Contains(ownColumns, name):
+		case slices.Contains(bank.RowColumns(), name):
 			c.Meaning, c.Why = Meaning(name), "evenhand's own"
 		default:
 			c.Why = "evenhand's own, given or computed anew"
@@ -53,29 +46,29 @@ func understandOwn(columns []Column) {
 // ownRow reads the cells of one row of our own export. What is wrong in the first
 // cell that can't be read stands in problem.
 type ownRow struct {
-	columns []Column
-	rec     record
-	problem *Problem
+	bank.Row // cells as they were before they were made safe for spreadsheets
+	at       int // its line in this list
+	problem  *Problem
 }
 
-// text is a cell as it was before it was made safe for spreadsheets.
-func (o *ownRow) text(name string) string {
-	at := holder(o.columns, Meaning(name))
-	if at < 0 || at >= len(o.rec.cells) {
-		return ""
+func newOwnRow(columns []Column, rec record) *ownRow {
+	o := &ownRow{at: rec.first}
+	for _, name := range bank.RowColumns() {
+		if at := holder(columns, Meaning(name)); at >= 0 && at < len(rec.cells) {
+			o.Set(name, cells.Unguard(rec.cells[at]))
+		}
 	}
-	return cells.Unguard(o.rec.cells[at])
+	return o
 }
 
 func (o *ownRow) wrong(column, reason string) {
 	if o.problem == nil {
-		o.problem = &Problem{o.rec.first, column, reason}
+		o.problem = &Problem{o.at, column, reason}
 	}
 }
 
 // number is a whole number from 0 up that fits in so many bits; 0 for an empty cell.
-func (o *ownRow) number(name string, bits int) uint64 {
-	cell := o.text(name)
+func (o *ownRow) number(name, cell string, bits int) uint64 {
 	n, err := strconv.ParseUint(cell, 10, bits)
 	if err != nil && cell != "" {
 		o.wrong(name, fmt.Sprintf("%q is not a whole number", cell))
@@ -84,10 +77,10 @@ func (o *ownRow) number(name string, bits int) uint64 {
 }
 
 // logits is a difficulty.
-func (o *ownRow) logits(name string) standards.Difficulty {
-	x, err := strconv.ParseFloat(o.text(name), 64)
+func (o *ownRow) logits(name, cell string) standards.Difficulty {
+	x, err := strconv.ParseFloat(cell, 64)
 	if err != nil || !(math.Abs(x) < 100) { // logits of 100 are beyond any item
-		o.wrong(name, fmt.Sprintf("%q is not a difficulty in logits such as -1.099", o.text(name)))
+		o.wrong(name, fmt.Sprintf("%q is not a difficulty in logits such as -1.099", cell))
 		return 0
 	}
 	return standards.Difficulty(math.Round(1000 * x))
@@ -95,23 +88,23 @@ func (o *ownRow) logits(name string) standards.Difficulty {
 
 // own makes an item of a row of our own export.
 func (j *judge) own(rec record) (v verdict) {
-	o := &ownRow{columns: j.list.Columns, rec: rec}
+	o := newOwnRow(j.list.Columns, rec)
 	if rec.open || filled(rec.cells) > len(j.list.Columns) {
 		o.wrong("", "the cells of this row can't be told apart; look at its quotation marks")
 	}
 	it := o.item()
 	o.rest(&it)
-	return verdict{item: it, id: o.text("id"), revision: int(o.number("revision", 31)), problem: o.problem}
+	return verdict{item: it, id: o.ID, revision: int(o.number("revision", o.Revision, 31)), problem: o.problem}
 }
 
 // item is the item as far as its question, key and skill go.
 func (o *ownRow) item() bank.Item {
-	question, lang := o.text("question_en"), "en"
+	question, lang := o.QuestionEN, "en"
 	if question == "" {
-		question, lang = o.text("question_es"), "es"
+		question, lang = o.QuestionES, "es"
 	}
-	key := o.text("key")
-	if o.text("task") == "" {
+	key := o.Key
+	if o.Task == "" {
 		if strings.TrimSpace(question) == "" {
 			o.wrong("question", "there is neither a task nor a question here")
 		}
@@ -120,7 +113,7 @@ func (o *ownRow) item() bank.Item {
 		}
 		return o.handItem(question, key, lang)
 	}
-	asked, err := task.Parse(o.text("task"))
+	asked, err := task.Parse(o.Task)
 	if err != nil {
 		o.wrong("task", err.Error())
 		return bank.Item{}
@@ -128,7 +121,7 @@ func (o *ownRow) item() bank.Item {
 	if key != "" && !judgeAnswer(asked, key) {
 		o.wrong("key", wrongAnswer(asked, key, shorten(key)))
 	}
-	look := task.Look(o.text("look"))
+	look := task.Look(o.Look)
 	if !slices.Contains(asked.Looks(), look) {
 		o.wrong("look", fmt.Sprintf("%s can't be shown as %q", asked, look))
 	}
@@ -136,14 +129,14 @@ func (o *ownRow) item() bank.Item {
 }
 
 func (o *ownRow) handItem(question, key, lang string) bank.Item {
-	skill := standards.SkillID(o.text("skill"))
+	skill := standards.SkillID(o.Skill)
 	if _, err := standards.ParseSkill(string(skill)); err != nil && skill != "" {
 		o.wrong("skill", err.Error())
 	}
 	it := bank.NewHandItem(question, key, skill, lang, bank.Origin{})
-	it.Codes = standards.SplitCodes(o.text("standards"))
-	it.Seconds = int(o.number("seconds", 31))
-	look, err := task.ParseLook(o.text("look"))
+	it.Codes = standards.SplitCodes(o.Standards)
+	it.Seconds = int(o.number("seconds", o.Seconds, 31))
+	look, err := task.ParseLook(o.Look)
 	if err != nil {
 		o.wrong("look", err.Error())
 	}
@@ -154,28 +147,28 @@ func (o *ownRow) handItem(question, key, lang string) bank.Item {
 // rest fills in what isn't part of the question.
 func (o *ownRow) rest(it *bank.Item) {
 	it.Wording = nil
-	for lang, column := range map[string]string{"en": "question_en", "es": "question_es"} {
-		if text := o.text(column); text != "" {
+	for lang, text := range map[string]string{"en": o.QuestionEN, "es": o.QuestionES} {
+		if text != "" {
 			if it.Wording == nil {
 				it.Wording = map[string]string{}
 			}
 			it.Wording[lang] = text
 		}
 	}
-	it.Notes = o.text("notes")
-	if o.text("predicted") != "" {
-		it.Predicted = o.logits("predicted")
+	it.Notes = o.Notes
+	if o.Predicted != "" {
+		it.Predicted = o.logits("predicted", o.Predicted)
 	}
-	if o.text("measured") != "" {
-		it.Measured = &bank.Measured{Difficulty: o.logits("measured"), StandardError: o.logits("measured_error"), Answers: int(o.number("measured_answers", 31))}
+	if o.Measured != "" {
+		it.Measured = &bank.Measured{Difficulty: o.logits("measured", o.Measured), StandardError: o.logits("measured_error", o.MeasuredError), Answers: int(o.number("measured_answers", o.MeasuredAnswers, 31))}
 	}
-	if o.text("standing") != "" {
-		it.Standing = bank.Standing(o.text("standing"))
+	if o.Standing != "" {
+		it.Standing = bank.Standing(o.Standing)
 	}
 	if !slices.Contains([]bank.Standing{bank.Draft, bank.Ready, bank.Retired}, it.Standing) {
 		o.wrong("standing", fmt.Sprintf("%q is not draft, ready or retired", it.Standing))
 	}
-	it.Origin = bank.Origin{Kind: o.text("origin"), Seed: o.number("seed", 64), File: o.text("file"), Row: int(o.number("row", 31)), By: o.text("origin_by")}
+	it.Origin = bank.Origin{Kind: o.Origin, Seed: o.number("seed", o.Seed, 64), File: o.File, Row: int(o.number("row", o.Line, 31)), By: o.OriginBy}
 	if !slices.Contains([]string{"generated", "written", "imported"}, it.Origin.Kind) {
 		o.wrong("origin", fmt.Sprintf("%q is not generated, written or imported", it.Origin.Kind))
 	}

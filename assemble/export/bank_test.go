@@ -98,7 +98,7 @@ func cell(t *testing.T, records [][]string, row int, column string) string {
 }
 
 // A bank's file holds all of every item: built again from its cells alone, as the
-// comment on bankRow tells, it is the same.
+// comment on bank.Row tells, it is the same.
 func TestItemsComeBackWhole(t *testing.T) {
 	text := rapid.StringMatching(`[=+@'"a-c,;\t\n −-]{0,5}`)
 	thousandths := rapid.IntRange(-9999, 9999)
