@@ -228,7 +228,7 @@ func (b *Bank) WithMakeUps(called string) ([]Quiz, error) {
 }
 
 // Quiz finds a quiz by what a person calls it: its title, its week, the beginning of its ID. Where
-// several quizzes are called so, the error names them. A make-up form has the title and the week of its
+// several quizzes are called so, be it by title or by week, the error names them. A make-up form has the title and the week of its
 // quiz, so that it is called by its ID only.
 func (b *Bank) Quiz(called string) (Quiz, error) {
 	all, err := b.Quizzes()
@@ -237,21 +237,13 @@ func (b *Bank) Quiz(called string) (Quiz, error) {
 	}
 	called = strings.TrimSpace(called)
 	var found []Quiz
-	for _, is := range []func(Quiz) bool{
-		func(q Quiz) bool { return q.ID == called },
-		func(q Quiz) bool {
-			return q.MakeUp == "" && (strings.EqualFold(q.Title, called) || strings.EqualFold(q.Name(), called))
-		},
-		func(q Quiz) bool { return q.MakeUp == "" && strings.EqualFold(q.Week, called) },
-		func(q Quiz) bool { return len(called) >= 4 && strings.HasPrefix(q.ID, strings.ToLower(called)) },
-	} {
-		for _, q := range all {
-			if is(q) {
-				found = append(found, q)
-			}
-		}
-		if len(found) > 0 {
-			break
+	for _, q := range all {
+		byName := strings.EqualFold(q.Title, called) || strings.EqualFold(q.Name(), called) || strings.EqualFold(q.Week, called)
+		switch {
+		case q.ID == called:
+			return q, nil
+		case q.MakeUp == "" && byName, len(called) >= 4 && strings.HasPrefix(q.ID, strings.ToLower(called)):
+			found = append(found, q)
 		}
 	}
 	switch len(found) {

@@ -232,7 +232,8 @@ func mayReplace(c *cli.Context, b *bank.Bank, dir string, quiz results.Quiz, use
 	}
 	used, _, err := b.UsedBy(quiz.Title, quiz.Week)
 	if err == nil && len(used) > 0 && (quiz.Title != use.Quiz || quiz.Week != use.Week) {
-		err = fmt.Errorf("%s holds %s of %s, whose items are noted as used; name a new folder, or take that quiz back first: evenhand unuse %s", dir, quiz.Title, quiz.Week, dir)
+		err = fmt.Errorf("%s holds %s of %s, whose items are noted as used; name a new folder, or take that quiz back first: evenhand unuse %s",
+			dir, quiz.Title, quiz.Week, inShell(dir))
 	}
 	return err
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"os"
 	"path/filepath"
-	"strings"
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
@@ -36,7 +35,7 @@ func earlierQuiz(c *cli.Context) (assemble.Earlier, error) {
 
 // spotsOf are the places of the quiz: of its quiz.csv or folder, else as the bank keeps it.
 func spotsOf(c *cli.Context, name string) (earlier assemble.Earlier, err error) {
-	if !exists(name) && !strings.ContainsAny(name, `/\`) {
+	if !isQuizFolder(name) {
 		err := readingBank(c, func(b *bank.Bank) error {
 			kept, err := b.Quiz(name)
 			earlier = assemble.EarlierOf(kept)

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -87,7 +86,7 @@ func writeLetter(c *cli.Context) error {
 func weekQuizzes(c *cli.Context, b *bank.Bank) ([]bank.Quiz, error) {
 	name := c.Args().First()
 	week, notWeek := plan.ParseWeek(name)
-	if _, err := os.Stat(name); name != "" && (notWeek != nil || err == nil) {
+	if name != "" && (notWeek != nil || isQuizFolder(name)) {
 		quiz, err := keptQuiz(c, b, name)
 		return []bank.Quiz{quiz}, err
 	}

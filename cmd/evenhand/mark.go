@@ -196,7 +196,8 @@ func blankGrid(c *cli.Context, s *results.Store, quiz results.Quiz, pupils []str
 	if err := writePrivate(c, path, func(w io.Writer) error { return marks.Blank(w, quiz, seats) }); err != nil {
 		return err
 	}
-	say(c, "wrote %s for %s; fill it in, then: evenhand mark %s %s", path, count(len(pupils), "pupil"), c.Args().First(), path)
+	say(c, "wrote %s for %s; fill it in, then: evenhand mark %s %s", path, count(len(pupils), "pupil"),
+		inShell(c.Args().First()), inShell(path))
 	return nil
 }
 

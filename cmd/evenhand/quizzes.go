@@ -2,8 +2,12 @@ package main
 
 import (
 	"fmt"
+	"os"
+	"path/filepath"
+	"strconv"
 	"strings"
 	"time"
+	"unicode"
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
@@ -115,11 +119,28 @@ func showQuiz(c *cli.Context, quiz assemble.Quiz) error {
 	return table(c.App.Writer, rows)
 }
 
+// isQuizFolder says whether a name is that of a quiz's folder or quiz.csv. A folder of another kind is none: a
+// title may be called like one, or have a stroke in it.
+func isQuizFolder(name string) bool {
+	info, err := os.Stat(name)
+	return err == nil && (!info.IsDir() || exists(filepath.Join(name, "quiz.csv")))
+}
+
+// inShell is a name as it is typed in a command: in quotation marks where a shell would take it apart.
+func inShell(name string) string {
+	if name != "" && !strings.ContainsFunc(name, func(r rune) bool {
+		return !unicode.IsLetter(r) && !unicode.IsDigit(r) && !strings.ContainsRune("-_./:\\", r)
+	}) {
+		return name
+	}
+	return strconv.Quote(name)
+}
+
 // keptQuiz is the quiz that a person names: one that the bank keeps, by title, week or the beginning
 // of its ID, or by its folder.
 func keptQuiz(c *cli.Context, b *bank.Bank, name string) (bank.Quiz, error) {
 	called := name
-	if exists(name) {
+	if isQuizFolder(name) {
 		given, err := folderQuiz(c, name)
 		if err != nil {
 			return bank.Quiz{}, err
@@ -136,7 +157,7 @@ func keptQuiz(c *cli.Context, b *bank.Bank, name string) (bank.Quiz, error) {
 // givenQuiz is the quiz that a person names, as papers are marked by it: its folder or quiz.csv,
 // else one that the bank keeps. Its make-up forms are with it, and the name of one of them means it, too.
 func givenQuiz(c *cli.Context, name string) (quiz results.Quiz, err error) {
-	folder := exists(name) || strings.ContainsAny(name, `/\`)
+	folder := isQuizFolder(name)
 	if folder {
 		if quiz, err = folderQuiz(c, name); err != nil {
 			return quiz, err

@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"slices"
 	"strings"
 
@@ -121,7 +120,7 @@ func chosenQuizzes(c *cli.Context, all []results.Quiz) ([]results.Quiz, error) {
 		}
 		some := slices.DeleteFunc(slices.Clone(all), func(q results.Quiz) bool { return !wanted(q) })
 		if len(some) == 0 {
-			return nil, fmt.Errorf("no papers of %s have been marked yet; evenhand mark %s --out marks.csv makes a grid to fill in", name, name)
+			return nil, fmt.Errorf("no papers of %s have been marked yet; evenhand mark %s --out marks.csv makes a grid to fill in", name, inShell(name))
 		}
 		for _, quiz := range some {
 			chosen[quiz.ID] = true
@@ -132,7 +131,7 @@ func chosenQuizzes(c *cli.Context, all []results.Quiz) ([]results.Quiz, error) {
 
 // quizNamed is a test for the quizzes that a folder, a quiz.csv or a week names.
 func quizNamed(c *cli.Context, name string) (func(results.Quiz) bool, error) {
-	if _, err := os.Stat(name); err != nil {
+	if !isQuizFolder(name) {
 		if week, err := plan.ParseWeek(name); err == nil {
 			return func(q results.Quiz) bool { return q.Week == week.String() }, nil
 		}
