@@ -159,6 +159,11 @@ func TestNamesOfWhatIsKept(t *testing.T) {
 			t.Errorf("the bank doesn't keep %s", want)
 		}
 	}
+	for _, want := range []string{`about "schema": "1"`, fmt.Sprintf(`about "catalogue": "%d"`, standards.CatalogueNumber), `about "what":`, `about "traits":`} {
+		if !strings.Contains(all, want) {
+			t.Errorf("the bank doesn't keep %s", want)
+		}
+	}
 	if t.Failed() {
 		t.Log(all)
 	}

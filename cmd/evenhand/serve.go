@@ -41,6 +41,7 @@ func serveCommand() *cli.Command {
 			&cli.StringFlag{Name: "backups", Usage: "keep a checked copy of each day, with the marks, in `DIR`"},
 			&cli.IntFlag{Name: "keep", Usage: "how many `DAYS` of --backups to keep", Value: 14},
 			&cli.BoolFlag{Name: "refresh", Usage: "first bring a bank of an earlier evenhand along, as evenhand refresh does"},
+			byFlag,
 			&cli.StringSliceFlag{Name: "host", Usage: "the `NAME` (with its port, if it is no usual one) by which browsers ask; may be given again; else any"},
 		},
 		Action: runServe,
