@@ -46,7 +46,7 @@ func understandOwn(columns []Column) {
 // ownRow reads the cells of one row of our own export. What is wrong in the first
 // cell that can't be read stands in problem.
 type ownRow struct {
-	bank.Row // cells as they were before they were made safe for spreadsheets
+	bank.Row     // cells as they were before they were made safe for spreadsheets
 	at       int // its line in this list
 	problem  *Problem
 }
