@@ -66,14 +66,15 @@ func spanish(q Question) Question {
 	return q
 }
 
-// newWords are the texts of the second list that are not in the first, in their order: lines of a paragraph
+// newWords are the texts of the second list that are not in the first, each once, in their order: lines of a paragraph
 // together, others with a dot between.
 func newWords(first, second []heard) string {
 	var words strings.Builder
 	var before heard
-	for _, text := range second {
-		if slices.ContainsFunc(first, func(other heard) bool { return other.text == text.text }) {
-			continue
+	for i, text := range second {
+		same := func(other heard) bool { return other.text == text.text }
+		if slices.ContainsFunc(first, same) || slices.ContainsFunc(second[:i], same) {
+			continue // it stands there already
 		}
 		switch {
 		case words.Len() == 0:

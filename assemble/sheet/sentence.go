@@ -28,7 +28,30 @@ func (k kit) sentenceOf(text string, answers []string, digits int) drawing {
 			return line
 		}
 	}
-	return flow(k.width, k.gap(), k.gap(), parts...)
+	return flow(k.width, k.gap(), k.gap(), k.signsFirst(text, parts)...)
+}
+
+// signsFirst are the parts of a sentence for several lines: a sign begins a line and never ends one.
+func (k kit) signsFirst(text string, parts []drawing) []drawing {
+	var lines []drawing
+	var sign *drawing
+	at := 0
+	for _, token := range strings.Fields(text) {
+		if _, name := placeWords[token]; name {
+			continue // it stands behind its number
+		}
+		part := parts[at]
+		at++
+		if _, ok := signWords[token]; ok {
+			sign = &part
+			continue
+		}
+		if sign != nil {
+			part, sign = row(k.gap(), *sign, part), nil
+		}
+		lines = append(lines, part)
+	}
+	return lines
 }
 
 // sentenceParts are the numbers, signs and boxes of a sentence; the names of places are

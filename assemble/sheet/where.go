@@ -9,8 +9,9 @@ import (
 // whereRadius is the size of each of two shapes beside each other, in millimetres.
 const whereRadius = 9.0
 
-// wherePlaced is where the shape lies from the middle of the other, in radii.
-var wherePlaced = map[string]point{"above": {0, -2}, "below": {0, 2}, "beside": {2.2, 0}, "in front of": {.6, .4}, "behind": {.6, .4}}
+// wherePlaced is where the shape lies from the middle of the other, in radii: what stands in front stands a little lower on a
+// picture, what stands behind a little higher.
+var wherePlaced = map[string]point{"above": {0, -2}, "below": {0, 2}, "beside": {2.2, 0}, "in front of": {.25, .55}, "behind": {.25, -.55}}
 
 // where is two shapes, and the places to choose from.
 func where(k kit, asked task.Task) (drawing, bool) {
