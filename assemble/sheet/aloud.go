@@ -59,10 +59,7 @@ func (k kit) questionAloud(asked task.Task) string {
 	if sentence, ok := task.Written(asked); ok && said == asked.Prompt(k.lang) {
 		return k.sentenceAloud(sentence)
 	}
-	if statement, ok := task.Judged(asked); ok && strings.Contains(statement, "=") {
-		return strings.Replace(said, statement, k.sentenceAloud(statement), 1)
-	}
-	return said
+	return k.signsAloud(said)
 }
 
 // signWords are the signs of sentences as they are said.
@@ -72,10 +69,13 @@ var signWords = map[string]phrase{
 }
 
 // sentenceAloud is a sentence with its signs in words: "47 plus blank equals 83."
-func (k kit) sentenceAloud(sentence string) string {
+func (k kit) sentenceAloud(sentence string) string { return k.signsAloud(sentence) + "." }
+
+// signsAloud is a text with the signs in it in words.
+func (k kit) signsAloud(text string) string {
 	var said []string
-	for _, token := range strings.Fields(sentence) {
-		word := strings.TrimRight(token, ",")
+	for _, token := range strings.Fields(text) {
+		word := strings.TrimRight(token, ",.;:")
 		switch sign, ok := signWords[word]; {
 		case word == "?":
 			token = strings.Replace(token, "?", k.say(blankSaid), 1)
@@ -84,5 +84,5 @@ func (k kit) sentenceAloud(sentence string) string {
 		}
 		said = append(said, token)
 	}
-	return strings.Join(said, " ") + "."
+	return strings.Join(said, " ")
 }

@@ -13,13 +13,14 @@ func findShapes(k kit, asked task.Task) (drawing, bool) {
 		return drawing{}, false
 	}
 	var pictures []drawing
-	for _, f := range t.List() {
-		pictures = append(pictures, k.figure(f, rowRadius))
+	list := t.List()
+	for _, f := range list {
+		pictures = append(pictures, k.figure(f, k.radiusInRow(len(list))))
 	}
 	return k.lettered(pictures, t.Right), true
 }
 
-// lettered sets pictures beside each other, with a letter and a box to mark under each.
+// lettered sets pictures beside each other, in one row if they fit, with a letter and a box to mark under each.
 func (k kit) lettered(pictures []drawing, right func(i int) bool) drawing {
 	var all []drawing
 	height := 0.0
@@ -33,7 +34,34 @@ func (k kit) lettered(pictures []drawing, right func(i int) bool) drawing {
 		one.axis = 0
 		all = append(all, one)
 	}
-	return flow(k.width, 2*k.gap(), 4, all...)
+	gap := 2 * k.gap()
+	if n := float64(len(all) - 1); n > 0 { // closer, if that saves a row
+		if closest := (k.width - widths(all)) / n; closest >= leastLetteredGap {
+			gap = min(gap, closest)
+		}
+	}
+	return flow(k.width, gap, 4, all...)
+}
+
+// radiusInRow is the size of so many shapes: somewhat smaller than usual where that saves a row, as in large print, which is
+// still larger than usual print.
+func (k kit) radiusInRow(n int) float64 {
+	fits := (k.width-leastLetteredGap*float64(n-1))/float64(2*n) - figureEdge
+	if fits < rowRadius/largeScale {
+		return rowRadius
+	}
+	return min(rowRadius, fits)
+}
+
+// leastLetteredGap is how close pictures with letters may stand, in millimetres.
+const leastLetteredGap = 1.0
+
+// widths is how wide drawings are together.
+func widths(all []drawing) (w float64) {
+	for _, d := range all {
+		w += d.w
+	}
+	return w
 }
 
 func letter(i int) string { return string(rune('A' + i)) }

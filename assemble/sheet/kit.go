@@ -18,6 +18,7 @@ type kit struct {
 	scale   float64  // how much larger all is printed: 1, or more for large print
 	choices []string // the answers to choose from, where there are such
 	radius  float64  // of a clock face
+	toDraw  float64  // height of the room to draw in
 	words   *ownWords
 }
 

@@ -8,11 +8,13 @@ import (
 
 // Space between things on a page, in millimetres.
 const (
-	rowGap      = 8.0
-	spacedGap   = 20.0 // where asked for
-	groupGap    = 11.0
-	columnGap   = 12.0
-	mostStretch = 7.0 // how far free room may widen each gap
+	rowGap       = 8.0
+	spacedGap    = 20.0 // where asked for
+	groupGap     = 11.0
+	columnGap    = 12.0
+	closeColumns = 7.0 // where it spares a page
+	closeEdge    = 4.0 // the same, by how much less room there is above and below
+	mostStretch  = 7.0 // how far free room may widen each gap
 )
 
 // block is a band over the whole width of a page that is never split: a
@@ -28,7 +30,7 @@ type block struct {
 
 // blocks are the title and the items in groups, each under its direction. Sparing paper, two
 // groups of one narrow item each stand side by side.
-func (s settings) blocks(p Paper, sparing bool) ([]block, error) {
+func (s settings) blocks(p Paper) ([]block, error) {
 	list := []block{{drawing: tagged(tagTitle, "", s.heading(p)), keep: true}}
 	if p.Example != nil {
 		example, fits, err := s.example(*p.Example)
@@ -41,7 +43,7 @@ func (s settings) blocks(p Paper, sparing bool) ([]block, error) {
 	}
 	all := groups(p.Questions)
 	var pairs map[int]block
-	if sparing {
+	if s.sparing {
 		var err error
 		if pairs, err = s.pairs(all); err != nil {
 			return nil, err
@@ -69,7 +71,7 @@ func (s settings) blocks(p Paper, sparing bool) ([]block, error) {
 // closing is what to do after the last item, with room for it.
 func (s settings) closing(words string) drawing {
 	said := tagged(tagDirection, "", s.paragraph(words, lettering{size: .78 * s.size}))
-	d := stack(3, said, drawHere(s.width))
+	d := stack(3, said, s.drawHere(s.width))
 	d.speaks = true
 	return d
 }
@@ -114,7 +116,7 @@ func (s settings) outline(group []Question) string {
 // abreast is two groups side by side, each under its own direction, and the height that this spares; 0
 // where they are of more than one item or too wide.
 func (s settings) abreast(a, b []Question) (block, float64, error) {
-	half := (s.width - columnGap) / 2
+	half := (s.width - s.columnGap) / 2
 	if s.Columns == 1 || len(a) > 1 || len(b) > 1 {
 		return block{}, 0, nil
 	}
@@ -131,7 +133,7 @@ func (s settings) abreast(a, b []Question) (block, float64, error) {
 		cell.axis = 0
 		cells = append(cells, cell)
 	}
-	pair := block{drawing: grid(half+columnGap, cells), gap: groupGap, mark: s.outline(a), what: "item " + numbers(a)}
+	pair := block{drawing: grid(half+s.columnGap, cells), gap: groupGap, mark: s.outline(a), what: "item " + numbers(a)}
 	return pair, groupGap + min(cells[0].h, cells[1].h), nil
 }
 
@@ -164,14 +166,14 @@ func (s settings) rows(group []Question) ([]block, error) {
 	if err != nil {
 		return nil, err
 	}
-	half := (s.width - columnGap) / 2
+	half := (s.width - s.columnGap) / 2
 	var rows []block
 	for start := 0; start < len(items); {
 		end := start + 1
 		if s.Columns != 1 && !s.Spaced && end < len(items) && max(items[start].w, items[end].w) <= half {
 			end++
 		}
-		rows = append(rows, block{drawing: grid(half+columnGap, items[start:end]), gap: s.rowGap(), what: "item " + numbers(group[start:end])})
+		rows = append(rows, block{drawing: grid(half+s.columnGap, items[start:end]), gap: s.rowGap(), what: "item " + numbers(group[start:end])})
 		start = end
 	}
 	return rows, nil

@@ -202,7 +202,7 @@ func TestBlocksFitThePage(t *testing.T) {
 		eachExample(t, func(asked task.Task, l task.Look) {
 			p.Questions = append(p.Questions, Question{Number: len(p.Questions) + 1, Task: asked, Look: l, Missteps: asked.Missteps()})
 		})
-		blocks, err := s.blocks(p, true)
+		blocks, err := s.closer().blocks(p)
 		if err != nil {
 			t.Fatal(err)
 		}

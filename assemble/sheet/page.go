@@ -46,22 +46,23 @@ func (s settings) leaves(p Paper) ([]leaf, error) {
 
 // itemPages are the pages of the items, set closer where that saves a page.
 func (s settings) itemPages(p Paper) ([]leaf, error) {
-	usual, err := s.blocks(p, false)
-	if err != nil {
-		return nil, err
-	}
-	list, err := s.pages(p, usual)
+	list, err := s.spreadOut(p)
 	if err != nil || len(list) == 1 || s.Spaced {
 		return list, err
 	}
-	close, err := s.blocks(p, true)
-	if err != nil {
-		return nil, err
-	}
-	if fewer, err := s.pages(p, close); err == nil && len(fewer) < len(list) {
+	if fewer, err := s.closer().spreadOut(p); err == nil && len(fewer) < len(list) {
 		return fewer, nil
 	}
 	return list, nil
+}
+
+// spreadOut are the pages of the items with so much room.
+func (s settings) spreadOut(p Paper) ([]leaf, error) {
+	blocks, err := s.blocks(p)
+	if err != nil {
+		return nil, err
+	}
+	return s.pages(p, blocks)
 }
 
 // answerPages are the answers of a form and what wrong ones suggest.

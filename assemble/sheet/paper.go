@@ -69,6 +69,8 @@ type settings struct {
 	nameSpace             float64 // down to the name line
 	topSpace              float64 // down to the first block
 	bottomSpace           float64 // below the last block: the footer stands there
+	columnGap             float64 // between items side by side
+	sparing               bool    // closer than usual, to spare a page
 	headline              string  // on a teacher's pages, in place of the line for name and date
 }
 
@@ -101,8 +103,8 @@ func (o Options) settle() (settings, error) {
 	if err != nil {
 		return settings{}, err
 	}
-	k := kit{face: f, size: 18 * pointSize, lang: o.Lang, key: o.Key, scale: 1, radius: dialRadius}
-	s := settings{Options: o, kit: k, margin: 16, nameSpace: 14, topSpace: 29, bottomSpace: 19}
+	k := kit{face: f, size: 18 * pointSize, lang: o.Lang, key: o.Key, scale: 1, radius: dialRadius, toDraw: drawingRoom}
+	s := settings{Options: o, kit: k, margin: 16, nameSpace: 14, topSpace: 29, bottomSpace: 19, columnGap: columnGap}
 	if o.Large { // wide margins would cost words
 		s.scale, s.margin, s.nameSpace, s.topSpace, s.bottomSpace = largeScale, 16/largeScale, 9, 21, 13
 	}
@@ -110,6 +112,14 @@ func (o Options) settle() (settings, error) {
 	s.width = s.pageWidth - 2*s.margin
 	s.height = s.pageHeight - s.topSpace - s.bottomSpace - aboveItem
 	return s, nil
+}
+
+// closer are the same settings with less room around and between the items, to spare a page.
+func (s settings) closer() settings {
+	s.sparing, s.columnGap, s.toDraw = true, closeColumns, leastRoom
+	s.topSpace -= closeEdge / s.scale
+	s.bottomSpace -= closeEdge / s.scale
+	return s
 }
 
 // forTeacher are the same settings in usual print, for pages that only teachers read.

@@ -58,7 +58,7 @@ func drawSum(k kit, asked task.Task) (drawing, bool) {
 		return drawing{}, false
 	}
 	_, sum, _ := strings.Cut(t.Prompt(k.lang), ": ")
-	return stack(4, drawHere(k.width), k.sentenceOf(sum, []string{t.Key()}, 2)), true
+	return stack(4, k.drawHere(k.width), k.sentenceOf(sum, []string{t.Key()}, 2)), true
 }
 
 func pictureSumAloud(k kit, asked task.Task) []string {

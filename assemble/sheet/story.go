@@ -6,8 +6,12 @@ import (
 	"evenhand/standards/task"
 )
 
-// drawingRoom is the height of the room to draw in under a story, in millimetres.
-const drawingRoom = 34.0
+// The height of the room to draw in under a story, in millimetres: the usual, and what is left of it where that spares a
+// page.
+const (
+	drawingRoom = 34.0
+	leastRoom   = 27.0
+)
 
 // story tells a word problem, leaves room to draw it, and asks for a number with its unit, or
 // for two numbers where both parts are unknown.
@@ -29,11 +33,11 @@ func story(k kit, asked task.Task) (drawing, bool) {
 	below := tagged(tagFigure, k.saidOn(k.say(boxToWrite)+" "+t.Unit(k.lang), answerIn(t, k.lang)), row(k.gap(), answer...))
 	beside := k.width - below.w - 2*k.gap()
 	if beside < leastDrawing {
-		d := stack(3, told, drawHere(k.width), below)
+		d := stack(3, told, k.drawHere(k.width), below)
 		d.speaks = true
 		return d, true
 	}
-	room := drawHere(beside)
+	room := k.drawHere(beside)
 	room.axis, below.axis = room.h, below.h // the answer stands at the foot of the room to draw in
 	d := stack(3, told, row(2*k.gap(), room, below))
 	d.speaks = true
@@ -44,9 +48,9 @@ func story(k kit, asked task.Task) (drawing, bool) {
 const leastDrawing = 75.0
 
 // drawHere is room to draw in: nothing that a screen reader has to tell.
-func drawHere(w float64) drawing {
-	return drawing{w: w, h: drawingRoom, paint: func(c canvas, at point) {
-		c.rect(at, w, drawingRoom, style{line: thin, dashed: true})
+func (k kit) drawHere(w float64) drawing {
+	return drawing{w: w, h: k.toDraw, paint: func(c canvas, at point) {
+		c.rect(at, w, k.toDraw, style{line: thin, dashed: true})
 	}}
 }
 
