@@ -32,10 +32,10 @@ type compact struct {
 	seconds []int32 // by row, or −1 where it doesn't fit
 }
 
-// How a chain goes on. Heat is in uses: at hot one use more is taken almost as easily as not, at cold hardly ever.
+// How a chain goes on. Heat is in uses: at hot one use more is taken one time in five, at cold hardly ever.
 const (
-	annealHot     = 2.0
-	annealWarm    = 0.6 // keeps most of a choice
+	annealHot     = 0.6
+	annealWarm    = 0.3 // keeps most of a choice
 	annealCold    = 0.1
 	pricesChanged = 256  // steps between changes of the prices
 	hopeless      = 30.0 // a rise of so many times the heat is never taken
