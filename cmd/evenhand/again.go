@@ -52,7 +52,8 @@ func unuseQuiz(c *cli.Context) error {
 		return err
 	}
 	if papers > 0 {
-		if err := confirmed(c, fmt.Sprintf("%s of %s of %s marked: pupils have seen its items. Free them all the same?", count(papers, "paper"), title, week)); err != nil {
+		marked := fmt.Sprintf("%s of %s of %s marked: pupils have seen its items.", count(papers, "paper"), title, week)
+		if err := confirmed(c, marked+" Free them all the same?"); err != nil {
 			return err
 		}
 	}
@@ -232,8 +233,8 @@ func mayReplace(c *cli.Context, b *bank.Bank, dir string, quiz results.Quiz, use
 	}
 	used, _, err := b.UsedBy(quiz.Title, quiz.Week)
 	if err == nil && len(used) > 0 && (quiz.Title != use.Quiz || quiz.Week != use.Week) {
-		err = fmt.Errorf("%s holds %s of %s, whose items are noted as used; name a new folder, or take that quiz back first: evenhand unuse %s",
-			dir, quiz.Title, quiz.Week, inShell(dir))
+		err = fmt.Errorf("%s holds %s of %s, whose items are noted as used; name a new folder, or take that quiz back "+
+			"first: evenhand unuse %s", dir, quiz.Title, quiz.Week, inShell(dir))
 	}
 	return err
 }

@@ -34,7 +34,8 @@ func assembleCommand() *cli.Command {
 			&cli.Uint64Flag{Name: "seed", Usage: "the `NUMBER` that chooses among equally good quizzes", Value: 1},
 			&cli.StringFlag{Name: "week", Usage: "the `WEEK` of the quiz, such as 2026-W48; else this week"},
 			&cli.BoolFlag{Name: "try", Usage: "don't note the use in the bank"},
-			&cli.DurationFlag{Name: "limit", Usage: "search for this `TIME` at most, such as 30s or 2m, for a proof that there is no better quiz", Value: 10 * time.Second},
+			&cli.DurationFlag{Name: "limit", Usage: "search for this `TIME` at most, such as 30s or 2m, for a proof that " +
+				"there is no better quiz", Value: 10 * time.Second},
 			&cli.StringFlag{Name: "class", Usage: "the `CLASS` it is for, such as 2A: aimed at where its marks say that it stands; else as the plan says"},
 			&cli.StringFlag{Name: "grade", Usage: "the `GRADE` it is for: K, 1 or 2; else as the plan says, or the highest among its rows"},
 			&cli.IntFlag{Name: "shared", Usage: "`N` items stand in every form; else as the plan says", DefaultText: "as planned"},
@@ -46,7 +47,8 @@ func assembleCommand() *cli.Command {
 			&cli.StringFlag{Name: "model", Usage: "write the very problem to solve to `FILE.lp`, in LP format for general solvers"},
 			&cli.IntFlag{Name: "weeks", Usage: "a term ahead: PLAN.toml is a pacing list, and this many weeks, `N`, get a quiz each", DefaultText: "no term"},
 			&cli.StringFlag{Name: "from-week", Usage: "with --weeks: the first `WEEK`"},
-			&cli.BoolFlag{Name: overwriteFlag.Name, Usage: "put this quiz in the place of one that was not given: its files in DIR, and its uses if title and week are the same"},
+			&cli.BoolFlag{Name: overwriteFlag.Name, Usage: "put this quiz in the place of one that was not given: its " +
+				"files in DIR, and its uses if title and week are the same"},
 			byFlag, jsonFlag,
 		}, printFlags...),
 		Action: assembleQuiz,

@@ -14,10 +14,13 @@ import (
 )
 
 // bankFlag says where the bank is; it may stand anywhere on the line.
-var bankFlag = &cli.StringFlag{Name: "bank", Usage: "the bank: a `FILE`, a desk such as https://bank.alderhill.example, or postgres://HOST/DATABASE?bank=NAME", EnvVars: []string{"EVENHAND_BANK"}, Value: "evenhand.bank"}
+var bankFlag = &cli.StringFlag{Name: "bank", Usage: "the bank: a `FILE`, a desk such as " +
+	"https://bank.alderhill.example, or postgres://HOST/DATABASE?bank=NAME", EnvVars: []string{"EVENHAND_BANK"},
+	Value: "evenhand.bank"}
 
 // byFlag says who does it.
-var byFlag = &cli.StringFlag{Name: "by", Usage: "`WHO` does this, such as your initials; else $EVENHAND_BY, else this computer's user name", EnvVars: []string{"EVENHAND_BY"}}
+var byFlag = &cli.StringFlag{Name: "by", Usage: "`WHO` does this, such as your initials; else $EVENHAND_BY, " +
+	"else this computer's user name", EnvVars: []string{"EVENHAND_BY"}}
 
 func author(c *cli.Context) string {
 	if by := c.String("by"); by != "" {

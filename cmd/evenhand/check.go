@@ -46,7 +46,8 @@ func checkBank(c *cli.Context) error {
 			printChecked(c, report, marks)
 		}
 		if !report.Whole() {
-			damage = errors.Join(fmt.Errorf("%s is damaged: %s; put a backup in its place with evenhand restore BACKUP, or save what can be read with evenhand export FILE",
+			damage = errors.Join(fmt.Errorf("%s is damaged: %s; put a backup in its place with evenhand restore BACKUP, "+
+				"or save what can be read with evenhand export FILE",
 				b.Path(), count(len(report.Problems)+report.More, "problem")), damage)
 		}
 		if damage != nil {

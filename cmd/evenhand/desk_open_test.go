@@ -110,7 +110,8 @@ func goesBack(t *testing.T, own visitor, folder string) {
 		t.Errorf("the bank did not go back: %s", page)
 	}
 	must(t, os.WriteFile(copies[0], []byte("damaged"), 0o600))
-	if answer, err := own.browser.PostForm(own.address+"/team/copies/"+name+"/restore", url.Values{"sure": {day}}); err != nil || answer.StatusCode != http.StatusBadRequest {
+	if answer, err := own.browser.PostForm(own.address+"/team/copies/"+name+"/restore",
+		url.Values{"sure": {day}}); err != nil || answer.StatusCode != http.StatusBadRequest {
 		t.Errorf("a damaged backup is taken: %v %v", answer, err)
 	}
 	if page := own.text("/team"); !strings.Contains(page, "damaged:") {

@@ -44,7 +44,9 @@ func advice(err error) string {
 	case errors.Is(err, syscall.EROFS):
 		return "this disk can only be read: choose another place"
 	case errors.Is(err, fs.ErrPermission):
-		return "you may not do that there: choose another place, or ask whoever owns the file or folder to let you in (a new bank can be read by its maker only; with 'chmod g+rw' on the bank its maker lets the group in, and on its .marks only if the school's policy lets colleagues see pupils' results)"
+		return "you may not do that there: choose another place, or ask whoever owns the file or folder to let you in " +
+			"(a new bank can be read by its maker only; with 'chmod g+rw' on the bank its maker lets the group in, and " +
+			"on its .marks only if the school's policy lets colleagues see pupils' results)"
 	}
 	return ""
 }

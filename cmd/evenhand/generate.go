@@ -17,7 +17,8 @@ var whereFlag = &cli.StringSliceFlag{Name: "where", Usage: "a condition on a `TR
 func generateCommand() *cli.Command {
 	return &cli.Command{
 		Name: "generate", Usage: "make items of a skill and add them to the bank", ArgsUsage: "--skill SKILL [--count N] [--where TRAIT ...] [--seed K]",
-		Description: "Every possible item that fits is as likely as any other; none that the bank has is made again.\nThe same seed makes the same items. When fewer exist than asked for, it says how many.\n\n" +
+		Description: "Every possible item that fits is as likely as any other; none that the bank has is made again.\n" +
+			"The same seed makes the same items. When fewer exist than asked for, it says how many.\n\n" +
 			"Example: evenhand generate --skill add-past-100 --count 20 --where regroups=2 --where crosses_100=true",
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "skill", Usage: "the `SKILL`; evenhand skills lists them"},

@@ -140,13 +140,15 @@ func describeList(c *cli.Context, report *intake.Report) {
 		}
 	}
 	if whole > 0 {
-		say(c, "%s whole sentences such as 47 + 36 = 83, with nothing to fill in; --leave-out result asks for their 83, first for the 47, second for the 36", rowsSay(whole))
+		say(c, "%s whole sentences such as 47 + 36 = 83, with nothing to fill in; --leave-out result asks for their "+
+			"83, first for the 47, second for the 36", rowsSay(whole))
 	}
 	if n := report.ByHand(); n > 0 {
 		say(c, "%s not understood as mathematics and kept as a question in words; evenhand list --by-hand shows them", count(n, "question"))
 	}
 	if n := report.Proposed(); n > 0 {
-		say(c, "%s got a skill by the numbers in the story and waits as a draft: evenhand list --status draft shows which, evenhand revise ID --status ready lets one in", count(n, "question"))
+		say(c, "%s got a skill by the numbers in the story and waits as a draft: evenhand list --status draft shows "+
+			"which, evenhand revise ID --status ready lets one in", count(n, "question"))
 	}
 }
 

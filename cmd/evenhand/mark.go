@@ -23,7 +23,8 @@ var classFlag = &cli.StringFlag{Name: "class", Usage: "the `CLASS`, such as 2A, 
 func markCommand() *cli.Command {
 	return &cli.Command{
 		Name: "mark", Usage: "bring a quiz's marks in: write a grid, read it filled in, or type them", ArgsUsage: "QUIZ [MARKS] [options]",
-		Description: "QUIZ is a quiz that the bank keeps, by its title, week or the beginning of its ID, or its folder. With --out it writes a grid, a row a pupil and a column an item,\n" +
+		Description: "QUIZ is a quiz that the bank keeps, by its title, week or the beginning of its ID, or its " +
+			"folder. With --out it writes a grid, a row a pupil and a column an item,\n" +
 			"to fill in by hand or in a spreadsheet; with MARKS it reads the grid. In a cell stands 1 or ✓ for right, 0 or x for\n" +
 			"wrong, what the child wrote, - for absent, . or nothing for not reached; R and W, + and other usual marks are read,\n" +
 			"and what is not clear is set aside and asked about. With --enter it asks: Enter for right, else\n" +

@@ -15,7 +15,8 @@ import (
 func planCommand() *cli.Command {
 	return &cli.Command{
 		Name: "plan", Usage: "write an example plan, or check one", ArgsUsage: "[--pacing] [PLAN.toml]",
-		Description: "Without a file it prints an example with a note on everything that may stand in a plan.\nWith one it checks it and says line and column of every mistake.\n\n" +
+		Description: "Without a file it prints an example with a note on everything that may stand in a plan.\n" +
+			"With one it checks it and says line and column of every mistake.\n\n" +
 			"Example: evenhand plan > friday.toml\n         evenhand plan friday.toml",
 		Flags:  []cli.Flag{&cli.BoolFlag{Name: "pacing", Usage: "a pacing list for a term, not a plan"}},
 		Action: showPlan,

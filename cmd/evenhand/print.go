@@ -24,7 +24,8 @@ func printCommand() *cli.Command {
 		Flags: append([]cli.Flag{
 			&cli.StringFlag{Name: "out", Usage: "the new `DIR` to write into"},
 			&cli.StringSliceFlag{Name: "form", Usage: "only this `FORM`; may be given again"},
-			&cli.StringSliceFlag{Name: "pupils", Usage: "also the whole class in one file, set.pdf, in the order of the `CODES`, such as P01-P24, each with the form that the marks propose"},
+			&cli.StringSliceFlag{Name: "pupils", Usage: "also the whole class in one file, set.pdf, in the order of the " +
+				"`CODES`, such as P01-P24, each with the form that the marks propose"},
 			&cli.StringFlag{Name: "roster", Usage: "the same by your `FILE` of codes and names, with the names on the sheets; they are not kept"},
 			classFlag,
 		}, printFlags...),

@@ -9,7 +9,8 @@ import (
 func retireCommand() *cli.Command {
 	return &cli.Command{
 		Name: "retire", Usage: "take items out of use, keeping them and their history", ArgsUsage: "ID ... --reason WHY",
-		Description: "A retired item is no longer chosen for quizzes; evenhand revise ID --status ready brings it back.\nSay who you are with --by or EVENHAND_BY.\n\n" +
+		Description: "A retired item is no longer chosen for quizzes; evenhand revise ID --status ready brings it back.\n" +
+			"Say who you are with --by or EVENHAND_BY.\n\n" +
 			"Example: evenhand retire 01M84J5E00V63QXKKD8PXJS92Y --reason 'the picture misled them' --by MK",
 		Flags:  []cli.Flag{&cli.StringFlag{Name: "reason", Usage: "`WHY` they are retired"}, byFlag},
 		Action: retireItems,

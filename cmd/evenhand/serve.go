@@ -59,7 +59,8 @@ func runServe(c *cli.Context) error {
 	case c.Int("keep") < 1:
 		return usagef("--keep %d: keep one day at least", c.Int("keep"))
 	case cert == "" && !proxy && !onlyHere(address):
-		return usagef("%s can be reached from other computers, and passwords would go there in the clear; give --tls-cert and --tls-key, or --behind-proxy where a proxy speaks TLS", address)
+		return usagef("%s can be reached from other computers, and passwords would go there in the clear; give "+
+			"--tls-cert and --tls-key, or --behind-proxy where a proxy speaks TLS", address)
 	}
 	sweepBeside(c, c.String("bank"))
 	team := teamDesk{c: c, listenAt: c.String("listen"), copies: results.Copies{Dir: c.String("backups"), Keep: c.Int("keep")}}

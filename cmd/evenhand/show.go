@@ -133,7 +133,8 @@ func describePast(w io.Writer, uses []bank.Use, history []bank.Item) {
 		fmt.Fprintf(w, "%-11s %s, week %s\n", "used", use.Quiz, use.Week)
 	}
 	for _, revision := range history {
-		fmt.Fprintf(w, "%-11s %d by %s on %s: %s\n", "revision", revision.Revision, revision.By, revision.At.Format("2006-01-02"), or(revision.Reason, revision.Question("en")))
+		fmt.Fprintf(w, "%-11s %d by %s on %s: %s\n", "revision", revision.Revision, revision.By,
+			revision.At.Format("2006-01-02"), or(revision.Reason, revision.Question("en")))
 	}
 }
 

@@ -62,6 +62,7 @@ func listStandards(c *cli.Context) error {
 	if err := table(c.App.Writer, rows); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintf(c.App.Writer, "%d served, %d partly, %d by watching only\n", tally[standards.Served], tally[standards.Partly], tally[standards.ByWatching])
+	_, err := fmt.Fprintf(c.App.Writer, "%d served, %d partly, %d by watching only\n", tally[standards.Served],
+		tally[standards.Partly], tally[standards.ByWatching])
 	return err
 }

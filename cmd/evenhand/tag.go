@@ -14,7 +14,8 @@ import (
 func tagCommand() *cli.Command {
 	return &cli.Command{
 		Name: "tag", Usage: "say skill, standards, key, traits and missteps of tasks, one a line", ArgsUsage: "[FILE|-]",
-		Description: "Reads tasks from a file or stdin and writes CSV to stdout; no bank is needed. A line that it can't read\ngives a row with the reason in the last column, and the exit code 3.\n\n" +
+		Description: "Reads tasks from a file or stdin and writes CSV to stdout; no bank is needed. A line that it can't read\n" +
+			"gives a row with the reason in the last column, and the exit code 3.\n\n" +
 			"Example: echo '47 + 36 = ?' | evenhand tag",
 		Action: tagTasks,
 	}

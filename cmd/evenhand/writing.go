@@ -15,7 +15,8 @@ import (
 )
 
 // overwriteFlag says that the file of an output's name may be replaced.
-var overwriteFlag = &cli.BoolFlag{Name: "overwrite", Usage: "replace a file that is there already; the bank, its marks and what is read here are never replaced"}
+var overwriteFlag = &cli.BoolFlag{Name: "overwrite", Usage: "replace a file that is there already; the bank, " +
+	"its marks and what is read here are never replaced"}
 
 // writeFile writes a file for colleagues, whole or not at all. It never takes the place
 // of the bank, its marks or what the command reads, and of another file only with

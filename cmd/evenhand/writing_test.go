@@ -43,7 +43,9 @@ var outputs = []string{
 
 // What takes the name of a file but doesn't write it.
 var inputs = []string{
-	"import", "import --column", "plan", "assemble", "assemble --from", "assemble --makeup", "serve --tls-cert", "serve --tls-key", "serve --backups", "tag", "mark", "mark --roster", "report", "report --roster", "restore", "list --file",
+	"import", "import --column", "plan", "assemble", "assemble --from", "assemble --makeup", "serve --tls-cert",
+	"serve --tls-key", "serve --backups", "tag", "mark", "mark --roster", "report", "report --roster", "restore",
+	"list --file",
 	"unuse", "plans", "plans --save", "quizzes", "print", "print --roster", "practice", "letter",
 }
 
