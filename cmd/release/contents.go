@@ -21,11 +21,30 @@ type file struct {
 //go:embed start.html
 var startPage []byte
 
+// Opening the desk from the archive without unpacking it is the commonest slip on Windows.
+const windowsStarter = "@echo off\r\n" +
+	"cd /d \"%~dp0\"\r\n" +
+	"if not exist evenhand.exe (\r\n" +
+	"  echo Unpack the whole archive first: right-click it, choose Extract All, and open the desk from the new folder.\r\n" +
+	"  echo Primero extraiga todo el archivo comprimido: clic derecho, Extraer todo, y abra desde la carpeta nueva.\r\n" +
+	"  pause\r\n" +
+	"  exit /b 1\r\n" +
+	")\r\n" +
+	"evenhand.exe desk\r\n" +
+	"if errorlevel 1 pause\r\n"
+
+// macOS marks what was downloaded and asks whether it may be opened; who let this file be opened has
+// answered for the program beside it, too.
+const macStarter = "#!/bin/sh\n" +
+	"cd \"$(dirname \"$0\")\" || exit 1\n" +
+	"xattr -d com.apple.quarantine evenhand 2>/dev/null\n" +
+	"exec ./evenhand desk\n"
+
 // starters are what a person double-clicks. On Linux, desktops differ too much; there the page
 // says how to start.
 var starters = map[string][]file{
-	"windows": {{name: "Open the desk.cmd", text: []byte("@echo off\r\ncd /d \"%~dp0\"\r\nevenhand.exe desk\r\nif errorlevel 1 pause\r\n"), runs: true}},
-	"darwin":  {{name: "Open the desk.command", text: []byte("#!/bin/sh\ncd \"$(dirname \"$0\")\" && exec ./evenhand desk\n"), runs: true}},
+	"windows": {{name: "Open the desk.cmd", text: []byte(windowsStarter), runs: true}},
+	"darwin":  {{name: "Open the desk.command", text: []byte(macStarter), runs: true}},
 }
 
 // fontFolder is where Debian's package fonts-sil-andika puts the children's font, and fontLicence

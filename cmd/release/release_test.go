@@ -3,11 +3,37 @@ package main
 import (
 	"archive/zip"
 	"bytes"
+	"encoding/csv"
 	"os"
+	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
 )
+
+// deskWords are all sentences of the desk, in both languages.
+func deskWords(t *testing.T) (words []string) {
+	t.Helper()
+	tables, err := filepath.Glob("../evenhand/desk/said/*.csv")
+	if err != nil || len(tables) == 0 {
+		t.Fatalf("no sentences of the desk: %v", err)
+	}
+	for _, table := range tables {
+		text, err := os.ReadFile(table)
+		if err != nil {
+			t.Fatal(err)
+		}
+		rows, err := csv.NewReader(bytes.NewReader(text)).ReadAll()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, row := range rows {
+			words = append(words, row[1], row[2])
+		}
+	}
+	return words
+}
 
 // An archive holds the program, the page, what to double-click and the licences; it is the same
 // each time.
@@ -56,6 +82,11 @@ func TestArchive(t *testing.T) {
 	}
 	if !strings.Contains(held["Start here.html"], "double-click") {
 		t.Error("no page that says how to start")
+	}
+	for _, said := range regexp.MustCompile(`<em>([^<]+)</em>`).FindAllStringSubmatch(held["Start here.html"], -1) {
+		if words := strings.Join(strings.Fields(said[1]), " "); !slices.Contains(deskWords(t), words) {
+			t.Errorf("the page speaks of %q, and the desk never says that", words)
+		}
 	}
 	for _, of := range []string{"==== evenhand,", "==== Go,", "==== go.etcd.io/bbolt v", "==== github.com/urfave/cli/v2 v", "LICENSE-DejaVu"} {
 		if !strings.Contains(held["Licences.txt"], of) {

@@ -163,6 +163,9 @@ func (w window) tabTo(selector string) {
 	for range 60 {
 		w.press(kb.Tab)
 		if tells[bool](w, "document.activeElement.matches("+quoted(selector)+")") {
+			if tells[string](w, "getComputedStyle(document.activeElement).outlineStyle") == "none" {
+				w.t.Errorf("the focus on %s can't be seen", selector)
+			}
 			return
 		}
 	}

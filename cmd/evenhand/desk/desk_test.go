@@ -28,8 +28,8 @@ func opened(t *testing.T) (browser *http.Client, address string) {
 	return browser, address
 }
 
-// openedWithBank is the same with its bank, where colleagues review drafts.
-func openedWithBank(t *testing.T) (browser *http.Client, address string, b *bank.Bank) {
+// openedWithBank is the same with its bank, where colleagues review drafts, and with the desk's options changed.
+func openedWithBank(t *testing.T, change ...func(*desk.Options)) (browser *http.Client, address string, b *bank.Bank) {
 	t.Helper()
 	b, err := bank.Create(filepath.Join(t.TempDir(), "team.bank"))
 	if err != nil {
@@ -42,7 +42,11 @@ func openedWithBank(t *testing.T) (browser *http.Client, address string, b *bank
 	if _, err := b.Add(list, "MK", wednesday); err != nil {
 		t.Fatal(err)
 	}
-	d, err := desk.New(b, desk.Options{By: "MK", Now: func() time.Time { return wednesday }})
+	o := desk.Options{By: "MK", Now: func() time.Time { return wednesday }}
+	for _, do := range change {
+		do(&o)
+	}
+	d, err := desk.New(b, o)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,6 +11,8 @@ import (
 	"testing"
 
 	"evenhand/assemble/plan"
+	"evenhand/bank/results"
+	"evenhand/cmd/evenhand/desk"
 
 	"github.com/chromedp/chromedp"
 )
@@ -53,7 +55,8 @@ func gallery(t *testing.T) (browser *http.Client, address string, empty, full []
 		{"class", "/class?class=2A"}, {"fault", "/items/nothing"},
 		{"list", strings.TrimPrefix(waiting, address)}, {"list-in", strings.TrimPrefix(opened, address)}, {"list-kept", "/lists/kept/1/jk.csv"},
 		{"generate", "/generate"}, {"generate-some", "/generate?skill=clock-half-hour"}, {"generate-none", "/generate?skill=make-ten&traits=regroups%3D3"},
-		{"term", "/terms/Winter"}, {"term-new", "/terms/new"}, {"safe", "/team"}, {"activity", "/activity"},
+		{"term", "/terms/Winter"}, {"term-new", "/terms/new"}, {"safe", "/team"},
+		{"quiz-filled", quiz + "?filled"}, {"plan-from", "/plans/new?from=Friday%20check"},
 	}
 	return browser, address, empty, full
 }
@@ -71,6 +74,14 @@ func TestNoPageHasBarriers(t *testing.T) {
 		{"team", "/team"}, {"team-activity", "/activity"}, {"team-passes", "/passes"}, {"team-signin", "/signin"},
 		{"team-invited", strings.TrimPrefix(link, team)}, {"team-expired", "/invited/nothing"}, {"team-empty", "/"},
 	})
+	demo, school, _ := openedWithBank(t, func(o *desk.Options) {
+		o.ThrowAway, o.Home, o.Stop = func() {}, "http://127.0.0.1:1", func() {}
+		o.Copies = results.Copies{Dir: t.TempDir(), Keep: 3}
+		o.Restore = func(string) {}
+	})
+	post(t, demo, school+"/team/copies", nil)
+	post(t, demo, school+"/team/check", nil)
+	walkGallery(t, demo, school, []state{{"demo", "/"}, {"safe-copies", "/team"}})
 }
 
 // walkGallery looks at pages in both languages, light and dark, wide and narrow, with all that folds open.
@@ -80,20 +91,30 @@ func walkGallery(t *testing.T, browser *http.Client, address string, pages []sta
 	for _, look := range []struct {
 		language, scheme string
 		width            int64
-	}{{"en", "light", 1280}, {"es", "dark", 390}} {
+	}{{"en", "light", 1280}, {"es", "dark", 390}, {"es", "light", 768}} {
 		w.cookie("language", look.language, address)
 		w.look(look.width, look.scheme)
 		for _, s := range pages {
 			w.open(address + s.path)
 			tells[bool](w, "document.querySelectorAll(`details`).forEach(d => { d.open = true }) === undefined")
+			if look.width == 768 { // between the two, only what doesn't fit is new
+				w.fits(s.name, look.width)
+				continue
+			}
 			for _, found := range w.barriers() {
 				t.Errorf("%s, %s, %s, %d wide: %s", s.name, look.language, look.scheme, look.width, found)
 			}
-			if wide := tells[int64](w, "document.documentElement.scrollWidth"); wide > look.width {
-				t.Errorf("%s, %s is %d wide in a window of %d", s.name, look.language, wide, look.width)
-			}
+			w.fits(s.name, look.width)
 			w.draw(fmt.Sprintf("%s-%s-%s-%d.png", s.name, look.language, look.scheme, look.width))
 		}
+	}
+}
+
+// fits says that the page is no wider than its window.
+func (w window) fits(page string, width int64) {
+	w.t.Helper()
+	if wide := tells[int64](w, "document.documentElement.scrollWidth"); wide > width {
+		w.t.Errorf("%s is %d wide in a window of %d", page, wide, width)
 	}
 }
 
