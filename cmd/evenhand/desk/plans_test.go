@@ -7,6 +7,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"evenhand/bank"
 )
 
 // planned is a plan as its form sends it.
@@ -262,5 +264,32 @@ func TestSwapWhereNothingIsLeft(t *testing.T) {
 		if status != http.StatusConflict || !strings.Contains(text, c.reason) || !strings.Contains(text, c.back) || strings.Contains(text, "evenhand generate") {
 			t.Errorf("%s: %d, no %q in %s", c.language, status, c.reason, text)
 		}
+	}
+}
+
+// The week's number is put behind a title by ticking that, so no page shows the mark by which a plan's text
+// asks for it, whether the plan was kept here or came from a file under its title.
+func TestNoPageShowsTheWeeksMark(t *testing.T) {
+	browser, address, b := openedWithBank(t)
+	text := "title = \"Older check, week {week}\"\nforms = 2\n[[row]]\nskill = \"add-two-digit\"\ncount = 2\n"
+	if _, err := b.SavePlan(bank.Plan{Name: "Older check, week {week}", Text: text, By: "MK", At: wednesday}); err != nil {
+		t.Fatal(err)
+	}
+	form := planned("keep", "2 add-two-digit")
+	form.Set("ending", ", week {week}")
+	_, kept, at := post(t, browser, address+"/plans", form)
+	if !strings.HasSuffix(at, "/plans/Friday%20check?saved") || !strings.Contains(kept, "<h1>Friday check, week 48</h1>") {
+		t.Errorf("the plan stands at %s: %s", at, kept)
+	}
+	tags := regexp.MustCompile(`<[^>]*>`)
+	for _, path := range []string{"/", "/plans", "/plans/Friday%20check", "/plans/Older%20check,%20week%20%7Bweek%7D", "/activity"} {
+		status, page := get(t, browser, address+path)
+		titles := regexp.MustCompile(`name="title" value="([^"]*)"`).FindStringSubmatch(page)
+		if status != http.StatusOK || strings.Contains(tags.ReplaceAllString(page, ""), "{") || titles != nil && strings.Contains(titles[1], "{") {
+			t.Errorf("%s: %d, %v: %s", path, status, titles, page)
+		}
+	}
+	if saved, err := b.Plan("Friday check"); err != nil || !strings.Contains(saved.Text, "Friday check, week {week}") {
+		t.Errorf("the plan kept is %q: %v", saved.Text, err)
 	}
 }
