@@ -5,6 +5,8 @@ import (
 	"strings"
 	"sync"
 	"time"
+
+	"evenhand/bank"
 )
 
 // What people did is told from the histories that the bank keeps anyway.
@@ -17,6 +19,8 @@ type deed struct {
 	N    int       `json:"count"` // how many items
 	Name string    `json:"name,omitempty"`
 	Path string    `json:"path,omitempty"` // of the page
+
+	quiz bank.Quiz // that was made
 }
 
 // mostDeeds is how many are told.
@@ -69,7 +73,7 @@ func (d *Desk) readDeeds() ([]deed, error) {
 		return nil, err
 	}
 	for _, q := range quizzes {
-		list = append(list, deed{By: q.By, At: q.At, What: "quiz", Name: q.Name(), Path: "/quizzes/" + q.ID})
+		list = append(list, deed{By: q.By, At: q.At, What: "quiz", Name: q.Name(), Path: "/quizzes/" + q.ID, quiz: q})
 	}
 	plans, err := d.bank.Plans()
 	if err != nil {
@@ -96,6 +100,8 @@ func (s sentences) DeedName(d deed) string {
 		return s.PlanName(d.Name)
 	case "list":
 		return s.ListName(d.Name)
+	case "quiz":
+		return s.QuizName(d.quiz)
 	}
 	return d.Name
 }
