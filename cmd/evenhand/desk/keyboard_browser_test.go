@@ -58,8 +58,10 @@ func TestPagesByKeyboard(t *testing.T) {
 	w.shows(", undamaged")
 	press("form[action='/team/check'] button", kb.Enter)
 	w.shows("All is as it was written.")
-	press("[name=sure]", " ")
-	press("form[action$='/restore'] button", kb.Enter)
+	press("a[href^='/team/copies/']", kb.Enter)
+	w.at("/team/copies/")
+	day := tells[string](w, "document.querySelector('main').textContent.match(/[0-9]{4}-[0-9]{2}-[0-9]{2}/)[0]")
+	press("[name=sure]", day+kb.Enter)
 	w.until("the way back", func() bool { return wentBack.Load() != nil })
 
 	w.open(address + "/activity")
