@@ -160,7 +160,10 @@ func (o *ownRow) rest(it *bank.Item) {
 		it.Predicted = o.logits("predicted", o.Predicted)
 	}
 	if o.Measured != "" {
-		it.Measured = &bank.Measured{Difficulty: o.logits("measured", o.Measured), StandardError: o.logits("measured_error", o.MeasuredError), Answers: int(o.number("measured_answers", o.MeasuredAnswers, 31))}
+		it.Measured = &bank.Measured{
+			Difficulty: o.logits("measured", o.Measured), StandardError: o.logits("measured_error", o.MeasuredError),
+			Answers: int(o.number("measured_answers", o.MeasuredAnswers, 31)),
+		}
 	}
 	if o.Standing != "" {
 		it.Standing = bank.Standing(o.Standing)

@@ -29,7 +29,10 @@ func TestConditions(t *testing.T) {
 			t.Errorf("%s stands in hundred %q, want %q", text, got, want)
 		}
 	}
-	for _, text := range []string{"regroups", "regrups = 1", "regroups = many", "hundred = third", "crosses_100 >= true", "clock_step = noon", "situation = add-to", "= 1", ""} {
+	for _, text := range []string{
+		"regroups", "regrups = 1", "regroups = many", "hundred = third", "crosses_100 >= true", "clock_step = noon",
+		"situation = add-to", "= 1", "",
+	} {
 		if _, err := standards.ParseCondition(text); err == nil {
 			t.Errorf("%q was accepted", text)
 		}

@@ -25,7 +25,8 @@ var strangeRequests = []string{
 	"GET PATH?a=%zz;b=%ff HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\n\r\n",
 	"GET PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\nRange: bytes=0-1,5-9999999999999999999,-7\r\n\r\n",
 	"GET PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\nIf-None-Match: \"x\", W/\"\r\nIf-Match: *\r\nIf-Modified-Since: never\r\n\r\n",
-	"GET PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\nConnection: Upgrade\r\nUpgrade: websocket\r\nSec-WebSocket-Key: eA==\r\nSec-WebSocket-Version: 13\r\n\r\n",
+	"GET PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\nConnection: Upgrade\r\nUpgrade: websocket\r\n" +
+		"Sec-WebSocket-Key: eA==\r\nSec-WebSocket-Version: 13\r\n\r\n",
 	"GET PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\nPart: \x7f../found\r\n\r\n",
 	"GET PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE; COOKIE; desk=; language=xx; =\r\nAccept-Language: " + strings.Repeat("q;q=0,", 2000) + "\r\n\r\n",
 	"GET PATH HTTP/1.1\r\nHost: HOST\r\nAuthorization: Bearer " + strings.Repeat("A", 60_000) + "\r\n\r\n",
@@ -41,9 +42,11 @@ var strangeRequests = []string{
 	"PUT PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\nContent-Length: 2\r\n\r\n{}",
 	"DELETE PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\n\r\n",
 	"POST PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\nContent-Type: application/x-www-form-urlencoded\r\nContent-Length: 9\r\n\r\na=%00&b=%",
-	"POST PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\nContent-Type: application/json; charset=utf-7\r\nContent-Length: 60000\r\n\r\n" + strings.Repeat("[", 60_000),
+	"POST PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\nContent-Type: application/json; charset=utf-7\r\n" +
+		"Content-Length: 60000\r\n\r\n" + strings.Repeat("[", 60_000),
 	"POST PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\nContent-Type: multipart/form-data\r\nContent-Length: 3\r\n\r\n--x",
-	"POST PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\nContent-Type: multipart/form-data; boundary=" + strings.Repeat("b", 200) + "\r\nContent-Length: 3\r\n\r\n--x",
+	"POST PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\nContent-Type: multipart/form-data; boundary=" +
+		strings.Repeat("b", 200) + "\r\nContent-Length: 3\r\n\r\n--x",
 	"POST PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\nContent-Type: ;;;\r\nContent-Encoding: gzip\r\nContent-Length: 3\r\n\r\nabc",
 	"POST PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\nTransfer-Encoding: chunked\r\nContent-Length: 3\r\n\r\nffffffffffffffff1\r\nabc",
 	"POST PATH HTTP/1.1\r\nHost: HOST\r\nCookie: COOKIE\r\nTransfer-Encoding: chunked\r\n\r\nZ\r\nabc\r\n0\r\n\r\n",
@@ -83,15 +86,16 @@ func TestStrangeRequests(t *testing.T) {
 	signedOut := cookieOf(owner)
 	before := owner.text("/team")
 	owner.post("/signout")
-	var slow []net.Conn
-	for _, begin := range []string{"Transfer-Encoding: chunked\r\n\r\n5\r\nabcde\r\n", "Content-Length: 900000\r\n\r\na=", "Content-Type: application/json\r\n"} {
+	for _, begin := range []string{
+		"Transfer-Encoding: chunked\r\n\r\n5\r\nabcde\r\n", "Content-Length: 900000\r\n\r\na=",
+		"Content-Type: application/json\r\n",
+	} {
 		for range 30 {
 			conn, err := net.Dial("tcp", at.Host)
 			must(t, err)
-			defer conn.Close()
+			defer conn.Close() // open and silent until the end
 			_, err = fmt.Fprintf(conn, "POST /language HTTP/1.1\r\nHost: %s\r\n%s", at.Host, begin)
 			must(t, err)
-			slow = append(slow, conn)
 		}
 	}
 	asked := 0
@@ -107,7 +111,8 @@ func TestStrangeRequests(t *testing.T) {
 		}
 	}
 	t.Logf("%d strange requests", asked)
-	if status := sendRaw(t, at.Host, "GET /team HTTP/1.1\r\nHost: "+at.Host+"\r\nCookie: "+signedOut+"\r\nConnection: close\r\n\r\n"); status != http.StatusSeeOther {
+	again := "GET /team HTTP/1.1\r\nHost: " + at.Host + "\r\nCookie: " + signedOut + "\r\nConnection: close\r\n\r\n"
+	if status := sendRaw(t, at.Host, again); status != http.StatusSeeOther {
 		t.Errorf("a session that was signed out gets %d", status)
 	}
 	owner.read(owner.browser.PostForm(owner.address+"/signin", url.Values{"name": {"MK"}, "password": {"chalk and slate"}}))

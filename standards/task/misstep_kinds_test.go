@@ -49,7 +49,8 @@ func TestEveryKindOfMisstepIsToldInSpanish(t *testing.T) {
 	}
 	told := make(map[string]string)
 	inEnglish, inSpanish := map[string]string{}, map[string]string{} // what to work on next, by the other language
-	soundsLikeO := regexp.MustCompile(`^h?[oó]`)                     // where "o" becomes "u": Real Academia Española, Diccionario panhispánico de dudas, "o", from memory
+	// Where "o" becomes "u": Real Academia Española, Diccionario panhispánico de dudas, "o", from memory.
+	soundsLikeO := regexp.MustCompile(`^h?[oó]`)
 	for name, kind := range seen {
 		text := kind.TellsIn("es")
 		switch {

@@ -30,7 +30,8 @@ var _ = ownLook(LookOneByOne, "dots to number, moved, or with one more", 10)
 
 var (
 	numberDotsPattern = regexp.MustCompile(`^(?:number|numera) (?:the |los )?([0-9]{1,3}) dots$`)
-	dotsThenPattern   = regexp.MustCompile(`^([0-9]{1,3}) dots(?: are|,)? (moved|movidos|and (?:one|1) more|y (?:uno|1) más)(?: dot)?(?:[:,] ?(?:how many|cuántos)(?: are there| hay)?(?: now)?)?$`)
+	dotsThenPattern   = regexp.MustCompile(`^([0-9]{1,3}) dots(?: are|,)? (moved|movidos|and (?:one|1) more|y (?:uno|1) más)(?: dot)?` +
+		`(?:[:,] ?(?:how many|cuántos)(?: are there| hay)?(?: now)?)?$`)
 )
 
 func readOneByOne(text string) (Task, error) {

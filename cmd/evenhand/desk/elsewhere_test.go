@@ -82,7 +82,9 @@ func TestPagesHearWhatIsDoneElsewhere(t *testing.T) {
 	items := 0
 	hears("JK has just changed an item.", func(n int) {
 		items++
-		_, err := command.Add([]bank.Item{bank.NewItem(task.MustParse("9"+strings.Repeat("0", n)+" + 3 = ?"), "", bank.Origin{Kind: "written", By: "JK"})}, "JK", time.Now())
+		asked := task.MustParse("9" + strings.Repeat("0", n) + " + 3 = ?")
+		item := bank.NewItem(asked, "", bank.Origin{Kind: "written", By: "JK"})
+		_, err := command.Add([]bank.Item{item}, "JK", time.Now())
 		must(t, err)
 	})
 	must(t, command.Close())

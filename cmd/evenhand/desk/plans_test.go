@@ -239,10 +239,13 @@ func TestTermByWeeks(t *testing.T) {
 // made stays as it is, with the reason in the language of the page.
 func TestSwapWhereNothingIsLeft(t *testing.T) {
 	browser, address := opened(t)
-	_, text, at := post(t, browser, address+"/plans", planned("fill", "1 clock-hour"))
+	_, _, at := post(t, browser, address+"/plans", planned("fill", "1 clock-hour"))
 	for range 14 { // there are twelve hours, two of them on the sheets
 		at, _, _ = strings.Cut(at, "?")
-		var status int
+		var (
+			status int
+			text   string
+		)
 		if status, text, at = post(t, browser, at+"/swap", url.Values{"place": {"A1"}}); status != http.StatusOK {
 			t.Fatalf("%d: %s", status, text)
 		}
