@@ -40,6 +40,8 @@ func writeLetter(c *cli.Context) error {
 	switch {
 	case c.NArg() > 1:
 		return usagef("name one quiz or week; put quotes around a title of several words")
+	case c.NArg() == 1 && strings.TrimSpace(c.Args().First()) == "":
+		return usagef("the name of the quiz or week is empty; leave it out for the latest week")
 	case c.String("out") == "":
 		return usagef("say where to write: --out FILE")
 	case c.Bool("html") && filepath.Ext(c.String("out")) == ".html":

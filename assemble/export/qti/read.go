@@ -32,10 +32,13 @@ func openPackage(r io.ReaderAt, size int64) (*reader, error) {
 		return nil, fmt.Errorf("there are %d files in it; at most %d are read", len(z.File), maxFiles)
 	}
 	in := &reader{files: make(map[string]*zip.File), left: maxPackage}
-	folder := folderOf(z)
+	folder, packed := folderOf(z), uint64(0)
 	for _, f := range z.File {
 		name := strings.TrimPrefix(f.Name, folder)
+		packed += min(f.CompressedSize64, uint64(size)+1)
 		switch {
+		case packed > uint64(size):
+			return nil, fmt.Errorf("the files in it, packed, are larger than it is itself: they overlap, as no honest program packs them")
 		case in.files[name] != nil:
 			return nil, fmt.Errorf("%s is in it twice", f.Name)
 		case !fs.ValidPath(strings.TrimSuffix(f.Name, "/")) || strings.Contains(f.Name, `\`):

@@ -140,6 +140,27 @@ func TestReadRefusesWhatGrows(t *testing.T) {
 	}
 }
 
+// A zip whose names all lead to the same bytes unpacks to many times itself without any one file growing much.
+// Where a central directory says where a file's bytes are: PKWARE's APPNOTE 6.3, 4.3.12.
+func TestReadRefusesWhatOverlaps(t *testing.T) {
+	random := make([]byte, 4000)
+	for i := range random {
+		random[i] = byte(i * i * i >> 5)
+	}
+	data := zipped(t, packed{"imsmanifest.xml", random}, packed{"items/item-0A.xml", random[:8]})
+	if _, err := qti.Read(bytes.NewReader(data), int64(len(data))); err == nil || strings.Contains(err.Error(), "overlap") {
+		t.Errorf("side by side: got %v", err)
+	}
+	first := bytes.Index(data, []byte("PK\x01\x02"))
+	second := first + 4 + bytes.Index(data[first+4:], []byte("PK\x01\x02"))
+	for _, field := range [][2]int{{16, 28}, {42, 46}} { // the checksum and both sizes; the place
+		copy(data[second+field[0]:second+field[1]], data[first+field[0]:])
+	}
+	if _, err := qti.Read(bytes.NewReader(data), int64(len(data))); err == nil || !strings.Contains(err.Error(), "they overlap") {
+		t.Errorf("over each other: got %v", err)
+	}
+}
+
 // Whatever is read has items with IDs of their own, which can be asked for their key and score.
 func FuzzRead(f *testing.F) {
 	good := few(f)
