@@ -9,6 +9,8 @@ import (
 	"strings"
 	"time"
 
+	"github.com/oklog/ulid/v2"
+
 	"evenhand/bank/store"
 	"evenhand/standards"
 	"evenhand/standards/task"
@@ -139,15 +141,26 @@ func (q Quiz) Name() string { return fmt.Sprintf("%s (%s)", q.Title, q.Week) }
 // KeepQuiz keeps a quiz as it is given and notes the use of its items, both or neither. A quiz of
 // the same ID that is there already is left as it is, but is given again if it was taken back.
 func (b *Bank) KeepQuiz(q Quiz) error {
-	use := Use{Quiz: q.Title, Week: q.Week, At: q.At}
-	if err := use.Check(); err != nil {
+	ids, err := q.check()
+	if err != nil {
 		return err
+	}
+	return b.update(func(tx store.Writer) error { return b.keepQuiz(tx, q, ids) })
+}
+
+// use is what the quiz makes of its items.
+func (q *Quiz) use() Use { return Use{Quiz: q.Title, Week: q.Week, At: q.At} }
+
+// check says what a quiz lacks to be kept, and gives the keys of its items.
+func (q *Quiz) check() ([]ulid.ULID, error) {
+	if err := q.use().Check(); err != nil {
+		return nil, err
 	}
 	switch {
 	case q.ID == "" || len(q.ID) > longest:
-		return errors.New("the quiz has no ID")
+		return nil, errors.New("the quiz has no ID")
 	case strings.TrimSpace(q.By) == "":
-		return errors.New("say who gives the quiz")
+		return nil, errors.New("say who gives the quiz")
 	}
 	var texts []string
 	for _, form := range q.Forms {
@@ -155,29 +168,27 @@ func (b *Bank) KeepQuiz(q Quiz) error {
 			texts = append(texts, placed.Item.ID)
 		}
 	}
-	ids, err := parseIDs(texts)
+	return parseIDs(texts)
+}
+
+func (b *Bank) keepQuiz(tx store.Writer, q Quiz, ids []ulid.ULID) error {
+	if err := b.writer(tx).recordUses(ids, q.use()); err != nil {
+		return err
+	}
+	key := []byte(q.ID)
+	sealed, err := tx.Get(quizzesBucket, key)
 	if err != nil {
 		return err
 	}
-	return b.update(func(tx store.Writer) error {
-		if err := b.writer(tx).recordUses(ids, use); err != nil {
-			return err
+	if there, err := b.readQuiz(store.Entry{Key: key, Value: sealed}); err == nil {
+		if !there.TakenBack {
+			return nil
 		}
-		key := []byte(q.ID)
-		sealed, err := tx.Get(quizzesBucket, key)
-		if err != nil {
-			return err
+		if !q.At.After(there.At) {
+			q.At = there.At.Add(1)
 		}
-		if there, err := b.readQuiz(store.Entry{Key: key, Value: sealed}); err == nil {
-			if !there.TakenBack {
-				return nil
-			}
-			if !q.At.After(there.At) {
-				q.At = there.At.Add(1)
-			}
-		}
-		return putQuiz(tx, q)
-	})
+	}
+	return putQuiz(tx, q)
 }
 
 func putQuiz(w store.Writer, q Quiz) error {

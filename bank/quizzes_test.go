@@ -128,3 +128,41 @@ func TestTakeBackOneQuiz(t *testing.T) {
 	}
 	mustBeWhole(t, b)
 }
+
+// A changed quiz takes the place of the earlier one, with its uses; where it can't, the earlier one stays.
+func TestChangeQuiz(t *testing.T) {
+	b := tempBank(t)
+	ids := mustAdd(t, b, writtenAll("47 + 36", "read 4:30", "58 + 27")...)
+	before := given(t, b, "bbbb1111", "Friday check", "2026-W48", ids[0], ids[1])
+	after := given(t, b, "bbbb2222", "Friday check", "2026-W48", ids[0], ids[2])
+	must(t, b.KeepQuiz(before))
+	kept := func(want string, used ...int) {
+		t.Helper()
+		for i, id := range ids {
+			list, err := b.Uses(id)
+			must(t, err)
+			if len(list) != used[i] {
+				t.Errorf("item %d is used %d times, want %d", i, len(list), used[i])
+			}
+		}
+		if list, err := b.Quizzes(); err != nil || len(list) != 1 || list[0].ID != want {
+			t.Errorf("%v, %v", list, err)
+		}
+	}
+	elsewhere := given(t, b, "bbbb3333", "Friday check", "2026-W48", ids[0], ids[2])
+	elsewhere.Forms[0].Items[1].Item.ID = "01M89PY9E8R9MNDJT19V1602WB" // of another bank
+	if err := b.ChangeQuiz(before.ID, elsewhere); err == nil {
+		t.Error("a quiz of another bank's item is kept")
+	}
+	if err := b.ChangeQuiz("bbbb4444", after); err == nil {
+		t.Error("a quiz takes the place of none")
+	}
+	kept(before.ID, 1, 1, 0)
+	must(t, b.ChangeQuiz(before.ID, after))
+	kept(after.ID, 1, 0, 1)
+	must(t, b.ChangeQuiz(after.ID, before)) // changed back
+	kept(before.ID, 1, 1, 0)
+	must(t, b.ChangeQuiz(before.ID, before))
+	kept(before.ID, 1, 1, 0)
+	mustBeWhole(t, b)
+}

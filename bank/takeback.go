@@ -11,32 +11,51 @@ import (
 // and may share with others; an item that one of those holds stays used.
 func (b *Bank) TakeBackQuiz(id string) (free int, err error) {
 	err = b.update(func(tx store.Writer) error {
-		all, err := b.readQuizzes(tx, func(q Quiz) bool { return !q.TakenBack })
-		if err != nil {
-			return err
-		}
-		var taken []Quiz
-		for _, q := range all {
-			if q.ID == id || q.MakeUp == id {
-				taken = append(taken, q)
-			}
-		}
-		if len(taken) == 0 {
-			return fmt.Errorf("%s keeps no quiz %s; evenhand quizzes lists them", b.Path(), id)
-		}
-		w := b.writer(tx)
-		if free, err = w.dropUses(usesToDrop(all, taken)); err != nil {
-			return err
-		}
-		for _, q := range taken {
-			q.TakenBack = true
-			if err := putQuiz(tx, q); err != nil {
-				return err
-			}
-		}
-		return w.flush()
+		free, err = b.takeBackQuiz(tx, id)
+		return err
 	})
 	return free, err
+}
+
+// ChangeQuiz keeps a quiz in the place of an earlier one that was not given after all, all or nothing.
+func (b *Bank) ChangeQuiz(earlier string, q Quiz) error {
+	ids, err := q.check()
+	if err != nil {
+		return err
+	}
+	return b.update(func(tx store.Writer) error {
+		if _, err := b.takeBackQuiz(tx, earlier); err != nil {
+			return err
+		}
+		return b.keepQuiz(tx, q, ids)
+	})
+}
+
+func (b *Bank) takeBackQuiz(tx store.Writer, id string) (free int, err error) {
+	all, err := b.readQuizzes(tx, func(q Quiz) bool { return !q.TakenBack })
+	if err != nil {
+		return 0, err
+	}
+	var taken []Quiz
+	for _, q := range all {
+		if q.ID == id || q.MakeUp == id {
+			taken = append(taken, q)
+		}
+	}
+	if len(taken) == 0 {
+		return 0, fmt.Errorf("%s keeps no quiz %s; evenhand quizzes lists them", b.Path(), id)
+	}
+	w := b.writer(tx)
+	if free, err = w.dropUses(usesToDrop(all, taken)); err != nil {
+		return 0, err
+	}
+	for _, q := range taken {
+		q.TakenBack = true
+		if err := putQuiz(tx, q); err != nil {
+			return 0, err
+		}
+	}
+	return free, w.flush()
 }
 
 // usesToDrop are the keys of the uses that only quizzes which are taken back have.

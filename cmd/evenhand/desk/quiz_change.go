@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"errors"
 	"strconv"
 	"strings"
 
@@ -41,9 +40,6 @@ func (v *visit) chooseAgain(q bank.Quiz, place string, keeping func(*assemble.Ea
 	if err != nil || !ok {
 		return v.wrong("quiz.noplan")
 	}
-	if _, err := v.desk.bank.TakeBackQuiz(q.ID); err != nil {
-		return err
-	}
 	var chosen assemble.Quiz
 	filled, err := v.ifNeeded(func() (err error) {
 		chosen, err = v.assemble(p, q.Week, false, func(o *assemble.Options) {
@@ -53,7 +49,7 @@ func (v *visit) chooseAgain(q bank.Quiz, place string, keeping func(*assemble.Ea
 		return err
 	})
 	if err != nil {
-		return errors.Join(v.notMade("quiz.notswapped", p, err, "/quizzes/"+q.ID), v.desk.bank.KeepQuiz(q))
+		return v.notMade("quiz.notswapped", p, err, "/quizzes/"+q.ID)
 	}
 	return v.putInPlace(sheet.WithChoices(chosen).Given(v.by(), v.now()), q, filled, place)
 }
@@ -62,7 +58,7 @@ func (v *visit) chooseAgain(q bank.Quiz, place string, keeping func(*assemble.Ea
 func (v *visit) putInPlace(given, q bank.Quiz, filled bool, place string) error {
 	given.Plan, given.PacingWeek, given.Class = q.Plan, q.PacingWeek, q.Class
 	given.MakeUp, given.From, given.Printed = q.MakeUp, q.ID, q.Printed
-	if err := v.desk.bank.KeepQuiz(given); err != nil {
+	if err := v.desk.bank.ChangeQuiz(q.ID, given); err != nil {
 		return err
 	}
 	return v.toQuiz(given, filled, place)
@@ -87,9 +83,6 @@ func (v *visit) movePlace(q bank.Quiz, place string, by int) error {
 		return v.wrong("quiz.noplace")
 	}
 	moved := assemble.QuizOf(q).Moved(at, by)
-	if _, err := v.desk.bank.TakeBackQuiz(q.ID); err != nil {
-		return err
-	}
 	return v.putInPlace(moved.Given(v.by(), v.now()), q, false, strconv.Itoa(by+1))
 }
 
