@@ -14,7 +14,8 @@ import (
 )
 
 // On a paper in both languages every word of the English and of the Spanish item stands, and what needs no words is drawn
-// once, as in English alone: for items of every skill in every look.
+// once, as in English alone: for items of every skill in every look. No sentence is torn apart: no word that never
+// stands alone does.
 func TestBothLanguages(t *testing.T) {
 	once := 0
 	for _, skill := range standards.Catalogue() {
@@ -39,6 +40,11 @@ func TestBothLanguages(t *testing.T) {
 					}
 				}
 				both := " " + strings.Join(texts["both"], " ") + " "
+				for piece := range strings.SplitSeq(strings.Trim(both, " "), " · ") {
+					if slices.Contains([]string{"y", "de", "la", "las", "los", "el", "en", "que", "un", "una"}, strings.ToLower(piece)) {
+						t.Errorf("%s as %s: a sentence is torn apart at %q: %s", asked, look, piece, both)
+					}
+				}
 				for _, text := range slices.Concat(texts["en"], texts["es"]) {
 					for _, word := range strings.Fields(text) {
 						if !strings.Contains(both, " "+word+" ") {

@@ -134,25 +134,33 @@ func TestPaperIsSpared(t *testing.T) {
 	}
 }
 
-// What a teacher asks on the way out fits on strips: two sums in columns, a clock and a comparison.
+// What a teacher asks on the way out fits on strips: two sums in columns, a clock and a comparison; a story and a
+// clock, three sums or coins.
 func TestStripsHoldAnExitTicket(t *testing.T) {
 	s, err := Options{Layout: Strips, Font: BuiltInFont}.settle()
 	if err != nil {
 		t.Fatal(err)
 	}
-	var papers []Paper
-	for _, form := range []string{"A", "B", "C"} {
-		p := Paper{Title: "Exit", Form: form}
-		for i, text := range []string{"47 + 36 = ?|column", "83 - 47 = ?|column", "read 4:30|clock-face", "47 ? 74|compare"} {
-			text, look, _ := strings.Cut(text, "|")
-			p.Questions = append(p.Questions, Question{Number: i + 1, Task: task.MustParse(text), Look: task.Look(look)})
+	for _, ticket := range [][]string{
+		{"47 + 36 = ?|column", "83 - 47 = ?|column", "read 4:30|clock-face", "47 ? 74|compare"},
+		{"story put-together three-addends: 4 + 8 + 5 = ?, shells, Mia|story", "read 4:30|clock-face"},
+		{"story add-to change-unknown: 5 + ? = 12, shells, Mia|story", "20 + 11 = ?|sentence", "40 + 37 = ?|sentence", "26 + 50 = ?|sentence"},
+		{"story add-to change-unknown: 25 + ? = 62, books, Lin|story", "coins 25, 10, 10, 5, 1|coins"},
+	} {
+		var papers []Paper
+		for _, form := range []string{"A", "B", "C"} {
+			p := Paper{Title: "Exit", Form: form}
+			for i, text := range ticket {
+				text, look, _ := strings.Cut(text, "|")
+				p.Questions = append(p.Questions, Question{Number: i + 1, Task: task.MustParse(text), Look: task.Look(look)})
+			}
+			papers = append(papers, p)
 		}
-		papers = append(papers, p)
-	}
-	for forms, want := range map[int]int{1: 1, 2: 1, 3: 3} {
-		leaves, err := s.strips(papers[:forms])
-		if err != nil || len(leaves) != want {
-			t.Errorf("%d forms on %d pages of two strips, want %d (%v)", forms, len(leaves), want, err)
+		for forms, want := range map[int]int{1: 1, 2: 1, 3: 3} {
+			leaves, err := s.strips(papers[:forms])
+			if err != nil || len(leaves) != want {
+				t.Errorf("%q: %d forms on %d pages of two strips, want %d (%v)", ticket, forms, len(leaves), want, err)
+			}
 		}
 	}
 }

@@ -1,10 +1,6 @@
 package sheet
 
-import (
-	"strings"
-
-	"evenhand/standards/task"
-)
+import "evenhand/standards/task"
 
 // reason is its steps one below the other, each with a box to write in.
 func reason(k kit, asked task.Task) (drawing, bool) {
@@ -16,11 +12,8 @@ func reason(k kit, asked task.Task) (drawing, bool) {
 	fills := t.Fills()
 	steps := []drawing{k.sentenceOf(units, fills[:1], 2)}
 	if rest != "" {
-		var said []drawing
-		for _, word := range strings.Fields(rest + ":") {
-			said = append(said, k.text(word))
-		}
-		steps = append(steps, flow(k.width, k.gap(), k.gap(), append(said, k.answerBox(2, fills[1]))...))
+		said := k.paragraph(rest+":", lettering{size: k.size})
+		steps = append(steps, flow(k.width, k.gap(), k.gap(), said, k.answerBox(2, fills[1])))
 	}
 	return stack(3, append(steps, k.sentenceOf(sum, fills[len(fills)-1:], 3))...), true
 }

@@ -1,6 +1,10 @@
 package sheet
 
-import "fmt"
+import (
+	"fmt"
+
+	"evenhand/standards/task"
+)
 
 // Space on a strip in millimetres.
 const (
@@ -10,13 +14,14 @@ const (
 	cellWords = 58.0 // least width of a direction
 
 	stripRadius = 19.0 // of a clock face
+	stripRoom   = 18.0 // height of the room to draw in
 )
 
 // strips repeats short quizzes down a page, to be cut apart: one strip a pupil. Several forms take
 // turns, so that neighbours get different ones, on as many pages as it takes for each page's
 // cuts to be the same again.
 func (s settings) strips(papers []Paper) ([]leaf, error) {
-	s.radius = stripRadius
+	s.radius, s.toDraw = stripRadius, stripRoom
 	contents := make([]drawing, len(papers))
 	tallest := 0.0
 	for i, p := range papers {
@@ -48,24 +53,50 @@ func (s settings) strips(papers []Paper) ([]leaf, error) {
 	return list, nil
 }
 
-// stripOf is the content of a strip: the name line and the items, those of one direction together
-// below it, as many groups side by side as there is room for.
+// stripOf is the content of a strip: the name line and the items, those of one direction together below it. Several
+// groups stand side by side where they are narrow enough; stories are made so where that is lower.
 func (s settings) stripOf(p Paper) (drawing, error) {
+	lowest, err := s.stripWith(p, s.width)
+	if err != nil {
+		return drawing{}, err
+	}
+	if beside, err := s.stripWith(p, (s.width-cellGap)/2); err == nil && beside.h < lowest.h {
+		lowest = beside
+	}
+	return lowest, nil
+}
+
+// stripWith is the content of a strip with stories as wide as that.
+func (s settings) stripWith(p Paper, stories float64) (drawing, error) {
 	var cells []drawing
 	for _, group := range groups(p.Questions) {
-		items, err := s.items(group)
+		width := s.width
+		if group[0].Look == task.LookStory {
+			width = stories
+		}
+		cell, err := s.stripCell(group, width)
 		if err != nil {
 			return drawing{}, err
 		}
-		for i := range items {
-			items[i].axis = 0
-		}
-		body := flow(s.width, cellGap, stripGap, items...)
-		k := s.kit
-		k.width = min(s.width, max(body.w, cellWords))
-		cell := stack(2, s.inBoth(k, tagDirection, directionOf(group[0]), lettering{size: leastPrint}), body)
-		cell.axis = 0
 		cells = append(cells, cell)
 	}
 	return stack(4, tagged(tagText, "", s.nameLine(p)), flow(s.width, cellGap, stripGap, cells...)), nil
+}
+
+// stripCell is a group of items below their direction.
+func (s settings) stripCell(group []Question, width float64) (drawing, error) {
+	s.width = width
+	items, err := s.items(group)
+	if err != nil {
+		return drawing{}, err
+	}
+	for i := range items {
+		items[i].axis = 0
+	}
+	body := flow(width, cellGap, stripGap, items...)
+	k := s.kit
+	k.width = min(width, max(body.w, cellWords))
+	cell := stack(2, s.inBoth(k, tagDirection, directionOf(group[0]), lettering{size: leastPrint}), body)
+	cell.axis = 0
+	return cell, nil
 }
