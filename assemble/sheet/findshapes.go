@@ -13,9 +13,8 @@ func findShapes(k kit, asked task.Task) (drawing, bool) {
 		return drawing{}, false
 	}
 	var pictures []drawing
-	list := t.List()
-	for _, f := range list {
-		pictures = append(pictures, k.figure(f, k.radiusInRow(len(list))))
+	for _, f := range t.List() {
+		pictures = append(pictures, k.figure(f, rowRadius))
 	}
 	return k.lettered(pictures, t.Right), true
 }
@@ -41,16 +40,6 @@ func (k kit) lettered(pictures []drawing, right func(i int) bool) drawing {
 		}
 	}
 	return flow(k.width, gap, 4, all...)
-}
-
-// radiusInRow is the size of so many shapes: somewhat smaller than usual where that saves a row, as in large print, which is
-// still larger than usual print.
-func (k kit) radiusInRow(n int) float64 {
-	fits := (k.width-leastLetteredGap*float64(n-1))/float64(2*n) - figureEdge
-	if fits < rowRadius/largeScale {
-		return rowRadius
-	}
-	return min(rowRadius, fits)
 }
 
 // leastLetteredGap is how close pictures with letters may stand, in millimetres.

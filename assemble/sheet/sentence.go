@@ -17,13 +17,14 @@ func sentence(k kit, asked task.Task) (drawing, bool) {
 const smallestWords = .7
 
 // sentenceOf prints a sentence with the answers in its boxes, each with room for so
-// many digits; in one line where smaller names of places make that possible.
+// many digits; in one line where smaller names of places make that possible, but in large print, where all is to
+// stay as large.
 func (k kit) sentenceOf(text string, answers []string, digits int) drawing {
 	parts := k.sentenceParts(text, answers, digits, 1)
 	if line := row(k.gap(), parts...); line.w <= k.width {
 		return line
 	}
-	for share := .95; share >= smallestWords; share -= .05 {
+	for share := .95; k.scale == 1 && share >= smallestWords; share -= .05 {
 		if line := row(k.gap(), k.sentenceParts(text, answers, digits, share)...); line.w <= k.width {
 			return line
 		}
