@@ -64,19 +64,11 @@ func (s sentences) WayOut(w assemble.Way) string {
 // Better is how good a quiz is that is not known to be the best, in templates.
 func (s sentences) Better(q assemble.Quiz) string {
 	in, by := q.Better()
-	text := s.say("better."+string(in), by)
+	much := any(by)
 	if in != assemble.BetterUses {
-		text = s.say("better."+string(in), points(10*by))
+		much = points(10 * by)
 	}
-	return text + " " + s.say("better.ranout")
-}
-
-// count is Count where the sentence is known to be there.
-func (s sentences) count(key string, n int) string {
-	if n == 1 {
-		return s.say(key+".one", n)
-	}
-	return s.say(key+".many", n)
+	return s.say("better."+string(in), much) + " " + s.say("better.ranout")
 }
 
 // each is so many items in each of the forms.

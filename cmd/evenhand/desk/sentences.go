@@ -70,11 +70,18 @@ func (s sentences) Say(key string, args ...any) (string, error) {
 // Count is a sentence about a number: the one with .one behind its key for 1, else the one with
 // .many.
 func (s sentences) Count(key string, n int, args ...any) (string, error) {
-	form := ".many"
+	return s.Say(forNumber(key, n), append([]any{n}, args...)...)
+}
+
+// count is Count where the sentence is known to be there.
+func (s sentences) count(key string, n int) string { return s.say(forNumber(key, n), n) }
+
+// forNumber is the key of the sentence that a number asks for.
+func forNumber(key string, n int) string {
 	if n == 1 {
-		form = ".one"
+		return key + ".one"
 	}
-	return s.Say(key+form, append([]any{n}, args...)...)
+	return key + ".many"
 }
 
 // say is Say where the key is known to be there; a missing one shows as itself.
