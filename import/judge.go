@@ -42,7 +42,8 @@ func newJudge(l *List, o ImportOptions) *judge {
 	return j
 }
 
-// aboutClocks says whether most questions of a list are clocks, or their heading says so.
+// aboutClocks says whether most questions of a list are clocks, or their heading says so. Of rows set aside, only what
+// is typed as a time counts: that the others may be times is what was asked about.
 func aboutClocks(l *List) bool {
 	at := l.column(Question)
 	if at < 0 {
@@ -56,18 +57,16 @@ func aboutClocks(l *List) bool {
 	rows := l.rows[:min(len(l.rows), sniffedRecords)]
 	clocks := 0
 	for _, rec := range rows {
-		if isClock(rec.cell(at)) {
+		cell := rec.cell(at)
+		if _, changed := restoreTime(cell); changed && !l.mended || isClock(cell) {
 			clocks++
 		}
 	}
 	return 2*clocks > len(rows)
 }
 
-// isClock says whether a cell is a clock task, also one that a spreadsheet has changed.
+// isClock says whether a cell is a clock task.
 func isClock(cell string) bool {
-	if _, changed := restoreTime(cell); changed {
-		return true
-	}
 	asked, err := task.Parse(cell)
 	return err == nil && task.AnswersOf(asked) == task.OneTime
 }
