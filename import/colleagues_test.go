@@ -272,6 +272,15 @@ func TestThousandsAreNotOnes(t *testing.T) {
 	}
 }
 
+// A question that compares two numbers or rounds one isn't asked whether it adds them.
+func TestOtherQuestionsAboutTwoNumbers(t *testing.T) {
+	_, r := importText(t, "question,answer\nWhich number is bigger: 45 or 54?,54\nWhat number is between 45 and 47?,46\n"+
+		"Round the number 47 to the nearest 10,50\n¿Qué número está entre 8 y 10?,9\n")
+	if len(r.Notes) > 0 || r.Count(intake.Added) != 4 {
+		t.Errorf("%s, notes %v", r.Summary(), r.Notes)
+	}
+}
+
 // A story whose two numbers give its answer gets a skill by its largest number and waits
 // as a draft; the colleague's own word for a skill stays with the item.
 func TestStoriesGetASkillProposed(t *testing.T) {

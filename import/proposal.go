@@ -3,6 +3,7 @@ package intake
 import (
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -19,7 +20,8 @@ import (
 const proposed = "skill proposed from its numbers"
 
 // proposeSkill proposes a skill of stories by the two numbers in a question and its
-// answer, and notes an answer that is neither their sum nor their difference.
+// answer, and notes an answer that is neither their sum nor their difference, unless
+// something else is asked of them: which is larger, or what stands between.
 func (j *judge) proposeSkill(v *verdict, rec record, question string) {
 	numbers := numbersIn(question)
 	answer := numbersIn(v.item.Key)
@@ -31,6 +33,7 @@ func (j *judge) proposeSkill(v *verdict, rec record, question string) {
 	}
 	sum, difference := numbers[0]+numbers[1], max(numbers[0], numbers[1])-min(numbers[0], numbers[1])
 	switch largest := max(numbers[0], numbers[1], answer[0]); {
+	case answer[0] != sum && answer[0] != difference && (slices.Contains(numbers, answer[0]) || asksElse.MatchString(question)):
 	case answer[0] != sum && answer[0] != difference:
 		v.note(rec.first, Answer, fmt.Sprintf("%d is neither the sum nor the difference of %d and %d; is it right?", answer[0], numbers[0], numbers[1]))
 	case v.item.Skill != "":
@@ -48,6 +51,9 @@ func (j *judge) proposeSkill(v *verdict, rec record, question string) {
 		}
 	}
 }
+
+// asksElse finds questions about two numbers that neither add nor take away.
+var asksElse = regexp.MustCompile(`(?i)\b(?:between|round|nearest|rows? of|groups? of|each|entre|redondea|filas? de|grupos? de|cada)\b`)
 
 // storySkills are the skills of stories with one step, by their largest number.
 var storySkills = []struct {
