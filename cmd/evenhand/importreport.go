@@ -147,8 +147,12 @@ func describeList(c *cli.Context, report *intake.Report) {
 		say(c, "%s not understood as mathematics and kept as a question in words; evenhand list --by-hand shows them", count(n, "question"))
 	}
 	if n := report.Proposed(); n > 0 {
-		say(c, "%s got a skill by the numbers in the story and waits as a draft: evenhand list --status draft shows "+
-			"which, evenhand revise ID --status ready lets one in", count(n, "question"))
+		waits := "waits as a draft"
+		if n > 1 {
+			waits = "wait as drafts"
+		}
+		say(c, "%s got a skill by the numbers in the story and %s: evenhand list --status draft shows "+
+			"which, evenhand revise ID --status ready lets one in", count(n, "question"), waits)
 	}
 }
 

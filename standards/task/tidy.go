@@ -18,10 +18,12 @@ var (
 	questionMark = regexp.MustCompile(`([0-9]) ?\?$`)
 	spacedWord   = regexp.MustCompile(`[a-záéíóúñ]`)
 	spanishLess  = regexp.MustCompile(`^([0-9]+|diez|cien) (más|menos) que ([0-9]+)`)
-	takenFrom    = regexp.MustCompile(`^(?:subtract|take|resta|quita) ([0-9]+) (?:away )?(?:from|de|a) ([0-9]+)$`)
-	addedUp      = regexp.MustCompile(`^(?:add|suma|the sum of|la suma de) ([0-9]+) (?:and|y|to|con) ([0-9]+)$`)
-	setApart     = regexp.MustCompile(`^(?:the difference (?:between|of)|la diferencia (?:entre|de)) ([0-9]+) (?:and|y) ([0-9]+)$`)
-	countedBy    = regexp.MustCompile(`^(?:skip[- ]?)?(?:count(?: on| back| backward| backwards| forward)?|cuenta(?: hacia atrás| hacia adelante)?) ` +
+	takenFrom    = regexp.MustCompile(`^(?:subtract|take|resta|quita) ([0-9]+) (?:away )?(?:from|de|a) ([0-9]+)(?: ?\?)?$`)
+	addedUp      = regexp.MustCompile(`^(?:add|suma|(?:the |la )?(?:sum|total|suma) (?:of|de)) ` +
+		`([0-9]+(?:, ?[0-9]+)*),? (?:and|y|to|con) ([0-9]+)(?: ?\?)?$`)
+	setApart  = regexp.MustCompile(`^(?:the |la )?(?:difference|diferencia) (?:between|of|entre|de) ([0-9]+) (?:and|y) ([0-9]+)(?: ?\?)?$`)
+	doubled   = regexp.MustCompile(`^(?:double|twice|the double of|el doble de) ([0-9]+)(?: ?\?)?$`)
+	countedBy = regexp.MustCompile(`^(?:skip[- ]?)?(?:count(?: on| back| backward| backwards| forward)?|cuenta(?: hacia atrás| hacia adelante)?) ` +
 		`(?:by|in|de) [a-z0-9]+(?: en [a-z0-9]+)?'?s? ?[:,] ?`)
 )
 
@@ -33,7 +35,7 @@ var leadIns = []string{
 	"fill in the missing number", "fill in the blank", "fill in",
 	"write the missing numbers", "write the missing number", "write <, > or =",
 	"write the number as a sum of its parts", "write how many of each", "missing number", "add", "subtract",
-	"cuánto es", "cuánto son", "qué número es", "calcula", "resuelve", "completa", "escribe los números que faltan",
+	"cuánto es", "cuánto son", "cuál es", "qué número es", "calcula", "resuelve", "completa", "escribe los números que faltan",
 	"escribe el número que falta", "escribe <, > o =",
 	"escribe el número como suma de sus partes", "escribe cuántas hay", "suma", "resta", "halla",
 }
@@ -81,6 +83,9 @@ func cutLeadIn(s string) string {
 			continue
 		}
 		rest = strings.TrimLeft(rest, " :")
+		if strings.HasPrefix(rest, "of ") || strings.HasPrefix(rest, "between ") {
+			continue // "find the difference between 83 and 47" is about a difference
+		}
 		if (opening == "add" || opening == "subtract" || opening == "suma" || opening == "resta") && !strings.ContainsAny(rest, "+-−–") {
 			return s // "add 47 and 36"
 		}
@@ -95,7 +100,10 @@ func inWords(s string) string {
 		return m[2] + " - " + m[1]
 	}
 	if m := addedUp.FindStringSubmatch(s); m != nil {
-		return m[1] + " + " + m[2]
+		return strings.ReplaceAll(m[1], ",", " + ") + " + " + m[2]
+	}
+	if m := doubled.FindStringSubmatch(s); m != nil {
+		return m[1] + " + " + m[1]
 	}
 	if m := setApart.FindStringSubmatch(s); m != nil {
 		return m[1] + " - " + m[2]
