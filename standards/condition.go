@@ -33,7 +33,7 @@ func ParseCondition(text string) (Condition, error) {
 	names := traitNames()
 	trait := slices.Index(names, name)
 	if trait < 0 {
-		return Condition{}, fmt.Errorf("no trait %q%s; the traits are %s", name, words.Suggest(name, names), strings.Join(names, ", "))
+		return Condition{}, fmt.Errorf("no trait %q%s", name, words.SuggestOr(name, names, "; the traits are "+strings.Join(names, ", ")))
 	}
 	c := Condition{task.Conditions()[trait], op, value}
 	return c, c.check()

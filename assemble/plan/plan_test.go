@@ -104,6 +104,7 @@ func TestPlanMistakes(t *testing.T) {
 		{row + "where = [5]", "4:10: where is a text in quotes, not 5"},
 		{row + "where = 5", "4:9: where is a list of texts in brackets, not 5"},
 		{row + "looks = [\"colum\"]", `4:10: no layout "colum"; did you mean "column"?`},
+		{"[[row]]\nskill = \"clock\"\ncount = 2", `2:9: no skill "clock"; did you mean "clock-hour"?`},
 		{row + "layouts = [\"colum\"]", `4:12: no layout "colum"; did you mean "column"?`},
 		{row + "layouts = [\"bond\"]\nlooks = [\"bond\"]", "5:1: layouts and looks are the same"},
 		{row + "looks = [\"clock-face\"]", "4:10: add-two-digit items aren't shown as clock-face"},

@@ -127,5 +127,5 @@ func ParseLook(name string) (Look, error) {
 	for i, row := range looks {
 		names[i] = string(row.look)
 	}
-	return "", fmt.Errorf("no layout %q%s; the layouts are %s", name, words.Suggest(name, names), strings.Join(names, ", "))
+	return "", fmt.Errorf("no layout %q%s", name, words.SuggestOr(name, names, "; the layouts are "+strings.Join(names, ", ")))
 }

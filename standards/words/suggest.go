@@ -1,10 +1,13 @@
 package words
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // Nearest is the name in the list that is closest to what was typed, by the
-// number of letters to change, add or drop (Levenshtein's distance); ok is
-// false when none is near enough to be meant.
+// number of letters to change, add or drop (Levenshtein's distance), or else the first
+// that begins with it; ok is false when none is near enough to be meant.
 func Nearest(typed string, names []string) (name string, ok bool) {
 	best := max(2, len(typed)/3) + 1
 	for _, candidate := range names {
@@ -15,15 +18,23 @@ func Nearest(typed string, names []string) (name string, ok bool) {
 			best, name, ok = d, candidate, true
 		}
 	}
+	for i := 0; !ok && len(typed) > 2 && i < len(names); i++ {
+		if strings.HasPrefix(names[i], typed) {
+			name, ok = names[i], true
+		}
+	}
 	return name, ok
 }
 
 // Suggest is `; did you mean "..."?` or nothing.
-func Suggest(typed string, names []string) string {
+func Suggest(typed string, names []string) string { return SuggestOr(typed, names, "") }
+
+// SuggestOr is what Suggest is, or else the other hint.
+func SuggestOr(typed string, names []string, other string) string {
 	if name, ok := Nearest(typed, names); ok {
 		return fmt.Sprintf("; did you mean %q?", name)
 	}
-	return ""
+	return other
 }
 
 func editDistance(a, b string) int {
