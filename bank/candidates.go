@@ -3,6 +3,7 @@ package bank
 import (
 	"cmp"
 	"encoding/binary"
+	"fmt"
 	"maps"
 	"slices"
 
@@ -18,19 +19,41 @@ type chosen struct {
 	size    int
 }
 
-// candidates lists, in order, the IDs of the only items that a query can want, by
-// the index that leaves fewer. It says false where both leave more than a half:
-// then it is faster to read all items in their order.
-func (b *Bank) candidates(r store.Reader, q *Query) (ids []rank, narrow bool, err error) {
+// choice is the only items that a query can want, in order. Where these are more than a half of all, ids is nil
+// and narrow false: then it is faster to read all items in their order.
+type choice struct {
+	ids    []rank
+	narrow bool
+}
+
+// candidates lists the only items that a query can want, by the index that leaves fewer.
+func (b *Bank) candidates(r store.Reader, q *Query) (choice, error) {
 	known, now, err := b.allGroups(r)
 	if err != nil {
-		return nil, false, err
+		return choice{}, err
 	}
+	asked := asking{what: q.indexed()}
+	if q.byOrigin() {
+		if asked.origins, err = r.Sequence(originMembers); err != nil {
+			return choice{}, err
+		}
+	}
+	if made, ok := b.groups.choice(now, asked); ok {
+		return made, nil
+	}
+	made, err := b.choose(r, q, known, now)
+	if err == nil {
+		b.groups.keepChoice(now, asked, made)
+	}
+	return made, err
+}
+
+func (b *Bank) choose(r store.Reader, q *Query, known []sized, now uint64) (made choice, err error) {
 	best, all := q.chooseGroups(known)
-	if q.Kind+q.File+q.Author != "" {
+	if q.byOrigin() {
 		origins, err := q.chooseOrigins(r)
 		if err != nil {
-			return nil, false, err
+			return made, err
 		}
 		if origins.size < best.size {
 			best = origins
@@ -38,17 +61,33 @@ func (b *Bank) candidates(r store.Reader, q *Query) (ids []rank, narrow bool, er
 	}
 	switch {
 	case best.size > all/2:
-		return nil, false, nil
+		return made, nil
 	case best.members == groupMembers:
-		ids, err = b.inGroups(r, best, now)
+		made.ids, err = b.inGroups(r, best, now)
 	default:
 		var read map[uint32][]rank
 		read, err = best.read(r)
-		ids = slices.Concat(slices.Collect(maps.Values(read))...)
+		made.ids = slices.Concat(slices.Collect(maps.Values(read))...)
 	}
-	slices.SortFunc(ids, rank.compare)
-	return ids, true, err
+	made.narrow = true
+	slices.SortFunc(made.ids, rank.compare)
+	return made, err
 }
+
+// indexed is all of a query that the indexes know of, as text: queries with the same text have the same choice.
+func (q *Query) indexed() string {
+	text := fmt.Sprintf("%q %q %q %q %q %q %q %q %q", q.Skills, q.Where, q.Standings, q.Looks, q.Bands, q.Unused, q.Kind, q.File, q.Author)
+	if q.Difficulty != nil {
+		text += fmt.Sprintf(" from %d to %d", q.Difficulty.From, q.Difficulty.To)
+	}
+	if q.ByHand != nil {
+		text += fmt.Sprint(" by hand ", *q.ByHand)
+	}
+	return text
+}
+
+// byOrigin says whether the query asks how items came.
+func (q *Query) byOrigin() bool { return q.Kind+q.File+q.Author != "" }
 
 func (q *Query) chooseGroups(known []sized) (want chosen, all int) {
 	want.members = groupMembers

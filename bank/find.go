@@ -53,16 +53,15 @@ func (b *Bank) Find(q Query) iter.Seq2[Item, error] {
 			}
 			from = id[:]
 		}
-		var ids []rank
-		narrow := false
+		var made choice
 		pages(b, from, q.About, func(r store.Reader, next []byte, about int) (page []Item, after []byte, err error) {
 			if bytes.Equal(next, from) { // the first page, maybe tried again
-				if ids, narrow, err = b.candidates(r, &q); err != nil {
+				if made, err = b.candidates(r, &q); err != nil {
 					return nil, nil, err
 				}
 			}
-			if narrow {
-				page, after, err = b.among(r, &q, ids, next, about)
+			if made.narrow {
+				page, after, err = b.among(r, &q, made.ids, next, about)
 			} else {
 				page, after, err = b.scan(r, &q, next, about)
 			}

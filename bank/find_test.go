@@ -2,8 +2,10 @@ package bank_test
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"testing"
+	"time"
 
 	"evenhand/bank"
 	"evenhand/standards"
@@ -88,6 +90,67 @@ func TestFindByDifficulty(t *testing.T) {
 	}
 	if all != 600 {
 		t.Errorf("the bands hold %d items together, want 600", all)
+	}
+}
+
+// What is remembered of a list never answers another question: each part of a query, asked first, leaves the list of
+// all items whole.
+func TestNoListAnswersForAnother(t *testing.T) {
+	b := tempBank(t)
+	ids := mustAdd(t, b, sums(600)...)
+	must(t, b.RecordUse(ids[:400], bank.Use{Quiz: "Friday check", Week: "2026-W46", At: monday}))
+	where, err := standards.ParseWhere([]string{"regroups = 7"})
+	must(t, err)
+	yes := true
+	lists := map[string]bank.Query{
+		"Skills": {Skills: []standards.SkillID{"clock-half-hour"}}, "Where": {Where: where}, "Standings": {Standings: []bank.Standing{bank.Retired}},
+		"Looks": {Looks: []task.Look{task.LookClockFace}}, "Bands": {Bands: []standards.Band{"none"}}, "Difficulty": {Difficulty: &bank.Range{From: 1}},
+		"ByHand": {ByHand: &yes}, "Unused": {Unused: "2026-W46"}, "Kind": {Kind: "imported"}, "File": {File: "autumn.csv"}, "Author": {Author: "Mr. Okafor"},
+		"Code": {Code: "K.G.A.1"}, "Words": {Words: "heavier"}, "From": {From: ids[500]}, "About": {About: 1},
+	}
+	for _, field := range reflect.VisibleFields(reflect.TypeFor[bank.Query]()) {
+		added := mustAdd(t, b, written(fmt.Sprintf("%d - 1", 100+field.Index[0]))) // so that nothing is remembered
+		ids = append(ids, added...)
+		q := lists[field.Name]
+		if reflect.ValueOf(q).FieldByIndex(field.Index).IsZero() {
+			t.Errorf("%s is asked by nothing here", field.Name)
+		}
+		some, all := len(tasksFound(t, b, q)), len(tasksFound(t, b, bank.Query{}))
+		if field.Name != "About" && some > len(ids)/2 || all != len(ids) {
+			t.Errorf("by %s the bank lists %d items, and then %d of all %d", field.Name, some, all, len(ids))
+		}
+	}
+}
+
+// An item that takes the origin of another bank's in a merge is listed by its new author only, though it stays in its
+// group.
+func TestListsOfAuthorsAfterAMerge(t *testing.T) {
+	moved := false
+	for hours := range 2 {
+		ours, theirs := tempBank(t), tempBank(t)
+		mustAdd(t, ours, writtenAll("9 + 5", "9 + 6", "9 + 7")...)
+		_, err := ours.Add(writtenAll("8 + 5"), "Ms. Reyes", monday)
+		must(t, err)
+		other := written("8 + 5")
+		other.Origin.By = "Mr. Okafor"
+		_, err = theirs.Add([]bank.Item{other}, "Mr. Okafor", monday.Add(time.Duration(2*hours-1)*time.Hour))
+		must(t, err)
+		before := tasksFound(t, ours, bank.Query{Author: "Mr. Okafor"})
+		mustMergeOpen(t, ours, theirs)
+		var want []string
+		for it, err := range ours.Find(bank.Query{}) {
+			must(t, err)
+			if it.Origin.By == "Mr. Okafor" {
+				want = append(want, it.Task)
+			}
+		}
+		if got := tasksFound(t, ours, bank.Query{Author: "Mr. Okafor"}); !slices.Equal(got, want) {
+			t.Errorf("Mr. Okafor's list holds %q, want %q", got, want)
+		}
+		moved = moved || len(want) > len(before)
+	}
+	if !moved {
+		t.Error("no item took another's origin")
 	}
 }
 

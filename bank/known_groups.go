@@ -17,6 +17,16 @@ type knownGroups struct {
 
 	members map[uint32][]rank // by the number of a set
 	kept    int               // so many of them
+
+	choices map[asking]choice // of the last queries: who looks at a list turns its pages
+	size    int               // of these, in bytes
+}
+
+// asking is what a query asks, and for one of origins the sequence of their members: in a merge an item may take
+// another's origin and stay in its group.
+type asking struct {
+	what    string
+	origins uint64
 }
 
 // sized is a group and the set that its members are in.
@@ -29,6 +39,7 @@ type sized struct {
 const (
 	mostKnown   = 20_000  // groups, of some 500 bytes each
 	mostMembers = 200_000 // members, of 16 bytes each
+	mostChoices = 8 << 20 // bytes of lists
 )
 
 // allGroups reads the groups of all items, and the sequence that they are of. They are shared: nobody
@@ -57,8 +68,36 @@ func (b *Bank) allGroups(r store.Reader) (groups []sized, now uint64, err error)
 	if len(groups) <= mostKnown {
 		k.groups, k.as, k.known = groups, now, true
 		k.members, k.kept = nil, 0
+		k.choices, k.size = nil, 0
 	}
 	return groups, now, nil
+}
+
+// choice is what was chosen for the same question before, if nothing has changed since. Its IDs are shared: nobody may
+// change them.
+func (k *knownGroups) choice(now uint64, asked asking) (made choice, ok bool) {
+	k.mutex.Lock()
+	defer k.mutex.Unlock()
+	if k.known && k.as == now {
+		made, ok = k.choices[asked]
+	}
+	return made, ok
+}
+
+func (k *knownGroups) keepChoice(now uint64, asked asking, made choice) {
+	k.mutex.Lock()
+	defer k.mutex.Unlock()
+	size := len(asked.what) + 16*len(made.ids) + 100
+	if !k.known || k.as != now || size > mostChoices {
+		return
+	}
+	if k.choices == nil || k.size+size > mostChoices {
+		k.choices, k.size = map[asking]choice{}, 0
+	}
+	if _, here := k.choices[asked]; !here {
+		k.choices[asked] = made
+		k.size += size
+	}
 }
 
 // inGroups is who is in some groups that allGroups gave, in no order.

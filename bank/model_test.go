@@ -13,6 +13,7 @@ import (
 
 	"evenhand/bank"
 	"evenhand/bank/store/storetest"
+	"evenhand/standards"
 	"evenhand/standards/task"
 )
 
@@ -190,6 +191,41 @@ func (m *model) agree(t *rapid.T) {
 		}
 	}
 	m.agreeOnGroups(t)
+	m.agreeOnLists(t, want)
+}
+
+// agreeOnLists makes sure that lists hold what the items, read one by one, say; each list is asked for again after
+// every change, so that none may be remembered too long.
+func (m *model) agreeOnLists(t *rapid.T, all []bank.Item) {
+	byHand := true
+	for name, list := range map[string]struct {
+		q     bank.Query
+		wants func(bank.Item) bool
+	}{
+		"skill":  {bank.Query{Skills: []standards.SkillID{"facts-within-20"}}, func(it bank.Item) bool { return it.Skill == "facts-within-20" }},
+		"ready":  {bank.Query{Standings: []bank.Standing{bank.Ready}}, func(it bank.Item) bool { return it.Standing == bank.Ready }},
+		"author": {bank.Query{Author: "Mr. Okafor"}, func(it bank.Item) bool { return it.Origin.By == "Mr. Okafor" }},
+		"retired of an author": {bank.Query{Author: "Ms. Reyes", Standings: []bank.Standing{bank.Retired}},
+			func(it bank.Item) bool { return it.Origin.By == "Ms. Reyes" && it.Standing == bank.Retired }},
+		"unused": {bank.Query{Unused: "2026-W30"}, func(it bank.Item) bool {
+			return !slices.ContainsFunc(m.uses[it.ID], func(u bank.Use) bool { return u.Week >= "2026-W30" })
+		}},
+		"by hand": {bank.Query{ByHand: &byHand}, bank.Item.ByHand},
+	} {
+		var got, want []string
+		for it, err := range m.bank.Find(list.q) {
+			must(t, err)
+			got = append(got, it.ID)
+		}
+		for _, it := range all {
+			if list.wants(it) {
+				want = append(want, it.ID)
+			}
+		}
+		if !slices.Equal(got, want) {
+			t.Fatalf("%s: the list holds %v, want %v", name, got, want)
+		}
+	}
 }
 
 func (m *model) agreeOnUses(t *rapid.T, id string) {
