@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"html/template"
 	"strings"
 
 	"evenhand/standards"
@@ -15,11 +16,10 @@ var usualConditions = []string{
 	"step = 1", "step = 2", "step = 5", "step = 10", "step = 100", "count_steps <= 3", "apart <= 3",
 }
 
-// offered is a condition to choose, and what it means in words.
-type offered struct{ Text, Words string }
+// Conditions are the options of conditions to choose from, in templates.
+func (s sentences) Conditions() template.HTML { return s.conditions }
 
-// Conditions are the conditions to choose from, in templates.
-func (s sentences) Conditions() (list []offered, err error) {
+func (s sentences) conditionOptions() (template.HTML, error) {
 	texts := usualConditions
 	for _, trait := range task.AllTraits() {
 		kind, values := trait.Values()
@@ -30,14 +30,15 @@ func (s sentences) Conditions() (list []offered, err error) {
 			texts = append(texts, trait.String()+" = "+value)
 		}
 	}
+	var options strings.Builder
 	for _, text := range texts {
 		c, err := standards.ParseCondition(text)
 		if err != nil {
-			return nil, err
+			return "", err
 		}
-		list = append(list, offered{text, s.condition(c)})
+		options.WriteString(optionValue(text) + ` label="` + template.HTMLEscapeString(s.condition(c)) + `"></option>`)
 	}
-	return list, nil
+	return template.HTML(options.String()), nil
 }
 
 // comparisons are the signs of conditions as people write them.

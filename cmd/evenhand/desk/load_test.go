@@ -304,3 +304,24 @@ func part(sorted []time.Duration, percent int) time.Duration {
 	}
 	return sorted[len(sorted)*percent/100].Round(time.Microsecond)
 }
+
+// What reading costs a desk of 100,000 items, without a network: the pages that the fifty teachers look at.
+//
+//	go test ./cmd/evenhand/desk -run '^$' -bench Reading
+func BenchmarkReading(b *testing.B) {
+	d, _, ids := bigDesk(b)
+	handler, cookie, w := d.Handler(), d.signedUp(b, "MK"), &teacher{draw: rand.New(rand.NewPCG(1, 1))}
+	desk := deskHandler("", ids)
+	for name, path := range map[string]func(*teacher) string{"an item": desk.item, "a list": desk.list} {
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				r, answer := httptest.NewRequest("GET", path(w), nil), httptest.NewRecorder()
+				r.AddCookie(cookie)
+				if handler.ServeHTTP(answer, r); answer.Code != http.StatusOK {
+					b.Fatal(answer.Code)
+				}
+			}
+		})
+	}
+}

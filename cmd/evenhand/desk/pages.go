@@ -4,15 +4,18 @@ import (
 	"crypto/sha256"
 	"embed"
 	"encoding/hex"
+	"errors"
 	"fmt"
 	"html/template"
 	"io"
 	"io/fs"
 	"net/http"
 	"path"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 //go:embed page/*.html
@@ -21,9 +24,9 @@ var pageFiles embed.FS
 //go:embed look/*
 var lookFiles embed.FS
 
-// pages are the templates by the name of their file, each with the frame, and the sentences.
+// pages are the templates by language and the name of their file, each with the frame, and the sentences.
 type pages struct {
-	templates map[string]*template.Template
+	templates map[string]map[string]*template.Template
 	languages map[string]sentences
 }
 
@@ -73,33 +76,85 @@ func (d *Desk) rooms(who Person) []room {
 	return slices.DeleteFunc(list, func(r room) bool { return r.right == toMark && !who.Marks })
 }
 
-func loadPages() (*pages, error) {
+// loadPages reads the pages once for all desks: they are in the program and never change.
+var loadPages = sync.OnceValues(func() (*pages, error) {
 	languages, err := readSentences()
 	if err != nil {
 		return nil, err
 	}
-	p := &pages{templates: map[string]*template.Template{}, languages: languages}
+	p := &pages{templates: map[string]map[string]*template.Template{}, languages: languages}
+	for language, said := range languages {
+		if p.templates[language], err = said.templates(); err != nil {
+			return nil, err
+		}
+	}
+	return p, nil
+})
+
+// templates are those of all pages in one language.
+func (s sentences) templates() (map[string]*template.Template, error) {
 	files, err := fs.Glob(pageFiles, "page/*.html")
 	if err != nil {
 		return nil, err
 	}
 	look := lookNames()
-	functions := template.FuncMap{
+	frame := template.New("").Funcs(template.FuncMap{
 		"points": points,
 		"look":   func(name string) string { return look[name] },
+	})
+	for _, shared := range framing {
+		if err := s.parse(frame, shared); err != nil {
+			return nil, err
+		}
 	}
+	all := map[string]*template.Template{}
 	for _, file := range files {
-		name := strings.TrimSuffix(path.Base(file), ".html")
-		if name == "frame" || name == "shared" {
+		if slices.Contains(framing, file) {
 			continue
 		}
-		t, err := template.New("frame.html").Funcs(functions).ParseFS(pageFiles, "page/frame.html", "page/shared.html", file)
+		page, err := frame.Clone()
 		if err != nil {
 			return nil, err
 		}
-		p.templates[name] = t
+		if err := s.parse(page, file); err != nil {
+			return nil, err
+		}
+		all[strings.TrimSuffix(path.Base(file), ".html")] = page
 	}
-	return p, nil
+	return all, nil
+}
+
+// framing are the files that every page needs.
+var framing = []string{"page/frame.html", "page/shared.html"}
+
+// parse adds a file to the templates of a page, with the sentences that need none of the page's data already in it.
+func (s sentences) parse(page *template.Template, file string) error {
+	text, err := pageFiles.ReadFile(file)
+	if err != nil {
+		return err
+	}
+	filled, err := s.fill(string(text))
+	if err == nil {
+		_, err = page.New(path.Base(file)).Parse(filled)
+	}
+	if err != nil {
+		return fmt.Errorf("%s: %w", file, err)
+	}
+	return nil
+}
+
+// bareSentence is where a template says a sentence that is given no data.
+var bareSentence = regexp.MustCompile(`\{\{(?:\$?\.Said|\$said|\$s)\.Say "([^"]+)"\}\}`)
+
+// fill puts these sentences into a template's text. All stand between tags or in quoted attributes, for which they are
+// escaped alike.
+func (s sentences) fill(text string) (filled string, missing error) {
+	filled = bareSentence.ReplaceAllStringFunc(text, func(asked string) string {
+		said, err := s.Say(bareSentence.FindStringSubmatch(asked)[1])
+		missing = errors.Join(missing, err)
+		return template.HTMLEscapeString(said)
+	})
+	return filled, missing
 }
 
 // points are thousandths of a point as they are shown.
@@ -109,7 +164,7 @@ func points(thousandths int) string {
 
 // write draws a page, or the one part of it that is asked for.
 func (p *pages) write(w io.Writer, page, part string, data frame) error {
-	t, ok := p.templates[page]
+	t, ok := p.templates[data.Said.Lang][page]
 	if !ok {
 		return fmt.Errorf("no page %q", page)
 	}

@@ -3,6 +3,7 @@ package desk
 import (
 	"embed"
 	"fmt"
+	"html/template"
 	"io/fs"
 	"net/http"
 	"strings"
@@ -20,6 +21,10 @@ var languages = []string{"en", "es"}
 type sentences struct {
 	Lang string
 	text map[string]string
+
+	// Put together once, as they are long and on many pages:
+	skills     string        // options of all skills
+	conditions template.HTML // options of conditions
 }
 
 // sentence is one row of the tables in said/. Its texts may hold verbs of package fmt.
@@ -31,7 +36,7 @@ type sentence struct {
 
 // readSentences reads all tables; a key that stands twice or lacks a language is an error.
 func readSentences() (map[string]sentences, error) {
-	all := map[string]sentences{"en": {"en", map[string]string{}}, "es": {"es", map[string]string{}}}
+	all := map[string]sentences{"en": {Lang: "en", text: map[string]string{}}, "es": {Lang: "es", text: map[string]string{}}}
 	files, err := fs.Glob(saidFiles, "said/*.csv")
 	if err != nil {
 		return nil, err
@@ -51,6 +56,13 @@ func readSentences() (map[string]sentences, error) {
 			}
 			all["en"].text[row.Key], all["es"].text[row.Key] = row.En, row.Es
 		}
+	}
+	for language, s := range all {
+		s.skills = s.skillOptions()
+		if s.conditions, err = s.conditionOptions(); err != nil {
+			return nil, err
+		}
+		all[language] = s
 	}
 	return all, nil
 }

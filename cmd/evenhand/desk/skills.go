@@ -39,20 +39,14 @@ func (s sentences) Asks(text string) string {
 	return task.ReadIn(asked, s.Lang)
 }
 
-// skillOptions are the options of all skills by grades, by language, put together once.
-var skillOptions sync.Map
-
 // SkillOptions are the options of a field to choose a skill by name, by grades.
 func (s sentences) SkillOptions(chosen any) template.HTML {
-	all, ok := skillOptions.Load(s.Lang)
-	if !ok {
-		all, _ = skillOptions.LoadOrStore(s.Lang, s.allSkillOptions())
-	}
 	value := optionValue(fmt.Sprint(chosen))
-	return template.HTML(strings.Replace(all.(string), value, value+" selected", 1))
+	return template.HTML(strings.Replace(s.skills, value, value+" selected", 1))
 }
 
-func (s sentences) allSkillOptions() string {
+// skillOptions are the options of all skills, by grades.
+func (s sentences) skillOptions() string {
 	byGrade := slices.Clone(standards.Catalogue())
 	slices.SortStableFunc(byGrade, func(a, b standards.Skill) int { return a.Grade - b.Grade })
 	var text strings.Builder
@@ -71,17 +65,18 @@ func (s sentences) allSkillOptions() string {
 	return text.String()
 }
 
-// CodeOptions are those of a field to choose a standard.
-func (s sentences) CodeOptions(chosen string) template.HTML {
+// codeOptions are the options of all standards.
+var codeOptions = sync.OnceValue(func() string {
 	var text strings.Builder
 	for _, code := range standards.AllCodes() {
-		selected := ""
-		if string(code) == chosen {
-			selected = " selected"
-		}
-		fmt.Fprintf(&text, "<option%s>%s</option>", selected, template.HTMLEscapeString(string(code)))
+		text.WriteString("<option>" + string(code) + "</option>") // letters, digits, points and hyphens
 	}
-	return template.HTML(text.String())
+	return text.String()
+})
+
+// CodeOptions are those of a field to choose a standard.
+func (s sentences) CodeOptions(chosen string) template.HTML {
+	return template.HTML(strings.Replace(codeOptions(), ">"+chosen+"<", " selected>"+chosen+"<", 1))
 }
 
 // optionValue begins an option that sends this value.
