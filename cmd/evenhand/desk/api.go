@@ -149,7 +149,7 @@ func (v *visit) admitProgram() error {
 func (v *visit) failProgram(err error) {
 	f := v.faultOf(v.storeFault(err))
 	if f.status >= http.StatusInternalServerError && f.status != http.StatusServiceUnavailable {
-		v.desk.o.Log.Error("failed", "pattern", v.Pattern, "error", err)
+		v.failed(err)
 	}
 	switch f.status {
 	case http.StatusUnauthorized:

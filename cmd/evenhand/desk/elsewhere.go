@@ -13,7 +13,7 @@ func (d *Desk) hearElsewhere() {
 		what, by, err := d.bank.Told(changed)
 		switch {
 		case err != nil:
-			d.o.Log.Error("what was written elsewhere can't be read", "error", err)
+			d.o.Log.Error("what was written elsewhere can't be read", "error", forLog(err))
 		case what != "" && by == "":
 			d.news.tell(happened{What: "elsewhere"})
 		case what != "":

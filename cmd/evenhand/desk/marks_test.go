@@ -12,13 +12,14 @@ import (
 
 	"evenhand/bank"
 	"evenhand/bank/results"
+	"evenhand/cmd/evenhand/desk"
 )
 
 // toMark is a desk on which a quiz of three sums in two forms was made and 24 pupils are in class 2A; path
 // is that of its bank.
-func toMark(t *testing.T) (browser *http.Client, address, grid string, path string) {
+func toMark(t *testing.T, change ...func(*desk.Options)) (browser *http.Client, address, grid string, path string) {
 	t.Helper()
-	browser, address, b := openedWithBank(t)
+	browser, address, b := openedWithBank(t, change...)
 	if err := b.SetReview(bank.Review{Anyone: true, By: "MK", At: wednesday}); err != nil {
 		t.Fatal(err)
 	}

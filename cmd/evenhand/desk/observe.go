@@ -67,7 +67,7 @@ func health(v *visit) error {
 	})
 	v.w.Header().Set("Content-Type", "text/plain; charset=utf-8")
 	if err != nil {
-		v.desk.o.Log.Error("the bank can't be read", "error", err)
+		v.desk.o.Log.Error("the bank can't be read", "error", forLog(err))
 		v.w.WriteHeader(http.StatusServiceUnavailable)
 		_, err = v.w.Write([]byte("the bank can't be read\n"))
 		return err

@@ -64,7 +64,7 @@ func (d *Desk) answer(needed right, handle handler) http.Handler {
 			err = v.readForm()
 		}
 		if err == nil {
-			err = handle(v)
+			err = v.handled(handle)
 		}
 		if err != nil {
 			v.fail(err)
@@ -97,12 +97,12 @@ func (v *visit) fail(err error) {
 		return
 	}
 	f := v.faultOf(err)
-	if f.link != "" && v.Method == http.MethodGet && v.Header.Get("Part") == "" {
+	if f.status == http.StatusSeeOther || f.link != "" && v.Method == http.MethodGet && v.Header.Get("Part") == "" {
 		http.Redirect(v.w, v.Request, f.link, http.StatusSeeOther)
 		return
 	}
 	if f.status >= http.StatusInternalServerError {
-		v.desk.o.Log.Error("failed", "pattern", v.Pattern, "error", err)
+		v.failed(err)
 	}
 	v.w.WriteHeader(f.status)
 	data := struct {
@@ -122,7 +122,7 @@ func (v *visit) faultOf(err error) *fault {
 		return f
 	case noRoom(err):
 		return &fault{status: http.StatusInsufficientStorage, text: v.said.say("fault.noroom")}
-	case v.Context().Err() != nil: // nobody hears it
+	case v.Context().Err() != nil && !errors.As(err, new(*panicked)): // nobody hears it
 		return &fault{status: http.StatusRequestTimeout, text: v.said.say("fault.ours")}
 	}
 	return &fault{status: http.StatusInternalServerError, text: v.said.say("fault.ours")}
