@@ -31,6 +31,30 @@ func (b *Bank) ChangeQuiz(earlier string, q Quiz) error {
 	})
 }
 
+// Instead finds the quiz that stands now where one stood that was changed, however often; found is false where
+// none does.
+func (b *Bank) Instead(id string) (q Quiz, found bool, err error) {
+	err = b.view(func(r store.Reader) error {
+		q, found = Quiz{}, false
+		all, err := b.readQuizzes(r, func(Quiz) bool { return true })
+		known := map[string]bool{id: true}
+		for grew := true; grew && !found; {
+			grew = false
+			for _, next := range all {
+				if !known[next.From] || known[next.ID] {
+					continue
+				}
+				known[next.ID], grew = true, true
+				if !next.TakenBack {
+					q, found = next, true
+				}
+			}
+		}
+		return err
+	})
+	return q, found, err
+}
+
 func (b *Bank) takeBackQuiz(tx store.Writer, id string) (free int, err error) {
 	all, err := b.readQuizzes(tx, func(q Quiz) bool { return !q.TakenBack })
 	if err != nil {

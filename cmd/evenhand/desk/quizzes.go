@@ -56,6 +56,16 @@ func (v *visit) satAsked() ([]bank.Quiz, error) {
 }
 
 func (v *visit) noQuiz(err error) error {
+	now, found, lost := v.desk.bank.Instead(v.PathValue("id"))
+	if lost != nil {
+		return lost
+	}
+	if found && v.Method == http.MethodGet {
+		return &fault{status: http.StatusSeeOther, link: strings.Replace(v.URL.Path, v.PathValue("id"), now.ID, 1)}
+	}
+	if found {
+		return &fault{status: http.StatusSeeOther, link: "/quizzes/" + now.ID + "?changed"}
+	}
 	return &fault{status: http.StatusNotFound, text: v.said.say("quiz.nothing"), err: err}
 }
 
@@ -105,7 +115,8 @@ func quiz(v *visit) error {
 		Searched assemble.Quiz
 		Pupils   string // codes of its class, for those who may see them
 		Filled   bool   // items were made for what was just changed
-	}{q, places, apart(searched), marked, searched, strings.Join(pupils, ", "), v.URL.Query().Has("filled")})
+		Changed  bool   // what was just pressed was for this quiz as it was before it changed
+	}{q, places, apart(searched), marked, searched, strings.Join(pupils, ", "), v.Form.Has("filled"), v.Form.Has("changed")})
 }
 
 // markedIn counts the papers of the quiz that are marked.
