@@ -2,9 +2,7 @@ package main
 
 import (
 	"context"
-	"crypto/tls"
 	"errors"
-	"fmt"
 	"log/slog"
 	"net"
 	"net/http"
@@ -37,7 +35,7 @@ func serveCommand() *cli.Command {
 			&cli.StringFlag{Name: "listen", Usage: "the `ADDRESS` and port", Value: "127.0.0.1:8080"},
 			&cli.StringFlag{Name: "tls-cert", Usage: "the certificate's `FILE` (PEM)"},
 			&cli.StringFlag{Name: "tls-key", Usage: "the certificate's key `FILE` (PEM)"},
-			&cli.BoolFlag{Name: "behind-proxy", Usage: "a proxy in front of it speaks TLS"},
+			&cli.BoolFlag{Name: "behind-proxy", Usage: "a proxy in front of it speaks TLS; its X-Forwarded-Host is believed"},
 			&cli.StringFlag{Name: "backups", Usage: "keep a checked copy of each day, with the marks, in `DIR`"},
 			&cli.IntFlag{Name: "keep", Usage: "how many `DAYS` of --backups to keep", Value: 14},
 			&cli.BoolFlag{Name: "refresh", Usage: "first bring a bank of an earlier evenhand along, as evenhand refresh does"},
@@ -100,7 +98,7 @@ func (t *teamDesk) serve(b *bank.Bank) error {
 	o := desk.Options{
 		Copies: t.copies, Restored: t.told,
 		Store: b.Store(), Hosts: c.StringSlice("host"), Secure: cert != "" || c.Bool("behind-proxy"),
-		Log: slog.New(slog.NewJSONHandler(c.App.ErrWriter, nil)),
+		Proxy: c.Bool("behind-proxy"), Log: slog.New(slog.NewJSONHandler(c.App.ErrWriter, nil)),
 	}
 	if bank.IsFile(b.Path()) && t.copies.Dir != "" {
 		o.Restore = func(backup string) { t.goBackTo = backup; stop() }
@@ -109,9 +107,12 @@ func (t *teamDesk) serve(b *bank.Bank) error {
 	if err != nil {
 		return err
 	}
-	listener, err := listen(t.listenAt, cert, key)
+	listener, warning, err := listen(t.listenAt, cert, key, now())
 	if err != nil {
 		return err
+	}
+	if warning != "" {
+		say(c, "%s", warning)
 	}
 	t.listenAt = listener.Addr().String() // the same one after going back
 	address := map[bool]string{true: "https://", false: "http://"}[cert != ""] + t.listenAt
@@ -172,27 +173,6 @@ func beside(ctx context.Context, run func(context.Context)) (end func()) {
 	return func() { stop(); <-ended }
 }
 
-// onlyHere says that an address can be reached from this computer only.
-func onlyHere(address string) bool {
-	host, _, err := net.SplitHostPort(address)
-	if err != nil {
-		return false
-	}
-	ip := net.ParseIP(host)
-	return host == "localhost" || ip != nil && ip.IsLoopback()
-}
-
-func listen(address, cert, key string) (net.Listener, error) {
-	if cert == "" {
-		return net.Listen("tcp", address)
-	}
-	pair, err := tls.LoadX509KeyPair(cert, key)
-	if err != nil {
-		return nil, fmt.Errorf("the certificate can't be used: %w", err)
-	}
-	return tls.Listen("tcp", address, &tls.Config{Certificates: []tls.Certificate{pair}, MinVersion: tls.VersionTLS12})
-}
-
 // serve answers requests until the program is asked to stop; requests in hand are ended first. Meanwhile
 // commands on the bank find the desk.
 func serve(ctx context.Context, listener net.Listener, d *desk.Desk, bankPath, address string) error {
@@ -206,6 +186,7 @@ func serve(ctx context.Context, listener net.Listener, d *desk.Desk, bankPath, a
 		ReadHeaderTimeout: 10 * time.Second,
 		ReadTimeout:       time.Minute,
 		IdleTimeout:       2 * time.Minute,
+		ErrorLog:          d.ErrorLog(),
 	}
 	server.RegisterOnShutdown(d.Leave)
 	failed := make(chan error, 1)
@@ -215,7 +196,16 @@ func serve(ctx context.Context, listener net.Listener, d *desk.Desk, bankPath, a
 		return err
 	case <-ctx.Done():
 	}
-	grace, cancel := context.WithTimeout(context.Background(), 15*time.Second)
+	grace, cancel := context.WithTimeout(context.Background(), inHand)
 	defer cancel()
-	return server.Shutdown(grace)
+	err := server.Shutdown(grace)
+	if errors.Is(err, context.DeadlineExceeded) {
+		server.ErrorLog.Printf("what was still being sent after %v was cut off; all that was acknowledged is kept", inHand)
+		err = server.Close()
+	}
+	return err
 }
+
+// inHand is how long requests in hand may take to end when the program is asked to stop; process managers kill what
+// takes longer than some 30 seconds.
+const inHand = 15 * time.Second
