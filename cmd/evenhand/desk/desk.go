@@ -23,6 +23,7 @@ type Options struct {
 	By     string           // who works alone here, such as MK
 	Hosts  []string         // the names under which browsers may ask, with their port; empty for any
 	Secure bool             // browsers come by TLS
+	Proxy  bool             // they come by a proxy, which says in X-Forwarded-Host for which name they asked
 	Log    *slog.Logger     // nil is silent; pupils, answers and passwords never go there
 	Now    func() time.Time // nil means the clock
 
@@ -83,6 +84,7 @@ func New(b *bank.Bank, o Options) (*Desk, error) {
 	d.open, d.close = context.WithCancel(context.Background())
 	if o.Store != nil {
 		d.people, d.sessions = people{o.Store}, newSessions(o.Store, o)
+		d.sessions.ErrorFunc = d.sessionFailed
 	}
 	return d, nil
 }

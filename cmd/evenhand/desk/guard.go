@@ -35,6 +35,9 @@ func (d *Desk) guard(next http.Handler) http.Handler {
 		header.Set("X-Content-Type-Options", "nosniff")
 		header.Set("Referrer-Policy", "same-origin")
 		header.Set("Cache-Control", "no-store")
+		if host, _, _ := strings.Cut(r.Header.Get("X-Forwarded-Host"), ","); d.o.Proxy && host != "" {
+			r.Host = strings.TrimSpace(host) // the first is what the browser asked the outermost proxy for
+		}
 		if len(d.o.Hosts) > 0 && !slices.Contains(d.o.Hosts, r.Host) {
 			http.Error(w, "this desk has another address", http.StatusMisdirectedRequest)
 			return

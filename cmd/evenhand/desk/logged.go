@@ -3,6 +3,8 @@ package desk
 import (
 	"errors"
 	"fmt"
+	"log"
+	"log/slog"
 	"net/http"
 	"regexp"
 	"runtime/debug"
@@ -19,15 +21,18 @@ var private = regexp.MustCompile("\"(?:[^\"\\\\]|\\\\.)*\"|'[^']*'|`[^`]*`" +
 // forLog is an error as it may be logged.
 func forLog(err error) string { return private.ReplaceAllString(err.Error(), "…") }
 
+// ErrorLog is where the server tells of connections that went wrong.
+func (d *Desk) ErrorLog() *log.Logger { return slog.NewLogLogger(d.o.Log.Handler(), slog.LevelWarn) }
+
 // failed logs that an answer failed for a reason of the desk's own.
 func (v *visit) failed(err error) {
-	log := v.desk.o.Log.With("pattern", v.Pattern)
+	to := v.desk.o.Log.With("pattern", v.Pattern)
 	var p *panicked
 	if errors.As(err, &p) {
-		log.Error("panicked", "type", fmt.Sprintf("%T", p.value), "stack", string(p.stack))
+		to.Error("panicked", "type", fmt.Sprintf("%T", p.value), "stack", string(p.stack))
 		return
 	}
-	log.Error("failed", "error", forLog(err))
+	to.Error("failed", "error", forLog(err))
 }
 
 // panicked is a panic of a handler. Its value may hold what was sent, so only its type and place are told.

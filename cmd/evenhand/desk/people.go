@@ -8,6 +8,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"runtime"
 	"slices"
 	"strings"
 	"time"
@@ -261,6 +262,11 @@ func passwordFits(sealed, password string) bool {
 	return same(string(kept[saltSize:]), string(stretched(password, kept[:saltSize])))
 }
 
+// stretching holds a place for each password that is being stretched: each takes its memory.
+var stretching = make(chan struct{}, runtime.GOMAXPROCS(0))
+
 func stretched(password string, salt []byte) []byte {
+	stretching <- struct{}{}
+	defer func() { <-stretching }()
 	return argon2.IDKey([]byte(password), salt, passes, memory, threads, proofSize)
 }

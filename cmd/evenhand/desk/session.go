@@ -40,6 +40,12 @@ func newSessions(s store.Store, o Options) *scs.SessionManager {
 	return m
 }
 
+// sessionFailed answers where a session could not be read or kept, as on a full disk.
+func (d *Desk) sessionFailed(w http.ResponseWriter, r *http.Request, err error) {
+	v := &visit{Request: r, w: w, desk: d, said: d.pages.said(languageOf(r))}
+	v.fail(err)
+}
+
 func (s sessions) Delete(token string) error {
 	return s.store.Update(context.Background(), func(w store.Writer) error { return w.Delete(sessionBucket, []byte(token)) })
 }
@@ -62,19 +68,25 @@ func (s sessions) Find(token string) (data []byte, found bool, err error) {
 // writes nothing.
 const longerBy = time.Hour
 
+// Commit keeps a session. That one lasts longer may fail, as on a full disk: it ends a little earlier then.
 func (s sessions) Commit(token string, data []byte, until time.Time) error {
-	same := false
+	same, lasts := false, time.Time{}
 	err := s.store.View(context.Background(), func(r store.Reader) error {
 		value, err := r.Get(sessionBucket, []byte(token))
-		same = len(value) >= 8 && bytes.Equal(value[8:], data) &&
-			until.Sub(time.Unix(int64(binary.BigEndian.Uint64(value)), 0)).Abs() < longerBy
+		if same = err == nil && len(value) >= 8 && bytes.Equal(value[8:], data); same {
+			lasts = time.Unix(int64(binary.BigEndian.Uint64(value)), 0)
+		}
 		return err
 	})
-	if err != nil || same {
+	if err != nil || same && until.Sub(lasts).Abs() < longerBy {
 		return err
 	}
 	value := append(binary.BigEndian.AppendUint64(nil, uint64(until.Unix())), data...)
-	return s.store.Update(context.Background(), func(w store.Writer) error { return w.Put(sessionBucket, []byte(token), value) })
+	err = s.store.Update(context.Background(), func(w store.Writer) error { return w.Put(sessionBucket, []byte(token), value) })
+	if same {
+		return nil
+	}
+	return err
 }
 
 // endSessions signs everybody of a name out: their sessions are taken away.
@@ -118,7 +130,6 @@ func signIn(v *visit) error {
 	}
 	person, err := v.desk.people.signIn(v.Context(), name, v.FormValue("password"))
 	if errors.Is(err, errPassword) {
-		v.desk.patience.failed(name, v.desk.o.Now())
 		return again(http.StatusUnauthorized, "signin.wrong")
 	}
 	if err != nil {
@@ -160,24 +171,25 @@ type failures struct {
 // mostNames is how many names are remembered; beyond, the oldest are forgotten all at once.
 const mostNames = 10_000
 
+// allows says whether a name may be tried now. The try counts as failed until it is forgotten, so that many at once
+// get no further than one after the other.
 func (p *patience) allows(name string, now time.Time) bool {
 	p.Lock()
 	defer p.Unlock()
-	return !now.Before(p.failures[strings.ToLower(name)].until)
-}
-
-func (p *patience) failed(name string, now time.Time) {
-	p.Lock()
-	defer p.Unlock()
+	name = strings.ToLower(name)
+	f := p.failures[name]
+	if now.Before(f.until) {
+		return false
+	}
 	if p.failures == nil || len(p.failures) > mostNames {
 		p.failures = map[string]failures{}
 	}
-	f := p.failures[strings.ToLower(name)]
 	f.count++
 	if f.count > 2 {
 		f.until = now.Add(min(15*time.Minute, time.Second<<min(f.count-3, 10)))
 	}
-	p.failures[strings.ToLower(name)] = f
+	p.failures[name] = f
+	return true
 }
 
 func (p *patience) forget(name string) {
