@@ -15,7 +15,8 @@ import (
 	"github.com/alexedwards/scs/v2"
 )
 
-// sessionBucket holds who is signed in: SHA-256 of the token: until when (8 bytes), then scs's data.
+// sessionBucket holds who is signed in: SHA-256 of the token: until when (8 bytes), then scs's data; nothing behind
+// the time where somebody signed out.
 const sessionBucket = "desk sessions"
 
 // How long a browser stays signed in: as long as it is used daily, a month at the most.
@@ -46,9 +47,36 @@ func (d *Desk) sessionFailed(w http.ResponseWriter, r *http.Request, err error) 
 	v.fail(err)
 }
 
+// Delete ends a session. That it ended is kept for a while, so that a request that was in hand then doesn't begin it
+// anew.
 func (s sessions) Delete(token string) error {
-	return s.store.Update(context.Background(), func(w store.Writer) error { return w.Delete(sessionBucket, []byte(token)) })
+	return s.store.Update(context.Background(), func(w store.Writer) error { return s.end(w, []byte(token)) })
 }
+
+func (s sessions) end(w store.Writer, token []byte) error {
+	return w.Put(sessionBucket, token, binary.BigEndian.AppendUint64(nil, uint64(s.now().Unix())))
+}
+
+// sweep takes away what ended a while ago.
+func (s sessions) sweep(w store.Writer) error {
+	for e, err := range w.Scan(sessionBucket, store.Range{}) {
+		if err != nil {
+			return err
+		}
+		if len(e.Value) < 8 || s.now().Sub(untilOf(e.Value)) > sweptAfter {
+			if err := w.Delete(sessionBucket, e.Key); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// sweptAfter is longer than any request takes.
+const sweptAfter = time.Hour
+
+// untilOf is when a kept session ends.
+func untilOf(value []byte) time.Time { return time.Unix(int64(binary.BigEndian.Uint64(value)), 0) }
 
 func (s sessions) Find(token string) (data []byte, found bool, err error) {
 	err = s.store.View(context.Background(), func(r store.Reader) error {
@@ -56,7 +84,7 @@ func (s sessions) Find(token string) (data []byte, found bool, err error) {
 		if err != nil || len(value) < 8 {
 			return err
 		}
-		if until := time.Unix(int64(binary.BigEndian.Uint64(value)), 0); s.now().Before(until) {
+		if s.now().Before(untilOf(value)) {
 			data, found = append([]byte(nil), value[8:]...), true
 		}
 		return nil
@@ -74,19 +102,34 @@ func (s sessions) Commit(token string, data []byte, until time.Time) error {
 	err := s.store.View(context.Background(), func(r store.Reader) error {
 		value, err := r.Get(sessionBucket, []byte(token))
 		if same = err == nil && len(value) >= 8 && bytes.Equal(value[8:], data); same {
-			lasts = time.Unix(int64(binary.BigEndian.Uint64(value)), 0)
+			lasts = untilOf(value)
 		}
 		return err
 	})
 	if err != nil || same && until.Sub(lasts).Abs() < longerBy {
 		return err
 	}
-	value := append(binary.BigEndian.AppendUint64(nil, uint64(until.Unix())), data...)
-	err = s.store.Update(context.Background(), func(w store.Writer) error { return w.Put(sessionBucket, []byte(token), value) })
+	err = s.store.Update(context.Background(), func(w store.Writer) error { return s.keep(w, []byte(token), data, until) })
 	if same {
 		return nil
 	}
 	return err
+}
+
+// keep writes a session, unless it has ended.
+func (s sessions) keep(w store.Writer, token, data []byte, until time.Time) error {
+	value, err := w.Get(sessionBucket, token)
+	switch {
+	case err != nil:
+		return err
+	case value == nil:
+		if err := s.sweep(w); err != nil {
+			return err
+		}
+	case len(value) == 8:
+		return nil
+	}
+	return w.Put(sessionBucket, token, append(binary.BigEndian.AppendUint64(nil, uint64(until.Unix())), data...))
 }
 
 // endSessions signs everybody of a name out: their sessions are taken away.
@@ -104,7 +147,7 @@ func (d *Desk) endSessions(ctx context.Context, name string) error {
 				continue // nobody can be signed in by it
 			}
 			if who, _ := values["person"].(string); strings.EqualFold(who, name) {
-				if err := w.Delete(sessionBucket, entry.Key); err != nil {
+				if err := (sessions{d.o.Store, d.o.Now}).end(w, entry.Key); err != nil {
 					return err
 				}
 			}
@@ -115,7 +158,7 @@ func (d *Desk) endSessions(ctx context.Context, name string) error {
 
 // showSignIn asks for name and password.
 func showSignIn(v *visit) error {
-	return v.show("signin", struct{ Back, Problem string }{Back: ownPath(v.FormValue("back"))})
+	return v.show("signin", signInPage{Back: ownPath(v.FormValue("back"))})
 }
 
 // signIn lets a person in. After failures it wants to be asked less and less often.
@@ -123,7 +166,7 @@ func signIn(v *visit) error {
 	name := v.FormValue("name")
 	again := func(status int, key string) error {
 		v.w.WriteHeader(status)
-		return v.show("signin", struct{ Back, Problem string }{ownPath(v.FormValue("back")), v.said.say(key)})
+		return v.show("signin", signInPage{ownPath(v.FormValue("back")), v.said.say(key), v.unsentSent()})
 	}
 	if !v.desk.patience.allows(name, v.desk.o.Now()) {
 		return again(http.StatusTooManyRequests, "signin.wait")
@@ -145,6 +188,10 @@ func (v *visit) signedIn(person Person, path string) error {
 		return err
 	}
 	v.desk.sessions.Put(v.Context(), "person", person.Name)
+	if u := v.unsentSent(); u.To != "" {
+		v.who = person
+		return v.sendAgain(u)
+	}
 	return v.to(path)
 }
 

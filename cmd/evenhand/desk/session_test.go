@@ -108,3 +108,54 @@ func TestForwardedHost(t *testing.T) {
 		}
 	}
 }
+
+// A request in hand while its person signs out, or is removed, doesn't sign them in again; what ended is taken away
+// when somebody signs in an hour later.
+func TestSignedOutStaysSignedOut(t *testing.T) {
+	d, b, _ := logged(t)
+	now := time.Now()
+	d.o.Now = func() time.Time { return now }
+	d.sessions.Store = sessions{b.Store(), d.o.Now}
+	session := func() (inHand context.Context, token string) {
+		ctx := loaded(t, d)
+		d.sessions.Put(ctx, "person", "MK")
+		token, _, err := d.sessions.Commit(ctx)
+		must(t, err)
+		inHand, err = d.sessions.Load(t.Context(), token)
+		must(t, err)
+		return inHand, token
+	}
+	kept := func() (n int) {
+		must(t, b.Store().View(t.Context(), func(r store.Reader) error {
+			n = 0
+			for _, err := range r.Scan(sessionBucket, store.Range{}) {
+				must(t, err)
+				n++
+			}
+			return nil
+		}))
+		return n
+	}
+	for name, end := range map[string]func(ctx context.Context) error{
+		"signing out":   func(ctx context.Context) error { return d.sessions.Destroy(ctx) },
+		"being removed": func(ctx context.Context) error { return d.endSessions(ctx, "mk") },
+	} {
+		inHand, token := session()
+		other, err := d.sessions.Load(t.Context(), token)
+		must(t, err)
+		must(t, end(other))
+		now = now.Add(2 * longerBy) // so that the one in hand would be written
+		_, _, err = d.sessions.Commit(inHand)
+		must(t, err)
+		after, err := d.sessions.Load(t.Context(), token)
+		must(t, err)
+		if who := d.sessions.GetString(after, "person"); who != "" {
+			t.Errorf("after %s %s is signed in", name, who)
+		}
+	}
+	now = now.Add(2 * sweptAfter)
+	session()
+	if n := kept(); n != 1 {
+		t.Errorf("%d sessions are kept", n)
+	}
+}

@@ -104,6 +104,9 @@ func (v *visit) fail(err error) {
 	if f.status >= http.StatusInternalServerError {
 		v.failed(err)
 	}
+	if f.status == http.StatusUnauthorized && v.signInAgain() {
+		return
+	}
 	v.w.WriteHeader(f.status)
 	data := struct {
 		unmet

@@ -22,6 +22,7 @@ for (const form of document.querySelectorAll("form[data-follow]")) {
 // sent again; nothing of it is put elsewhere in the browser.
 for (const grid of document.querySelectorAll("[data-grid]")) {
   const form = grid.closest("form"), state = form.querySelector(".state"), here = form.querySelector(".here"), undo = [];
+  let refused = "";
   const rows = [...grid.tBodies[0].rows], cells = row => [...row.querySelectorAll("[data-cell]")];
   const typed = row => {
     const all = new URLSearchParams(new FormData(form)), own = row.dataset.pupil + ".";
@@ -51,13 +52,18 @@ for (const grid of document.querySelectorAll("[data-grid]")) {
     document.getElementById("counted").textContent = fresh.dataset.counted;
   };
   const saidOf = cell => cell.closest("tr").querySelector(`[data-of="${cell.name.split(".")[1]}"] span`)?.textContent || "";
+  // What the desk says against it is a text; without an answer there is none.
+  const notKept = why => {
+    refused = typeof why === "string" && why ? why + " " + form.dataset.stays : form.dataset.waiting;
+    if (state.textContent !== refused) state.textContent = refused;
+  };
   const send = async (row, keep) => {
     const sent = typed(row), marked = marks(row), turn = row.turn = (row.turn || 0) + 1;
     if (!keep) sent.set("do", "judge");
     const answer = await fetch(form.action, { method: "POST", body: sent, headers: { Part: "rows" }, keepalive: true });
-    if (!answer.ok) throw answer.status;
     const part = document.createElement("template");
     part.innerHTML = await answer.text();
+    if (!answer.ok) throw part.content.querySelector("h1 + p")?.textContent || "";
     const fresh = part.content.getElementById(row.id);
     if (keep || turn === row.turn) take(row, fresh, sent, keep);
     if (keep && !fresh.className) row.kept = marked;
@@ -67,8 +73,9 @@ for (const grid of document.querySelectorAll("[data-grid]")) {
     if (!changed(row)) return;
     try {
       state.textContent = await send(row, true) || form.dataset.saved;
-    } catch {
-      state.textContent = form.dataset.waiting;
+      refused = "";
+    } catch (why) {
+      notKept(why);
       clearTimeout(waiting);
       waiting = setTimeout(keepAll, 3000);
     }
@@ -79,7 +86,7 @@ for (const grid of document.querySelectorAll("[data-grid]")) {
     try {
       await send(row, false);
       if (saidOf(cell)) state.textContent = cell.name.replace(".", " · ") + " · " + saidOf(cell);
-    } catch { state.textContent = form.dataset.waiting; }
+    } catch (why) { notKept(why); }
   };
   const go = cell => { if (cell) cell.focus(); };
   const put = (cell, value) => { undo.push([cell, cell.value]); cell.value = value; was = value; };
@@ -140,7 +147,7 @@ for (const grid of document.querySelectorAll("[data-grid]")) {
   form.addEventListener("submit", event => event.preventDefault());
   addEventListener("online", keepAll);
   addEventListener("pagehide", () => { for (const row of rows) if (changed(row)) send(row, true).catch(() => {}); });
-  addEventListener("beforeunload", event => { if (state.textContent === form.dataset.waiting && rows.some(changed)) event.preventDefault(); });
+  addEventListener("beforeunload", event => { if (refused && rows.some(changed)) event.preventDefault(); });
 }
 
 // A file dropped on a form with data-drop is sent by it.
