@@ -38,9 +38,8 @@ type frame struct {
 	Demo     bool   // this is the demo school, to be thrown away
 	Home     string // from there, the person's own desk
 	Closes   bool   // the desk can be closed from its pages
-	Rooms    []room
+	Rooms    template.HTML
 	Page     string // the page's name
-	Room     string // the address of the room that it belongs to
 	Path     string // its address, to come back to
 	Data     any
 }
@@ -62,18 +61,28 @@ var allRooms = []room{
 	{"class", "/class", toMark},
 }
 
-// rooms are those that a person may enter.
-func (d *Desk) rooms(who Person) []room {
+// rooms are links to those that a person may enter; the one at the address here is marked. They are on every page, so
+// they are put together here.
+func (d *Desk) rooms(who Person, said sentences, here string) template.HTML {
 	if who.Name == "" {
-		return nil
+		return ""
 	}
-	list := slices.Clone(allRooms)
 	last := room{"safe", "/team", toRead}
 	if !d.alone() {
 		last.Name = "team"
 	}
-	list = append(list, last)
-	return slices.DeleteFunc(list, func(r room) bool { return r.right == toMark && !who.Marks })
+	var links strings.Builder
+	for _, r := range append(allRooms[:len(allRooms):len(allRooms)], last) {
+		if r.right == toMark && !who.Marks {
+			continue
+		}
+		links.WriteString(`<a href="` + r.Path + `"`)
+		if r.Path == here {
+			links.WriteString(` aria-current="page"`)
+		}
+		links.WriteString(">" + template.HTMLEscapeString(said.say("room."+r.Name)) + "</a>\n")
+	}
+	return template.HTML(links.String())
 }
 
 // loadPages reads the pages once for all desks: they are in the program and never change.

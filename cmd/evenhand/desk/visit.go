@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"strconv"
 	"strings"
 	"sync"
 	"syscall"
@@ -147,12 +148,13 @@ func (v *visit) show(page string, data any) error {
 	text.Reset()
 	if err := v.desk.pages.write(text, page, v.Header.Get("Part"), frame{
 		Said: v.said, Who: v.who, SignedIn: !v.desk.alone() && v.who.Name != "",
-		Rooms: v.desk.rooms(v.who), Page: page, Room: roomOf(v.URL.Path), Path: v.back(), Data: data,
+		Rooms: v.desk.rooms(v.who, v.said, roomOf(v.URL.Path)), Page: page, Path: v.back(), Data: data,
 		Demo: v.desk.o.ThrowAway != nil, Home: v.desk.o.Home, Closes: v.desk.o.Stop != nil && v.who.Name != "",
 	}); err != nil {
 		return err
 	}
 	v.w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	v.w.Header().Set("Content-Length", strconv.Itoa(text.Len()))
 	_, err := text.WriteTo(v.w)
 	return err
 }
