@@ -70,73 +70,67 @@ func (o Options) timed(ctx context.Context) (context.Context, Options, context.C
 	return ctx, o, cancel
 }
 
-// rules lists the rules of a model. Those that come first are the first to be
+// rules lists the rules of a model that hold. Those that come first are the first to be
 // left out of a conflict, so that it rests on the plan's own rows and quotas
 // where it can.
-func (m *Model) rules() []Rule {
-	list := []Rule{{Clash, 0}}
+func (m *Model) rules() (list []Rule) {
+	if slices.ContainsFunc(m.Items, func(it Item) bool { return len(it.Clashes) > 0 }) {
+		list = append(list, Rule{Clash, 0})
+	}
 	if m.MaxSeconds > 0 {
 		list = append(list, Rule{Minutes, 0})
 	}
-	if m.Forms > 1 {
+	if m.Forms > 1 && !m.apart {
 		list = append(list, Rule{Once, 0})
-		if m.Shared > 0 {
-			list = append(list, Rule{SharedCount, 0})
-		}
 	}
-	for i := range m.Same {
-		if m.Forms > 1 {
+	if m.Forms > 1 && m.Shared > 0 && !m.freeShared {
+		list = append(list, Rule{SharedCount, 0})
+	}
+	for i, s := range m.Same {
+		if m.Forms > 1 && !s.free {
 			list = append(list, Rule{SameCount, i})
 		}
 	}
-	for i := range m.Fixed {
-		list = append(list, Rule{FixedItem, i})
+	for i, x := range m.Fixed {
+		if !x.free {
+			list = append(list, Rule{FixedItem, i})
+		}
 	}
-	for i := range m.Quotas {
-		list = append(list, Rule{AtMost, i})
+	for i, q := range m.Quotas {
+		if q.AtMost < len(m.Items) || len(q.TwoThirdsOf) > 0 {
+			list = append(list, Rule{AtMost, i})
+		}
 	}
-	for i := range m.Quotas {
-		list = append(list, Rule{AtLeast, i})
+	for i, q := range m.Quotas {
+		if q.AtLeast > 0 {
+			list = append(list, Rule{AtLeast, i})
+		}
 	}
-	for i := range m.Rows {
-		list = append(list, Rule{RowCount, i})
+	for i, r := range m.Rows {
+		if !r.free {
+			list = append(list, Rule{RowCount, i})
+		}
 	}
 	return list
 }
 
 // Without gives the model without some of its rules: a row may hold any number, a
-// quota count anything, and so on. The rules left keep their indices, but for
-// fixed items, which move up.
+// quota count anything, and so on. The rules left keep their indices.
 func Without(m *Model, rules []Rule) *Model {
 	return m.only(slices.DeleteFunc(m.rules(), func(r Rule) bool { return slices.Contains(rules, r) }))
 }
 
-// Conflicts gives the conflicts of an impossible model one after the other, each
-// of what is left without the rules of those before it, at most so many. When
-// time runs out it gives those found, with the error.
-func Conflicts(ctx context.Context, m *Model, most int, o Options) (found [][]Rule, err error) {
-	var dropped []Rule
-	for len(found) < most {
-		rules, err := Conflict(ctx, Without(m, dropped), o)
-		if errors.Is(err, ErrPossible) && len(found) > 0 {
-			return found, nil
-		}
-		if err != nil {
-			return found, err
-		}
-		found, dropped = append(found, rules), append(dropped, rules...)
-		if slices.ContainsFunc(rules, func(r Rule) bool { return r.Kind == FixedItem }) {
-			return found, nil // their numbers would change
-		}
-	}
-	return found, nil
-}
+// Only gives the model with just these of its rules. They keep their indices.
+func Only(m *Model, rules []Rule) *Model { return m.only(rules) }
+
+// Possible says whether the rules of a model can be kept together.
+func Possible(ctx context.Context, m *Model) (bool, error) { return m.possible(ctx, Options{}) }
 
 // only gives the model with just these rules. Without Once the forms come
 // apart; then possible looks at each of them.
 func (m *Model) only(kept []Rule) *Model {
 	c := *m
-	c.Rows, c.Quotas, c.Same, c.Fixed = slices.Clone(m.Rows), slices.Clone(m.Quotas), slices.Clone(m.Same), nil
+	c.Rows, c.Quotas, c.Same, c.Fixed = slices.Clone(m.Rows), slices.Clone(m.Quotas), slices.Clone(m.Same), slices.Clone(m.Fixed)
 	for i := range c.Same {
 		c.Same[i].free = m.Same[i].free || !slices.Contains(kept, Rule{SameCount, i})
 	}
@@ -147,14 +141,13 @@ func (m *Model) only(kept []Rule) *Model {
 		if !slices.Contains(kept, Rule{AtLeast, i}) {
 			c.Quotas[i].AtLeast = 0
 		}
-		if !slices.Contains(kept, Rule{AtMost, i}) {
-			c.Quotas[i].AtMost = max(len(m.Items), c.Quotas[i].AtLeast)
+		free := func(row int) bool { return c.Rows[row].free }
+		if !slices.Contains(kept, Rule{AtMost, i}) || slices.ContainsFunc(c.Quotas[i].TwoThirdsOf, free) {
+			c.Quotas[i].AtMost, c.Quotas[i].TwoThirdsOf = max(len(m.Items), c.Quotas[i].AtLeast), nil
 		}
 	}
-	for i, x := range m.Fixed {
-		if slices.Contains(kept, Rule{FixedItem, i}) {
-			c.Fixed = append(c.Fixed, x)
-		}
+	for i := range c.Fixed {
+		c.Fixed[i].free = m.Fixed[i].free || !slices.Contains(kept, Rule{FixedItem, i})
 	}
 	if !slices.Contains(kept, Rule{Minutes, 0}) {
 		c.MaxSeconds = 0
@@ -177,6 +170,9 @@ func withoutClashes(items []Item) []Item {
 
 // possible says whether the rules can be kept, whatever the objective.
 func (m *Model) possible(ctx context.Context, o Options) (bool, error) {
+	c := *m
+	c.Fixed = slices.DeleteFunc(slices.Clone(m.Fixed), func(x Fixed) bool { return x.free })
+	m = &c
 	if m.apart {
 		return m.possibleApart(ctx, o)
 	}

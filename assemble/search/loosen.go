@@ -69,12 +69,29 @@ type loosening struct {
 
 // possible says whether the model is possible with another number in the rule.
 func (l *loosening) possible(number int) (bool, error) {
-	c := *l.m
-	i := l.rule.Index
-	switch l.rule.Kind {
+	return l.m.with(l.rule, number).possible(l.ctx, l.o)
+}
+
+// Changed gives the model in which rules have given so far.
+func Changed(m *Model, ways ...Way) *Model {
+	for _, w := range ways {
+		m = m.with(w.Rule, w.To)
+	}
+	return m
+}
+
+// with is the model with another number in a rule.
+func (m *Model) with(rule Rule, number int) *Model {
+	c := *m
+	i := rule.Index
+	switch rule.Kind {
 	case RowCount:
 		c.Rows = slices.Clone(c.Rows)
 		c.Rows[i].Count = number
+		c.Quotas = slices.Clone(c.Quotas)
+		for k := range c.Quotas {
+			c.Quotas[k].follow(c.Rows)
+		}
 	case AtLeast:
 		c.Quotas = slices.Clone(c.Quotas)
 		c.Quotas[i].AtLeast = number
@@ -84,7 +101,10 @@ func (l *loosening) possible(number int) (bool, error) {
 	case Minutes:
 		c.MaxSeconds = number
 	case Once:
-		c = *c.fewer(number)
+		c.Forms, c.Fixed = number, slices.Clone(c.Fixed)
+		for k := range c.Fixed {
+			c.Fixed[k].free = c.Fixed[k].free || c.Fixed[k].Form >= number
+		}
 	case SharedCount:
 		c.Shared = number
 	case Clash:
@@ -93,19 +113,8 @@ func (l *loosening) possible(number int) (bool, error) {
 		c.Same = slices.Clone(c.Same)
 		c.Same[i].free = true
 	case FixedItem:
-		c.Fixed = slices.Delete(slices.Clone(c.Fixed), i, i+1)
-	}
-	return c.possible(l.ctx, l.o)
-}
-
-// fewer is the model with only the first forms.
-func (m *Model) fewer(forms int) *Model {
-	c := *m
-	c.Forms, c.Fixed = forms, nil
-	for _, x := range m.Fixed {
-		if x.Form < forms {
-			c.Fixed = append(c.Fixed, x)
-		}
+		c.Fixed = slices.Clone(c.Fixed)
+		c.Fixed[i].free = true
 	}
 	return &c
 }

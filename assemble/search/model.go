@@ -37,6 +37,18 @@ type Row struct {
 type Quota struct {
 	Name            string
 	AtLeast, AtMost int
+	TwoThirdsOf     []int // rows; where there are some, AtMost is two thirds of what they ask for, rounded up
+}
+
+// follow sets the upper bound by what its rows ask for.
+func (q *Quota) follow(rows []Row) {
+	n := 0
+	for _, i := range q.TwoThirdsOf {
+		n += rows[i].Count
+	}
+	if len(q.TwoThirdsOf) > 0 {
+		q.AtMost = (2*n + 2) / 3
+	}
 }
 
 // Same is a set of items of which every form holds as many as the others.
@@ -64,7 +76,11 @@ type Item struct {
 type Fit struct{ Row, Seconds int }
 
 // Fixed puts an item into a row of one form, or of all forms (EveryForm).
-type Fixed struct{ Item, Form, Row int }
+type Fixed struct {
+	Item, Form, Row int
+
+	free bool // the rule is dropped while looking for a conflict
+}
 
 // Place is an item standing in a row.
 type Place struct{ Item, Row int }
@@ -105,6 +121,11 @@ func (m *Model) Check() error {
 	for _, r := range m.Rows {
 		if r.Count < 0 {
 			return fmt.Errorf("row %q asks for %d items; ask for 0 or more", r.Name, r.Count)
+		}
+	}
+	for _, q := range m.Quotas {
+		if err := checkSet(q.TwoThirdsOf, len(m.Rows)); err != nil {
+			return fmt.Errorf("quota %q, rows: %w", q.Name, err)
 		}
 	}
 	for i := range m.Items {
