@@ -25,7 +25,8 @@ type Options struct {
 
 	Without map[string]bool // IDs of items that stay out, such as those that pupils have just seen
 
-	ofTerm bool // it is one week of a term
+	ofTerm      bool // it is one week of a term
+	unexplained bool // nobody asks why there is no quiz
 
 	// Of a term: items that other weeks use, and how often earlier weeks of the
 	// term used items, beyond what the bank knows.
@@ -73,8 +74,10 @@ func Assemble(ctx context.Context, b *bank.Bank, plan plan.Plan, o Options) (Qui
 	switch {
 	case err != nil:
 		return Quiz{}, err
+	case s == nil && o.unexplained:
+		return Quiz{}, &ImpossibleError{}
 	case s == nil:
-		return Quiz{}, p.explain(ctx, m)
+		return Quiz{}, p.explain(ctx)
 	case len(plan.Diagnose) > 0:
 		s = p.diagnose(ctx, m, s)
 	}

@@ -69,7 +69,13 @@ func asked(p plan.Plan, skill standards.SkillID) int {
 // and of the quotas of the plan.
 func (p *problem) answerQuotas() (quotas []search.Quota) {
 	for _, a := range p.answers {
-		quotas = append(quotas, search.Quota{Name: a.Name(), AtMost: a.most})
+		q := search.Quota{Name: a.Name(), AtMost: a.most}
+		for i, row := range p.plan.Rows {
+			if row.Skill == a.skill {
+				q.TwoThirdsOf = append(q.TwoThirdsOf, i)
+			}
+		}
+		quotas = append(quotas, q)
 	}
 	return quotas
 }
@@ -81,4 +87,13 @@ func (p *problem) answerQuota(skill standards.SkillID, key string) int {
 		return -1
 	}
 	return len(p.plan.Bands) + len(p.plan.Quotas) + at
+}
+
+// answersKnown says that the rules about answers hold in the model also when a row's count changes so: where
+// it holds at most two items of a skill there are none.
+func (p *problem) answersKnown(w search.Way) bool {
+	if w.Kind != search.RowCount || w.To < w.From || !p.offersFew[p.plan.Rows[w.Index].Skill] {
+		return true
+	}
+	return slices.ContainsFunc(p.answers, func(a answer) bool { return a.skill == p.plan.Rows[w.Index].Skill })
 }

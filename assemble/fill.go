@@ -19,6 +19,10 @@ const (
 	spare        = 3
 )
 
+// mostFillings is how often items are made for one quiz: once is enough where items mend all, and where they
+// mend only some of several clashes, more may be found to lack behind these.
+const mostFillings = 3
+
 // Filling makes the items that a bank lacks for a quiz, ready ones, beside those it has.
 type Filling struct {
 	Bank *bank.Bank
@@ -27,7 +31,8 @@ type Filling struct {
 	Made func(standards.SkillID, generate.Result) // is told what was made; nil for nobody
 }
 
-// Try tries to assemble; up to so many times it makes the items that are said to lack and tries again.
+// Try tries to assemble; up to so many times it makes the items that are said to lack and tries again. Where
+// items mend only some of what is in the way, these are made, and the error says what is left.
 func (f Filling) Try(times int, try func() error) error {
 	err := try()
 	var impossible *ImpossibleError
@@ -45,7 +50,7 @@ func (f Filling) Try(times int, try func() error) error {
 
 // Assemble is Assemble with the items made that lack for a quiz, or for one that meets its mark.
 func (f Filling) Assemble(ctx context.Context, p plan.Plan, o Options) (quiz Quiz, err error) {
-	err = f.Try(1, func() error {
+	err = f.Try(mostFillings, func() error {
 		quiz, err = Assemble(ctx, f.Bank, p, o)
 		return err
 	})

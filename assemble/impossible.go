@@ -11,21 +11,34 @@ import (
 // ImpossibleError says that no quiz keeps all the rules of the plan, why, and
 // what would help.
 type ImpossibleError struct {
-	// Clashes are in each other's way one by one: all of them must be mended. It is
-	// empty when the time ran out before any was found.
+	// Clashes are in each other's way one by one: all of them must be mended. With the first way
+	// of each the plan can be met. It is empty when the time ran out before any was found.
 	Clashes []Clash
-	// Generate is items to make: with all of them in the bank the plan can be
-	// met. It is empty when making items doesn't help.
+	// Generate is items to make: with all of them in the bank the clashes are mended that
+	// list some. It is empty when making items doesn't help.
 	Generate []Generate
-	// CutShort says that the time ran out before all was looked at: more may help
-	// than is told.
+	// CutShort says that the time ran out before all was looked at: more may be in the way, and more may
+	// help, than is told.
 	CutShort bool
+}
+
+// ByMaking says that with all the items of Generate in the bank the plan can be met.
+func (e *ImpossibleError) ByMaking() bool {
+	none := func(c Clash) bool { return len(c.Generate) == 0 }
+	return len(e.Generate) > 0 && !slices.ContainsFunc(e.Clashes, none)
+}
+
+// FirstWays says that several clashes are told and the first way of each is enough for all.
+func (e *ImpossibleError) FirstWays() bool {
+	none := func(c Clash) bool { return len(c.Ways) == 0 }
+	return len(e.Clashes) > 1 && !e.CutShort && !slices.ContainsFunc(e.Clashes, none)
 }
 
 // Clash is rules that can't be kept together; without any one of them the others can.
 type Clash struct {
-	Rules []Rule
-	Ways  []Way // changes of the plan, the smallest first; each mends this clash by itself
+	Rules    []Rule
+	Ways     []Way      // changes of the plan, the smallest first; each mends this clash by itself
+	Generate []Generate // items to make that mend it, too
 }
 
 // Way is a change of the plan.
@@ -88,18 +101,11 @@ func (e *ImpossibleError) Error() string {
 	for i, c := range e.Clashes {
 		e.clash(&text, c, i)
 	}
-	if len(e.Generate) > 0 {
-		if e.someWay() {
-			text.WriteString("Or make the missing items (--fill does it):\n")
-		} else {
-			text.WriteString("Make the missing items (--fill does it):\n")
-		}
-		for _, g := range e.Generate {
-			fmt.Fprintf(&text, "      %s\n", g.Command())
-		}
-	}
-	if e.CutShort {
-		text.WriteString("The time ran out before all ways were tried; --limit gives more.")
+	switch {
+	case e.CutShort:
+		text.WriteString("The time ran out before all was looked at; --limit gives more.")
+	case e.FirstWays():
+		text.WriteString("With the first change of each the plan can be met.")
 	}
 	return strings.TrimRight(text.String(), "\n")
 }
@@ -120,15 +126,21 @@ func (e *ImpossibleError) clash(text *strings.Builder, c Clash, i int) {
 		text.WriteString("Any one of these changes is enough:\n")
 	case len(c.Ways) > 0:
 		text.WriteString("Any one of these changes mends it:\n")
-	case !e.CutShort && len(e.Generate) == 0:
-		text.WriteString("No change of just one of them is enough; change two or more of them.\n")
+	case !e.CutShort && len(c.Generate) == 0:
+		text.WriteString("No change of one number mends it: write items for it, or ask for something else.\n")
 	}
 	for _, way := range c.Ways {
 		fmt.Fprintf(text, "  - %s\n", way)
 	}
-}
-
-// someWay says that a change of the plan is told.
-func (e *ImpossibleError) someWay() bool {
-	return slices.ContainsFunc(e.Clashes, func(c Clash) bool { return len(c.Ways) > 0 })
+	switch {
+	case len(c.Generate) == 0:
+		return
+	case len(c.Ways) > 0:
+		text.WriteString("Or make the missing items (--fill does it):\n")
+	default:
+		text.WriteString("Make the missing items (--fill does it):\n")
+	}
+	for _, g := range c.Generate {
+		fmt.Fprintf(text, "      %s\n", g.Command())
+	}
 }

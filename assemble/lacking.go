@@ -1,7 +1,6 @@
 package assemble
 
 import (
-	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -28,59 +27,113 @@ const mostBatches = 12
 
 // batch is items made for one wish, on trial.
 type batch struct {
-	wish  Generate
+	wish  Generate // the first of the tasks, so many
+	row   plan.Row
 	tasks []task.Task
 	pools []*pool // one a task
 }
 
-// lacking finds items to make that would make the plan possible, as few as will
-// do. It makes them on trial and solves the plan with them, so what it says is
-// certain; it says nothing when making items doesn't help.
-func (p *problem) lacking(ctx context.Context, rules []search.Rule) ([]Generate, error) {
-	var batches []batch
-	var err error
-	if p.learnt, err = p.bank.Table(); err != nil {
-		return nil, err
+// findItems finds for each clash, in turn, items to make that mend it beside those for the clashes before
+// it, and of all of them as few as will do. It makes them on trial and solves the plan with them, so what it
+// says is certain; where making items doesn't help, it says nothing.
+func (x *explaining) findItems() error {
+	e, upTo := eased{}, make([]int, len(x.clashes)) // so many batches for the clashes up to each; −1 if none help
+	for i, c := range x.clashes {
+		upTo[i] = -1
+		for _, later := range x.clashes[i+1:] {
+			e.without = append(e.without, later.given())
+		}
+		more, err := x.relieve(e)
+		if err != nil {
+			return err
+		}
+		e.without = e.without[:len(e.without)-len(x.clashes[i+1:])]
+		if more == nil {
+			e.without = append(e.without, c.given())
+			continue
+		}
+		upTo[i], e.batches = len(more), more
 	}
-	for len(rules) > 0 {
-		b, left, err := p.relief(ctx, batches, rules)
-		if err != nil || b == nil || len(batches) == mostBatches {
+	if _, err := x.possible(e); err != nil { // is it with the items that were read?
+		return err
+	}
+	for i := range e.batches {
+		var err error
+		if e.batches, err = x.fewest(e, i); err != nil {
+			return err
+		}
+	}
+	x.makes = wishesOf(e.batches)
+	before := 0
+	for i, c := range x.clashes {
+		if upTo[i] < 0 {
+			continue
+		}
+		if c.makes = wishesOf(e.batches[before:upTo[i]]); len(c.makes) == 0 {
+			c.makes = wishesOf(e.batches[:upTo[i]]) // those for the clashes before it do
+		}
+		before = upTo[i]
+	}
+	return nil
+}
+
+// given is the rule that gives way for a clash.
+func (c *clashing) given() search.Rule {
+	if len(c.ways) > 0 {
+		return c.ways[0].Rule
+	}
+	return c.gives
+}
+
+// wishesOf are the batches as items to make.
+func wishesOf(batches []batch) (wishes []Generate) {
+	for _, b := range batches {
+		if b.wish.Count > 0 {
+			wishes = append(wishes, b.wish)
+		}
+	}
+	return wishes
+}
+
+// relieve adds to the batches of an eased plan until it can be met; nil if that doesn't help.
+func (x *explaining) relieve(e eased) ([]batch, error) {
+	rules, err := x.conflict(e)
+	for range mostBatches {
+		if errors.Is(err, search.ErrPossible) {
+			return e.batches, nil
+		}
+		if err != nil {
 			return nil, err
 		}
-		batches, rules = append(batches, *b), left
-	}
-	var wishes []Generate
-	for i := range batches {
-		if err := p.fewest(ctx, batches, i); err != nil {
+		var b *batch
+		if b, rules, err = x.relief(e, rules); b == nil {
 			return nil, err
 		}
-		if batches[i].wish.Count > 0 {
-			wishes = append(wishes, batches[i].wish)
-		}
+		e.batches = append(slices.Clone(e.batches), *b)
 	}
-	return wishes, nil
+	return nil, nil
 }
 
 // relief finds a batch that takes the rules out of each other's way, and the
 // rules that are in the way then.
-func (p *problem) relief(ctx context.Context, batches []batch, rules []search.Rule) (*batch, []search.Rule, error) {
-	for i, row := range p.plan.Rows {
+func (x *explaining) relief(e eased, rules []search.Rule) (*batch, []search.Rule, error) {
+	for i, row := range x.p.plan.Rows {
 		if !relevant(rules, i) {
 			continue
 		}
-		for _, where := range p.wishes(row, rules) {
-			b, err := p.make(row, where, batches)
+		for _, where := range x.p.wishes(row, rules) {
+			b, err := x.p.make(row, where, e.batches)
 			if err != nil {
 				return nil, nil, err
 			}
-			left, err := search.Conflict(ctx, &p.with(append(batches, b)).Model, search.Options{})
+			with := e
+			with.batches = append(slices.Clone(e.batches), b)
+			left, err := x.conflict(with)
 			switch {
-			case errors.Is(err, search.ErrPossible):
-				return &b, nil, nil
-			case err != nil:
+			case err != nil && !errors.Is(err, search.ErrPossible):
 				return nil, nil, err
 			case !slices.Equal(left, rules):
-				return &b, left, nil
+				return &b, left, err
 			}
 		}
 	}
@@ -150,6 +203,20 @@ func turned(where standards.Where, kind search.Kind) standards.Where {
 	return standards.Where{c}
 }
 
+// sample makes so many items of a skill, to be looked at only; none where there are none.
+func (p *problem) sample(skill standards.SkillID, where standards.Where, count int) []task.Task {
+	key := fmt.Sprint(skill, where, count)
+	tasks, ok := p.samples[key]
+	if !ok {
+		made, err := generate.Make(generate.Request{Skill: skill, Where: where, Count: count, Seed: fillSeed, Stop: p.stop})
+		if err == nil {
+			tasks = made.Tasks
+		}
+		p.samples[key] = tasks
+	}
+	return tasks
+}
+
 // bandSample is how many items are looked at to see which trait puts items into
 // a band.
 const bandSample = 200
@@ -157,16 +224,13 @@ const bandSample = 200
 // bandCondition finds a trait whose value puts items of a skill into the wanted
 // bands, so that generate can be asked for them.
 func (p *problem) bandCondition(skill standards.SkillID, where standards.Where, wanted []func(standards.Difficulty) bool) (standards.Condition, bool) {
-	made, err := generate.Make(generate.Request{Skill: skill, Where: where, Count: bandSample, Seed: fillSeed, Stop: p.stop})
-	if err != nil {
-		return standards.Condition{}, false
-	}
+	tasks := p.sample(skill, where, bandSample)
 	right := func(ts task.Traits) bool {
 		return !slices.ContainsFunc(wanted, func(w func(standards.Difficulty) bool) bool {
 			return !w(p.learnt.Predict(skill, ts).For(skill, standards.Difficulty(p.ability)))
 		})
 	}
-	for _, asked := range made.Tasks {
+	for _, asked := range tasks {
 		traits := asked.Traits()
 		if !right(traits) {
 			continue
@@ -174,7 +238,7 @@ func (p *problem) bandCondition(skill standards.SkillID, where standards.Where, 
 		for _, t := range task.AllTraits() {
 			c := standards.Condition{Trait: t, Op: "=", Value: traits.Get(t)}
 			wrong := func(other task.Task) bool { return c.Holds(other.Traits()) && !right(other.Traits()) }
-			if c.Value != "" && balanced(t) && !slices.ContainsFunc(made.Tasks, wrong) {
+			if c.Value != "" && balanced(t) && !slices.ContainsFunc(tasks, wrong) {
 				return c, true
 			}
 		}
@@ -192,12 +256,8 @@ func (p *problem) lookCondition(row plan.Row, where standards.Where) (standards.
 	if len(row.Looks) == 0 {
 		return standards.Condition{}, false
 	}
-	made, err := generate.Make(generate.Request{Skill: row.Skill, Where: where, Count: lookSample, Seed: fillSeed, Stop: p.stop})
-	if err != nil {
-		return standards.Condition{}, false
-	}
 	fits, tooLarge := -1, math.MaxInt
-	for _, posed := range made.Tasks {
+	for _, posed := range p.sample(row.Skill, where, lookSample) {
 		n, ok := posed.Traits().Number(task.Largest)
 		if !ok {
 			return standards.Condition{}, false
@@ -219,11 +279,11 @@ func (p *problem) lookCondition(row plan.Row, where standards.Where) (standards.
 func (p *problem) make(row plan.Row, where standards.Where, earlier []batch) (batch, error) {
 	made := map[string]bool{}
 	for _, b := range earlier {
-		for _, asked := range b.tasks {
+		for _, asked := range b.tasks[:b.wish.Count] {
 			made[asked.Fingerprint()] = true
 		}
 	}
-	b := batch{wish: Generate{Skill: row.Skill, Where: where, Count: max(leastMade, p.forms*p.plan.Size()), Seed: fillSeed}}
+	b := batch{row: row, wish: Generate{Skill: row.Skill, Where: where, Count: max(leastMade, p.forms*p.plan.Size()), Seed: fillSeed}}
 	var failed error
 	result, err := generate.Make(generate.Request{
 		Skill: row.Skill, Where: where, Count: b.wish.Count, Seed: fillSeed,
@@ -250,6 +310,7 @@ func (p *problem) make(row plan.Row, where standards.Where, earlier []batch) (ba
 		if err != nil {
 			return b, err
 		}
+		pool.balances = nil // no matter here
 		b.pools = append(b.pools, pool)
 	}
 	b.wish.Count = len(b.pools)
@@ -257,25 +318,27 @@ func (p *problem) make(row plan.Row, where standards.Where, earlier []batch) (ba
 }
 
 // with is the model with the items of some batches beside those of the bank.
-func (p *problem) with(batches []batch) *built {
+func (p *problem) with(batches []batch, standIns bool) *built {
 	q := *p
 	q.pools = slices.Clone(p.pools)
 	for _, b := range batches {
 		q.pools = append(q.pools, b.pools[:b.wish.Count]...)
 	}
-	return q.build(true)
+	return q.build(standIns)
 }
 
-// fewest finds the smallest count of one batch with which the plan is possible;
-// with all of it, it is. The first items of a larger count are those of a smaller.
-func (p *problem) fewest(ctx context.Context, batches []batch, i int) error {
-	bad, good := -1, batches[i].wish.Count
-	for good-bad > 1 {
+// fewest gives the batches with the smallest count of one of them with which an eased plan is possible;
+// with all of it, it is. The first items of a larger count are those of a smaller. Those left out may come in
+// later batches of the skill then: these are made anew, and if they don't do, the count stays.
+func (x *explaining) fewest(e eased, i int) ([]batch, error) {
+	e.batches = slices.Clone(e.batches)
+	before, good := slices.Clone(e.batches), e.batches[i].wish.Count
+	for bad := -1; good-bad > 1; {
 		mid := (bad + good) / 2
-		batches[i].wish.Count = mid
-		ok, err := possible(ctx, p.with(batches))
+		e.batches[i].wish.Count = mid
+		ok, err := x.possible(e)
 		if err != nil {
-			return err
+			return nil, err
 		}
 		if ok {
 			good = mid
@@ -283,6 +346,23 @@ func (p *problem) fewest(ctx context.Context, batches []batch, i int) error {
 			bad = mid
 		}
 	}
-	batches[i].wish.Count = good
-	return nil
+	e.batches[i].wish.Count = good
+	anew := false
+	for k := i + 1; k < len(e.batches); k++ {
+		if b := e.batches[k]; b.wish.Skill == e.batches[i].wish.Skill {
+			var err error
+			if e.batches[k], err = x.p.make(b.row, b.wish.Where, e.batches[:k]); err != nil {
+				return nil, err
+			}
+			anew = true
+		}
+	}
+	if !anew {
+		return e.batches, nil
+	}
+	ok, err := x.possible(e)
+	if err != nil || !ok {
+		return before, err
+	}
+	return e.batches, nil
 }

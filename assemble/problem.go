@@ -9,6 +9,7 @@ import (
 	"evenhand/assemble/search"
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 // problem is a plan on its way to a quiz: what the bank offers for it, sorted and
@@ -24,8 +25,10 @@ type problem struct {
 	kept        []kept
 
 	pools     []*pool
+	limit     int                        // up to which each was read
 	learnt    bank.Table                 // by which the bank will predict items made on trial
 	stop      func() bool                // asked while items are made on trial
+	samples   map[string][]task.Task     // of items that can be made
 	ability   int                        // of the typical pupil, in thousandths of a logit
 	offersFew map[standards.SkillID]bool // skills whose items offer the same few answers
 	answers   []answer                   // that a form may hold too often
@@ -111,17 +114,22 @@ func (p *problem) takeUsed(o Options) error {
 // fillAll reads up to limit items of every pool and says whether those are all
 // that could be of use.
 func (p *problem) fillAll(limit int) (all bool, err error) {
-	isShort := func(own *pool) bool { return own.truncated }
+	p.limit = limit
 	var short []*pool
 	for _, own := range p.pools {
-		if isShort(own) {
+		if own.truncated {
 			short = append(short, own)
 		}
 	}
 	if err := p.fill(short, limit); err != nil {
 		return false, err
 	}
-	return !slices.ContainsFunc(short, isShort), nil
+	return !p.truncated(), nil
+}
+
+// truncated says that the bank has more that might be of use than was read.
+func (p *problem) truncated() bool {
+	return slices.ContainsFunc(p.pools, func(own *pool) bool { return own.truncated })
 }
 
 // built is a model and the items behind its numbers.

@@ -145,7 +145,7 @@ func (m *termMaker) lookAgain() error {
 // part of that.
 func (m *termMaker) week(w int, ownPart bool) error {
 	o := m.options
-	o.Week, o.ofTerm = m.weekOf(w).String(), true
+	o.Week, o.ofTerm, o.unexplained = m.weekOf(w).String(), true, ownPart
 	o.out, o.extra = map[string]bool{}, map[string]int{}
 	if ownPart {
 		for id, weeks := range m.shares {

@@ -129,7 +129,7 @@ func (m *maker) choose(s *Sheet, count, share int, looks func(standards.Skill, [
 	for c := (choosing{s, count, share, looks}); ; {
 		items, err := m.telling(c)
 		var impossible *assemble.ImpossibleError
-		switch stuck := errors.As(err, &impossible) && len(impossible.Generate) == 0 && m.ctx.Err() == nil; {
+		switch stuck := errors.As(err, &impossible) && !impossible.ByMaking() && m.ctx.Err() == nil; {
 		case stuck && c.count > 1:
 			c.count--
 			continue

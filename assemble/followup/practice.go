@@ -125,7 +125,7 @@ func Practice(ctx context.Context, b *bank.Bank, r *report.Report, class string,
 		err := m.fill(&set.Sheets[i])
 		var impossible *assemble.ImpossibleError
 		switch {
-		case errors.As(err, &impossible) && len(impossible.Generate) > 0:
+		case errors.As(err, &impossible) && impossible.ByMaking():
 			missing.Sheets = append(missing.Sheets, set.Sheets[i].Title)
 			missing.Make = append(missing.Make, impossible.Generate...)
 		case err != nil:

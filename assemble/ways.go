@@ -1,0 +1,187 @@
+package assemble
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"evenhand/assemble/plan"
+	"evenhand/assemble/search"
+)
+
+// way is how far a rule has to give.
+type way struct {
+	search.Way
+	size float64 // of the step, measured against what the rule asks now
+}
+
+// fewerForms is how much larger a step it is to make fewer forms than to change what
+// they hold: then a neighbour gets the same sheet.
+const fewerForms = 1.0
+
+// mayGive says that a plan can allow a rule to give: a pacing list has no rows, and a quiz that is
+// kept, or sat, has its forms.
+func (x *explaining) mayGive(r search.Rule) bool {
+	o := x.p.options
+	switch r.Kind {
+	case search.Clash:
+		return false
+	case search.RowCount, search.Once:
+		return !(r.Kind == search.RowCount && o.ofTerm) && len(o.sat) == 0 && len(o.Earlier.Spots) == 0
+	case search.FixedItem:
+		return len(o.sat) == 0
+	}
+	return !x.p.aboutAnswers(r)
+}
+
+// loosen finds how far a rule must give for an eased plan to be met; ok is false if that is not enough.
+func (x *explaining) loosen(e eased, r search.Rule) (w way, ok bool, err error) {
+	if r == resting {
+		w.Way, err = x.fewerWeeks(e)
+	} else {
+		m, err := x.model(e, true)
+		if err != nil {
+			return w, false, err
+		}
+		if w.Way, err = search.Loosen(x.ctx, m, r, search.Options{}); err != nil || !w.Enough {
+			return w, false, err
+		}
+		if size := search.Changed(m, w.Way).Size(); size < 1 || size > plan.MaxItems || !x.p.answersKnown(w.Way) {
+			return w, false, nil // no plan is so small, or so large
+		}
+		w.Enough, err = x.possibleAsRead(e.and(w.Way))
+		if err != nil {
+			return w, false, err
+		}
+	}
+	w.size = math.Abs(float64(w.To-w.From)) / math.Max(1, float64(w.From))
+	if r.Kind == search.Once {
+		w.size += fewerForms
+	}
+	return w, w.Enough, err
+}
+
+// and is the eased plan with one more number changed.
+func (e eased) and(w search.Way) eased {
+	e.ways = append(slices.Clone(e.ways), w)
+	return e
+}
+
+// fewerWeeks finds the largest number of rest weeks with which an eased plan can be met.
+func (x *explaining) fewerWeeks(e eased) (search.Way, error) {
+	w := search.Way{Rule: resting, From: x.p.plan.Rest}
+	good, bad := 0, x.p.plan.Rest
+	ok, err := x.possible(e.and(w))
+	if !ok || err != nil {
+		return w, err
+	}
+	for bad-good > 1 {
+		w.To = (good + bad) / 2
+		if ok, err = x.possible(e.and(w)); err != nil {
+			return w, err
+		}
+		if ok {
+			good = w.To
+		} else {
+			bad = w.To
+		}
+	}
+	w.To, w.Enough = good, true
+	return w, nil
+}
+
+// easiest is the rule of a clash for which the smallest step mends it, whatever else the plan asks; one that
+// went before only if there is no other.
+func (x *explaining) easiest(rules []search.Rule, before eased) (search.Rule, error) {
+	left := slices.DeleteFunc(slices.Clone(rules), func(r search.Rule) bool { return slices.Contains(before.without, r) })
+	if len(left) == 0 {
+		return rules[0], nil
+	}
+	best, size := left[len(left)-1], math.Inf(1)
+	for _, r := range left {
+		if !x.mayGive(r) {
+			continue
+		}
+		w, ok, err := x.loosen(eased{only: rules, without: restIn(before.without)}, r)
+		if err != nil {
+			return r, err
+		}
+		if ok && w.size < size {
+			best, size = r, w.size
+		}
+	}
+	return best, nil
+}
+
+// restIn is the rule of rest weeks, where it is among the rules.
+func restIn(rules []search.Rule) []search.Rule {
+	return slices.DeleteFunc(slices.Clone(rules), func(r search.Rule) bool { return r != resting })
+}
+
+// findWays finds for each clash the rules that mend it by giving way. With the first way of every clash
+// together the plan can be met; each other way mends its clash beside the first ways of the others.
+func (x *explaining) findWays() error {
+	for i, c := range x.clashes {
+		if i > 0 {
+			ok, err := x.possible(x.beside(i))
+			if err != nil {
+				return err
+			}
+			if ok {
+				x.clashes[i] = nil // what mends those before it mends it, too
+				continue
+			}
+		}
+		for _, r := range c.rules {
+			if !x.mayGive(r) || x.givesElsewhere(r, i) {
+				continue
+			}
+			w, ok, err := x.loosen(x.beside(i), r)
+			if err != nil {
+				return err
+			}
+			if ok {
+				c.ways = append(c.ways, w)
+			}
+		}
+		slices.SortStableFunc(c.ways, func(a, b way) int { return cmp.Compare(a.size, b.size) })
+	}
+	x.clashes = slices.DeleteFunc(x.clashes, func(c *clashing) bool { return c == nil })
+	for i, c := range x.clashes[:len(x.clashes)-1] {
+		for k := len(c.ways) - 1; k > 0; k-- {
+			w, ok, err := x.loosen(x.beside(i), c.ways[k].Rule)
+			if err != nil {
+				return err
+			}
+			if c.ways[k] = w; !ok || x.givesElsewhere(w.Rule, i) {
+				c.ways = slices.Delete(c.ways, k, k+1)
+			}
+		}
+	}
+	return nil
+}
+
+// beside is the plan with the first ways of all clashes but one; of a clash without any the rule
+// is left out.
+func (x *explaining) beside(i int) (e eased) {
+	for k, c := range x.clashes {
+		switch {
+		case k == i || c == nil:
+		case len(c.ways) > 0:
+			e.ways = append(e.ways, c.ways[0].Way)
+		default:
+			e.without = append(e.without, c.gives)
+		}
+	}
+	return e
+}
+
+// givesElsewhere says that a rule gives way for another clash.
+func (x *explaining) givesElsewhere(r search.Rule, i int) bool {
+	for k, c := range x.clashes {
+		if k != i && c != nil && (len(c.ways) > 0 && c.ways[0].Rule == r || len(c.ways) == 0 && c.gives == r) {
+			return true
+		}
+	}
+	return false
+}
