@@ -46,17 +46,12 @@ func (c Copies) Daily(b *bank.Bank, now time.Time) error {
 
 // Make makes a copy by hand and gives its name.
 func (c Copies) Make(b *bank.Bank, now time.Time) (name string, err error) {
-	name = c.byHand(now)
-	return name, c.make(b, name)
-}
-
-// byHand is the name of a copy that is to be made by hand; one of the same second may have the first.
-func (c Copies) byHand(now time.Time) (name string) {
-	for ; ; now = now.Add(time.Second) {
+	for { // one of the same second has the name already
 		name = now.Format(byHandName)
-		if missing(filepath.Join(c.Dir, name)) {
-			return name
+		if _, err := os.Stat(filepath.Join(c.Dir, name)); err != nil {
+			return name, c.make(b, name)
 		}
+		now = now.Add(time.Second)
 	}
 }
 

@@ -41,14 +41,18 @@ type planPage struct {
 	Verdict string // whether it can be met
 	Met     bool   // it can
 	Fill    bool   // making items would help
+	Rest    bool   // but not with all that is in the way
 	Saved   bool
 	unmet
 }
 
 // unmet is what of a plan can't be kept together, and the ways out.
 type unmet struct {
-	Plan    plan.Plan
-	Clashes []assemble.Clash
+	Plan      plan.Plan
+	Clashes   []assemble.Clash
+	FirstWays bool // the first way of each is enough
+	CutShort  bool // there may be more
+	InPlan    bool // the plan can be changed here
 }
 
 // unmetBy is why an attempt at a quiz of the plan failed: what can't be kept together, or what is said of it.
@@ -56,7 +60,7 @@ func (v *visit) unmetBy(p plan.Plan, err error) (why unmet, said string) {
 	var impossible *assemble.ImpossibleError
 	switch {
 	case errors.As(err, &impossible) && len(impossible.Clashes) > 0:
-		return unmet{p, impossible.Clashes}, ""
+		return unmet{p, impossible.Clashes, impossible.FirstWays(), impossible.CutShort, false}, ""
 	case errors.As(err, &impossible):
 		return unmet{}, v.said.say("plan.notime")
 	}
@@ -68,8 +72,9 @@ func (v *visit) unmetBy(p plan.Plan, err error) (why unmet, said string) {
 func (v *visit) notMade(key string, p plan.Plan, err error, link string) error {
 	why, said := v.unmetBy(p, err)
 	for i := range why.Clashes {
-		why.Clashes[i].Ways = nil
+		why.Clashes[i].Ways, why.Clashes[i].Generate = nil, nil
 	}
+	why.FirstWays, why.InPlan = false, false
 	text := strings.TrimSpace(v.said.say(key) + " " + said)
 	return &fault{status: http.StatusConflict, text: text, link: link, unmet: why, err: err}
 }
@@ -78,7 +83,9 @@ func (v *visit) notMade(key string, p plan.Plan, err error, link string) error {
 func (v *visit) explain(page *planPage, p plan.Plan, err error) {
 	page.unmet, page.Verdict = v.unmetBy(p, err)
 	var impossible *assemble.ImpossibleError
-	page.Fill = errors.As(err, &impossible) && len(impossible.Generate) > 0
+	if errors.As(err, &impossible) {
+		page.Fill, page.Rest, page.InPlan = len(impossible.Generate) > 0, !impossible.ByMaking(), true
+	}
 }
 
 // Title is what the quiz would be called.

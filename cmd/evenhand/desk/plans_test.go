@@ -180,6 +180,28 @@ func TestWaysOutAreButtons(t *testing.T) {
 	}
 }
 
+// Where items mend only one of two clashes the page says so; they are made, and what is left is shown.
+func TestItemsMendAPart(t *testing.T) {
+	browser, address := opened(t)
+	writeItems(t, browser, address, 6)
+	wanted := planned("try", "9 add-two-digit")
+	wanted.Set("minutes", "1")
+	_, text, _ := post(t, browser, address+"/plans", wanted)
+	for _, part := range []string{"Or items mend it, if they are made or written:", "12 items of “", "With the first change of each", "see what is left"} {
+		if !strings.Contains(text, part) {
+			t.Errorf("%q is missing: %s", part, text)
+		}
+	}
+	wanted.Set("do", "fill")
+	if _, text, _ = post(t, browser, address+"/plans", wanted); strings.Contains(text, "Or items") || !strings.Contains(text, "1 minute for a form") {
+		t.Errorf("what is left is not shown: %s", text)
+	}
+	wanted.Set("minutes", "30")
+	if _, _, at := post(t, browser, address+"/plans", wanted); !strings.Contains(at, "/quizzes/") {
+		t.Error("with the items made and more minutes there is no quiz")
+	}
+}
+
 // Items of a skill are made from the page that shows some of them first; the bank gets those it lacks.
 func TestItemsAreMade(t *testing.T) {
 	browser, address := opened(t)

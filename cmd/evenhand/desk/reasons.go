@@ -61,6 +61,11 @@ func (s sentences) WayOut(w assemble.Way) string {
 	return s.say(key, says.Place)
 }
 
+// Lacking is items to make that let rules be kept, in templates.
+func (s sentences) Lacking(g assemble.Generate) string {
+	return s.say("why.lacking", s.count("why.items", g.Count), s.rowName(plan.Row{Skill: g.Skill, Where: g.Where}))
+}
+
 // Better is how good a quiz is that is not known to be the best, in templates.
 func (s sentences) Better(q assemble.Quiz) string {
 	in, by := q.Better()
