@@ -53,6 +53,36 @@ func Copy(from, to string, o Options) (entries int, err error) {
 	return entries, errors.Join(err, s.Close())
 }
 
+// GoBack makes what is kept in a database, a bank or its marks, what a file of it holds, all but the buckets to keep.
+// What stood there is copied to a new file first. Both is one Update, which writers of all programs wait for: what they
+// write is in the copy, or comes after.
+func GoBack(address, from, before string, o Options, keep ...string) error {
+	s, err := OpenStore(address, o)
+	if err != nil {
+		return err
+	}
+	file, err := bolt.Open(from, store.Options{ReadOnly: true})
+	if err != nil {
+		return errors.Join(err, s.Close())
+	}
+	ctx, copied := o.context(), false
+	err = file.View(ctx, func(r store.Reader) error {
+		return s.Update(ctx, func(w store.Writer) error {
+			if copied { // by a try whose connection was lost
+				if err := os.Remove(before); err != nil {
+					return err
+				}
+			}
+			_, err := copyToFile(ctx, w, before)
+			if copied = err == nil; !copied {
+				return err
+			}
+			return store.Replace(w, r, keep...)
+		})
+	})
+	return errors.Join(err, file.Close(), s.Close())
+}
+
 func copyToFile(ctx context.Context, r store.Reader, path string) (entries int, err error) {
 	temp := files.TempName(path)
 	if err := bolt.Create(temp, func(store.Writer) error { return nil }); err != nil {

@@ -46,12 +46,17 @@ func (c Copies) Daily(b *bank.Bank, now time.Time) error {
 
 // Make makes a copy by hand and gives its name.
 func (c Copies) Make(b *bank.Bank, now time.Time) (name string, err error) {
-	for { // one of the same second has the name already
+	name = c.byHand(now)
+	return name, c.make(b, name)
+}
+
+// byHand is the name of a copy that is to be made by hand; one of the same second may have the first.
+func (c Copies) byHand(now time.Time) (name string) {
+	for ; ; now = now.Add(time.Second) {
 		name = now.Format(byHandName)
-		if _, err := os.Stat(filepath.Join(c.Dir, name)); err != nil {
-			return name, c.make(b, name)
+		if missing(filepath.Join(c.Dir, name)) {
+			return name
 		}
-		now = now.Add(time.Second)
 	}
 }
 

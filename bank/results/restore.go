@@ -26,8 +26,8 @@ type Restored struct {
 // backup those of the bank stay.
 func Restore(bankPath, backup string, at time.Time) (done Restored, err error) {
 	if bank.InDatabase(bankPath) {
-		return done, errors.New("a bank in a database is not overwritten by a backup; bring it into a new one with " +
-			"evenhand copy BACKUP 'postgres://HOST/DATABASE?bank=NEW-NAME'")
+		return done, errors.New("a bank in a database goes back to a backup from the page Team of its desk; or bring the " +
+			"backup into a new bank with evenhand copy BACKUP 'postgres://HOST/DATABASE?bank=NEW-NAME'")
 	}
 	if bank.AtDesk(bankPath) {
 		return done, errors.New("a desk's bank is not overwritten from elsewhere; stop the desk, and restore where its bank stands")

@@ -55,6 +55,6 @@ func (d ownDesk) serve(h *host) error {
 
 // again opens the desk anew, with the same link, after a backup took the bank's place.
 func (d ownDesk) again(before *host) (*host, error) {
-	told := goBack(d.path, before.goBackTo)
+	told := goBack(d.path, before.goBackTo, d.copies)
 	return d.host(before.port(), desk.Options{Entrance: strings.TrimPrefix(before.desk.Entrance(), "/enter/"), Restored: told})
 }

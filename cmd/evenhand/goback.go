@@ -5,13 +5,15 @@ import (
 	"path/filepath"
 	"strings"
 
+	"evenhand/bank"
 	"evenhand/bank/results"
+	"evenhand/cmd/evenhand/desk"
 )
 
 // goBack puts a backup in the place of a bank that a desk had open, and says in words what was done or why not.
-func goBack(bankPath, backup string) (told string) {
-	done, err := results.Restore(bankPath, backup, now())
-	told = fmt.Sprintf("%s is as it was in %s.", filepath.Base(bankPath), filepath.Base(backup))
+func goBack(bankPath, backup string, copies results.Copies) (told string) {
+	done, err := copies.GoBack(bankPath, backup, now(), desk.AccessBuckets...)
+	told = fmt.Sprintf("%s is as it was in %s.", bank.NameOf(bankPath), filepath.Base(backup))
 	if err != nil {
 		told = err.Error()
 	}

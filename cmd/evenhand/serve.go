@@ -66,7 +66,7 @@ func runServe(c *cli.Context) error {
 		if err := openedBank(c, patient(c, bank.Options{Direct: true}), team.serve); err != nil || team.goBackTo == "" {
 			return err
 		}
-		team.told, team.goBackTo = goBack(c.String("bank"), team.goBackTo), ""
+		team.told, team.goBackTo = goBack(c.String("bank"), team.goBackTo, team.copies), ""
 		say(c, "%s", team.told)
 	}
 }
@@ -100,7 +100,7 @@ func (t *teamDesk) serve(b *bank.Bank) error {
 		Store: b.Store(), Hosts: c.StringSlice("host"), Secure: cert != "" || c.Bool("behind-proxy"),
 		Proxy: c.Bool("behind-proxy"), Log: slog.New(slog.NewJSONHandler(c.App.ErrWriter, nil)),
 	}
-	if bank.IsFile(b.Path()) && t.copies.Dir != "" {
+	if t.copies.Dir != "" {
 		o.Restore = func(backup string) { t.goBackTo = backup; stop() }
 	}
 	d, err := desk.New(b, o)
@@ -127,8 +127,8 @@ func (t *teamDesk) serve(b *bank.Bank) error {
 	if t.copies.Dir != "" {
 		defer beside(ctx, func(ctx context.Context) { nightly(ctx, c, b, t.copies) })()
 	}
-	if err := serve(ctx, listener, d, b.Path(), address); err != nil || t.goBackTo == "" {
-		return err
+	if err := serve(ctx, listener, d, b.Path(), address); err != nil || t.goBackTo == "" || !bank.IsFile(b.Path()) {
+		return err // in a database who may come in stays as it is
 	}
 	access, err := desk.AccessIn(c.Context, b.Store())
 	t.access = &access

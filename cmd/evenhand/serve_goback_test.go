@@ -9,15 +9,25 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"evenhand/bank/store/storetest"
 )
 
 // An owner goes back to a backup from the team's page: after a proof, seeing what would be lost and typing the day.
 // The bank as it was is backed up first, so that the way forward again is the same. Who may come in stays as it is.
-func TestTeamGoesBackFromThePage(t *testing.T) {
+func TestTeamGoesBackFromThePage(t *testing.T) { goesBackFromThePage(t, "team.bank") }
+
+// The same of a bank in a database, without the desk's people noticing a difference.
+func TestTeamGoesBackInADatabase(t *testing.T) {
+	goesBackFromThePage(t, storetest.NewServer(t).URL("postgres")+"?bank=alder-hill-2")
+}
+
+func goesBackFromThePage(t *testing.T, bank string) {
 	t.Chdir(t.TempDir())
 	t.Setenv("EVENHAND_BY", "MK")
-	mustDo(t, "--bank team.bank init", "--bank team.bank review --anyone on")
-	link, _ := deskOpen(t, "--bank team.bank serve --listen 127.0.0.1:0 --backups copies", `(http://127\S+/invited/\S+)`)
+	t.Setenv("EVENHAND_BANK", bank)
+	mustDo(t, "init", "review --anyone on")
+	link, _ := deskOpen(t, "serve --listen 127.0.0.1:0 --backups copies", `(http://127\S+/invited/\S+)`)
 	join := func(link, name string) visitor {
 		v := comeIn(t, link)
 		v.read(v.browser.PostForm(link, url.Values{"name": {name}, "password": {"chalk and slate"}}))

@@ -1,6 +1,7 @@
 package storetest
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"testing"
@@ -88,3 +89,54 @@ func writeBackup(t *testing.T, s store.Store, path string) (size int64) {
 	must(t, file.Close())
 	return size
 }
+
+// replacing: whatever a store and another one hold, in one Update the first holds what the other does, but for what it
+// keeps; a failed Update replaces nothing, and a number that was given is never given again.
+func replacing(t *testing.T, m Maker) {
+	from := made(t, m)
+	put(t, from, "items", many("v", 0, 3000)...)
+	put(t, from, "uses", "a", "", "c", "\x00", "d", "new")
+	put(t, from, "people", "jk", "of then")
+	s := made(t, m)
+	put(t, s, "items", many("v", 500, 2500)...)
+	put(t, s, "items", "000600", "changed", "zz", "since")
+	put(t, s, "uses", "b", "since", "d", "old")
+	put(t, s, "plans", "winter", "since")
+	put(t, s, "people", "mk", "of now")
+	must(t, s.Update(background, func(w store.Writer) error { _, err := w.Next("uses", 7); return err }))
+	must(t, from.Update(background, func(w store.Writer) error { _, err := w.Next("items", 40); return err }))
+	untouched := made(t, m)
+	copyAll(t, s, untouched)
+	replace := func(fail error) error {
+		return from.View(background, func(r store.Reader) error {
+			return s.Update(background, func(w store.Writer) error {
+				if err := store.Replace(w, r, "people"); err != nil {
+					return err
+				}
+				return fail
+			})
+		})
+	}
+	if err := replace(errLater); !errors.Is(err, errLater) {
+		t.Fatalf("the error of an Update is %v", err)
+	}
+	must(t, different(t, s, untouched))
+	must(t, replace(nil))
+	want := made(t, m) // what the other holds, with what was to stay
+	copyAll(t, from, want)
+	must(t, want.Update(background, func(w store.Writer) error {
+		for name, n := range map[string]uint64{"items": 1, "uses": 8} {
+			if _, err := w.Next(name, n); err != nil {
+				return err
+			}
+		}
+		if _, err := w.Next("plans", 1); err != nil {
+			return err
+		}
+		return errors.Join(w.Delete("people", []byte("jk")), w.Put("people", []byte("mk"), []byte("of now")))
+	}))
+	must(t, different(t, s, want))
+}
+
+// errLater ends an Update after its work.
+var errLater = errors.New("later")

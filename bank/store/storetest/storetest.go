@@ -50,6 +50,7 @@ func Laws(t *testing.T, m Maker) {
 		{"cancelled", cancelled},
 		{"cancelled at every step", cancelledAtEveryStep},
 		{"copies", copies},
+		{"replacing", replacing},
 		{"a program that is killed", killed},
 	} {
 		t.Run(law.name, func(t *testing.T) { law.hold(t, m) })

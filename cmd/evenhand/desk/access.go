@@ -11,13 +11,14 @@ import (
 // bank leaves it as it stands, so that who was removed since stays out, and who signed out stays signed out.
 type Access struct{ entries map[string][]store.Entry }
 
-var accessBuckets = []string{peopleBucket, invitationBucket, tokenBucket, sessionBucket}
+// AccessBuckets are the parts of a bank's store that it is kept in.
+var AccessBuckets = []string{peopleBucket, invitationBucket, tokenBucket, sessionBucket}
 
 // AccessIn reads it from the store of a bank.
 func AccessIn(ctx context.Context, s store.Store) (a Access, err error) {
 	err = s.View(ctx, func(r store.Reader) error {
 		a.entries = map[string][]store.Entry{}
-		for _, bucket := range accessBuckets {
+		for _, bucket := range AccessBuckets {
 			for e, err := range r.Scan(bucket, store.Range{}) {
 				if err != nil {
 					return err
@@ -33,7 +34,7 @@ func AccessIn(ctx context.Context, s store.Store) (a Access, err error) {
 // Put makes it that of a store, in place of what is there.
 func (a Access) Put(ctx context.Context, s store.Store) error {
 	return s.Update(ctx, func(w store.Writer) error {
-		for _, bucket := range accessBuckets {
+		for _, bucket := range AccessBuckets {
 			var old [][]byte
 			for e, err := range w.Scan(bucket, store.Range{}) {
 				if err != nil {

@@ -47,7 +47,6 @@ type safePage struct {
 	Copies     []copyRow
 	Dir        string // empty where no copies are kept
 	CanRestore bool
-	Command    string // that brings a copy, whose file it ends in, into a new bank, where a page can't
 	Restored   string // what a restore just did
 	Verdict    *verdict
 	Review     bank.Review
@@ -58,9 +57,6 @@ func (v *visit) safe() (page safePage, err error) {
 	page = safePage{Dir: v.desk.o.Copies.Dir, CanRestore: v.desk.o.Restore != nil, Restored: v.desk.o.Restored}
 	if page.Review, err = v.desk.bank.Review(); err != nil {
 		return page, err
-	}
-	if !page.CanRestore {
-		page.Command = "evenhand copy " + page.Dir + "/"
 	}
 	list := []results.Copy{}
 	if page.Dir != "" {
@@ -145,7 +141,7 @@ func (v *visit) showCopy(problem string) error {
 		return err
 	}
 	if v.desk.o.Restore == nil {
-		return v.wrong("safe.elsewhere")
+		return v.missing("safe.nocopy")
 	}
 	page := copyPage{Name: name, Made: results.CopyMade(name), Problem: problem}
 	page.Typed = page.Made[:len("2006-01-02")]
@@ -167,7 +163,7 @@ func restoreCopy(v *visit) error {
 	case err != nil:
 		return err
 	case v.desk.o.Restore == nil:
-		return v.wrong("safe.elsewhere")
+		return v.missing("safe.nocopy")
 	case strings.TrimSpace(v.FormValue("sure")) != results.CopyMade(name)[:len("2006-01-02")]:
 		v.w.WriteHeader(http.StatusBadRequest)
 		return v.showCopy(v.said.say("copy.sure", results.CopyMade(name)[:len("2006-01-02")]))
@@ -179,8 +175,11 @@ func restoreCopy(v *visit) error {
 	if err != nil {
 		return err
 	}
-	// A bank that is damaged can't be copied, and is what going back is for: its file is kept as it is.
-	_, err = v.desk.o.Copies.Make(v.desk.bank, v.now())
+	// A bank that is damaged can't be copied, and is what going back is for: its file is kept as it is. In a database
+	// going back makes the copy itself, while others wait.
+	if !bank.InDatabase(v.desk.bank.Path()) {
+		_, err = v.desk.o.Copies.Make(v.desk.bank, v.now())
+	}
 	if err != nil && !errors.As(err, new(store.Damaged)) {
 		return &fault{status: http.StatusConflict, text: v.said.say("safe.notcopied", err.Error()), err: err}
 	}
