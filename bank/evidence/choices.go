@@ -15,11 +15,10 @@ type Choice struct {
 	Standing float64
 }
 
-// Choices counts the answers given to item i, the most given first. The answers are one for
-// each row (fewer is a programmer's error and panics); rows where the item is missing are left
+// Choices counts the answers given to item i, the most given first. The stats are those of the rows, by Stats. The
+// answers are one for each row (fewer is a programmer's error and panics); rows where the item is missing are left
 // out.
-func Choices(rows []Row, i int, answers []string) []Choice {
-	stats := Stats(rows)
+func Choices(rows []Row, stats []ItemStats, i int, answers []string) []Choice {
 	sums := map[string]*moments{}
 	pupils := map[string]int{}
 	for k, row := range rows {

@@ -109,7 +109,7 @@ func TestChoices(t *testing.T) {
 		{Marks: []evidence.Mark{w, w, r}, Pupils: 2},
 		{Marks: []evidence.Mark{o, r, r}, Pupils: 1},
 	}
-	got := evidence.Choices(rows, 0, []string{"512", "62", "52", ""})
+	got := evidence.Choices(rows, evidence.Stats(rows), 0, []string{"512", "62", "52", ""})
 	var order []string
 	for _, c := range got {
 		order = append(order, c.Answer)

@@ -72,9 +72,10 @@ func (b *book) itemsOf(quiz *results.Quiz) []Item {
 		}
 		rows, papers = append(rows, evidence.Row{Marks: marks, Pupils: 1}), append(papers, p)
 	}
-	for i, s := range evidence.Stats(rows) {
+	stats := evidence.Stats(rows)
+	for i, s := range stats {
 		list[i].Part, list[i].ItemRest, list[i].Flags = Part{s.Right, s.Answers}, s.ItemRest, s.Flags()
-		list[i].Wrong = b.wrong(list[i], rows, papers, i)
+		list[i].Wrong = b.wrong(list[i], rows, stats, papers, i)
 	}
 	return list
 }
@@ -97,7 +98,7 @@ func columnsOf(quiz *results.Quiz) (list []Item, columns map[string]int) {
 }
 
 // wrong counts the wrong answers that were written to item i.
-func (b *book) wrong(it Item, rows []evidence.Row, papers []sat, i int) (list []Wrong) {
+func (b *book) wrong(it Item, rows []evidence.Row, stats []evidence.ItemStats, papers []sat, i int) (list []Wrong) {
 	answers := make([]string, len(rows))
 	for r, p := range papers {
 		for k, item := range p.form.Items {
@@ -106,7 +107,7 @@ func (b *book) wrong(it Item, rows []evidence.Row, papers []sat, i int) (list []
 			}
 		}
 	}
-	for _, choice := range evidence.Choices(rows, i, answers) {
+	for _, choice := range evidence.Choices(rows, stats, i, answers) {
 		if choice.Answer != "" {
 			list = append(list, Wrong{choice.Answer, choice.Pupils, b.why(it.Item, choice.Answer)})
 		}
