@@ -1,9 +1,6 @@
 package search
 
-import (
-	"math/rand/v2"
-	"slices"
-)
+import "slices"
 
 // annealing looks for a good choice by simulated annealing: any exchange may
 // happen, the less likely the more it costs and the later it is. Rules may be
@@ -13,32 +10,32 @@ import (
 //
 // It holds what it needs of the candidates in its own compact form.
 type annealing struct {
-	p     *problem
-	items []compact
-	rows  []ladder  // candidates for each row
-	seats []seat    // as they are at the start; their item is a place in items
-	mates [][]int32 // seats of each row that may change
-	held  int       // how many clash groups there are
+	p       *problem
+	items   []compact
+	seconds []int32   // of each item, row by row, or −1 where it doesn't fit
+	counts  []uint64  // of each item, in words of 64: the quotas that it counts in, then the sets of Same
+	words   int       // that an item has
+	broken  [][]int32 // for each of these and each number of items by how much it is broken; sets are compared elsewhere
+	rows    []ladder  // candidates for each row
+	seats   []seat    // as they are at the start; their item is a place in items
+	mates   [][]int32 // seats of each row that may change
+	held    int       // how many clash groups there are
 }
 
 // compact is a candidate with its clash groups numbered anew.
 type compact struct {
 	item    int32
-	points  Points
-	uses    int
-	quotas  []int
-	same    []int
+	uses    int32
+	points  [Abilities]int32
 	clashes []int32
-	seconds []int32 // by row, or −1 where it doesn't fit
 }
 
-// How a chain goes on. Heat is in uses: at hot one use more is taken one time in five, at cold hardly ever.
+// How a chain goes on. Heat is in uses: at hot one use more is taken one time in twelve, at cold hardly ever.
 const (
-	annealHot     = 0.6
+	annealHot     = 0.4
 	annealWarm    = 0.3 // keeps most of a choice
 	annealCold    = 0.1
-	pricesChanged = 256  // steps between changes of the prices
-	hopeless      = 30.0 // a rise of so many times the heat is never taken
+	pricesChanged = 256 // steps between changes of the prices
 
 	// Of so many steps, how many exchange two seats, take any item, and take one nearby; the others change two seats.
 	kindsOfStep, exchanges, anyItems, nearItems = 6, 2, 2, 1
@@ -49,30 +46,16 @@ const (
 // newAnnealing takes the seats and the candidates of a swapper.
 func (w *swapper) newAnnealing() *annealing {
 	a := &annealing{p: w.p, rows: make([]ladder, len(w.p.Rows)), seats: slices.Clone(w.seats)}
+	a.words = (len(a.p.Quotas) + len(a.p.Same) + 63) / 64
 	place, clash := map[int32]int32{}, map[int]int32{}
 	add := func(i int32) int32 {
-		if at, ok := place[i]; ok {
-			return at
+		at, ok := place[i]
+		if !ok {
+			at = int32(len(a.items))
+			place[i] = at
+			a.add(i, int32(w.uses(i)), clash)
 		}
-		it := &w.p.Items[i]
-		c := compact{item: i, points: it.Points, uses: w.uses(i), quotas: it.Quotas, same: it.Same, seconds: make([]int32, len(w.p.Rows))}
-		for r := range c.seconds {
-			c.seconds[r] = -1
-		}
-		for _, f := range it.Fits {
-			c.seconds[f.Row] = int32(f.Seconds)
-		}
-		for _, k := range it.Clashes {
-			n, ok := clash[k]
-			if !ok {
-				n = int32(len(clash))
-				clash[k] = n
-			}
-			c.clashes = append(c.clashes, n)
-		}
-		place[i] = int32(len(a.items))
-		a.items = append(a.items, c)
-		return place[i]
+		return at
 	}
 	for r, pool := range w.pool {
 		for _, i := range pool {
@@ -83,6 +66,7 @@ func (w *swapper) newAnnealing() *annealing {
 		a.seats[k].item = add(a.seats[k].item)
 	}
 	a.held = len(clash)
+	a.breaking()
 	for r := range a.rows {
 		a.rows[r].sort(a.items, w.p)
 	}
@@ -95,11 +79,55 @@ func (w *swapper) newAnnealing() *annealing {
 	return a
 }
 
-// run anneals a chain of so many steps and gives the best choice that keeps all rules.
-func (a *annealing) run(steps, bound int, hot float64, seed uint64, stop func() bool) (forms [][]Place, objective int) {
-	c := a.newChain(rand.New(rand.NewPCG(seed, 0)))
-	if c.anneal(steps, bound, hot, stop); c.objective == none {
-		return nil, none
+// add adds a candidate; clash numbers the clash groups.
+func (a *annealing) add(item, uses int32, clash map[int]int32) {
+	it := &a.p.Items[item]
+	c := compact{item: item, uses: uses}
+	for t := range c.points {
+		c.points[t] = int32(it.Points[t])
 	}
-	return c.choice(), c.objective
+	for _, k := range it.Clashes {
+		n, ok := clash[k]
+		if !ok {
+			n = int32(len(clash))
+			clash[k] = n
+		}
+		c.clashes = append(c.clashes, n)
+	}
+	a.items = append(a.items, c)
+	for r := range a.p.Rows {
+		seconds, ok := it.seconds(r)
+		if !ok {
+			seconds = -1
+		}
+		a.seconds = append(a.seconds, int32(seconds))
+	}
+	counts := make([]uint64, a.words)
+	for _, q := range it.Quotas {
+		counts[q/64] |= 1 << (q % 64)
+	}
+	for _, s := range it.Same {
+		s += len(a.p.Quotas)
+		counts[s/64] |= 1 << (s % 64)
+	}
+	a.counts = append(a.counts, counts...)
+}
+
+// breaking works out by how much each number of items would break each quota.
+func (a *annealing) breaking() {
+	for _, q := range a.p.Quotas {
+		broken := make([]int32, a.p.size+1)
+		for n := range broken {
+			broken[n] = int32(max(0, q.AtLeast-n, n-q.AtMost))
+		}
+		a.broken = append(a.broken, broken)
+	}
+	for range a.p.Same {
+		a.broken = append(a.broken, make([]int32, a.p.size+1))
+	}
+}
+
+// secondsIn is how long an item takes in a row, or −1 where it doesn't fit.
+func (a *annealing) secondsIn(item int32, row int) int {
+	return int(a.seconds[int(item)*len(a.rows)+row])
 }

@@ -17,56 +17,62 @@ type climb struct {
 }
 
 // run tries what is soon done first: swaps, then a little of the tree over all
-// forms together. Then it goes in rounds, each twice as long as the last: the
-// tree over the forms apart beside annealing, one on each core, sets of items
-// to deal, and small trees around the best choice. It returns the bound
-// proved over the groups. Unless they are all that matter, it gives up after
-// some rounds.
+// forms together. Then it goes in rounds, each twice as long as the last: trees
+// and sets of items to deal beside annealing, one on each core, then small trees
+// around the best choice. When the bound of the tree over the forms apart stood still, it
+// rests in the next round. It returns the bound proved over the groups. Unless
+// they are all that matter, it gives up after some rounds.
 func (c *climb) run(chosen []int, all bool) int {
 	c.bound, c.floor = c.root.bound, c.root.floor()
 	c.p.quickChoice(c.root, chosen, c.best, quickTries, c.stop)
 	if c.pool(chosen, poolWork); c.best.objective <= c.bound {
 		return c.bound
 	}
-	t, bound := c.apart(chosen), c.bound
+	t, bound, rests := c.apart(chosen), c.bound, false
 	for round := 0; all || round < trialRounds; round++ {
-		share := 1 << round
-		bound = max(bound, c.round(t, chosen, share))
+		share, before := 1<<round, bound
+		bound = max(bound, c.round(t, chosen, share, rests))
 		if bound >= c.best.objective || c.best.objective <= c.bound || c.stop() {
 			break
 		}
-		if c.pool(chosen, share*poolWork); c.best.objective <= c.bound {
-			break
-		}
-		c.vary(chosen, variedSets, share*dealTries)
+		rests = !rests && bound == before
 		c.mend(chosen, share*mendings)
 	}
 	return max(min(bound, c.best.objective), min(c.bound, c.best.objective))
 }
 
-// round explores the tree over the forms apart and anneals at the same time;
-// neither sees what the other finds before both are done, so that it doesn't
-// matter which is faster; only once the tree has proved its best, which the chains
-// can't better, they are left.
-func (c *climb) round(t *tree, chosen []int, share int) (bound int) {
+// round anneals on one core; on the other it explores the tree over the forms apart, goes on with the tree over all
+// forms together and deals sets of items, and where the tree rests it anneals, too. Neither sees what the other
+// finds before both are done, so that it doesn't matter which is faster; only once the best is proved, which
+// the chains can't better, they are left.
+func (c *climb) round(t *tree, chosen []int, share int, rests bool) (bound int) {
 	wide, _ := c.root.kernel(max(annealWidth, len(chosen)), c.best.objective)
 	narrow, _ := c.root.kernel(narrowWidth*c.p.Forms*c.p.size, c.best.objective)
 	seed, before := c.p.rng.Uint64(), *c.best
-	var forms [][]Place
-	objective, done, proved := none, make(chan bool), atomic.Bool{}
+	done, proved := make(chan bool), atomic.Bool{}
 	stop := func() bool { return proved.Load() || c.stop() }
 	beside := *c
 	beside.best = &before
+	found := incumbent{objective: none}
 	go func() {
 		defer close(done)
-		forms, objective = beside.chains(wide, narrow, share*annealSteps, seed, stop)
+		found.forms, found.objective = beside.chains(afresh, wide, narrow, share*annealSteps, seed, stop)
 	}()
-	bound = c.explore(t, chosen, share*treeWork)
-	proved.Store(bound >= c.best.objective)
-	<-done
-	if objective < c.best.objective {
-		c.best.offer(forms, c.p.goal)
+	bound = c.bound
+	if !rests {
+		bound = c.explore(t, chosen, share*treeWork)
 	}
+	if bound < c.best.objective {
+		c.pool(chosen, share*poolWork)
+		c.vary(chosen, variedSets, share*dealTries)
+	}
+	proved.Store(max(bound, c.bound) >= c.best.objective)
+	if rests {
+		forms, objective := c.chains(amongFew, wide, narrow, share*annealSteps, ^seed, stop)
+		c.best.take(forms, objective)
+	}
+	<-done
+	c.best.take(found.forms, found.objective)
 	return bound
 }
 

@@ -10,13 +10,16 @@ const (
 	courses
 )
 
-// chains anneals in one course after the other and gives the best choice found. What a course finds, the
-// later ones begin with.
-func (c *climb) chains(wide, narrow []int, steps int, seed uint64, stop func() bool) (forms [][]Place, objective int) {
+// chains anneals in one course after the other, from the first named on, and gives the best choice found. What a course
+// finds, the later ones begin with.
+func (c *climb) chains(
+	first course, wide, narrow []int, steps int, seed uint64, stop func() bool,
+) (forms [][]Place, objective int) {
 	own := c.p.withSeed(seed)
 	forms, objective = c.best.forms, c.best.objective
-	for k := range courses {
-		w, heat := own.newSwapper(), annealHot
+	for n := range courses {
+		k := (first + n) % courses
+		w, heat, point := own.newSwapper(), annealHot, mildThousandth
 		if k == amongFew {
 			w.fillPool(c.root, narrow)
 		} else {
@@ -24,16 +27,17 @@ func (c *climb) chains(wide, narrow []int, steps int, seed uint64, stop func() b
 		}
 		if k == fromBest && forms != nil {
 			w.seatAll(forms)
-			heat = annealWarm
+			heat, point = annealWarm, thousandth
 		} else if !w.seat(c.root) {
 			continue
 		}
 		if len(w.seats) == 0 {
 			return nil, none
 		}
-		found, better := w.newAnnealing().run(steps/int(courses), c.bound, heat, seed+uint64(k), stop)
-		if better < objective {
-			forms, objective = found, better
+		chain := w.newAnnealing().newChain(dice(seed+uint64(k)), point)
+		chain.anneal(steps/int(courses), c.bound, heat, stop)
+		if chain.objective < objective {
+			forms, objective = chain.choice(), chain.objective
 		}
 	}
 	return forms, objective

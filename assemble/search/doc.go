@@ -40,8 +40,9 @@
 //     search is complete.
 //     Beside it choices are bettered: chains of annealing, begun by turns afresh and with
 //     the best choice, which break rules on their way at prices that follow what is
-//     broken; and small trees that keep a part of the best choice, whole forms or single
-//     places.
+//     broken, fewer uses than in their best choice being one of the rules; and small trees
+//     that keep a part of the best choice, whole forms or single places. Where the tree's
+//     bound stands still, it rests every other round, and chains run on both cores.
 //  5. Even. Swaps that keep every rule and the objective make the forms more
 //     alike in their traits, take items unused for longer, and let the few answers that
 //     like items offer be right equally often. This part alone is not proved best.
@@ -56,8 +57,9 @@
 //	objective.go                     what a choice costs
 //	swap.go seats.go                 2, whole choices bettered item by item
 //	pool.go deal.go                  3, all forms together
-//	courses.go anneal.go chain.go prices.go ladder.go
-//	                                 chains of annealing, beside 3 and 4
+//	courses.go chain.go              chains of annealing, beside 3 and 4
+//	anneal.go step.go ladder.go      their candidates, and what a step tries
+//	weigh.go prices.go dice.go       what it changes and costs, and whether it is taken
 //	mend.go                          small trees around the best choice, beside them
 //	tree.go choose.go leaf.go        4, the tree, its branches, its ends
 //	even.go                          5

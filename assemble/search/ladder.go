@@ -19,7 +19,7 @@ type ladder struct {
 func (l *ladder) sort(items []compact, p *problem) {
 	set := func(i int32) uint64 { return p.Items[items[i].item].set() }
 	slices.SortFunc(l.items, func(x, y int32) int {
-		return cmp.Or(cmp.Compare(set(x), set(y)), items[x].points[typical]-items[y].points[typical], int(x-y))
+		return cmp.Or(cmp.Compare(set(x), set(y)), cmp.Compare(items[x].points[typical], items[y].points[typical]), int(x-y))
 	})
 	l.items = slices.Compact(l.items)
 	l.at = make([]int32, len(items))
@@ -46,7 +46,7 @@ func (c *chain) anyFor(a *seat) int32 {
 	if len(l.items) == 0 {
 		return -1
 	}
-	return c.free(l.items[c.rng.IntN(len(l.items))])
+	return c.free(l.items[c.below(len(l.items))])
 }
 
 // likeFor is any free item that counts like the one on a seat, or −1.
@@ -57,7 +57,7 @@ func (c *chain) likeFor(a *seat) int32 {
 		return -1
 	}
 	first, last := l.first[at], l.last[at]
-	return c.free(l.items[int(first)+c.rng.IntN(int(last-first))])
+	return c.free(l.items[int(first)+c.below(int(last-first))])
 }
 
 // nearFor is a free item that counts like the one on a seat and gives about so many points, or −1.
@@ -68,9 +68,9 @@ func (c *chain) nearFor(a *seat, points int) int32 {
 		return -1
 	}
 	first, last := int(l.first[at]), int(l.last[at])
-	k := first + sort.Search(last-first, func(i int) bool { return c.items[l.items[first+i]].points[typical] >= points })
-	width := 2 << c.rng.IntN(widestStep)
-	if k += c.rng.IntN(2*width+1) - width; k < first || k >= last {
+	k := first + sort.Search(last-first, func(i int) bool { return c.points(l.items[first+i]) >= points })
+	width := 2 << c.below(widestStep)
+	if k += c.below(2*width+1) - width; k < first || k >= last {
 		return -1
 	}
 	return c.free(l.items[k])

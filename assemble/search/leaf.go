@@ -28,6 +28,13 @@ func (b *incumbent) offer(forms [][]Place, goal bool) {
 	}
 }
 
+// take offers a choice that comes with its objective, if that is better.
+func (b *incumbent) take(forms [][]Place, objective int) {
+	if objective < b.objective {
+		b.offer(forms, b.p.goal)
+	}
+}
+
 // wanted is a number of items of a group for a row of a form (or asShared).
 type wanted struct {
 	group, row, form, count int

@@ -24,9 +24,7 @@ func (c *climb) mend(chosen []int, rounds int) {
 		both.Go(func() { pair[1].keepPlaces().run() })
 		both.Wait()
 		for _, m := range pair {
-			if m.best.objective < c.best.objective {
-				c.best.offer(m.best.forms, c.p.goal)
-			}
+			c.best.take(m.best.forms, m.best.objective)
 			for k := range m.split {
 				c.split[k] = true
 			}

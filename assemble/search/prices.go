@@ -4,8 +4,9 @@ package search
 type breaches [kindsOfBreach]int
 
 // The kinds: an item too many of a clash group, one too few or too many in a quota, a second beyond the limit, a
-// thousandth of a point beyond what is free from the mark; and between the forms, an item by which they differ in
-// a set of Same, and for each form a thousandth of a point beyond what is free.
+// thousandth of a point beyond what is free from the mark; between the forms, an item by which they differ in
+// a set of Same, and for each form a thousandth of a point beyond what is free; and a use, which breaks a rule
+// of the chain's own: that there be fewer than in the best choice it has found.
 const (
 	byClash = iota
 	byQuota
@@ -13,21 +14,11 @@ const (
 	byMark
 	bySame
 	byUneven
+	byUse
 	kindsOfBreach
 )
 
-func (b *breaches) add(o *breaches) {
-	for k := range b {
-		b[k] += o[k]
-	}
-}
-
-// keepRules says whether no rule is broken; points that are off or uneven break none.
-func (b *breaches) keepRules() bool {
-	return b[byClash] == 0 && b[byQuota] == 0 && b[bySecond] == 0 && b[bySame] == 0
-}
-
-// prices are what a breach of each kind costs, in uses.
+// prices are what a breach of each kind costs, and each use, too.
 //
 // No price is known beforehand that lets a chain pass through broken rules and yet leads it back. So they change
 // with what is seen: now and then each kind gets a little dearer if it is broken at that time, and a little cheaper
@@ -35,37 +26,58 @@ func (b *breaches) keepRules() bool {
 // oscillation: Glover, Decision Sciences 8, 1977, from memory.)
 type prices [kindsOfBreach]float64
 
-// The rates of change let a kind be broken a third of the time. Points never cost more than in the objective.
+// The rates of change let a kind be broken a third of the time. Points never cost more than in the objective; where no
+// choice reaches the mark, a chain at that price would stand still, so that some chains go on at a mild one.
 const (
 	dearer, cheaper       = 1.02, 0.99
 	leastPrice, mostPrice = 0.01, 1e9
+	dearestUse            = 100.0 // or a chain would stand still once it has the fewest
 	thousandth            = float64(weight) / hundredth
+	mildThousandth        = 1.0
 )
 
 func firstPrices() prices {
-	return prices{byClash: 5, byQuota: 5, bySecond: 0.3, byMark: 0.1, bySame: 5, byUneven: 0.1}
+	return prices{byClash: 5, byQuota: 5, bySecond: 0.3, byMark: 0.1, bySame: 5, byUneven: 0.1, byUse: 1}
 }
 
-func (p *prices) adapt(b *breaches) {
+// mostPrices are the dearest prices; point is that of a thousandth of a point.
+func mostPrices(point float64) prices {
+	return prices{byClash: mostPrice, byQuota: mostPrice, bySecond: mostPrice, byMark: point, bySame: mostPrice,
+		byUneven: point, byUse: dearestUse}
+}
+
+func (p *prices) adapt(b *breaches, most *prices) {
 	for k, n := range b {
-		change, most := cheaper, mostPrice
+		change := cheaper
 		if n > 0 {
 			change = dearer
 		}
-		if k == byMark || k == byUneven {
-			most = thousandth
-		}
-		p[k] = min(max(p[k]*change, leastPrice), most)
+		p[k] = min(max(p[k]*change, leastPrice), most[k])
 	}
 }
 
-// of is what breaches cost.
-func (p *prices) of(b *breaches) float64 {
-	sum := 0.0
-	for k, n := range b {
-		if n != 0 {
-			sum += p[k] * float64(n)
-		}
+// weigh works out what a form costs by what it breaks for itself.
+func (p *prices) weigh(s *sums, l *limits) {
+	price := 0.0
+	if s.clashes|s.quotas != 0 {
+		price = p[byClash]*float64(s.clashes) + p[byQuota]*float64(s.quotas)
 	}
-	return sum
+	if s.seconds > l.seconds {
+		price += p[bySecond] * float64(s.seconds-l.seconds)
+	}
+	switch score := s.score[typical]; {
+	case score > l.high:
+		price += p[byMark] * float64(score-l.high)
+	case score < l.low:
+		price += p[byMark] * float64(l.low-score)
+	}
+	s.price = price
+}
+
+// among is what forms cost by their differences.
+func (p *prices) among(unlike, uneven int32) float64 {
+	if unlike|uneven == 0 {
+		return 0
+	}
+	return p[bySame]*float64(unlike) + p[byUneven]*float64(uneven)
 }
