@@ -11,6 +11,7 @@ import (
 	"evenhand/bank"
 	"evenhand/standards"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // pool is the items of a bank that a plan can't tell apart but by their clashes:
@@ -339,7 +340,7 @@ func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate,
 	if m.Task != "" {
 		var err error
 		if posed, err = task.Parse(m.Task); err != nil {
-			return c, fmt.Errorf("item %s of the bank: %w", m.ID, err)
+			return c, words.Errorf("item %s of the bank: %w", m.ID, err)
 		}
 		for _, name := range posed.Clashes() {
 			if !slices.Contains(c.clashes, name) {

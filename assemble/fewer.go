@@ -2,8 +2,9 @@ package assemble
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
+
+	"evenhand/standards/words"
 )
 
 // Fewer is a form with so many of its items, for a child whose plan says fewer: each row of the plan keeps its share
@@ -11,7 +12,7 @@ import (
 // the easiest to the hardest. Items keep their numbers, so that the form's key and marks serve.
 func Fewer(form Form, count int) (Form, error) {
 	if count < 1 || count > len(form.Items) {
-		return form, fmt.Errorf("form %s has %d items; so it can't be printed with %d", form.Name, len(form.Items), count)
+		return form, words.Errorf("form %s has %d items; so it can't be printed with %d", form.Name, len(form.Items), count)
 	}
 	var rows []string
 	byRow := map[string][]Placed{}

@@ -6,6 +6,7 @@ import (
 
 	"evenhand/assemble/plan"
 	"evenhand/bank"
+	"evenhand/standards/words"
 )
 
 // MakeUp makes one more even form of a quiz that was given, for pupils who were absent. The forms that
@@ -22,7 +23,7 @@ func MakeUp(ctx context.Context, b *bank.Bank, asked plan.Plan, sat []bank.Quiz,
 		forms = append(forms, quiz.Forms...)
 	}
 	if len(forms) >= plan.MaxForms {
-		return Quiz{}, fmt.Errorf("%s has %d forms already, and a quiz has at most %d", sat[0].Name(), len(forms), plan.MaxForms)
+		return Quiz{}, words.Errorf("%s has %d forms already, and a quiz has at most %d", sat[0].Name(), len(forms), plan.MaxForms)
 	}
 	asked.ShareRight, asked.Shared = first.ShareRight, 0
 	o.Week, o.Ability, o.Forms, o.sat = first.Week, &first.Ability, len(forms)+1, forms
@@ -62,12 +63,12 @@ func (p *problem) takeSat(o Options) error {
 	}
 	for f, form := range o.sat {
 		if len(form.Items) != p.plan.Size() {
-			return fmt.Errorf("form %s was given with %d items, and the plan asks for %d", form.Name, len(form.Items), p.plan.Size())
+			return words.Errorf("form %s was given with %d items, and the plan asks for %d", form.Name, len(form.Items), p.plan.Size())
 		}
 		for i, placed := range form.Items {
 			row, ok := rows[placed.Row]
 			if !ok {
-				return fmt.Errorf("%s%d filled %q, which the plan does not have", form.Name, i+1, placed.Row)
+				return words.Errorf("%s%d filled %q, which the plan does not have", form.Name, i+1, placed.Row)
 			}
 			own, err := p.asSat(placed.Item, row)
 			if err != nil {

@@ -10,6 +10,7 @@ import (
 	"evenhand/bank"
 	"evenhand/standards"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // problem is a plan on its way to a quiz: what the bank offers for it, sorted and
@@ -59,13 +60,13 @@ func newProblem(b *bank.Bank, asked plan.Plan, o Options) (*problem, error) {
 		p.forms = o.Forms
 	}
 	if p.forms < 1 || p.forms > plan.MaxForms {
-		return nil, fmt.Errorf("%d forms are asked for; a quiz has 1 to %d", p.forms, plan.MaxForms)
+		return nil, words.Errorf("%d forms are asked for; a quiz has 1 to %d", p.forms, plan.MaxForms)
 	}
 	if asked.Size() < 1 || asked.Size() > plan.MaxItems {
-		return nil, fmt.Errorf("the plan asks for %d items in a form; a form holds 1 to %d", asked.Size(), plan.MaxItems)
+		return nil, words.Errorf("the plan asks for %d items in a form; a form holds 1 to %d", asked.Size(), plan.MaxItems)
 	}
 	if o.Week == "" && asked.Rest > 0 {
-		return nil, fmt.Errorf("the plan rests items for %d weeks, so the quiz needs its week, such as 2026-W48", asked.Rest)
+		return nil, words.Errorf("the plan rests items for %d weeks, so the quiz needs its week, such as 2026-W48", asked.Rest)
 	}
 	if o.Week != "" {
 		week, err := plan.ParseWeek(o.Week)

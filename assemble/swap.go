@@ -9,6 +9,7 @@ import (
 	"evenhand/assemble/search"
 	"evenhand/bank"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // Earlier is a quiz of which parts are kept. Replace exchanges the items named
@@ -36,10 +37,10 @@ func (s Spot) Name() string { return fmt.Sprint(s.Form, s.Number) }
 // keeps gives the IDs that stay and those that are swapped out.
 func (e Earlier) keeps() (stay, out map[string]bool, err error) {
 	if len(e.Replace) > 0 && len(e.Keep) > 0 {
-		return nil, nil, fmt.Errorf("name the items to replace or those to keep, not both")
+		return nil, nil, words.Errorf("name the items to replace or those to keep, not both")
 	}
 	if len(e.Spots) == 0 && len(e.Replace)+len(e.Keep) > 0 {
-		return nil, nil, fmt.Errorf("to keep or replace items, say from which quiz")
+		return nil, nil, words.Errorf("to keep or replace items, say from which quiz")
 	}
 	replaced, err := e.named(e.Replace)
 	if err != nil {
@@ -67,7 +68,7 @@ func (e Earlier) named(names []string) (map[string]bool, error) {
 		at := slices.IndexFunc(e.Spots, func(s Spot) bool { return strings.EqualFold(s.Name(), strings.TrimSpace(name)) })
 		if at < 0 {
 			first, last := e.Spots[0], e.Spots[len(e.Spots)-1]
-			return nil, fmt.Errorf("the earlier quiz has no item %q; its items are %s to %s", name, first.Name(), last.Name())
+			return nil, words.Errorf("the earlier quiz has no item %q; its items are %s to %s", name, first.Name(), last.Name())
 		}
 		ids[e.Spots[at].ID] = true
 	}
@@ -93,7 +94,7 @@ func (p *problem) takeEarlier(o Options) error {
 		}
 	}
 	if shared > p.plan.Shared {
-		return fmt.Errorf("the earlier quiz has %s in all of its forms, the plan asks for %d; set shared = %d", number(shared, "item"), p.plan.Shared, shared)
+		return words.Errorf("the earlier quiz has %s in all of its forms, the plan asks for %d; set shared = %d", words.SayCount(shared, "%d item", "%d items"), p.plan.Shared, shared)
 	}
 	earlier, err := p.seatEarlier(o)
 	if err != nil {
@@ -109,7 +110,7 @@ func (p *problem) takeEarlier(o Options) error {
 		case !stay[k.id] || p.out[k.id]:
 			continue
 		case id == "" || k.row < 0:
-			return fmt.Errorf("item %s of the earlier quiz fits no row of the plan, or only rows that others fill; replace it too", k.name)
+			return words.Errorf("item %s of the earlier quiz fits no row of the plan, or only rows that others fill; replace it too", k.name)
 		case forms[k.id] > 1:
 			k.form = search.EveryForm
 		}
@@ -186,12 +187,12 @@ func (p *problem) matchForms(o Options) error {
 	sizes, seen := map[string]int{}, map[string]bool{}
 	for _, s := range o.Earlier.Spots {
 		if s.Number < 1 || s.Number > p.plan.Size() || seen[s.Name()] {
-			return fmt.Errorf("the earlier quiz has an item %s; the items of a form are numbered 1 to %d, each once", s.Name(), p.plan.Size())
+			return words.Errorf("the earlier quiz has an item %s; the items of a form are numbered 1 to %d, each once", s.Name(), p.plan.Size())
 		}
 		sizes[s.Form]++
 		seen[s.Name()] = true
 		if len(s.Form) != 1 || s.Form[0] < 'A' || int(s.Form[0]-'A') >= plan.MaxForms {
-			return fmt.Errorf("the earlier quiz has a form %q; forms are A to %c", s.Form, 'A'+plan.MaxForms-1)
+			return words.Errorf("the earlier quiz has a form %q; forms are A to %c", s.Form, 'A'+plan.MaxForms-1)
 		}
 	}
 	if o.Forms == 0 {
@@ -200,7 +201,7 @@ func (p *problem) matchForms(o Options) error {
 	for f := range p.forms {
 		name := string(rune('A' + f))
 		if sizes[name] != p.plan.Size() || len(sizes) != p.forms {
-			return fmt.Errorf("the earlier quiz has %d forms, form %s with %d items; the plan asks for %d forms of %d items",
+			return words.Errorf("the earlier quiz has %d forms, form %s with %d items; the plan asks for %d forms of %d items",
 				len(sizes), name, sizes[name], p.forms, p.plan.Size())
 		}
 	}
@@ -211,7 +212,7 @@ func (p *problem) matchForms(o Options) error {
 func (p *problem) earlierItem(s Spot, week string) (*pool, error) {
 	item, uses, err := p.usedItem(s.ID, week)
 	if err != nil {
-		return nil, fmt.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
+		return nil, words.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
 	}
 	own, err := p.alone(item, uses)
 	if err != nil {
@@ -275,7 +276,7 @@ func (p *problem) earlierQuiz(o Options) (Quiz, error) {
 			}
 			item, uses, err := p.usedItem(s.ID, o.Week)
 			if err != nil {
-				return q, fmt.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
+				return q, words.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
 			}
 			if s.Look != "" {
 				item.Look, item.Seconds = s.Look, shownFor(groupOf(item, uses), s.Look)

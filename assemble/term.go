@@ -9,6 +9,7 @@ import (
 
 	"evenhand/assemble/plan"
 	"evenhand/bank"
+	"evenhand/standards/words"
 )
 
 // Term is a quiz for every week of a term.
@@ -47,7 +48,7 @@ func (e *TermError) Unwrap() error { return e.Err }
 // error is a *TermError.
 func AssembleTerm(ctx context.Context, b *bank.Bank, pacing plan.Pacing, weeks int, o Options) (Term, error) {
 	if weeks < 1 || weeks > plan.MaxWeeks {
-		return Term{}, fmt.Errorf("a term of %d weeks is asked for; it can have 1 to %d", weeks, plan.MaxWeeks)
+		return Term{}, words.Errorf("a term of %d weeks is asked for; it can have 1 to %d", weeks, plan.MaxWeeks)
 	}
 	from, err := plan.ParseWeek(o.Week)
 	if err != nil {

@@ -3,8 +3,6 @@ package bank
 import (
 	"bytes"
 	"cmp"
-	"errors"
-	"fmt"
 	"runtime"
 	"slices"
 	"sync"
@@ -13,6 +11,7 @@ import (
 	"github.com/oklog/ulid/v2"
 
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // Added says what became of one item that was given to Add.
@@ -37,7 +36,7 @@ const batch = 10_000
 // not. Adding all again is safe, as the first ones are then recognised.
 func (b *Bank) Add(items []Item, by string, at time.Time) ([]Added, error) {
 	if by == "" {
-		return nil, errors.New("who adds these items? Give a name")
+		return nil, words.Errorf("who adds these items? Give a name")
 	}
 	table, err := b.Table()
 	if err != nil {
@@ -86,7 +85,7 @@ func prepare(items []Item, from int, table Table, by string, at time.Time) <-cha
 			parts.Go(func() {
 				for i := first; i < end && errs[part] == nil; i++ {
 					if news[i], errs[part] = newItemOf(now[i], table, by, at); errs[part] != nil {
-						errs[part] = fmt.Errorf("item %d of the list: %w", from+i+1, errs[part])
+						errs[part] = words.Errorf("item %d of the list: %w", from+i+1, errs[part])
 					}
 				}
 			})

@@ -3,13 +3,13 @@ package bank
 import (
 	"encoding/binary"
 	"errors"
-	"fmt"
 	"maps"
 	"slices"
 	"strings"
 	"time"
 
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // Lists that came in are kept with what became of each of their rows.
@@ -29,6 +29,7 @@ type List struct {
 	Written string         `json:"written"` // how it was written, for people
 	Columns []ListColumn   `json:"columns"`
 	Asked   []string       `json:"asked,omitempty"` // what a person was asked about it
+	Told    []*words.Told  `json:"told,omitempty"`  // Written and Asked for other languages; none in earlier versions
 	Rows    int            `json:"rows"`
 	Fates   map[string]int `json:"fates"` // how many rows had each fate
 
@@ -58,15 +59,17 @@ type ListRow struct {
 	ID     string `json:"id,omitempty"`     // of the item that it is
 	Column string `json:"column,omitempty"` // what the reason is about
 	Reason string `json:"reason,omitempty"` // why it was set aside
+
+	Told *words.Told `json:"told,omitempty"` // the reason, for other languages; nil in lists of earlier versions
 }
 
 // KeepList keeps a list that came in; number, rows and fates are counted here.
 func (b *Bank) KeepList(list List, rows []ListRow) error {
 	switch {
 	case list.Name == "" || len(list.Name) > longest || strings.ContainsRune(list.Name, 0):
-		return fmt.Errorf("a list is kept by a name of 1 to %d bytes", longest)
+		return words.Errorf("a list is kept by a name of 1 to %d bytes", longest)
 	case strings.TrimSpace(list.By) == "":
-		return errors.New("say who brings the list")
+		return words.Errorf("say who brings the list")
 	}
 	list.Rows, list.Fates = len(rows), fatesOf(rows)
 	return b.update(func(w store.Writer) error {

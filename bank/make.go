@@ -1,8 +1,6 @@
 package bank
 
 import (
-	"errors"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -10,6 +8,7 @@ import (
 
 	"evenhand/standards"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // NewItem makes a ready item that asks the task in the given look; an empty look
@@ -73,17 +72,17 @@ func (it *Item) settle() (fingerprint string, err error) {
 func (it *Item) check(asked task.Task) error {
 	switch {
 	case !slices.Contains([]Standing{Draft, Ready, Retired}, it.Standing):
-		return fmt.Errorf("standing is %q; it must be draft, ready or retired", it.Standing)
+		return words.Errorf("standing is %q; it must be draft, ready or retired", it.Standing)
 	case len(it.Origin.Kind+it.Origin.File+it.Origin.By) > longest:
-		return fmt.Errorf("file and author of the origin are more than %d bytes long together; shorten them", longest)
+		return words.Errorf("file and author of the origin are more than %d bytes long together; shorten them", longest)
 	case asked != nil && !slices.Contains(asked.Looks(), it.Look):
-		return fmt.Errorf("%s can't be shown as %q; it can as %s", it.Task, it.Look, joinLooks(asked.Looks()))
+		return words.Errorf("%s can't be shown as %q; it can as %s", it.Task, it.Look, joinLooks(asked.Looks()))
 	case asked != nil:
 		return nil
 	case it.askedAs() == "":
-		return errors.New("there is no question; give a task such as 47 + 36 = ? or a wording")
+		return words.Errorf("there is no question; give a task such as 47 + 36 = ? or a wording")
 	case strings.TrimSpace(it.Key) == "":
-		return fmt.Errorf("%q has no key; an item whose mathematics isn't understood needs its right answer", it.askedAs())
+		return words.Errorf("%q has no key; an item whose mathematics isn't understood needs its right answer", it.askedAs())
 	}
 	if it.Skill != "" { // an item by hand may wait for its skill
 		if _, err := standards.ParseSkill(string(it.Skill)); err != nil {

@@ -3,12 +3,11 @@ package bank
 import (
 	"encoding/binary"
 	"encoding/json"
-	"errors"
-	"fmt"
 	"strings"
 	"time"
 
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // A team's plans and pacing lists are kept by name, each text that ever stood under it with who
@@ -33,11 +32,11 @@ func (b *Bank) SavePlan(plan Plan) (Plan, error) {
 	plan.Name = strings.Join(strings.Fields(plan.Name), " ")
 	switch {
 	case plan.Name == "":
-		return plan, errors.New("a plan needs a name, such as friday")
+		return plan, words.Errorf("a plan needs a name, such as friday")
 	case len(plan.Name) > longest:
-		return plan, fmt.Errorf("the plan's name is %d bytes long; at most %d can be kept", len(plan.Name), longest)
+		return plan, words.Errorf("the plan's name is %d bytes long; at most %d can be kept", len(plan.Name), longest)
 	case strings.TrimSpace(plan.By) == "":
-		return plan, errors.New("say who saves the plan")
+		return plan, words.Errorf("say who saves the plan")
 	}
 	err := b.update(func(w store.Writer) error {
 		history, err := b.readPlans(w, planPrefix(plan.Name))
@@ -84,7 +83,7 @@ func (b *Bank) Plan(name string) (Plan, error) {
 		return Plan{}, err
 	}
 	if len(history) == 0 || history[len(history)-1].Removed {
-		return Plan{}, fmt.Errorf("%s has no plan %q; evenhand plans lists them", b.Path(), name)
+		return Plan{}, words.Errorf("%s has no plan %q; evenhand plans lists them", b.Path(), name)
 	}
 	return history[len(history)-1], nil
 }

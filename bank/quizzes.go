@@ -14,6 +14,7 @@ import (
 	"evenhand/bank/store"
 	"evenhand/standards"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // Quizzes are kept as they were given, with all that is needed to print and to mark them again.
@@ -158,9 +159,9 @@ func (q *Quiz) check() ([]ulid.ULID, error) {
 	}
 	switch {
 	case q.ID == "" || len(q.ID) > longest:
-		return nil, errors.New("the quiz has no ID")
+		return nil, words.Errorf("the quiz has no ID")
 	case strings.TrimSpace(q.By) == "":
-		return nil, errors.New("say who gives the quiz")
+		return nil, words.Errorf("say who gives the quiz")
 	}
 	var texts []string
 	for _, form := range q.Forms {
@@ -259,7 +260,7 @@ func (b *Bank) Quiz(called string) (Quiz, error) {
 	}
 	switch len(found) {
 	case 0:
-		return Quiz{}, fmt.Errorf("%s has no quiz called %q; evenhand quizzes lists them", b.Path(), called)
+		return Quiz{}, words.Errorf("%s has no quiz called %q; evenhand quizzes lists them", b.Path(), called)
 	case 1:
 		return found[0], nil
 	}
@@ -267,7 +268,7 @@ func (b *Bank) Quiz(called string) (Quiz, error) {
 	for _, q := range found {
 		names = append(names, q.Name()+" "+q.ID)
 	}
-	return Quiz{}, fmt.Errorf("%q can be %s; name one by its ID", called, strings.Join(names, " or "))
+	return Quiz{}, words.Errorf("%q can be %s; name one by its ID", called, strings.Join(names, " or "))
 }
 
 // markTakenBack notes that the quizzes of this title and week were not given after all.

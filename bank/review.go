@@ -1,11 +1,11 @@
 package bank
 
 import (
-	"fmt"
 	"strings"
 	"time"
 
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // A draft becomes ready for quizzes when somebody who did not write it has read it. A team may do
@@ -32,7 +32,7 @@ func (b *Bank) Review() (how Review, err error) {
 // SetReview keeps how drafts are let in.
 func (b *Bank) SetReview(how Review) error {
 	if strings.TrimSpace(how.By) == "" {
-		return fmt.Errorf("say who decides on reviewing")
+		return words.Errorf("say who decides on reviewing")
 	}
 	return b.update(func(w store.Writer) error { return putSealed(w, aboutBucket, reviewKey, how) })
 }
@@ -114,11 +114,14 @@ type OwnDraftError struct {
 	Alone    bool // all items of the bank came from that person
 }
 
-func (e *OwnDraftError) Error() string {
+func (e *OwnDraftError) Error() string { return e.Told().String() }
+
+// Told is what the error tells.
+func (e *OwnDraftError) Told() *words.Told {
 	if e.Alone {
-		return fmt.Sprintf("%s wrote of it, and in a team a colleague lets it in: evenhand review %s --ready --by WHO. "+
+		return words.Sayf("%s wrote of it, and in a team a colleague lets it in: evenhand review %s --ready --by WHO. "+
 			"All of this bank is by %s: who works alone says once evenhand review --anyone on", e.By, e.Item, e.By)
 	}
-	return fmt.Sprintf("%s wrote of it, and a colleague lets it in: evenhand review %s --ready --by WHO; "+
+	return words.Sayf("%s wrote of it, and a colleague lets it in: evenhand review %s --ready --by WHO; "+
 		"a team that does without this says evenhand review --anyone on", e.By, e.Item)
 }

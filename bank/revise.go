@@ -3,7 +3,6 @@ package bank
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"slices"
 	"time"
 
@@ -11,6 +10,7 @@ import (
 
 	"evenhand/bank/store"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // Revise changes an item and keeps what it was. change gets the item as it stands
@@ -33,7 +33,7 @@ func (b *Bank) Revise(id, by, reason string, at time.Time, change func(*Item) er
 // error this is the number in the batches before.
 func (b *Bank) ReviseAll(ids []string, by, reason string, at time.Time, change func(*Item) error) (revised int, err error) {
 	if by == "" || reason == "" {
-		return 0, errors.New("a change needs a name and a reason, so that colleagues can follow it")
+		return 0, words.Errorf("a change needs a name and a reason, so that colleagues can follow it")
 	}
 	table, err := b.Table()
 	if err != nil {
@@ -82,7 +82,7 @@ func (b *Bank) reviseBatch(ids []string, table Table, by, reason string, at time
 			err = b.mayLetIn(r.old, r.next)
 		}
 		if err != nil {
-			return 0, fmt.Errorf("item %s: %w", old.ID, err)
+			return 0, words.Errorf("item %s: %w", old.ID, err)
 		}
 		if !r.same() {
 			r.id = ulid.MustParse(old.ID)
@@ -237,7 +237,7 @@ func (w *writer) reprint(id ulid.ULID, old, next string, prints map[string][]byt
 		if err := w.get(other, &it); err != nil {
 			return err
 		}
-		return fmt.Errorf("item %s: item %s (%s) asks the same already; change that one, or keep this as it is", id, it.ID, it.Standing)
+		return words.Errorf("item %s: item %s (%s) asks the same already; change that one, or keep this as it is", id, it.ID, it.Standing)
 	}
 	prints[string(from)], prints[string(to)] = nil, id[:]
 	if err := release(w, from, id); err != nil {

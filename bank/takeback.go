@@ -1,9 +1,8 @@
 package bank
 
 import (
-	"fmt"
-
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // TakeBackQuiz takes back a quiz that was not given after all, with its make-up forms, and returns how
@@ -67,7 +66,7 @@ func (b *Bank) takeBackQuiz(tx store.Writer, id string) (free int, err error) {
 		}
 	}
 	if len(taken) == 0 {
-		return 0, fmt.Errorf("%s keeps no quiz %s; evenhand quizzes lists them", b.Path(), id)
+		return 0, words.Errorf("%s keeps no quiz %s; evenhand quizzes lists them", b.Path(), id)
 	}
 	w := b.writer(tx)
 	if free, err = w.dropUses(usesToDrop(all, taken)); err != nil {

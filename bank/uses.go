@@ -3,7 +3,6 @@ package bank
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"iter"
 	"regexp"
 	"slices"
@@ -12,6 +11,7 @@ import (
 	"github.com/oklog/ulid/v2"
 
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // usage is what the assembler sees of an item's uses.
@@ -34,11 +34,11 @@ var weekPattern = regexp.MustCompile(`^[0-9]{4}-W(0[1-9]|[1-4][0-9]|5[0-3])$`)
 func (u Use) Check() error {
 	switch {
 	case !weekPattern.MatchString(u.Week):
-		return fmt.Errorf("%q is no week; write the year and the ISO week, such as 2026-W48", u.Week)
+		return words.Errorf("%q is no week; write the year and the ISO week, such as 2026-W48", u.Week)
 	case u.Quiz == "":
-		return errors.New("the quiz has no name")
+		return words.Errorf("the quiz has no name")
 	case len(u.Quiz) > longest:
-		return fmt.Errorf("the quiz's name is %d bytes long; at most %d can be kept", len(u.Quiz), longest)
+		return words.Errorf("the quiz's name is %d bytes long; at most %d can be kept", len(u.Quiz), longest)
 	}
 	return nil
 }

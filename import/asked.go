@@ -3,6 +3,8 @@ package intake
 import (
 	"fmt"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // askAboutColumns asks about each column left out that could hold questions, stories,
@@ -18,7 +20,7 @@ func (l *List) askAboutColumns(rows []record) {
 		}
 		if could := l.couldHold(rows, i); could != "" {
 			l.ask("column %s was left out, and it could hold %s; say what it is, as in --column %s=%s, or "+
-				"--column unused=%s", c.name(), could, suggested(could), c.Letter(), c.Letter())
+				"--column unused=%s", c.name(), words.Term(could), suggested(could), c.Letter(), c.Letter())
 		}
 	}
 }

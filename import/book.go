@@ -5,13 +5,15 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // Book is all that was read of a file: one list, or one of each sheet.
 type Book struct {
 	Lists  []*List
-	Left   []string // sheets that were not read though nobody asked for others, and why
-	Unread []string // the names of these sheets
+	Left   []*words.Told // sheets that were not read though nobody asked for others, and why
+	Unread []string      // the names of these sheets
 }
 
 // Open reads the list of a file that holds one, the first that OpenBook reads.
@@ -30,7 +32,7 @@ func Open(name string, data []byte, o Options) (*List, error) {
 func OpenBook(name string, data []byte, o Options) (*Book, error) {
 	book, err := openBook(name, data, o)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
+		return nil, words.Errorf("%s: %w", name, err)
 	}
 	return book, nil
 }
@@ -64,7 +66,7 @@ func readGrids(data []byte, encoding string) ([]grid, error) {
 	return []grid{g}, err
 }
 
-var errNothingIn = errors.New("the workbook has no sheet with anything in it")
+var errNothingIn = words.Errorf("the workbook has no sheet with anything in it")
 
 // readSheets reads the sheets that are wanted, else those that can be seen and hold
 // questions.
@@ -79,15 +81,15 @@ func readSheets(name string, grids []grid, wishes map[Meaning]string, o Options)
 		switch {
 		case len(g.records) == 0:
 		case wanted == nil && g.hidden:
-			book.leave(g.sheet, "sheet %q is hidden, and its %s were not read; --sheet %q reads it", g.sheet, count(len(g.records), "row"), g.sheet)
+			book.leave(g.sheet, "sheet %q is hidden, and its %s were not read; --sheet %q reads it", g.sheet, countRows(len(g.records)), g.sheet)
 		case wanted != nil && !wanted[i]: // as was asked for
 		default:
 			l, err := newList(name, g, wishes, o.Unused)
 			if err != nil && (wanted != nil || len(wishes) > 0 && !errors.As(err, new(*NoQuestionsError))) {
-				return nil, fmt.Errorf("sheet %q: %w", g.sheet, err)
+				return nil, words.Errorf("sheet %q: %w", g.sheet, err)
 			}
 			if err != nil {
-				book.leave(g.sheet, "sheet %q with %s was not read: %v", g.sheet, count(len(g.records), "row"), err)
+				book.leave(g.sheet, "sheet %q with %s was not read: %v", g.sheet, countRows(len(g.records)), err)
 				why = err
 				continue
 			}
@@ -99,7 +101,7 @@ func readSheets(name string, grids []grid, wishes map[Meaning]string, o Options)
 	case len(book.Lists) == 0 && why != nil:
 		return nil, why
 	case len(book.Lists) == 0 && len(book.Left) > 0:
-		return nil, errors.New(strings.Join(book.Left, "; "))
+		return nil, words.Joined(book.Left, "%s; %s")
 	case len(book.Lists) == 0:
 		return nil, errNothingIn
 	}
@@ -122,14 +124,14 @@ func (b *Book) leaveCovers(all bool) {
 			return false
 		}
 		b.leave(l.Delimiter, "sheet %q with %s was not read, as it doesn't look like a list of items; --sheet "+
-			"%q reads it", l.Delimiter, count(l.Rows(), "row"), l.Delimiter)
+			"%q reads it", l.Delimiter, countRows(l.Rows()), l.Delimiter)
 		return true
 	})
 }
 
 func (b *Book) leave(sheet, format string, args ...any) {
 	b.Unread = append(b.Unread, sheet)
-	b.Left = append(b.Left, fmt.Sprintf(format, args...))
+	b.Left = append(b.Left, words.Sayf(format, args...))
 }
 
 // wantedSheets are the sheets that were asked for by name, nil when none was.
@@ -166,14 +168,15 @@ func fileName(text string) string {
 	}, text)
 }
 
-func count(n int, thing string) string {
-	if n == 1 {
-		return "1 " + thing
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
-}
+// countRows is so many rows, in words.
+func countRows(n int) *words.Told { return words.SayCount(n, "%d row", "%d rows") }
 
 // WrongOptionsError says that the options ask for what the list doesn't have.
 type WrongOptionsError struct{ error }
 
-func wrongf(format string, args ...any) error { return &WrongOptionsError{fmt.Errorf(format, args...)} }
+// Unwrap is what they ask for.
+func (e *WrongOptionsError) Unwrap() error { return e.error }
+
+func wrongf(format string, args ...any) error {
+	return &WrongOptionsError{words.Errorf(format, args...)}
+}

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	intake "evenhand/import"
+	"evenhand/standards/words"
 )
 
 // archive makes a zip file of named parts.
@@ -94,8 +95,8 @@ func TestEverySheetIsAccountedFor(t *testing.T) {
 		for _, l := range b.Lists {
 			read = append(read, fmt.Sprintf("%s %d", l.Name, l.Rows()))
 		}
-		if got := strings.Join(read, ", "); got != c.read || strings.Join(b.Left, "\n") != c.left {
-			t.Errorf("%v: read %s\nleft %s\nwant %s\nleft %s", c.sheets, got, strings.Join(b.Left, "\n"), c.read, c.left)
+		if got := strings.Join(read, ", "); got != c.read || words.Joined(b.Left, "%s\n%s").String() != c.left {
+			t.Errorf("%v: read %s\nleft %s\nwant %s\nleft %s", c.sheets, got, words.Joined(b.Left, "%s\n%s").String(), c.read, c.left)
 		}
 	}
 	_, err := intake.OpenBook("w.xlsx", book, intake.Options{Sheets: []string{"Wed"}})

@@ -3,6 +3,8 @@ package intake
 import (
 	"slices"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // Row is one row of cells as it stands in a file.
@@ -62,7 +64,7 @@ func Times(cell string) string {
 
 // Date says whether a whole cell is a date, or the number by which a spreadsheet keeps
 // one, and explains it.
-func Date(cell string) (explained string, ok bool) { return readDate(cell) }
+func Date(cell string) (explained *words.Told, ok bool) { return readDate(cell) }
 
 // SheetError says whether a cell is what a spreadsheet writes where it can't work out a
 // formula, such as #NAME? (ECMA-376 Part 1, 18.17.3, and what others write).

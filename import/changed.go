@@ -7,6 +7,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"evenhand/standards/words"
 )
 
 // What spreadsheets do to lists: a time becomes a share of a day (3:30 is 0.1458333)
@@ -93,31 +95,35 @@ var (
 // readDate says whether a whole cell is a date, or the number by which a spreadsheet
 // keeps one (2009 to 2064), and explains it. What was typed can't be known: 1-2 and
 // 2-1 both become 2026-01-02, in one country or the other.
-func readDate(cell string) (explained string, ok bool) {
+func readDate(cell string) (explained *words.Told, ok bool) {
 	cell = strings.TrimSpace(cell)
 	if len(cell) < 4 || len(cell) > 30 || strings.ContainsAny(cell, "+=?") { // most cells, without trying
-		return "", false
+		return nil, false
 	}
 	switch {
 	case dayNumber.MatchString(cell):
 		days, _ := strconv.Atoi(cell)
 		day := time.Date(1899, 12, 30+days, 0, 0, 0, 0, time.UTC)
-		return explainDate(cell+" is the date "+day.Format("2006-01-02")+" as a spreadsheet keeps it", day), true
+		is := words.Sayf("%s is the date %s as a spreadsheet keeps it", cell, day.Format(time.DateOnly))
+		return explainDate(is, day), true
 	case longDate.MatchString(cell):
 		day, err := time.Parse("2006-01-02", cell[:min(len(cell), 10)])
 		if err != nil {
-			return cell + " is a date that a spreadsheet has made; write what was meant", true
+			return words.Sayf(isDate, cell), true
 		}
-		return explainDate(cell+" is a date", day), true
+		return explainDate(words.Sayf("%s is a date", cell), day), true
 	case shortDate.MatchString(cell), namedDate.MatchString(cell):
-		return cell + " is a date that a spreadsheet has made; write what was meant", true
+		return words.Sayf(isDate, cell), true
 	}
-	return "", false
+	return nil, false
 }
 
-func explainDate(is string, day time.Time) string {
+const isDate = "%s is a date that a spreadsheet has made; write what was meant"
+
+func explainDate(is *words.Told, day time.Time) *words.Told {
 	m, d := int(day.Month()), day.Day()
-	return fmt.Sprintf("%s, which a spreadsheet may have made of %d-%d, %d-%d or %d/%d; write what was meant", is, m, d, d, m, m, d)
+	return words.Sayf("%s, which a spreadsheet may have made of %d-%d, %d-%d or %d/%d; write what was meant",
+		is, m, d, d, m, m, d)
 }
 
 var (

@@ -80,7 +80,7 @@ func TestDatesAreSetAside(t *testing.T) {
 			continue
 		}
 		for i, column := range []string{"question", "answer", "answer"} {
-			if got[i].Column != column || !strings.Contains(got[i].Reason, "date") {
+			if got[i].Column != column || !strings.Contains(got[i].Reason.String(), "date") {
 				t.Errorf("%s: %s, want the %s and a word about dates", cell, got[i], column)
 			}
 		}

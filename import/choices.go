@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // A question to choose from has its choices in columns of their own (A, B, C, D or
@@ -161,17 +163,18 @@ func (j *judge) readKeys() {
 
 // doubtfulKey says what is not known of a key to a question by hand that may point to a
 // choice or be one, or that is none of them.
-func (j *judge) doubtfulKey(key string, choices []string) string {
+func (j *judge) doubtfulKey(key string, choices []string) *words.Told {
 	at := saidBy(key, choices)
 	if _, points := j.chosen(key, choices); key != "" && len(choices) > 1 && !points && at < 0 {
-		return fmt.Sprintf("%s is none of the choices, %s; write the letter of the right one", shorten(key), shorten(strings.Join(choices, ", ")))
+		return words.Sayf("%s is none of the choices, %s; write the letter of the right one",
+			shorten(key), shorten(strings.Join(choices, ", ")))
 	}
 	n, err := strconv.Atoi(key)
 	if err != nil || n < 1 || n > len(choices) || at < 0 || sameText(choices[n-1], key) || j.keysPoint || j.keysSay {
-		return ""
+		return nil
 	}
-	return fmt.Sprintf("%s may be choice number %s, which is %s, or the answer %s itself; write the choice's letter, %c or %c", key, key,
-		shorten(choices[n-1]), key, 'A'+n-1, 'A'+at)
+	return words.Sayf("%s may be choice number %s, which is %s, or the answer %s itself; "+
+		"write the choice's letter, %c or %c", key, key, shorten(choices[n-1]), key, 'A'+n-1, 'A'+at)
 }
 
 // lettered shows choices under a question.

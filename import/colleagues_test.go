@@ -9,6 +9,7 @@ import (
 
 	"evenhand/bank"
 	intake "evenhand/import"
+	"evenhand/standards/words"
 )
 
 // asItems shows items as "47 + 36 = ? → 83", one a line, drafts marked.
@@ -191,7 +192,7 @@ func TestListsOfManyKinds(t *testing.T) {
 		if got := problems(r); got != c.problems {
 			t.Errorf("%s: problems\n%s\nwant\n%s", c.name, got, c.problems)
 		}
-		if got := strings.Join(l.Asked, "\n"); c.asked == "" && got != "" || !strings.Contains(got, c.asked) {
+		if got := words.Joined(l.Asked, "%s\n%s").String(); c.asked == "" && got != "" || !strings.Contains(got, c.asked) {
 			t.Errorf("%s: asked\n%s\nwant\n%s", c.name, got, c.asked)
 		}
 	}

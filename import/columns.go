@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // Column says how one column of a list was understood.
@@ -100,11 +102,11 @@ func headingsOf(columns []Column) []string {
 }
 
 // columnsThere says by what names columns can be named.
-func columnsThere(columns []Column) string {
+func columnsThere(columns []Column) *words.Told {
 	if quoted := quoteHeadings(headingsOf(columns)); quoted != "" {
-		return fmt.Sprintf("the headings are %s; a number from 1 to %d will do too", quoted, len(columns))
+		return words.Sayf("the headings are %s; a number from 1 to %d will do too", quoted, len(columns))
 	}
-	return fmt.Sprintf("the list has no headings; name its columns by number, 1 to %d", len(columns))
+	return words.Sayf("the list has no headings; name its columns by number, 1 to %d", len(columns))
 }
 
 // columnAt is the index of the column with a number or letter, or -1.

@@ -10,6 +10,7 @@ import (
 	"golang.org/x/text/encoding/unicode"
 
 	intake "evenhand/import"
+	"evenhand/standards/words"
 )
 
 // The encodings that lists come in: UTF-8 with and without byte-order mark, UTF-16 both
@@ -110,10 +111,10 @@ func TestLettersThatLookWrongAreAskedAbout(t *testing.T) {
 		t.Fatal(err)
 	}
 	l, err := intake.Open("list.csv", data, intake.Options{})
-	if err != nil || !strings.Contains(strings.Join(l.Asked, ""), "some letters look wrong") {
+	if err != nil || !strings.Contains(words.Joined(l.Asked, "%s%s").String(), "some letters look wrong") {
 		t.Errorf("%v, %+v", err, l)
 	}
-	if l, err = intake.Open("list.csv", data, intake.Options{Encoding: "shift_jis"}); err != nil || strings.Contains(strings.Join(l.Asked, ""), "look wrong") {
+	if l, err = intake.Open("list.csv", data, intake.Options{Encoding: "shift_jis"}); err != nil || strings.Contains(words.Joined(l.Asked, "%s%s").String(), "look wrong") {
 		t.Errorf("%v, %+v", err, l)
 	}
 }

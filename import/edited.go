@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"evenhand/bank"
+	"evenhand/standards/words"
 )
 
 // edit brings what a person may change in an export into an item: what follows from its
@@ -18,10 +19,10 @@ func edit(it *bank.Item, row bank.Item) {
 }
 
 // edits names what is different in a row from the item as it stands, and how.
-func edits(it, row bank.Item) (changes []string) {
+func edits(it, row bank.Item) (changes []*words.Told) {
 	differ := func(name, was, is string) {
 		if was != is {
-			changes = append(changes, fmt.Sprintf("%s %q was %q", name, shorten(is), shorten(was)))
+			changes = append(changes, words.Sayf("%s %q was %q", name, shorten(is), shorten(was)))
 		}
 	}
 	differ("task", it.Task, row.Task)
@@ -40,6 +41,9 @@ func edits(it, row bank.Item) (changes []string) {
 	return changes
 }
 
+// hereRetired notes an item that is out of use.
+const hereRetired = "item %s is here but retired"
+
 // takenBack begins the reason of items that were withdrawn with their whole list.
 const takenBack = "list taken back: "
 
@@ -56,8 +60,8 @@ func (in *importer) bringBack(out *Outcome, row bank.Item, a bank.Added) error {
 	if err != nil || !withdrawn(it) {
 		return err
 	}
-	in.report.Notes = slices.DeleteFunc(in.report.Notes, func(n Note) bool { return n.Line == out.First && strings.HasSuffix(n.Text, "but retired") })
-	in.report.Notes = append(in.report.Notes, Note{out.First, "", "item " + a.ID + " was taken back and is in use again"})
+	in.report.Notes = slices.DeleteFunc(in.report.Notes, func(n Note) bool { return n.Line == out.First && n.Text.Format == hereRetired })
+	in.report.Notes = append(in.report.Notes, Note{out.First, "", words.Sayf("item %s was taken back and is in use again", a.ID)})
 	_, err = in.bank.Revise(a.ID, in.options.By, "imported again from "+in.report.List.Name, in.options.At, func(now *bank.Item) error {
 		edit(now, row)
 		return nil

@@ -3,12 +3,12 @@ package intake
 import (
 	"bytes"
 	"encoding/json"
-	"errors"
-	"fmt"
 	"regexp"
 	"slices"
 	"strings"
 	"unicode"
+
+	"evenhand/standards/words"
 )
 
 // grid is the filled cells of a file, or of one sheet of a workbook, before anyone asks
@@ -51,7 +51,7 @@ func readText(data []byte, encoding string) (g grid, err error) {
 	start := string(bytes.TrimLeft(data[:min(len(data), 64)], "\ufeff \t\r\n"))
 	for _, f := range foreignFiles {
 		if strings.HasPrefix(start, f.start) || f.start[0] == '<' && strings.HasPrefix(strings.ToLower(start), strings.ToLower(f.start)) {
-			return g, fmt.Errorf("this is %s, not a list; save it as CSV or .xlsx and import that", f.what)
+			return g, words.Errorf("this is %s, not a list; save it as CSV or .xlsx and import that", words.Term(f.what))
 		}
 	}
 	text, found, err := decodeAs(data, encoding)
@@ -59,13 +59,13 @@ func readText(data []byte, encoding string) (g grid, err error) {
 		return g, err
 	}
 	if isBinary(text) {
-		return g, errors.New("this is no text, so it is no list; save it as CSV or .xlsx and import that")
+		return g, words.Errorf("this is no text, so it is no list; save it as CSV or .xlsx and import that")
 	}
 	if (strings.HasPrefix(start, "{") || strings.HasPrefix(start, "[")) && json.Valid([]byte(text)) {
-		return g, errors.New("this is JSON, not a list; write its questions into a spreadsheet, a row for each, save it as CSV and import that")
+		return g, words.Errorf("this is JSON, not a list; write its questions into a spreadsheet, a row for each, save it as CSV and import that")
 	}
 	if planTable.MatchString(text) {
-		return g, errors.New("this is a plan, not a list of items; evenhand plan FILE checks it, and evenhand assemble FILE makes its quiz")
+		return g, words.Errorf("this is a plan, not a list of items; evenhand plan FILE checks it, and evenhand assemble FILE makes its quiz")
 	}
 	comma, delimiter := sniff(text)
 	g = grid{encoding: found.name, delimiter: delimiter, total: lineCount(text)}
@@ -75,7 +75,7 @@ func readText(data []byte, encoding string) (g grid, err error) {
 	}
 	g.records = slices.DeleteFunc(readRecords(text, comma), record.blank)
 	if len(g.records) == 0 || !strings.ContainsFunc(text, isWord) {
-		return g, errors.New("the list is empty; it needs a row for each item, such as 47 + 36 = ?,83")
+		return g, words.Errorf("the list is empty; it needs a row for each item, such as 47 + 36 = ?,83")
 	}
 	return g, g.narrow()
 }
@@ -95,7 +95,7 @@ func readWorkbook(data []byte) ([]grid, error) {
 				return nil, err
 			}
 			if err := g.fill(rows); err != nil {
-				return nil, fmt.Errorf("sheet %q: %w", s.name, err)
+				return nil, words.Errorf("sheet %q: %w", s.name, err)
 			}
 		}
 		grids = append(grids, g)
@@ -177,7 +177,7 @@ func (g *grid) narrow() error {
 // keepOnly notes the places of the used columns, if they aren't too many.
 func (g *grid) keepOnly(used map[int]bool) error {
 	if len(used) > widest {
-		return fmt.Errorf("something stands in %d columns, and a list of items has no more than %d; take out what isn't part of it", len(used), widest)
+		return words.Errorf("something stands in %d columns, and a list of items has no more than %d; take out what isn't part of it", len(used), widest)
 	}
 	for column := range used {
 		g.places = append(g.places, column)

@@ -9,6 +9,7 @@ import (
 
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/words"
 )
 
 // ImportOptions say how a list goes into a bank.
@@ -43,7 +44,7 @@ func importAll(b *bank.Bank, l *List, o ImportOptions, r *Report) error {
 	in := &importer{bank: b, options: o, report: r, seen: map[string]earlier{}}
 	for batch := range judgeAll(newJudge(l, o), l.rows) {
 		if err := in.add(batch); err != nil {
-			return fmt.Errorf("%s: %d of %d rows are done, then: %w", l.Name, len(r.Outcomes), l.Rows(), err)
+			return words.Errorf("%s: %d of %d rows are done, then: %w", l.Name, len(r.Outcomes), l.Rows(), err)
 		}
 		if o.Progress != nil {
 			o.Progress(len(r.Outcomes), l.Rows())
@@ -103,8 +104,8 @@ type importer struct {
 
 // earlier is an item that asks the same: in the bank or in an earlier row.
 type earlier struct {
-	where    string // "item 01J..." or "line 5"
-	id       string // empty for one that isn't in the bank
+	where    *words.Told // "item 01J..." or "line 5"
+	id       string      // empty for one that isn't in the bank
 	key      string
 	standing bank.Standing
 
@@ -163,7 +164,7 @@ func (in *importer) settle(out *Outcome, item earlier, existing bool) {
 	}
 	out.Fate = Here
 	if item.standing == bank.Retired {
-		in.report.Notes = append(in.report.Notes, Note{out.First, "", "item " + item.id + " is here but retired"})
+		in.report.Notes = append(in.report.Notes, Note{out.First, "", words.Sayf(hereRetired, item.id)})
 	}
 }
 
@@ -192,11 +193,11 @@ func (in *importer) place(v *verdict, out *Outcome) error {
 	}
 	switch {
 	case !here:
-		in.seen[fingerprint] = earlier{where: fmt.Sprintf("line %d", out.First), key: v.item.Key}
+		in.seen[fingerprint] = earlier{where: words.Sayf("line %d", out.First), key: v.item.Key}
 	case known.withdrawn:
 	case out.ByHand && !sameText(known.key, v.item.Key):
 		out.Fate, out.ByHand = SetAside, false
-		out.Problem = &Problem{out.First, string(Answer), fmt.Sprintf("%s asks the same and has the answer %s, "+
+		out.Problem = &Problem{out.First, string(Answer), words.Sayf("%s asks the same and has the answer %s, "+
 			"the list says %s", known.where, shorten(known.key), shorten(v.item.Key))}
 	case in.options.DryRun:
 		in.settle(out, known, true)
@@ -218,11 +219,11 @@ func (in *importer) edited(v *verdict, out *Outcome) (known bool, err error) {
 		out.Fate = Here
 	case v.revision != it.Revision:
 		out.Fate, out.ID = SetAside, ""
-		out.Problem = &Problem{out.First, "revision", fmt.Sprintf("item %s is at revision %d, this row was "+
+		out.Problem = &Problem{out.First, "revision", words.Sayf("item %s is at revision %d, this row was "+
 			"exported at revision %d; export it again and edit that", it.ID, it.Revision, v.revision)}
 	case !in.options.Revise || in.options.DryRun:
 		out.Fate = Differs
-		in.report.Notes = append(in.report.Notes, Note{out.First, "", fmt.Sprintf("item %s is different here: %s", it.ID, strings.Join(changes, ", "))})
+		in.report.Notes = append(in.report.Notes, Note{out.First, "", words.Sayf("item %s is different here: %s", it.ID, words.Joined(changes, "%s, %s"))})
 	default:
 		out.Fate = Revised
 		why := fmt.Sprintf("edited in %s, line %d", in.report.List.Name, out.First)
@@ -231,7 +232,7 @@ func (in *importer) edited(v *verdict, out *Outcome) (known bool, err error) {
 			return nil
 		})
 		if err != nil { // such as two items that ask the same now
-			out.Fate, out.ID, out.Problem = SetAside, "", &Problem{out.First, "", err.Error()}
+			out.Fate, out.ID, out.Problem = SetAside, "", &Problem{out.First, "", words.ToldBy(err)}
 		}
 	}
 	return true, nil
@@ -244,7 +245,7 @@ func (in *importer) find(fingerprint string) (earlier, bool, error) {
 		return earlier{}, false, err
 	}
 	it, err := in.bank.Get(id)
-	return earlier{where: "item " + id, id: id, key: it.Key, standing: it.Standing, withdrawn: withdrawn(it)}, true, err
+	return earlier{where: words.Sayf("item %s", id), id: id, key: it.Key, standing: it.Standing, withdrawn: withdrawn(it)}, true, err
 }
 
 // sameText compares answers by hand, whatever their spaces and capitals.

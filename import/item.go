@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -9,17 +8,18 @@ import (
 	"evenhand/bank"
 	"evenhand/standards"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // understood makes an item of a task. Key, skill and standards are computed; what the
 // row says of them is compared.
 func (j *judge) understood(rec record, posed task.Task) (v verdict) {
 	answer, choices := j.cell(rec, Answer), j.choices(rec)
-	said := shorten(answer)
+	said := words.Sayf("%s", shorten(answer))
 	if at, points := j.chosen(answer, choices); points && !judgeAnswer(posed, answer) {
-		said, answer = fmt.Sprintf("%s, which is %s", said, shorten(choices[at])), choices[at]
+		said, answer = words.Sayf("%s, which is %s", said, shorten(choices[at])), choices[at]
 	} else if points && j.keysPoint {
-		said, answer = fmt.Sprintf("%s, which is %s", said, shorten(choices[at])), choices[at]
+		said, answer = words.Sayf("%s, which is %s", said, shorten(choices[at])), choices[at]
 	}
 	if given := mendAnswer(posed, answer); given != "" && !judgeAnswer(posed, answer) {
 		return verdict{problem: &Problem{rec.first, string(Answer), wrongAnswer(posed, given, said)}}
@@ -28,7 +28,7 @@ func (j *judge) understood(rec record, posed task.Task) (v verdict) {
 	v.item.Notes = j.remarks(rec, choices, "")
 	if story := plainText(j.cell(rec, Story)); story != "" {
 		v.item.Notes = strings.TrimPrefix(v.item.Notes+"; story: "+story, "; ")
-		v.note(rec.first, Story, "kept as a note, as the question says all by itself")
+		v.note(rec.first, Story, words.Sayf("kept as a note, as the question says all by itself"))
 	}
 	if es := plainText(j.cell(rec, QuestionEs)); es != "" && !isTask(es) {
 		v.item.Wording = map[string]string{"es": es}
@@ -42,21 +42,22 @@ func (j *judge) understood(rec record, posed task.Task) (v verdict) {
 // byHand makes an item of a question that isn't understood, when it has an answer.
 func (j *judge) byHand(rec record, question, lang string) (v verdict) {
 	answer, choices := plainText(j.cell(rec, Answer)), j.choices(rec)
-	set := func(reason string) verdict {
+	set := func(reason *words.Told) verdict {
 		return verdict{problem: &Problem{rec.first, string(Answer), reason}}
 	}
 	question = join(plainText(j.cell(rec, Story)), question)
 	switch doubt := j.doubtfulKey(answer, choices); {
 	case answer == "":
-		return set(fmt.Sprintf("there is no answer, and it can't be worked out from %q; write one", shorten(question)))
+		return set(words.Sayf("there is no answer, and it can't be worked out from %q; write one", shorten(question)))
 	case len(question)+len(answer) > longestQuestion:
-		return set(fmt.Sprintf("question and answer are %d characters long together; shorten them to %d", len(question)+len(answer), longestQuestion))
-	case doubt != "":
+		return set(words.Sayf("question and answer are %d characters long together; shorten them to %d",
+			len(question)+len(answer), longestQuestion))
+	case doubt != nil:
 		return set(doubt)
 	case SheetError(answer):
 		return set(notWorkedOut(answer))
 	}
-	if reason := spoiltAnswer(question, answer); reason != "" {
+	if reason := spoiltAnswer(question, answer); reason != nil {
 		return set(reason)
 	}
 	if at, points := j.chosen(answer, choices); points {
@@ -91,17 +92,17 @@ func join(story, question string) string {
 	return story + " " + question
 }
 
-// spoiltAnswer says what a spreadsheet may have done to an answer by hand; empty for an
+// spoiltAnswer says what a spreadsheet may have done to an answer by hand; nil for an
 // answer that can stand. A date written out is one, and so is any to a question about the
 // calendar.
-func spoiltAnswer(question, answer string) string {
+func spoiltAnswer(question, answer string) *words.Told {
 	if explained, dated := readDate(answer); dated && !meansDate(question, answer) {
 		return explained
 	}
 	if typed, changed := restoreTime(answer); changed && len(answer) > 5 {
-		return fmt.Sprintf("%s may be the time %s that a spreadsheet has changed; if so, write %s", answer, typed, typed)
+		return words.Sayf(mayBeTime, answer, typed, typed)
 	}
-	return ""
+	return nil
 }
 
 // meansDate says whether a date can stand as the answer.
@@ -165,11 +166,11 @@ func (j *judge) chooseLook(v *verdict, rec record, looks []task.Look) {
 	look, err := task.ParseLook(strings.ToLower(shorten(cell)))
 	switch {
 	case err != nil:
-		v.note(rec.first, Look, err.Error())
+		v.note(rec.first, Look, words.ToldBy(err))
 	case slices.Contains(looks, look):
 		v.item.Look = look
 	default:
-		v.note(rec.first, Look, fmt.Sprintf("%s can't be shown as %s; it is shown as %s", v.item.Task, look, v.item.Look))
+		v.note(rec.first, Look, words.Sayf("%s can't be shown as %s; it is shown as %s", v.item.Task, look, v.item.Look))
 	}
 }
 
@@ -182,9 +183,9 @@ func (j *judge) chooseSkill(v *verdict, rec record) standards.SkillID {
 	}
 	switch {
 	case len(skills) > 1:
-		v.note(rec.first, Skill, fmt.Sprintf("%q may be %s; name one for this item by hand", shorten(cell), joinSkills(skills)))
+		v.note(rec.first, Skill, words.Sayf("%q may be %s; name one for this item by hand", shorten(cell), joinSkills(skills)))
 	case cell != "":
-		v.note(rec.first, Skill, fmt.Sprintf("%q is no skill known here; name one for this item by hand", shorten(cell)))
+		v.note(rec.first, Skill, words.Sayf("%q is no skill known here; name one for this item by hand", shorten(cell)))
 	}
 	return j.skill
 }
@@ -193,7 +194,7 @@ func (j *judge) chooseSkill(v *verdict, rec record) standards.SkillID {
 func (j *judge) compareSkill(v *verdict, rec record) {
 	cell := j.cell(rec, Skill)
 	if skills := j.skills(cell); len(skills) > 0 && !slices.Contains(skills, v.item.Skill) {
-		v.note(rec.first, Skill, fmt.Sprintf("the list says %q; by its numbers %s is %s", shorten(cell), v.item.Task, v.item.Skill))
+		v.note(rec.first, Skill, words.Sayf("the list says %q; by its numbers %s is %s", shorten(cell), v.item.Task, v.item.Skill))
 	}
 }
 
@@ -206,9 +207,11 @@ func (j *judge) compareCodes(v *verdict, rec record) {
 	switch {
 	case cell == "" || noCode && len(v.item.Codes) == 0 || slices.ContainsFunc(codes, meets):
 	case len(codes) == 0 && !noCode:
-		v.note(rec.first, Standards, fmt.Sprintf("%q is no standard from kindergarten to grade 2; %s meets %s", shorten(cell), v.item.Task, v.item.Standards()))
+		v.note(rec.first, Standards, words.Sayf("%q is no standard from kindergarten to grade 2; %s meets %s",
+			shorten(cell), v.item.Task, v.item.Standards()))
 	default:
-		v.note(rec.first, Standards, fmt.Sprintf("the list says %s; by its numbers %s meets %s", shorten(cell), v.item.Task, v.item.Standards()))
+		v.note(rec.first, Standards, words.Sayf("the list says %s; by its numbers %s meets %s",
+			shorten(cell), v.item.Task, v.item.Standards()))
 	}
 }
 
@@ -230,12 +233,13 @@ func joinSkills(skills []standards.SkillID) string {
 }
 
 // notWorkedOut says what to do about a cell in which a formula failed.
-func notWorkedOut(cell string) string {
-	return fmt.Sprintf("%s is what a spreadsheet writes when it can't work out a formula; write what was meant", shorten(cell))
+func notWorkedOut(cell string) *words.Told {
+	return words.Sayf("%s is what a spreadsheet writes when it can't work out a formula; write what was meant",
+		shorten(cell))
 }
 
 // wrongAnswer says what is right and what the list says.
-func wrongAnswer(asked task.Task, given, said string) string {
+func wrongAnswer(asked task.Task, given string, said *words.Told) *words.Told {
 	if explained, dated := readDate(given); dated {
 		return explained
 	}
@@ -245,7 +249,7 @@ func wrongAnswer(asked task.Task, given, said string) string {
 		left, asks = strings.CutPrefix(text, "? = ")
 	}
 	if asks {
-		return fmt.Sprintf("%s is %s, the list says %s", left, asked.Key(), said)
+		return words.Sayf("%s is %s, the list says %s", left, asked.Key(), said)
 	}
-	return fmt.Sprintf("the answer to %s is %s, the list says %s", text, asked.Key(), said)
+	return words.Sayf("the answer to %s is %s, the list says %s", text, asked.Key(), said)
 }

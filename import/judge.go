@@ -2,7 +2,6 @@ package intake
 
 import (
 	"errors"
-	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -87,7 +86,7 @@ func (j *judge) row(rec record) verdict {
 	if j.list.own {
 		return j.own(rec)
 	}
-	if beyond := j.list.leftBeyond(rec); beyond != "" {
+	if beyond := j.list.leftBeyond(rec); beyond != nil {
 		return verdict{problem: &Problem{rec.first, "", beyond}}
 	}
 	v := j.item(rec)
@@ -117,33 +116,34 @@ func (j *judge) unheard(rec record) bool {
 // surplus deals with a row of too many cells: an item understood and answered rightly
 // comes in with a note; any other was most likely cut in the wrong place.
 func (j *judge) surplus(v *verdict, line, cells, columns int) {
-	text := fmt.Sprintf("this row has %d cells, the list has %d columns", cells, columns)
+	text := words.Sayf("this row has %d cells, the list has %d columns", cells, columns)
 	if v.problem == nil && !v.item.ByHand() {
-		v.notes = append(v.notes, Note{line, "", text + "; what is beyond was not used"})
+		v.notes = append(v.notes, Note{line, "", words.Sayf("%s; what is beyond was not used", text)})
 		return
 	}
-	advice := "put quotation marks around a cell with " + j.list.Delimiter + " in it"
+	advice := words.Sayf("put quotation marks around a cell with %s in it", words.Term(j.list.Delimiter))
 	if j.list.Encoding == workbookEncoding {
-		advice = "see whether a cell has slipped to the right"
+		advice = words.Sayf("see whether a cell has slipped to the right")
 	}
-	*v = verdict{problem: &Problem{line, "", text + "; " + advice}}
+	*v = verdict{problem: &Problem{line, "", words.Sayf("%s; %s", text, advice)}}
 }
 
 // item makes an item of a row without counting its cells.
 func (j *judge) item(rec record) verdict {
 	question, lang := j.question(rec)
-	set := func(column Meaning, reason string) verdict {
+	set := func(column Meaning, reason *words.Told) verdict {
 		return verdict{problem: &Problem{rec.first, string(column), reason}}
 	}
 	switch explained, dated := readDate(question); {
-	case rec.problem != "":
+	case rec.problem != nil:
 		return set("", rec.problem)
 	case rec.open:
-		return set("", neverClosed)
+		return set("", words.Sayf(neverClosed))
 	case question == "":
-		return set(Question, "there is no question here")
+		return set(Question, words.Sayf("there is no question here"))
 	case len(question) > longestQuestion:
-		return set(Question, fmt.Sprintf("this is %d characters long; a question has at most %d", len(question), longestQuestion))
+		return set(Question, words.Sayf("this is %d characters long; a question has at most %d",
+			len(question), longestQuestion))
 	case dated:
 		return set(Question, explained)
 	case SheetError(question):
@@ -170,7 +170,8 @@ func (j *judge) item(rec record) verdict {
 		return set(Question, notATask(question, err))
 	}
 	if changed && v.problem == nil {
-		v.note(rec.first, Question, fmt.Sprintf("%s read as %s, which a spreadsheet had changed", shorten(question), shorten(mended)))
+		v.note(rec.first, Question, words.Sayf("%s read as %s, which a spreadsheet had changed",
+			shorten(question), shorten(mended)))
 	}
 	return v
 }
@@ -229,14 +230,16 @@ var (
 )
 
 // notATask explains why a question can't be kept.
-func notATask(question string, err error) string {
+func notATask(question string, err error) *words.Told {
 	if typed, changed := restoreTime(question); changed {
-		return fmt.Sprintf("%s may be the time %s that a spreadsheet has changed; if so, write %s", question, typed, typed)
+		return words.Sayf(mayBeTime, question, typed, typed)
 	}
-	return err.Error()
+	return words.ToldBy(err)
 }
 
-func (v *verdict) note(line int, column Meaning, text string) {
+const mayBeTime = "%s may be the time %s that a spreadsheet has changed; if so, write %s"
+
+func (v *verdict) note(line int, column Meaning, text *words.Told) {
 	v.notes = append(v.notes, Note{line, string(column), text})
 }
 

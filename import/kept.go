@@ -1,15 +1,19 @@
 package intake
 
 import (
-	"fmt"
 	"strings"
 
 	"evenhand/bank"
+	"evenhand/standards/words"
 )
 
 // kept is the list with its rows as the bank keeps it.
 func (r *Report) kept(o ImportOptions) (bank.List, []bank.ListRow) {
-	list := bank.List{Name: r.List.Name, Written: r.List.Written(), Asked: r.List.Asked, By: o.By, At: o.At}
+	list := bank.List{Name: r.List.Name, Written: r.List.Written().String(), By: o.By, At: o.At}
+	list.Told = append(list.Told, r.List.Written())
+	for _, asked := range r.List.Asked {
+		list.Asked, list.Told = append(list.Asked, asked.String()), append(list.Told, asked)
+	}
 	for _, c := range r.List.Columns {
 		list.Columns = append(list.Columns, bank.ListColumn{Number: c.Number, Heading: c.Heading, Meaning: string(c.Meaning), Why: c.Why})
 	}
@@ -17,7 +21,8 @@ func (r *Report) kept(o ImportOptions) (bank.List, []bank.ListRow) {
 	for i, out := range r.Outcomes {
 		rows[i] = bank.ListRow{Line: out.First, Fate: string(out.Fate), ID: out.ID}
 		if out.Problem != nil {
-			rows[i].Line, rows[i].Column, rows[i].Reason = out.Problem.Line, out.Problem.Column, out.Problem.Reason
+			rows[i].Line, rows[i].Column = out.Problem.Line, out.Problem.Column
+			rows[i].Reason, rows[i].Told = out.Problem.Reason.String(), out.Problem.Reason
 		}
 	}
 	return list, rows
@@ -29,8 +34,12 @@ type UsedError struct {
 	Items []string // IDs
 }
 
-func (e *UsedError) Error() string {
-	return fmt.Sprintf("%s of %s stood in a quiz already, such as %s; retire what should go one by one", count(len(e.Items), "item"), e.List, e.Items[0])
+func (e *UsedError) Error() string { return e.Told().String() }
+
+// Told is what the error tells.
+func (e *UsedError) Told() *words.Told {
+	items := words.SayCount(len(e.Items), "%d item", "%d items")
+	return words.Sayf("%s of %s stood in a quiz already, such as %s; retire what should go one by one", items, e.List, e.Items[0])
 }
 
 // Undo takes a whole list out of use again: every item that came in by it, its sheets and its mended

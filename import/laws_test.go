@@ -68,7 +68,7 @@ func checkOutcomes(t failer, r *intake.Report) {
 		switch {
 		case aside != (out.Problem != nil):
 			t.Fatalf("line %d: %s with problem %v", out.First, out.Fate, out.Problem)
-		case aside && (out.Problem.Line != out.First || out.Problem.Reason == "" || out.ID != ""):
+		case aside && (out.Problem.Line != out.First || out.Problem.Reason == nil || out.ID != ""):
 			t.Fatalf("line %d: %+v", out.First, out)
 		case !aside && !r.DryRun && out.ID == "":
 			t.Fatalf("line %d is %s without an ID", out.First, out.Fate)

@@ -2,10 +2,11 @@ package intake
 
 import (
 	"cmp"
-	"fmt"
 	"regexp"
 	"slices"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // Line is one line of a list, or the few that one row takes.
@@ -34,7 +35,7 @@ func (l *List) Skipped() []Line {
 // sort gives every record its place: title, heading, total or row.
 func (l *List) sort(records []record, heading int) {
 	top := heading < 0                                           // still above the first row of a list without heading
-	moved := ""                                                  // why rows below another heading can't be read
+	moved := (*words.Told)(nil)                                  // why rows below another heading can't be read
 	l.rows, l.Lines = records[:0], make([]Line, 0, len(records)) // rows move up, over lines that are none
 	var headings []string
 	if heading >= 0 {
@@ -46,7 +47,7 @@ func (l *List) sort(records []record, heading int) {
 		case i < heading || top && len(l.Columns) > 1 && isTitle(rec.cells):
 			kind = TitleLine
 		case i == heading || heading >= 0 && i > heading && slices.Equal(rec.cells, headings):
-			kind, moved = HeadingLine, ""
+			kind, moved = HeadingLine, nil
 		case isHeadingAgain(rec.cells):
 			kind, moved = HeadingLine, l.movedBy(rec)
 		case isTotal(rec.cells):
@@ -62,18 +63,18 @@ func (l *List) sort(records []record, heading int) {
 
 // movedBy says why the rows below a further heading can't be read with the columns of the
 // list; empty where it puts questions and answers in the same places.
-func (l *List) movedBy(heading record) string {
+func (l *List) movedBy(heading record) *words.Told {
 	for i, cell := range heading.cells {
 		m := understand(cell).meaning
 		if m == QuestionEs {
 			m = Question
 		}
 		if (m == Question || m == Answer) && i != l.column(m) && !(m == Question && i == l.column(QuestionEs)) {
-			return fmt.Sprintf("line %d begins another list, with its columns in other places; save that part "+
+			return words.Sayf("line %d begins another list, with its columns in other places; save that part "+
 				"as a list of its own, or put its cells in the order of the first", heading.first)
 		}
 	}
-	return ""
+	return nil
 }
 
 func newLine(rec record, kind LineKind) Line {

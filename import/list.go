@@ -1,11 +1,11 @@
 package intake
 
 import (
-	"errors"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // List is a colleague's list, read and understood but not yet judged.
@@ -17,8 +17,8 @@ type List struct {
 	Lines     []Line // every line that isn't blank, in order
 	Total     int    // lines of the file, the blank ones too
 
-	Foreign []string // words whose letters show whether the encoding was guessed rightly
-	Asked   []string // what a person should say or see to: columns left out that may matter
+	Foreign []string      // words whose letters show whether the encoding was guessed rightly
+	Asked   []*words.Told // what a person should say or see to: columns left out that may matter
 
 	abreast  int      // how many items stand in a row
 	headings []string // as they stand in the list; nil where it has none
@@ -47,14 +47,14 @@ type Options struct {
 
 // Written says for people how the list was written: "Windows-1252, semicolons between
 // cells" or `workbook, sheet "Week 2"`.
-func (l *List) Written() string {
+func (l *List) Written() *words.Told {
 	if l.Encoding == workbookEncoding {
-		return fmt.Sprintf("workbook, sheet %q", l.Delimiter)
+		return words.Sayf("workbook, sheet %q", l.Delimiter)
 	}
 	if l.Delimiter == "" {
-		return l.Encoding
+		return words.Term(l.Encoding)
 	}
-	return fmt.Sprintf("%s, %s between cells", l.Encoding, l.Delimiter)
+	return words.Sayf("%s, %s between cells", words.Term(l.Encoding), words.Term(l.Delimiter))
 }
 
 // OwnExport says that the list was written by evenhand export, column by column.
@@ -88,21 +88,21 @@ func newList(name string, g grid, wishes map[Meaning]string, unused []string) (*
 		l.ask("some letters look wrong, as in %s; name how the file is encoded, as in --encoding windows-1252", strings.Join(g.foreign, ", "))
 	}
 	if len(g.unseen) > 0 {
-		l.ask("%s hidden in the sheet and read like the others: %s; --undo takes the list back, to import it without", count(len(g.unseen), "row"), someOf(g.unseen))
+		l.ask("%s hidden in the sheet and read like the others: %s; --undo takes the list back, to import it without", countRows(len(g.unseen)), someOf(g.unseen))
 	}
 	return l, l.lookOver(g.records, wishes, unused)
 }
 
 // someOf lists numbers, the first few where there are many.
-func someOf(numbers []int) string {
+func someOf(numbers []int) *words.Told {
 	var texts []string
 	for i, n := range numbers {
 		if i == 5 {
-			return strings.Join(texts, ", ") + " and others"
+			return words.Sayf("%s and others", strings.Join(texts, ", "))
 		}
 		texts = append(texts, strconv.Itoa(n))
 	}
-	return strings.Join(texts, ", ")
+	return words.Sayf("%s", strings.Join(texts, ", "))
 }
 
 // lookOver finds the heading, the columns and the kind of each line.
@@ -112,7 +112,7 @@ func (l *List) lookOver(records []record, wishes map[Meaning]string, unused []st
 		return l.lookOverMended(records, at, wishes)
 	}
 	if len(wishes) == 0 && slices.ContainsFunc(records[:min(len(records), 2)], isMarksGrid) {
-		return errors.New("this is a grid of marks, not a list of items; evenhand mark QUIZ FILE reads it")
+		return words.Errorf("this is a grid of marks, not a list of items; evenhand mark QUIZ FILE reads it")
 	}
 	dropNumbering(records)
 	heading := findHeading(records, spelledOut(wishes))
@@ -157,7 +157,7 @@ func (l *List) askAboutHeading(records []record, heading int) {
 
 // ask notes what a person should say of the list.
 func (l *List) ask(format string, args ...any) {
-	l.Asked = append(l.Asked, fmt.Sprintf(format, args...))
+	l.Asked = append(l.Asked, words.Sayf(format, args...))
 }
 
 // lookOverMended does the same for a file of rows set aside, whose first line, or that
@@ -206,8 +206,11 @@ func (l *List) understand(wishes map[Meaning]string, unused []string, sample []r
 // NoQuestionsError says that no column looks like questions. Options.Columns can say which it is.
 type NoQuestionsError struct{ Columns []Column }
 
-func (e *NoQuestionsError) Error() string {
-	return "no column looks like the questions; say which it is, as in --column question=1; " + columnsThere(e.Columns)
+func (e *NoQuestionsError) Error() string { return e.Told().String() }
+
+// Told is what the error tells.
+func (e *NoQuestionsError) Told() *words.Told {
+	return words.Sayf("no column looks like the questions; say which it is, as in --column question=1; %s", columnsThere(e.Columns))
 }
 
 // surelyAsks says whether the list's questions were known by more than their length.

@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"sync"
@@ -52,11 +51,7 @@ func ParseMeaning(name string) (Meaning, error) {
 			return m, nil
 		}
 	}
-	hint := ""
-	if near, ok := words.Nearest(clean, names); ok {
-		hint = fmt.Sprintf("; did you mean %q?", near)
-	}
-	return "", fmt.Errorf("no column can be the %q%s (it can be one of %s)", name, hint, strings.Join(names, ", "))
+	return "", words.Errorf("no column can be the %q%s (it can be one of %s)", name, words.Suggest(clean, names), strings.Join(names, ", "))
 }
 
 // vocabulary holds the words people head their columns with, the surest first. Where

@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
@@ -9,6 +8,7 @@ import (
 	"unicode"
 
 	"evenhand/bank/cells"
+	"evenhand/standards/words"
 )
 
 // A file of rows set aside comes back when a colleague has mended it, from any program
@@ -104,13 +104,14 @@ func firstName(name string) string { return setAsideEnding.ReplaceAllString(name
 
 // leftBeyond says what is wrong with a row that was set aside for having too many cells
 // and still has them.
-func (l *List) leftBeyond(rec record) string {
+func (l *List) leftBeyond(rec record) *words.Told {
 	for i, c := range l.Columns {
 		if l.mended && strings.HasPrefix(c.Heading, extra) && c.Meaning == "" && rec.cell(i) != "" {
-			return fmt.Sprintf("there is still %q in the column %q; move it where it belongs, or empty that cell", shorten(rec.cell(i)), c.Heading)
+			return words.Sayf("there is still %q in the column %q; move it where it belongs, or empty that cell",
+				shorten(rec.cell(i)), c.Heading)
 		}
 	}
-	return ""
+	return nil
 }
 
 // neverClosed is the reason for rows with a stray quotation mark.

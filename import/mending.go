@@ -4,6 +4,8 @@ import (
 	"encoding/csv"
 	"io"
 	"strconv"
+
+	"evenhand/standards/words"
 )
 
 // Mending is the rows set aside of a list as a table that a person can mend.
@@ -15,11 +17,11 @@ type Mending struct {
 
 // MendingRow is a row set aside.
 type MendingRow struct {
-	Outcome int      // its place among the report's outcomes
-	Line    int      // in the list it first stood in
-	Column  string   // what is to be mended, such as answer; empty when it is the whole row
-	Reason  string   // why it was set aside
-	Cells   []string // under the headings, guarded against being run as formulas
+	Outcome int         // its place among the report's outcomes
+	Line    int         // in the list it first stood in
+	Column  string      // what is to be mended, such as answer; empty when it is the whole row
+	Reason  *words.Told // why it was set aside
+	Cells   []string    // under the headings, guarded against being run as formulas
 }
 
 // Mending gives the rows set aside: their cells as they were, and a column for the answer always.
@@ -59,7 +61,7 @@ func (m Mending) Write(w io.Writer) error {
 	out.Write(append(m.Headings[:len(m.Headings):len(m.Headings)], mendingHeadings...)) // an error shows in Flush
 	for _, row := range m.Rows {
 		cells := row.Cells[:len(row.Cells):len(row.Cells)]
-		out.Write(append(cells, strconv.Itoa(row.Line), row.Column, guarded(row.Reason)))
+		out.Write(append(cells, strconv.Itoa(row.Line), row.Column, guarded(row.Reason.String())))
 	}
 	out.Flush()
 	return out.Error()

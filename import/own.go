@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -11,6 +10,7 @@ import (
 	"evenhand/bank/cells"
 	"evenhand/standards"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // A file that evenhand export wrote is no colleague's list: it is read back column by
@@ -61,7 +61,7 @@ func newOwnRow(columns []Column, rec record) *ownRow {
 	return o
 }
 
-func (o *ownRow) wrong(column, reason string) {
+func (o *ownRow) wrong(column string, reason *words.Told) {
 	if o.problem == nil {
 		o.problem = &Problem{o.at, column, reason}
 	}
@@ -71,7 +71,7 @@ func (o *ownRow) wrong(column, reason string) {
 func (o *ownRow) number(name, cell string, bits int) uint64 {
 	n, err := strconv.ParseUint(cell, 10, bits)
 	if err != nil && cell != "" {
-		o.wrong(name, fmt.Sprintf("%q is not a whole number", cell))
+		o.wrong(name, words.Sayf("%q is not a whole number", cell))
 	}
 	return n
 }
@@ -80,7 +80,7 @@ func (o *ownRow) number(name, cell string, bits int) uint64 {
 func (o *ownRow) logits(name, cell string) standards.Difficulty {
 	x, err := strconv.ParseFloat(cell, 64)
 	if err != nil || !(math.Abs(x) < 100) { // logits of 100 are beyond any item
-		o.wrong(name, fmt.Sprintf("%q is not a difficulty in logits such as -1.099", cell))
+		o.wrong(name, words.Sayf("%q is not a difficulty in logits such as -1.099", cell))
 		return 0
 	}
 	return standards.Difficulty(math.Round(1000 * x))
@@ -90,7 +90,7 @@ func (o *ownRow) logits(name, cell string) standards.Difficulty {
 func (j *judge) own(rec record) (v verdict) {
 	o := newOwnRow(j.list.Columns, rec)
 	if rec.open || filled(rec.cells) > len(j.list.Columns) {
-		o.wrong("", "the cells of this row can't be told apart; look at its quotation marks")
+		o.wrong("", words.Sayf("the cells of this row can't be told apart; look at its quotation marks"))
 	}
 	it := o.item()
 	o.rest(&it)
@@ -106,24 +106,24 @@ func (o *ownRow) item() bank.Item {
 	key := o.Key
 	if o.Task == "" {
 		if strings.TrimSpace(question) == "" {
-			o.wrong("question", "there is neither a task nor a question here")
+			o.wrong("question", words.Sayf("there is neither a task nor a question here"))
 		}
 		if strings.TrimSpace(key) == "" {
-			o.wrong("key", "there is no key, and it can't be worked out; write one")
+			o.wrong("key", words.Sayf("there is no key, and it can't be worked out; write one"))
 		}
 		return o.handItem(question, key, lang)
 	}
 	asked, err := task.Parse(o.Task)
 	if err != nil {
-		o.wrong("task", err.Error())
+		o.wrong("task", words.ToldBy(err))
 		return bank.Item{}
 	}
 	if key != "" && !judgeAnswer(asked, key) {
-		o.wrong("key", wrongAnswer(asked, key, shorten(key)))
+		o.wrong("key", wrongAnswer(asked, key, words.Sayf("%s", shorten(key))))
 	}
 	look := task.Look(o.Look)
 	if !slices.Contains(asked.Looks(), look) {
-		o.wrong("look", fmt.Sprintf("%s can't be shown as %q", asked, look))
+		o.wrong("look", words.Sayf("%s can't be shown as %q", asked, look))
 	}
 	return bank.NewItem(asked, look, bank.Origin{})
 }
@@ -131,14 +131,14 @@ func (o *ownRow) item() bank.Item {
 func (o *ownRow) handItem(question, key, lang string) bank.Item {
 	skill := standards.SkillID(o.Skill)
 	if _, err := standards.ParseSkill(string(skill)); err != nil && skill != "" {
-		o.wrong("skill", err.Error())
+		o.wrong("skill", words.ToldBy(err))
 	}
 	it := bank.NewHandItem(question, key, skill, lang, bank.Origin{})
 	it.Codes = standards.SplitCodes(o.Standards)
 	it.Seconds = int(o.number("seconds", o.Seconds, 31))
 	look, err := task.ParseLook(o.Look)
 	if err != nil {
-		o.wrong("look", err.Error())
+		o.wrong("look", words.ToldBy(err))
 	}
 	it.Look = look
 	return it
@@ -169,10 +169,10 @@ func (o *ownRow) rest(it *bank.Item) {
 		it.Standing = bank.Standing(o.Standing)
 	}
 	if !slices.Contains([]bank.Standing{bank.Draft, bank.Ready, bank.Retired}, it.Standing) {
-		o.wrong("standing", fmt.Sprintf("%q is not draft, ready or retired", it.Standing))
+		o.wrong("standing", words.Sayf("%q is not draft, ready or retired", it.Standing))
 	}
 	it.Origin = bank.Origin{Kind: o.Origin, Seed: o.number("seed", o.Seed, 64), File: o.File, Row: int(o.number("row", o.Line, 31)), By: o.OriginBy}
 	if !slices.Contains([]string{"generated", "written", "imported"}, it.Origin.Kind) {
-		o.wrong("origin", fmt.Sprintf("%q is not generated, written or imported", it.Origin.Kind))
+		o.wrong("origin", words.Sayf("%q is not generated, written or imported", it.Origin.Kind))
 	}
 }

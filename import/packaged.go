@@ -1,6 +1,10 @@
 package intake
 
-import "strconv"
+import (
+	"strconv"
+
+	"evenhand/standards/words"
+)
 
 // PackagedRow is a row of a list that comes in another form than a table, such as a package of items.
 type PackagedRow struct {
@@ -23,7 +27,11 @@ func OpenPackaged(name, written string, rows []PackagedRow) (*Book, error) {
 		if row.Lang == "es" {
 			cells[0], cells[1] = "", row.Question
 		}
-		g.records = append(g.records, record{first: i + 1, last: i + 1, cells: cells, problem: row.Problem})
+		one := record{first: i + 1, last: i + 1, cells: cells}
+		if row.Problem != "" {
+			one.problem = words.Sayf("%s", row.Problem)
+		}
+		g.records = append(g.records, one)
 	}
 	wishes := map[Meaning]string{}
 	for i, meaning := range []Meaning{Question, QuestionEs, Answer, Skill, Standards} {

@@ -1,7 +1,6 @@
 package intake
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
@@ -35,7 +34,8 @@ func (j *judge) proposeSkill(v *verdict, rec record, question string) {
 	switch largest := max(numbers[0], numbers[1], answer[0]); {
 	case answer[0] != sum && answer[0] != difference && (slices.Contains(numbers, answer[0]) || asksElse.MatchString(question)):
 	case answer[0] != sum && answer[0] != difference:
-		v.note(rec.first, Answer, fmt.Sprintf("%d is neither the sum nor the difference of %d and %d; is it right?", answer[0], numbers[0], numbers[1]))
+		v.note(rec.first, Answer, words.Sayf("%d is neither the sum nor the difference of %d and %d; is it right?",
+			answer[0], numbers[0], numbers[1]))
 	case v.item.Skill != "":
 	default:
 		for _, row := range storySkills {

@@ -6,15 +6,16 @@ import (
 	"strings"
 
 	"evenhand/bank/cells"
+	"evenhand/standards/words"
 )
 
 // record is one row of cells with the lines of the file it takes, counted from 1.
 type record struct {
 	first, last int
 	cells       []string
-	open        bool   // a quotation mark opens a cell here and is never closed
-	answer      string // found behind the question in its cell
-	problem     string // why the row can't be read where it stands; empty for most
+	open        bool        // a quotation mark opens a cell here and is never closed
+	answer      string      // found behind the question in its cell
+	problem     *words.Told // why the row can't be read where it stands; empty for most
 }
 
 // cell is a cell without the apostrophe that made it safe for a spreadsheet and

@@ -21,7 +21,7 @@ var cellSeed = maphash.MakeSeed()
 func (r *repeats) find(rec record) (first int, known bool) {
 	at := r.next
 	r.next++
-	if r.off || rec.problem != "" || rec.open {
+	if r.off || rec.problem != nil || rec.open {
 		return 0, false
 	}
 	var hash maphash.Hash

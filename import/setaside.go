@@ -9,6 +9,7 @@ import (
 	"os"
 
 	"evenhand/bank/files"
+	"evenhand/standards/words"
 )
 
 // SetAsidePath is where the rows set aside of a list go when nobody says otherwise:
@@ -40,7 +41,7 @@ func (r *Report) WriteSetAside(path string) (written string, err error) {
 		err = files.New(written, files.Private, func(w io.Writer) error { _, err := w.Write(file.Bytes()); return err })
 	}
 	if err != nil {
-		return "", fmt.Errorf("the rows set aside could not be written: %w", err)
+		return "", words.Errorf("the rows set aside could not be written: %w", err)
 	}
 	return written, nil
 }

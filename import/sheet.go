@@ -2,12 +2,13 @@ package intake
 
 import (
 	"encoding/xml"
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
 	"strings"
 	"time"
+
+	"evenhand/standards/words"
 )
 
 // sheetRow is a row of a sheet as far as it is filled.
@@ -33,7 +34,7 @@ func (w *workbook) readSheet(s sheetPart) ([]sheetRow, error) {
 			last = rowNumber(attribute(start, "r"), last)
 			row := sheetRow{number: last, hidden: slices.Contains([]string{"1", "true"}, attribute(start, "hidden"))}
 			if err := w.readRow(d, &row); err != nil {
-				return fmt.Errorf("row %d: %w", last, err)
+				return words.Errorf("row %d: %w", last, err)
 			}
 			if len(row.cells) > 0 {
 				rows = append(rows, row)
@@ -44,7 +45,7 @@ func (w *workbook) readSheet(s sheetPart) ([]sheetRow, error) {
 		return nil
 	})
 	if err != nil {
-		return nil, fmt.Errorf("sheet %q can't be read (%w); save it as CSV and import that", s.name, err)
+		return nil, words.Errorf("sheet %q can't be read (%w); save it as CSV and import that", s.name, err)
 	}
 	return rows, nil
 }
@@ -140,7 +141,7 @@ func (w *workbook) shown(value, kind, style string) (string, error) {
 	case "s":
 		n, err := strconv.Atoi(strings.TrimSpace(value))
 		if err != nil || n < 0 || n >= len(w.shared) {
-			return "", fmt.Errorf("a cell points to shared text number %s, and there are %d", shorten(value), len(w.shared))
+			return "", words.Errorf("a cell points to shared text number %s, and there are %d", shorten(value), len(w.shared))
 		}
 		return w.shared[n], nil
 	case "b":

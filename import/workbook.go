@@ -4,12 +4,12 @@ import (
 	"archive/zip"
 	"bytes"
 	"encoding/xml"
-	"errors"
-	"fmt"
 	"io"
 	"path"
 	"slices"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // The .xlsx format (ECMA-376 Part 1, 18.3.1.73 and 18.3.1.13) allows a sheet so many rows
@@ -28,7 +28,7 @@ const (
 	unpackedMost  = 512 << 20
 )
 
-var errUnpacked = errors.New("it unpacks to far more than a list needs; save it as CSV and import that")
+var errUnpacked = words.Errorf("it unpacks to far more than a list needs; save it as CSV and import that")
 
 // workbook is an opened .xlsx file.
 type workbook struct {
@@ -56,42 +56,43 @@ func isWorkbook(data []byte) bool {
 func openWorkbook(data []byte) (*workbook, error) {
 	archive, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
-		return nil, fmt.Errorf("this workbook is torn and can't be opened (%w); get it again, or save it as CSV and import that", err)
+		return nil, words.Errorf("this workbook is torn and can't be opened (%w); get it again, or save it as CSV and import that", err)
 	}
 	most := min(unpackedStart+unpackedTimes*int64(len(data)), unpackedMost)
 	w := &workbook{parts: map[string]*zip.File{}, left: most, texts: most}
 	for _, file := range archive.File {
 		w.parts[strings.TrimPrefix(file.Name, "/")] = file
 	}
-	if what := otherArchive(archive); what != "" {
-		return nil, errors.New(what)
+	if what := otherArchive(archive); what != nil {
+		return nil, what
 	}
 	if err := w.readBook(); err != nil {
-		return nil, fmt.Errorf("this .xlsx workbook can't be read (%w); save it as CSV and import that", err)
+		return nil, words.Errorf("this .xlsx workbook can't be read (%w); save it as CSV and import that", err)
 	}
 	return w, nil
 }
 
 // otherArchive says what a zip archive is that is no .xlsx workbook, and what to do.
-func otherArchive(archive *zip.Reader) string {
+func otherArchive(archive *zip.Reader) *words.Told {
 	has := func(name string) bool {
 		return slices.ContainsFunc(archive.File, func(f *zip.File) bool { return strings.TrimPrefix(f.Name, "/") == name })
 	}
 	switch {
 	case has("xl/workbook.xml"):
-		return ""
+		return nil
 	case has("xl/workbook.bin"):
-		return "this is a binary workbook (.xlsb); open it and save it as .xlsx or CSV, and import that"
+		return words.Sayf("this is a binary workbook (.xlsb); open it and save it as .xlsx or CSV, and import that")
 	case has("word/document.xml"):
-		return "this is a text document (.docx); put its questions into a spreadsheet, or save it as plain text with one question a line, and import that"
+		return words.Sayf("this is a text document (.docx); put its questions into a spreadsheet, " +
+			"or save it as plain text with one question a line, and import that")
 	case has("ppt/presentation.xml"):
-		return "this is a presentation (.pptx), not a list; put its questions into a spreadsheet and import that"
+		return words.Sayf("this is a presentation (.pptx), not a list; put its questions into a spreadsheet and import that")
 	case has("imsmanifest.xml"):
-		return "this is a package of test items (QTI), not a list; the command evenhand import reads it"
+		return words.Sayf("this is a package of test items (QTI), not a list; the command evenhand import reads it")
 	case has("content.xml") && has("META-INF/manifest.xml"):
-		return "this is an OpenDocument file (.ods, .odt); open it and save it as .xlsx or CSV, and import that"
+		return words.Sayf("this is an OpenDocument file (.ods, .odt); open it and save it as .xlsx or CSV, and import that")
 	}
-	return fmt.Sprintf("this is a zip archive of %d files, not a list; unpack it and import the list in it", len(archive.File))
+	return words.Sayf("this is a zip archive of %d files, not a list; unpack it and import the list in it", len(archive.File))
 }
 
 // readBook reads what stands beside the sheets. Shared texts and styles may be missing.
@@ -225,11 +226,11 @@ func (w *workbook) optional(name string, take func(*xml.Decoder, xml.StartElemen
 func (w *workbook) read(name string, take func(*xml.Decoder, xml.StartElement) error) error {
 	part := w.parts[name]
 	if part == nil {
-		return fmt.Errorf("its part %s is missing", name)
+		return words.Errorf("its part %s is missing", name)
 	}
 	body, err := part.Open()
 	if err != nil {
-		return fmt.Errorf("%s: %w", name, err)
+		return words.Errorf("%s: %w", name, err)
 	}
 	defer body.Close()
 	d := xml.NewDecoder(&counted{body, &w.left})
@@ -242,7 +243,7 @@ func (w *workbook) read(name string, take func(*xml.Decoder, xml.StartElement) e
 			err = take(d, start)
 		}
 		if err != nil {
-			return fmt.Errorf("%s: %w", name, err)
+			return words.Errorf("%s: %w", name, err)
 		}
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	intake "evenhand/import"
+	"evenhand/standards/words"
 )
 
 // workbook makes an .xlsx file (ECMA-376) whose sheets hold the rows given as XML. Style
@@ -64,7 +65,7 @@ func TestWorkbook(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if l.Written() != `workbook, sheet "Week 2"` || l.Total != 11 || meanings(l) != "answer - question" {
+	if l.Written().String() != `workbook, sheet "Week 2"` || l.Total != 11 || meanings(l) != "answer - question" {
 		t.Errorf("read as %s, %d lines, %s", l.Written(), l.Total, meanings(l))
 	}
 	b := newBank(t)
@@ -147,7 +148,7 @@ func TestCellsThatSayNothing(t *testing.T) {
 		t.Errorf("%s\n%s", r.Summary(), problems(r))
 	}
 	hidden := "2 rows hidden in the sheet and read like the others: 6, 7; --undo takes the list back, to import it without"
-	if asked := strings.Join(l.Asked, "; "); asked != hidden {
+	if asked := words.Joined(l.Asked, "%s; %s").String(); asked != hidden {
 		t.Error(asked)
 	}
 }

@@ -1,7 +1,6 @@
 package standards
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -57,7 +56,7 @@ func ParseCode(text string) (task.Code, error) {
 	for _, c := range AllCodes() {
 		names = append(names, string(c), c.Short())
 	}
-	return "", fmt.Errorf("no standard %q from kindergarten to grade 2%s", text, words.Suggest(clean, names))
+	return "", words.Errorf("no standard %q from kindergarten to grade 2%s", text, words.Suggest(clean, names))
 }
 
 // JoinCodes shows the codes of an item of a skill in one cell, separated by a space, or says why

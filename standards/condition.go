@@ -1,7 +1,6 @@
 package standards
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -26,14 +25,15 @@ var comparisons = []string{"!=", "<=", ">=", "=", "<", ">"}
 func ParseCondition(text string) (Condition, error) {
 	at, op := findComparison(text)
 	if at < 0 {
-		return Condition{}, fmt.Errorf("%q is not a condition; write a trait, one of = != < <= > >=, and a value, such as regroups >= 1", text)
+		return Condition{}, words.Errorf("%q is not a condition; write a trait, one of = != < <= > >=, and a value, such as regroups >= 1", text)
 	}
 	name := strings.TrimSpace(text[:at])
 	value := strings.TrimSpace(text[at+len(op):])
 	names := traitNames()
 	trait := slices.Index(names, name)
 	if trait < 0 {
-		return Condition{}, fmt.Errorf("no trait %q%s", name, words.SuggestOr(name, names, "; the traits are "+strings.Join(names, ", ")))
+		rest := words.Sayf("; the traits are %s", strings.Join(names, ", "))
+		return Condition{}, words.Errorf("no trait %q%s", name, words.SuggestOr(name, names, rest))
 	}
 	c := Condition{task.Conditions()[trait], op, value}
 	return c, c.check()
@@ -57,18 +57,18 @@ func (c Condition) check() error {
 	switch kind, said := c.Trait.Values(); kind {
 	case task.WholeNumber:
 		if _, err := strconv.Atoi(c.Value); err != nil {
-			return fmt.Errorf("%s is a whole number, not %q; write for example %s %s 1", c.Trait, c.Value, c.Trait, c.Op)
+			return words.Errorf("%s is a whole number, not %q; write for example %s %s 1", c.Trait, c.Value, c.Trait, c.Op)
 		}
 	case task.TrueOrFalse:
 		if !equality || c.Value != "true" && c.Value != "false" {
-			return fmt.Errorf("%s is true or false; write %s = true or %s = false", c.Trait, c.Trait, c.Trait)
+			return words.Errorf("%s is true or false; write %s = true or %s = false", c.Trait, c.Trait, c.Trait)
 		}
 	case task.OneWord, task.OrderedWords:
 		if kind == task.OneWord && !equality {
-			return fmt.Errorf("%s is a word; only = and != can be asked of it", c.Trait)
+			return words.Errorf("%s is a word; only = and != can be asked of it", c.Trait)
 		}
 		if said != nil && !slices.Contains(said, c.Value) {
-			return fmt.Errorf("%s is one of %s, not %q%s", c.Trait, strings.Join(said, ", "), c.Value, words.Suggest(c.Value, said))
+			return words.Errorf("%s is one of %s, not %q%s", c.Trait, strings.Join(said, ", "), c.Value, words.Suggest(c.Value, said))
 		}
 	}
 	return nil

@@ -1,7 +1,6 @@
 package standards
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -58,7 +57,7 @@ func ParseSkill(name string) (SkillID, error) {
 	if _, ok := catalogue.Skill(id); ok {
 		return id, nil
 	}
-	return "", fmt.Errorf("no skill %q%s", name, words.Suggest(string(id), catalogue.IDs()))
+	return "", words.Errorf("no skill %q%s", name, words.Suggest(string(id), catalogue.IDs()))
 }
 
 // SkillOf is the skill of a task: the first of the catalogue that fits. Every

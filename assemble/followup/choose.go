@@ -2,7 +2,6 @@ package followup
 
 import (
 	"errors"
-	"fmt"
 	"maps"
 	"math"
 	"slices"
@@ -14,6 +13,7 @@ import (
 	"evenhand/bank/results"
 	"evenhand/standards"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // fill chooses the items of a sheet.
@@ -35,7 +35,7 @@ func (m *maker) fill(s *Sheet) (err error) {
 		return err
 	}
 	if len(easy)+len(near) == 0 {
-		return fmt.Errorf("no items of %s are left that did not stand in the quiz, and no others exist", s.skills[0])
+		return words.Errorf("no items of %s are left that did not stand in the quiz, and no others exist", s.skills[0])
 	}
 	if m.shareRight(easy) < m.shareRight(near) { // the helping looks have no easier items left
 		easy, near = near, easy

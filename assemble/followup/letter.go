@@ -2,13 +2,13 @@ package followup
 
 import (
 	"cmp"
-	"errors"
 	"io"
 	"slices"
 
 	"evenhand/assemble/plan"
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
+	"evenhand/standards/words"
 )
 
 // Letter is what families hear of a week: what was practiced and what to try at home. It tells no score and names
@@ -40,7 +40,7 @@ func LetterOf(quizzes []bank.Quiz) (Letter, error) {
 		}
 	}
 	if len(l.homes) == 0 {
-		return l, errors.New("nothing is known to say about the skills of these items")
+		return l, words.Errorf("nothing is known to say about the skills of these items")
 	}
 	slices.SortStableFunc(l.homes, func(a, b family) int { return count[b.practiced.en] - count[a.practiced.en] })
 	return l, nil

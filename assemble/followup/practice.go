@@ -17,6 +17,7 @@ import (
 	"evenhand/bank/results"
 	"evenhand/standards"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // Set is what one class practises after its quizzes.
@@ -129,7 +130,7 @@ func Practice(ctx context.Context, b *bank.Bank, r *report.Report, class string,
 			missing.Sheets = append(missing.Sheets, set.Sheets[i].Title)
 			missing.Make = append(missing.Make, impossible.Generate...)
 		case err != nil:
-			return Set{}, fmt.Errorf("practice for %q: %w", set.Sheets[i].Title, err)
+			return Set{}, words.Errorf("practice for %q: %w", set.Sheets[i].Title, err)
 		}
 	}
 	if len(missing.Make) > 0 {

@@ -3,10 +3,11 @@ package plan
 import (
 	"bytes"
 	"errors"
-	"fmt"
 	"regexp"
 	"strings"
 	"unicode/utf8"
+
+	"evenhand/standards/words"
 
 	"github.com/pelletier/go-toml/v2"
 )
@@ -35,7 +36,7 @@ func (d *document) mendText() bool {
 		mended := ""
 		if !d.broken[line] {
 			message, first := brokenLine(typed, at-from, broken)
-			d.add(span{from + first, from + wordEnd(typed, first)}, message, "")
+			d.add(span{from + first, from + wordEnd(typed, first)}, message, nil)
 			mended = mendLine(typed)
 		}
 		if mended == typed || mended == "" && !keyLine.MatchString(typed) {
@@ -76,7 +77,8 @@ func (d *document) mendBytes() {
 		length := len(lines[i]) + 1
 		if !utf8.Valid(lines[i]) {
 			if !told {
-				d.add(span{at, at}, "a letter here can't be read; save the file again as plain text in UTF-8", "")
+				const unread = "a letter here can't be read; save the file again as plain text in UTF-8"
+				d.add(span{at, at}, words.Sayf(unread), nil)
 			}
 			told, d.broken[i+1] = true, true
 			quoted := bytes.ReplaceAll(bytes.ReplaceAll(lines[i], []byte{0x93}, []byte{'"'}), []byte{0x94}, []byte{'"'})
@@ -108,17 +110,17 @@ var numberKeys = map[string]string{
 }
 
 // brokenLine says in a teacher's words what is wrong with a line, and from which byte of it.
-func brokenLine(line string, at int, e *toml.DecodeError) (message string, first int) {
+func brokenLine(line string, at int, e *toml.DecodeError) (message *words.Told, first int) {
 	key := keyLine.FindStringSubmatch(line)
 	if i := strings.IndexAny(line, curlyQuotes); i >= 0 {
 		r, _ := utf8.DecodeRuneInString(line[i:])
-		return fmt.Sprintf("%c is a quote of a word processor; type straight ones, \"like this\"", r), i
+		return words.Sayf("%c is a quote of a word processor; type straight ones, \"like this\"", r), i
 	}
 	if i := strings.IndexAny(line, oddSpaces); i >= 0 {
-		return "there is a space here that is no plain one; type it again with the space bar", i
+		return words.Sayf("there is a space here that is no plain one; type it again with the space bar"), i
 	}
 	if heading := headingLine.FindStringSubmatch(line); heading != nil && len(heading[1]) != len(heading[3]) {
-		return fmt.Sprintf("a heading has as many brackets after its name as before it, such as %s", headingOf(heading[2])), 0
+		return words.Sayf("a heading has as many brackets after its name as before it, such as %s", headingOf(heading[2])), 0
 	}
 	if key == nil || strings.HasPrefix(strings.TrimSpace(line), "[") {
 		return brokenWords(e), at
@@ -127,29 +129,29 @@ func brokenLine(line string, at int, e *toml.DecodeError) (message string, first
 	first = len(line) - len(key[3])
 	switch {
 	case strings.Contains(e.Error(), "already"):
-		return fmt.Sprintf("%s stands here a second time; leave one of them out", name), 0
+		return words.Sayf("%s stands here a second time; leave one of them out", name), 0
 	case key[2] != "=" && value != "":
-		return fmt.Sprintf("write %s = and then its value", name), 0
+		return words.Sayf("write %s = and then its value", name), 0
 	case value == "" || strings.HasPrefix(value, "#"):
-		return fmt.Sprintf("%s has no value", name), 0
+		return words.Sayf("%s has no value", name), 0
 	case strings.IndexAny(value, curlySingle) == 0:
 		r, _ := utf8.DecodeRuneInString(value)
-		return fmt.Sprintf("%c is no quote for a text; type straight ones, \"like this\"", r), first
+		return words.Sayf("%c is no quote for a text; type straight ones, \"like this\"", r), first
 	case strings.Count(value, `"`)%2 == 1 || strings.HasPrefix(value, "'") && strings.Count(value, "'")%2 == 1:
-		return fmt.Sprintf("a quote is missing; a text stands between two, %s = \"like this\"", name), first
+		return words.Sayf("a quote is missing; a text stands between two, %s = \"like this\"", name), first
 	case strings.HasPrefix(value, "[") && listedWord.MatchString(value):
-		return fmt.Sprintf("each text in a list stands in quotes, %s = [\"like this\", \"and this\"]", name), first
+		return words.Sayf("each text in a list stands in quotes, %s = [\"like this\", \"and this\"]", name), first
 	case strings.HasPrefix(value, "[") && !strings.Contains(value, "]"):
-		return "the list has no end; write ] after its last value", first
+		return words.Sayf("the list has no end; write ] after its last value"), first
 	case strings.EqualFold(word(value), "true") || strings.EqualFold(word(value), "false"):
-		return fmt.Sprintf("write it in small letters, %s = %s", name, strings.ToLower(word(value))), first
+		return words.Sayf("write it in small letters, %s = %s", name, strings.ToLower(word(value))), first
 	case numberKeys[name] != "":
-		return fmt.Sprintf("%s is written in digits alone, such as %s = %s, not %s",
+		return words.Sayf("%s is written in digits alone, such as %s = %s, not %s",
 			name, name, numberKeys[name], value), first
 	case bareWord.MatchString(value):
-		return fmt.Sprintf("a text stands in straight quotes, %s = \"%s\"", name, value), first
+		return words.Sayf("a text stands in straight quotes, %s = \"%s\"", name, value), first
 	case digitsFirst.MatchString(value):
-		return fmt.Sprintf("%s is neither a number in digits nor a text in quotes", value), first
+		return words.Sayf("%s is neither a number in digits nor a text in quotes", value), first
 	}
 	return brokenWords(e), at
 }

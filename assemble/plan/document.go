@@ -134,10 +134,10 @@ func (d *document) decode(into any) error {
 	case errors.As(err, &broken):
 		line, column := broken.Position()
 		at := d.offset(line, column)
-		d.add(span{at, at + 1}, brokenWords(broken), "")
+		d.add(span{at, at + 1}, brokenWords(broken), nil)
 		return d.err()
 	case err != nil:
-		return fmt.Errorf("%s: %w", d.name, err)
+		return words.Errorf("%s: %w", d.name, err)
 	}
 	return nil
 }
@@ -149,32 +149,30 @@ func (d *document) has(key string) bool {
 }
 
 // brokenWords is the library's message, save where it speaks of Go's types.
-func brokenWords(e *toml.DecodeError) string {
+func brokenWords(e *toml.DecodeError) *words.Told {
 	message := strings.TrimPrefix(e.Error(), "toml: ")
 	if strings.HasPrefix(message, "cannot ") && len(e.Key()) > 0 {
-		return fmt.Sprintf("%q can't be written like this; the example that evenhand plan writes shows how", strings.Join(e.Key(), "."))
+		return words.Sayf("%q can't be written like this; the example that evenhand plan writes shows how",
+			strings.Join(e.Key(), "."))
 	}
-	return message
+	return words.Sayf("this can't be read: %s", message)
 }
 
 func (d *document) unknownKey(e *toml.DecodeError, t reflect.Type) {
 	key := e.Key()
-	name, where := key[len(key)-1], ""
+	name, where := key[len(key)-1], (*words.Told)(nil)
 	known := keysOf(t)
 	for _, table := range key[:len(key)-1] {
 		t = fieldType(t, table)
 		if t == nil {
 			break
 		}
-		known, where = keysOf(t), " in "+table
+		known, where = keysOf(t), words.Sayf(" in %s", table)
 	}
-	message := fmt.Sprintf("no key %q%s", name, where)
-	if near, ok := words.Nearest(name, known); ok {
-		message += fmt.Sprintf("; did you mean %q?", near)
-	}
+	message := words.Sayf("no key %q%s%s", name, where, words.Suggest(name, known))
 	line, column := e.Position()
 	at := d.offset(line, column)
-	d.add(span{at, at + len(name)}, message, "The keys here are "+strings.Join(known, ", ")+".")
+	d.add(span{at, at + len(name)}, message, words.Sayf("The keys here are %s.", strings.Join(known, ", ")))
 }
 
 // keysOf lists the toml tags of a struct, those of an embedded one included.
@@ -217,16 +215,16 @@ func (d *document) offset(line, column int) int {
 
 // wrong notes a mistake in the value at the path, or in what is around it when
 // the value isn't there.
-func (d *document) wrong(path, hint, format string, args ...any) {
-	d.add(d.find(path).value, fmt.Sprintf(format, args...), hint)
+func (d *document) wrong(path string, hint *words.Told, format string, args ...any) {
+	d.add(d.find(path).value, words.Sayf(format, args...), hint)
 }
 
 // wrongKey is wrong about the key instead of the value.
-func (d *document) wrongKey(path, hint, format string, args ...any) {
+func (d *document) wrongKey(path string, hint *words.Told, format string, args ...any) {
 	if d.misspelt(path) {
 		return // which is told of the key as it stands
 	}
-	d.add(d.find(path).key, fmt.Sprintf(format, args...), hint)
+	d.add(d.find(path).key, words.Sayf(format, args...), hint)
 }
 
 // misspelt says whether a key beside the path is most likely the path's own, spelt wrongly.

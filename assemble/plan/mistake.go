@@ -5,15 +5,17 @@ import (
 	"fmt"
 	"strings"
 	"unicode/utf8"
+
+	"evenhand/standards/words"
 )
 
 // Mistake is one thing that is wrong in a plan or a pacing list.
 type Mistake struct {
-	Line, Column int    // counted from 1; the column in characters
-	Message      string // what was read and what would be right
-	Excerpt      string // the line as it stands
-	Mark         string // spaces and ~~~ under what is wrong
-	Hint         string // what to do next, may be empty
+	Line, Column int         // counted from 1; the column in characters
+	Message      *words.Told // what was read and what would be right
+	Excerpt      string      // the line as it stands
+	Mark         string      // spaces and ~~~ under what is wrong
+	Hint         *words.Told // what to do next, may be nil
 }
 
 // MistakesError tells everything that is wrong with a file, in the order of its
@@ -33,8 +35,8 @@ func (e *MistakesError) Error() string {
 		if strings.TrimSpace(m.Excerpt) != "" && len(m.Excerpt) <= longestExcerpt {
 			parts[i] += "\n    " + m.Excerpt + "\n    " + m.Mark
 		}
-		if m.Hint != "" {
-			parts[i] += "\n" + m.Hint
+		if m.Hint != nil {
+			parts[i] += "\n" + m.Hint.String()
 		}
 	}
 	return strings.Join(parts, "\n\n")
@@ -42,7 +44,7 @@ func (e *MistakesError) Error() string {
 
 // add notes a mistake at a span of the text; what runs over several lines is
 // marked on the first only. Of a line that was broken no more is told than that.
-func (d *document) add(at span, message, hint string) {
+func (d *document) add(at span, message, hint *words.Told) {
 	at.from = min(at.from, len(d.text))
 	line := d.lineAt(at.from)
 	number := bytes.Count(d.text[:line.from], []byte("\n")) + 1

@@ -3,6 +3,8 @@ package plan
 import (
 	"fmt"
 	"slices"
+
+	"evenhand/standards/words"
 )
 
 // Pacing says which skills are new in which week of a term, and how the weekly
@@ -57,7 +59,7 @@ func ParsePacing(text []byte, name string) (Pacing, error) {
 		return Pacing{}, err
 	}
 	if d.has("row") && !d.has("new") {
-		return Pacing{}, fmt.Errorf("%s is a plan for one quiz, not a pacing list; leave --weeks out, or see evenhand plan --pacing", name)
+		return Pacing{}, words.Errorf("%s is a plan for one quiz, not a pacing list; leave --weeks out, or see evenhand plan --pacing", name)
 	}
 	if !d.atMost("new", len(typed.Skills)) {
 		return Pacing{}, d.err()
@@ -65,7 +67,7 @@ func ParsePacing(text []byte, name string) (Pacing, error) {
 	p := Pacing{Weekly: d.common(typed.commonText)}
 	p.Items = d.whole("items", typed.Items, 0, 1, MaxItems)
 	if typed.Items == nil {
-		d.wrong("items", "", "items is missing; write how many items a week's form holds, items = 10")
+		d.wrong("items", nil, "items is missing; write how many items a week's form holds, items = 10")
 	}
 	p.Share = d.whole("new_share", typed.New, defaultShare, 0, 100)
 	p.Return = d.weeks("return", typed.Return)
@@ -74,7 +76,7 @@ func ParsePacing(text []byte, name string) (Pacing, error) {
 		p.New = append(p.New, d.newSkill(element("new", i), s))
 	}
 	if !slices.ContainsFunc(p.New, func(s NewSkill) bool { return s.Week == 1 }) {
-		d.wrong("new", "", "no skill is new in week 1, so its quiz would be empty; begin with a [[new]] with week = 1")
+		d.wrong("new", nil, "no skill is new in week 1, so its quiz would be empty; begin with a [[new]] with week = 1")
 	}
 	p.Weekly.Bands = d.bands(typed.Bands, max(p.Items, 1))
 	return p, d.err()
@@ -87,14 +89,14 @@ func (d *document) weeks(path string, value any) []int {
 	}
 	list, ok := value.([]any)
 	if !ok {
-		d.wrong(path, "", "%s is a list of weeks in brackets, such as [1, 2, 4, 8], not %s", path, d.read(path))
+		d.wrong(path, nil, "%s is a list of weeks in brackets, such as [1, 2, 4, 8], not %s", path, d.read(path))
 		return defaultReturn
 	}
 	var weeks []int
 	for i, v := range list {
 		n := d.whole(element(path, i), v, 1, 1, MaxWeeks)
 		if len(weeks) > 0 && n <= weeks[len(weeks)-1] {
-			d.wrong(element(path, i), "", "the weeks grow from one to the next; %d doesn't", n)
+			d.wrong(element(path, i), nil, "the weeks grow from one to the next; %d doesn't", n)
 		}
 		weeks = append(weeks, n)
 	}
@@ -106,7 +108,7 @@ func (d *document) skipped(path string, value any) (weeks []Week) {
 	for i, text := range d.texts(path, value) {
 		week, err := ParseWeek(text)
 		if err != nil {
-			d.wrong(element(path, i), "", "%v", err)
+			d.wrong(element(path, i), nil, "%v", err)
 			continue
 		}
 		weeks = append(weeks, week)
@@ -125,7 +127,7 @@ func (d *document) newSkill(path string, typed newText) NewSkill {
 		},
 	}
 	if typed.Week == nil {
-		d.wrongKey(path+".week", "", "the skill has no week; write in which week it is new, week = 1")
+		d.wrongKey(path+".week", nil, "the skill has no week; write in which week it is new, week = 1")
 	}
 	return s
 }

@@ -175,7 +175,7 @@ func Parse(text []byte, name string) (Plan, error) {
 		return Plan{}, err
 	}
 	if d.has("new") && !d.has("row") {
-		return Plan{}, fmt.Errorf("%s is a pacing list for a term, not a plan; say for how many weeks with --weeks, or check it with evenhand plan --pacing", name)
+		return Plan{}, words.Errorf("%s is a pacing list for a term, not a plan; say for how many weeks with --weeks, or check it with evenhand plan --pacing", name)
 	}
 	if !d.atMost("row", len(typed.Rows)) || !d.atMost("quota", len(typed.Quotas)) {
 		return Plan{}, d.err()
@@ -199,7 +199,7 @@ func Parse(text []byte, name string) (Plan, error) {
 // weighs them all against each other.
 func (d *document) atMost(rule string, n int) bool {
 	if n > maxRules {
-		d.wrong(element(rule, maxRules), "", "there are %d [[%s]] here; %d are the most", n, rule, maxRules)
+		d.wrong(element(rule, maxRules), nil, "there are %d [[%s]] here; %d are the most", n, rule, maxRules)
 	}
 	return n <= maxRules
 }
@@ -226,7 +226,7 @@ func (d *document) grade(path string, value any) string {
 	if text := strings.ToUpper(fmt.Sprint(value)); slices.Contains(grades, text) {
 		return text
 	}
-	d.wrong(path, "", "grade is \"K\", 1 or 2, not %s", d.read(path))
+	d.wrong(path, nil, "grade is \"K\", 1 or 2, not %s", d.read(path))
 	return ""
 }
 
@@ -236,16 +236,16 @@ func (d *document) size(plan Plan, typed planText) int {
 	size := plan.Size()
 	switch {
 	case len(typed.Rows) == 0:
-		d.wrong("row", "evenhand plan writes an example.", "the plan has no row; a quiz needs at least one [[row]] with a skill and a count")
+		d.wrong("row", words.Sayf("evenhand plan writes an example."), "the plan has no row; a quiz needs at least one [[row]] with a skill and a count")
 		return MaxItems
 	case slices.ContainsFunc(plan.Rows, func(r Row) bool { return r.Count == 0 }):
 		return MaxItems
 	case size > MaxItems:
-		d.wrong("row", "", "the rows ask for %d items in a form; %d are the most", size, MaxItems)
+		d.wrong("row", nil, "the rows ask for %d items in a form; %d are the most", size, MaxItems)
 		return MaxItems
 	}
 	if n := d.whole("items", typed.Items, size, 1, MaxItems); n != size {
-		d.wrong("items", "", "items says %d, the counts of the rows add up to %d; change one of them, or leave items out", n, size)
+		d.wrong("items", nil, "items says %d, the counts of the rows add up to %d; change one of them, or leave items out", n, size)
 	}
 	return size
 }
@@ -268,15 +268,15 @@ func (d *document) vary(path string, typed rowText) bool {
 	switch {
 	case typed.Vary == nil:
 	case !ok:
-		d.wrong(path+".vary", "", "vary is true or false, not %s", d.read(path+".vary"))
+		d.wrong(path+".vary", nil, "vary is true or false, not %s", d.read(path+".vary"))
 	case vary && len(looks) < 2:
-		d.wrong(path+".vary", "", "vary takes the layouts of the row by turns; write two or more, layouts = [\"bond\", \"column\"]")
+		d.wrong(path+".vary", nil, "vary takes the layouts of the row by turns; write two or more, layouts = [\"bond\", \"column\"]")
 	}
 	return vary
 }
 
 func (d *document) skill(path string, value any) standards.SkillID {
-	const hint = "evenhand skills lists them all."
+	hint := words.Sayf("evenhand skills lists them all.")
 	if value == nil {
 		d.wrongKey(path, hint, "the row has no skill; write skill = \"...\"")
 		return ""
@@ -297,7 +297,7 @@ func (d *document) skill(path string, value any) standards.SkillID {
 
 func (d *document) count(path string, value any) int {
 	if value == nil {
-		d.wrongKey(path, "", "the row has no count; write how many items each form takes from it, count = 2")
+		d.wrongKey(path, nil, "the row has no count; write how many items each form takes from it, count = 2")
 		return 0
 	}
 	return d.whole(path, value, 0, 1, MaxItems)
@@ -308,7 +308,7 @@ func (d *document) missteps(path string, value any) []*task.MisstepKind {
 	for i, text := range d.texts(path, value) {
 		kind, err := task.ParseMisstep(text)
 		if err != nil {
-			d.wrong(element(path, i), "evenhand tag shows the missteps of a task.", "%v", err)
+			d.wrong(element(path, i), words.Sayf("evenhand tag shows the missteps of a task."), "%v", err)
 			continue
 		}
 		kinds = append(kinds, kind)
@@ -321,7 +321,7 @@ func (d *document) where(path string, value any) standards.Where {
 	for i, text := range d.texts(path, value) {
 		c, err := standards.ParseCondition(text)
 		if err != nil {
-			d.wrong(element(path, i), "", "%v", err)
+			d.wrong(element(path, i), nil, "%v", err)
 			continue
 		}
 		where = append(where, c)
@@ -337,16 +337,16 @@ func (d *document) looks(path string, typed rowText) []task.Look {
 	var looks []task.Look
 	key, value := layoutsOf(typed)
 	if typed.Layouts != nil && typed.Looks != nil {
-		d.wrongKey(path+".looks", "", "layouts and looks are the same; leave one of them out")
+		d.wrongKey(path+".looks", nil, "layouts and looks are the same; leave one of them out")
 	}
 	for i, text := range d.texts(path+"."+key, value) {
 		at := element(path+"."+key, i)
 		look, err := task.ParseLook(text)
 		switch {
 		case err != nil:
-			d.wrong(at, "", "%v", err)
+			d.wrong(at, nil, "%v", err)
 		case known && !slices.Contains(skill.Looks, look):
-			d.wrong(at, "", "%s items aren't shown as %s; they can be %s", id, look, lookNames(skill.Looks))
+			d.wrong(at, nil, "%s items aren't shown as %s; they can be %s", id, look, lookNames(skill.Looks))
 		default:
 			looks = append(looks, look)
 		}
@@ -383,11 +383,8 @@ func (d *document) bands(typed map[string]any, size int) []BandCount {
 	}
 	for name := range typed {
 		if !slices.Contains(names, name) {
-			message := "no band \"" + name + "\""
-			if near, ok := words.Nearest(name, names); ok {
-				message += "; did you mean \"" + near + "\"?"
-			}
-			d.wrongKey("bands."+name, "The bands are "+strings.Join(names, ", ")+".", "%s", message)
+			hint := words.Sayf("The bands are %s.", strings.Join(names, ", "))
+			d.wrongKey("bands."+name, hint, "no band %q%s", name, words.Suggest(name, names))
 		}
 	}
 	return list
@@ -396,7 +393,7 @@ func (d *document) bands(typed map[string]any, size int) []BandCount {
 func (d *document) quota(path string, typed quotaText, size int) Quota {
 	where := d.where(path+".where", typed.Where)
 	if typed.Where == nil {
-		d.wrongKey(path+".where", "", "the quota has no where; write which items it counts, where = [\"regroups = 2\"]")
+		d.wrongKey(path+".where", nil, "the quota has no where; write which items it counts, where = [\"regroups = 2\"]")
 	}
 	atLeast, atMost := d.counts(path+".count", typed.Count, size)
 	return Quota{where, atLeast, atMost}

@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"time"
+
+	"evenhand/standards/words"
 )
 
 // Week is a week of ISO 8601: it begins on Monday and belongs to the year that
@@ -25,11 +27,11 @@ func ParseWeek(text string) (Week, error) {
 	year, yearErr := strconv.Atoi(y)
 	number, numberErr := strconv.Atoi(n)
 	if !ok || yearErr != nil || numberErr != nil || len(y) != 4 || len(n) != 2 || year < 1 || number < 0 {
-		return Week{}, fmt.Errorf("%q is no week; write the year and the number of the week, such as 2026-W48", text)
+		return Week{}, words.Errorf("%q is no week; write the year and the number of the week, such as 2026-W48", text)
 	}
 	w := Week{year, number}
 	if last := weeksIn(year); number < 1 || number > last {
-		return Week{}, fmt.Errorf("there is no week %d in %d; its weeks are 1 to %d", number, year, last)
+		return Week{}, words.Errorf("there is no week %d in %d; its weeks are 1 to %d", number, year, last)
 	}
 	return w, nil
 }

@@ -1,12 +1,12 @@
 package generate
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"evenhand/standards"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // impossible says why no item of the skill has the wished traits: which wish alone
@@ -26,14 +26,14 @@ func impossible(all space, skill standards.SkillID, where standards.Where) error
 	}
 	for i, wish := range where {
 		if !met[i] {
-			return fmt.Errorf("no %s item has %s; %s", skill, wish, values(wish.Trait, seen[i]))
+			return words.Errorf("no %s item has %s; %s", skill, wish, values(wish.Trait, seen[i]))
 		}
 	}
-	return fmt.Errorf("no %s item has %s; each of these exists, but not all in one item: leave one out", skill, where)
+	return words.Errorf("no %s item has %s; each of these exists, but not all in one item: leave one out", skill, where)
 }
 
 // values says in words which values of a trait there are.
-func values(trait task.Trait, seen map[string]bool) string {
+func values(trait task.Trait, seen map[string]bool) *words.Told {
 	var list []string
 	for value := range seen {
 		if value != "" {
@@ -45,13 +45,18 @@ func values(trait task.Trait, seen map[string]bool) string {
 	})
 	switch {
 	case len(list) == 0:
-		return trait.String() + " does not apply to them"
+		return words.Sayf("%s does not apply to them", trait)
 	case len(list) == 1:
-		return fmt.Sprintf("there it is always %s", list[0])
+		return words.Sayf("there it is always %s", words.Term(list[0]))
 	case rank(trait, list[len(list)-1]) > rank(trait, list[0]):
-		return fmt.Sprintf("there it goes from %s to %s", list[0], list[len(list)-1])
+		return words.Sayf("there it goes from %s to %s", list[0], list[len(list)-1])
 	}
-	return "there it is " + strings.Join(list[:len(list)-1], ", ") + " or " + list[len(list)-1]
+	said := make([]*words.Told, len(list))
+	for i, value := range list {
+		said[i] = words.Term(value)
+	}
+	last := len(list) - 1
+	return words.Sayf("there it is %s or %s", words.Joined(said[:last], "%s, %s"), said[last])
 }
 
 // rank is the number of a value that has one, and 0 for other words.

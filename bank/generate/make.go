@@ -7,6 +7,7 @@ import (
 
 	"evenhand/standards"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // Request says what to make.
@@ -66,7 +67,7 @@ func Make(r Request) (Result, error) {
 		return Result{}, err
 	}
 	if r.Count < 1 {
-		return Result{}, fmt.Errorf("%d items can't be made; ask for 1 or more", r.Count)
+		return Result{}, words.Errorf("%d items can't be made; ask for 1 or more", r.Count)
 	}
 	pick := draw
 	if r.Spread {

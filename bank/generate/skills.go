@@ -1,10 +1,9 @@
 package generate
 
 import (
-	"fmt"
-
 	"evenhand/standards"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // spaces holds, for each skill, the tasks that are generated for it. What a space
@@ -122,5 +121,5 @@ func spaceOf(skill standards.SkillID) (space, error) {
 	if _, err := standards.ParseSkill(string(skill)); err != nil {
 		return space{}, err
 	}
-	return space{}, fmt.Errorf("no items are generated for %s yet; write them by hand or import them", skill)
+	return space{}, words.Errorf("no items are generated for %s yet; write them by hand or import them", skill)
 }

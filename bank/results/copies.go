@@ -2,7 +2,6 @@ package results
 
 import (
 	"errors"
-	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -10,6 +9,7 @@ import (
 	"time"
 
 	"evenhand/bank"
+	"evenhand/standards/words"
 )
 
 // Copies are the proved copies of a bank and its marks in a folder: one a day, and those made by hand.
@@ -98,10 +98,10 @@ func (c Copies) prune() error {
 	for _, day := range days[:max(0, len(days)-c.Keep)] {
 		path := filepath.Join(c.Dir, day)
 		if err := os.Remove(path); err != nil {
-			return fmt.Errorf("an old backup can't be removed: %w", err)
+			return words.Errorf("an old backup can't be removed: %w", err)
 		}
 		if err := os.Remove(Path(path)); err != nil && !errors.Is(err, os.ErrNotExist) {
-			return fmt.Errorf("an old backup can't be removed: %w", err)
+			return words.Errorf("an old backup can't be removed: %w", err)
 		}
 	}
 	return nil
@@ -155,7 +155,7 @@ func CopyMade(name string) string {
 // File is where a copy stands; the name of anything else is an error.
 func (c Copies) File(name string) (string, error) {
 	if !isCopy(name) || strings.ContainsAny(name, `/\`) {
-		return "", fmt.Errorf("there is no copy %q", name)
+		return "", words.Errorf("there is no copy %q", name)
 	}
 	path := filepath.Join(c.Dir, name)
 	_, err := os.Stat(path)

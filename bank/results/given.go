@@ -1,10 +1,10 @@
 package results
 
 import (
-	"fmt"
 	"slices"
 
 	"evenhand/bank"
+	"evenhand/standards/words"
 )
 
 // QuizOf is a quiz that a bank keeps, as papers are marked by it. Its ID is the same as that of the
@@ -70,7 +70,7 @@ func (s *Store) AsGiven(quiz Quiz) (Quiz, error) {
 		for i, form := range quiz.first() {
 			for k, item := range form.Items {
 				if before := other.Forms[i].Items[k]; before.Key != item.Key || before.Asks != item.Asks {
-					return quiz, fmt.Errorf("quiz.csv was changed since papers of %s were marked: %s%d was %q "+
+					return quiz, words.Errorf("quiz.csv was changed since papers of %s were marked: %s%d was %q "+
 						"with the key %q and is %q with the key %q; use the quiz.csv as it was given",
 						other.Name(), form.Name, k+1, before.Asks, before.Key, item.Asks, item.Key)
 				}

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"evenhand/standards/words"
 )
 
 // Paper is what one pupil did with one form of a quiz, as marked.
@@ -85,9 +87,9 @@ func (p Paper) fits(q Quiz) error {
 	form, ok := q.Form(p.Form)
 	switch {
 	case !ok:
-		return fmt.Errorf("the paper of %s is of form %q, but the quiz has %s", p.Pupil, p.Form, strings.Join(q.FormNames(), ", "))
+		return words.Errorf("the paper of %s is of form %q, but the quiz has %s", p.Pupil, p.Form, strings.Join(q.FormNames(), ", "))
 	case len(p.Answers) != len(form.Items):
-		return fmt.Errorf("the paper of %s has %d answers, but form %s has %d items", p.Pupil, len(p.Answers), form.Name, len(form.Items))
+		return words.Errorf("the paper of %s has %d answers, but form %s has %d items", p.Pupil, len(p.Answers), form.Name, len(form.Items))
 	}
 	return CheckClass(p.Class)
 }
@@ -100,7 +102,7 @@ var codeForm = regexp.MustCompile(`^(\pL{1,3})[-_ ]?(\d{1,4})$`)
 func ParseCode(text string) (string, error) {
 	m := codeForm.FindStringSubmatch(strings.ToUpper(strings.TrimSpace(text)))
 	if m == nil {
-		return "", fmt.Errorf("%q is no pupil's code; a code is letters and a number, such as P07, and names belong in your own roster", strings.TrimSpace(text))
+		return "", words.Errorf("%q is no pupil's code; a code is letters and a number, such as P07, and names belong in your own roster", strings.TrimSpace(text))
 	}
 	number := strings.TrimLeft(m[2], "0")
 	return m[1] + strings.Repeat("0", max(0, 2-len(number))) + number, nil
@@ -140,7 +142,7 @@ func countCodes(m []string) (codes []string, err error) {
 	fmt.Sscan(m[2], &first)
 	fmt.Sscan(m[4], &last)
 	if m[3] != "" && m[3] != m[1] || last < first || last-first >= 1000 {
-		return nil, fmt.Errorf("%q is no range of codes; one is P01-P24", m[0])
+		return nil, words.Errorf("%q is no range of codes; one is P01-P24", m[0])
 	}
 	for n := first; n <= last; n++ {
 		codes = append(codes, fmt.Sprintf("%s%02d", m[1], n))
@@ -154,7 +156,7 @@ var classForm = regexp.MustCompile(`^[\pL\d][\pL\d ._-]{0,19}$`)
 // the only class.
 func CheckClass(name string) error {
 	if name != "" && !classForm.MatchString(name) {
-		return fmt.Errorf("%q is no name of a class; give up to 20 letters and digits, such as 2A", name)
+		return words.Errorf("%q is no name of a class; give up to 20 letters and digits, such as 2A", name)
 	}
 	return nil
 }

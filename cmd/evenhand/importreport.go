@@ -184,7 +184,7 @@ func importJSON(report *intake.Report, several bool) []importedRow {
 			row.List = report.List.Name
 		}
 		if out.Problem != nil {
-			row.Line, row.Column, row.Reason = out.Problem.Line, out.Problem.Column, out.Problem.Reason
+			row.Line, row.Column, row.Reason = out.Problem.Line, out.Problem.Column, out.Problem.Reason.String()
 		}
 		rows = append(rows, row)
 	}

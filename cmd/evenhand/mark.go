@@ -265,7 +265,7 @@ func showReading(c *cli.Context, r *marks.Reading, tally results.Tally) error {
 	out := markedJSON{r.Rows(), len(r.Papers), tally.New, tally.Changed, append([]string{}, r.Unmarked...), []asideJSON{}, r.Digits}
 	for _, problem := range r.Problems {
 		say(c, "set aside: %s", problem)
-		out.SetAside = append(out.SetAside, asideJSON(problem))
+		out.SetAside = append(out.SetAside, asideJSON{problem.Line, problem.Column, problem.Reason.String()})
 	}
 	for _, note := range r.Notes {
 		say(c, "note: %s", note)

@@ -14,6 +14,7 @@ import (
 
 	"evenhand/bank/results"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // longestAnswer is the most letters that a written answer may have.
@@ -25,17 +26,17 @@ var wrote = regexp.MustCompile(`(?i)^(?:wrote|escribió|escribio)\b[: ]*`)
 // Written is the answer that a cell says a pupil wrote, judged; what a spreadsheet has
 // made of it is undone. problem says why the cell can be no answer, or asks which of
 // several it is.
-func Written(item results.Item, cell string) (answer results.Answer, problem string) {
+func Written(item results.Item, cell string) (answer results.Answer, problem *words.Told) {
 	cell = strings.TrimSpace(cell)
 	if said := wrote.ReplaceAllString(cell, ""); said != cell && said != "" {
-		return item.Answered(said), ""
+		return item.Answered(said), nil
 	}
 	if intake.SheetError(cell) {
-		return answer, "this is what a spreadsheet writes when it can't work out a formula; write the pupil's " +
-			"answer, with an apostrophe before it if it begins with ="
+		return answer, words.Sayf("this is what a spreadsheet writes when it can't work out a formula; write the pupil's " +
+			"answer, with an apostrophe before it if it begins with =")
 	}
 	if utf8.RuneCountInString(cell) > longestAnswer {
-		return answer, "this is too long for an answer; write only what the pupil answered"
+		return answer, words.Sayf("this is too long for an answer; write only what the pupil answered")
 	}
 	var fit []results.Answer
 	typed := typedAs(item, cell)
@@ -49,16 +50,17 @@ func Written(item results.Item, cell string) (answer results.Answer, problem str
 	}
 	switch {
 	case len(fit) == 0:
-		return answer, fmt.Sprintf("this is no mark and can't be an answer to %s; write 1 or ✓ for right, 0 or "+
+		return answer, words.Sayf("this is no mark and can't be an answer to %s; write 1 or ✓ for right, 0 or "+
 			"x for wrong, - for absent, . for not reached, or what the child wrote", item.Asks)
 	case sameState(fit):
-		return fit[0], ""
+		return fit[0], nil
 	}
 	texts := make([]string, len(fit))
 	for i, a := range fit {
 		texts[i] = a.Written
 	}
-	return answer, fmt.Sprintf("this can be %s; write which, such as: wrote %s", strings.Join(texts, " or "), texts[0])
+	which := words.Joined(texts, "%s or %s")
+	return answer, words.Sayf("this can be %s; write which, such as: wrote %s", which, texts[0])
 }
 
 func sameState(answers []results.Answer) bool {

@@ -1,7 +1,6 @@
 package marks
 
 import (
-	"fmt"
 	"maps"
 	"slices"
 	"strconv"
@@ -43,7 +42,7 @@ func (g *grid) lookOver(r *Reading) (rows []row) {
 // begin reads the pupil and form of a row.
 func (g *grid) begin(raw intake.Row, lines map[string][]int) (row, *intake.Problem) {
 	aside := func(column, format string, args ...any) (row, *intake.Problem) {
-		return row{}, &intake.Problem{Line: raw.Line, Column: column, Reason: fmt.Sprintf(format, args...)}
+		return row{}, &intake.Problem{Line: raw.Line, Column: column, Reason: words.Sayf(format, args...)}
 	}
 	code, err := results.ParseCode(at(raw.Cells, g.pupil))
 	switch {
@@ -75,21 +74,21 @@ func (g *grid) begin(raw intake.Row, lines map[string][]int) (row, *intake.Probl
 
 // suggest ends the sentence about a code that is not in the class: most likely its
 // digits were turned around.
-func (g *grid) suggest(code string) string {
+func (g *grid) suggest(code string) *words.Told {
 	near, ok := words.Nearest(code, g.Pupils)
 	if i := len(code) - 2; slices.Contains(g.Pupils, code[:i]+code[i+1:]+code[i:i+1]) {
 		near, ok = code[:i]+code[i+1:]+code[i:i+1], true
 	}
 	if ok {
-		return fmt.Sprintf("; did you mean %s? If it is new there, add --pupils %s", near, code)
+		return words.Sayf("; did you mean %s? If it is new there, add --pupils %s", near, code)
 	}
-	return fmt.Sprintf("; if it is new there, add --pupils %s", code)
+	return words.Sayf("; if it is new there, add --pupils %s", code)
 }
 
-func join(lines []int) string {
+func join(lines []int) *words.Told {
 	texts := make([]string, len(lines))
 	for i, line := range lines {
 		texts[i] = strconv.Itoa(line)
 	}
-	return strings.Join(texts, " and ")
+	return words.Joined(texts, "%s and %s")
 }

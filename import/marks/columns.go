@@ -9,6 +9,7 @@ import (
 
 	"evenhand/bank/results"
 	intake "evenhand/import"
+	"evenhand/standards/words"
 )
 
 // grid is a grid whose columns are understood.
@@ -20,7 +21,7 @@ type grid struct {
 	pupil, form int   // columns
 	ofQuiz      int   // the column with the quiz's ID; -1 without
 	items       []int // columns, by number less one
-	notes       []string
+	notes       []*words.Told
 }
 
 // What heads the columns of pupils and forms, and a column's number (common practice).
@@ -38,11 +39,12 @@ var (
 
 // findGrid finds the one sheet that is a grid.
 func findGrid(sheets []intake.Sheet, quiz results.Quiz) (found *grid, err error) {
-	var names, others []string
+	var names []string
+	var others []*words.Told
 	for _, sheet := range sheets {
 		g, wrong := findColumns(sheet.Rows, quiz)
 		if wrong != nil {
-			others = append(others, fmt.Sprintf("sheet %q was not read: %v", sheet.Name, wrong))
+			others = append(others, words.Sayf("sheet %q was not read: %v", sheet.Name, wrong))
 			if err == nil {
 				err = wrong
 			}
@@ -58,7 +60,7 @@ func findGrid(sheets []intake.Sheet, quiz results.Quiz) (found *grid, err error)
 		found.notes = append(found.notes, others...)
 		return found, nil
 	}
-	return nil, fmt.Errorf("the sheets %s are all grids of this quiz; leave one in the file, and save each of "+
+	return nil, words.Errorf("the sheets %s are all grids of this quiz; leave one in the file, and save each of "+
 		"the others as a file of its own", strings.Join(names, " and "))
 }
 
@@ -95,7 +97,7 @@ func findColumns(rows []intake.Row, quiz results.Quiz) (*grid, error) {
 		}
 	}
 	if wrong == nil {
-		wrong = fmt.Errorf("there is no heading; the first line is %.60q, and it should be pupil,form,1,2,3 and so on", strings.Join(rows[0].Cells, ","))
+		wrong = words.Errorf("there is no heading; the first line is %.60q, and it should be pupil,form,1,2,3 and so on", strings.Join(rows[0].Cells, ","))
 	}
 	return nil, wrong
 }
@@ -149,22 +151,22 @@ func (g *grid) findItems(said []string, items int) error {
 		case j == g.pupil || j == g.form || j == g.ofQuiz || word == "":
 			continue
 		case m == nil:
-			g.notes = append(g.notes, fmt.Sprintf("column %q was not used", word))
+			g.notes = append(g.notes, words.Sayf("column %q was not used", word))
 			continue
 		}
 		number, _ := strconv.Atoi(m[1])
 		if _, twice := columns[number]; twice {
-			return fmt.Errorf("there are two columns %d; leave the right one", number)
+			return words.Errorf("there are two columns %d; leave the right one", number)
 		}
 		if number < 1 || number > items {
-			return fmt.Errorf("there is a column %d, but the quiz has %d items; is this the grid of another quiz?", number, items)
+			return words.Errorf("there is a column %d, but the quiz has %d items; is this the grid of another quiz?", number, items)
 		}
 		columns[number] = j
 	}
 	for number := 1; number <= items; number++ {
 		j, ok := columns[number]
 		if !ok {
-			return fmt.Errorf("there is no column %d, but the quiz has %d items; is this the grid of another quiz?", number, items)
+			return words.Errorf("there is no column %d, but the quiz has %d items; is this the grid of another quiz?", number, items)
 		}
 		g.items = append(g.items, j)
 	}
@@ -192,9 +194,9 @@ func (g *grid) checkQuiz() error {
 	}
 	switch {
 	case ours == 0 && others > 0:
-		return fmt.Errorf("this is the grid of another quiz, not of %s; name its own folder, or write a new grid with --out", g.quiz.Name())
+		return words.Errorf("this is the grid of another quiz, not of %s; name its own folder, or write a new grid with --out", g.quiz.Name())
 	case ours == 0:
-		g.notes = append(g.notes, "the grid doesn't say which quiz it is of; it was taken for "+g.quiz.Name())
+		g.notes = append(g.notes, words.Sayf("the grid doesn't say which quiz it is of; it was taken for %s", g.quiz.Name()))
 	}
 	return nil
 }

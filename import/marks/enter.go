@@ -10,6 +10,7 @@ import (
 
 	"evenhand/bank/results"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // Entry asks for marks one by one, on a terminal or from a pipe.
@@ -156,8 +157,8 @@ func (a *asker) items(form results.Form, paper *results.Paper) move {
 			continue
 		}
 		answer, problem := Typed(item, cell)
-		if problem != "" {
-			fmt.Fprintln(a.Out, "      "+problem)
+		if problem != nil {
+			fmt.Fprintln(a.Out, "      "+problem.String())
 			continue
 		}
 		fmt.Fprintln(a.Out, "      "+echo(item, answer))
@@ -187,9 +188,9 @@ func echo(item results.Item, a results.Answer) string {
 
 // Typed reads what was typed for an item: nothing means right, and 1 or 0 is what the pupil wrote.
 // problem says why it is neither a mark nor a possible answer, or asks which it is.
-func Typed(item results.Item, text string) (results.Answer, string) {
+func Typed(item results.Item, text string) (results.Answer, *words.Told) {
 	if strings.TrimSpace(text) == "" {
-		return results.Answer{State: results.Right}, ""
+		return results.Answer{State: results.Right}, nil
 	}
 	c := look(0, item, text, nil)
 	if c.sign == nil {
@@ -199,11 +200,13 @@ func Typed(item results.Item, text string) (results.Answer, string) {
 	states := row.states(c.plain, *c.sign)
 	switch clear := len(states) == 1; {
 	case c.mayBeBoth() && (c.sign.family == digitFamily || c.sign.family == boxFamily || clear && states[0] == c.answer.State):
-		return c.answer, ""
+		return c.answer, nil
 	case c.mayBeBoth():
-		return c.answer, fmt.Sprintf("%q can be a mark or what the child wrote; Enter is right, 0 of 1 wrong; for what the child wrote type: wrote %s", text, text)
+		return c.answer, words.Sayf("%q can be a mark or what the child wrote; Enter is right, 0 of 1 wrong; "+
+			"for what the child wrote type: wrote %s", text, text)
 	case c.sign.family == digitFamily || !clear:
-		return c.answer, fmt.Sprintf("%q is not clear here; Enter is right, x wrong, - absent, . not reached, or type what the child wrote", text)
+		return c.answer, words.Sayf("%q is not clear here; Enter is right, x wrong, - absent, . not reached, "+
+			"or type what the child wrote", text)
 	}
-	return results.Answer{State: states[0]}, ""
+	return results.Answer{State: states[0]}, nil
 }

@@ -34,14 +34,14 @@ func (g *grid) gather(rows []row) {
 				g.seen.plains[c.plain] = true
 			}
 			g.seen.wrong = g.seen.wrong || isWrong(c)
-			g.seen.written = g.seen.written || c.why == "" && c.answer.State == results.Right
+			g.seen.written = g.seen.written || c.why == nil && c.answer.State == results.Right
 			g.seen.right = g.seen.right || c.sign != nil && (says(c) == results.Right || c.sign.family == digitFamily)
 		}
 	}
 	g.seen.letters = slices.ContainsFunc(rows, func(row row) bool { return row.read.absentByLetter() })
 	g.seen.repeated = repeatedAnswers(rows, len(g.items))
 	for i := range rows {
-		if state, asked := rows[i].read.dash(); rows[i].read.has("-") && asked == "" && state == results.Wrong {
+		if state, asked := rows[i].read.dash(); rows[i].read.has("-") && asked == nil && state == results.Wrong {
 			g.seen.dashWrong = true
 		}
 		for _, c := range rows[i].read.cells {
@@ -63,7 +63,7 @@ func repeatedAnswers(rows []row, items int) map[string]bool {
 	under, right := map[string]map[int]bool{}, map[string]bool{}
 	for _, row := range rows {
 		for _, c := range row.read.cells {
-			if c.sign != nil || c.why != "" || !c.long {
+			if c.sign != nil || c.why != nil || !c.long {
 				continue
 			}
 			if under[c.plain] == nil {

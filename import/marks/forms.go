@@ -1,12 +1,12 @@
 package marks
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"unicode"
 
 	"evenhand/bank/results"
+	"evenhand/standards/words"
 )
 
 // Seat is a pupil and the form that the pupil most likely had.
@@ -71,8 +71,8 @@ func SeatsToMark(s *results.Store, quiz results.Quiz, class string, pupils []str
 const leastOfForm = 3
 
 // looksLike says that a row's answers are those of another form: at least so many are
-// right there, and twice as many as on its own. Empty where they aren't.
-func (g *grid) looksLike(row *row) string {
+// right there, and twice as many as on its own. Nil where they aren't.
+func (g *grid) looksLike(row *row) *words.Told {
 	own, all := rightOn(row.form, row.cells)
 	for _, form := range g.quiz.Forms {
 		if form.Name == row.form.Name {
@@ -80,11 +80,12 @@ func (g *grid) looksLike(row *row) string {
 		}
 		there, _ := rightOn(form, row.cells)
 		if there >= max(min(leastOfForm, all), 2, 2*own+1) {
-			return fmt.Sprintf("looks like form %s: %d of %d written answers are right there, %d on form %s; mend the form, or mark the answers right and wrong",
+			return words.Sayf("looks like form %s: %d of %d written answers are right there, %d on form %s; "+
+				"mend the form, or mark the answers right and wrong",
 				form.Name, there, all, own, row.form.Name)
 		}
 	}
-	return ""
+	return nil
 }
 
 // rightOn is how many cells write out the right answer to a form's items, of how many
@@ -99,7 +100,7 @@ func rightOn(form results.Form, cells []string) (right, all int) {
 			continue
 		}
 		all++
-		if answer, problem := Written(item, cells[i]); problem == "" && answer.State == results.Right {
+		if answer, problem := Written(item, cells[i]); problem == nil && answer.State == results.Right {
 			right++
 		}
 	}

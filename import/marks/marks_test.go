@@ -16,6 +16,7 @@ import (
 	"evenhand/import/marks"
 	"evenhand/standards"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // quizOf is a quiz of one form for each list of tasks.
@@ -150,7 +151,8 @@ func TestSetAside(t *testing.T) {
 	if len(r.Papers) != 1 || !slices.Equal(r.Unmarked, []string{"P08"}) || r.Rows() != 10 {
 		t.Errorf("%d papers, unmarked %v, %d rows", len(r.Papers), r.Unmarked, r.Rows())
 	}
-	if !slices.Equal(r.Notes, []string{`column "name" was not used`, "the grid doesn't say which quiz it is of; it was taken for Friday check (2026-W48)"}) {
+	notes := `column "name" was not used; the grid doesn't say which quiz it is of; it was taken for Friday check (2026-W48)`
+	if words.Joined(r.Notes, "%s; %s").String() != notes {
 		t.Errorf("notes %q", r.Notes)
 	}
 }

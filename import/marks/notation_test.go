@@ -132,7 +132,7 @@ func TestAsked(t *testing.T) {
 		{"✓ 26→62 ✓ ✓ ✓ ✓ ✓ ✓ ✓ x", "26→62=right", "rrrrrrrrrw"},
 	} {
 		cells := strings.Fields(row.cells)
-		if r := readLong(t, marks.Options{}, cells); len(r.Papers) != 0 || len(r.Problems) != 1 || !strings.Contains(r.Problems[0].Reason, "P01") {
+		if r := readLong(t, marks.Options{}, cells); len(r.Papers) != 0 || len(r.Problems) != 1 || !strings.Contains(r.Problems[0].Reason.String(), "P01") {
 			t.Errorf("%s: read as %v, %v; want a question", row.cells, r.Papers, r.Problems)
 		}
 		said, err := marks.ParseSigns(strings.Fields(row.told))

@@ -8,6 +8,7 @@ import (
 
 	"evenhand/bank/results"
 	intake "evenhand/import"
+	"evenhand/standards/words"
 )
 
 // Options say how to read a grid.
@@ -30,7 +31,7 @@ type Reading struct {
 	Unmarked []string        // codes of rows in which nothing is filled in yet
 	Problems []intake.Problem
 	Digits   Digits
-	Notes    []string // what a person may want to know
+	Notes    []*words.Told // what a person may want to know
 
 	lines    []int // of the papers
 	byDigits map[Digits][]string
@@ -43,22 +44,22 @@ func (r *Reading) Rows() int { return len(r.Papers) + len(r.Unmarked) + len(r.Pr
 // a whole; what is wrong with a row sets it aside.
 func Read(name string, data []byte, quiz results.Quiz, o Options) (*Reading, error) {
 	if len(bytes.TrimSpace(data)) == 0 {
-		return nil, fmt.Errorf("%s is empty; evenhand mark QUIZ --out marks.csv writes a grid to fill in", name)
+		return nil, words.Errorf("%s is empty; evenhand mark QUIZ --out marks.csv writes a grid to fill in", name)
 	}
 	sheets, err := intake.Sheets(data)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
+		return nil, words.Errorf("%s: %w", name, err)
 	}
 	g, err := findGrid(sheets, quiz)
 	if err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
+		return nil, words.Errorf("%s: %w", name, err)
 	}
 	if len(g.rows) == 0 {
-		return nil, fmt.Errorf("%s has a heading but no rows; a row is a pupil's code, the form and a cell for each item", name)
+		return nil, words.Errorf("%s has a heading but no rows; a row is a pupil's code, the form and a cell for each item", name)
 	}
 	g.quiz, g.Options = quiz, o
 	if err := g.checkQuiz(); err != nil {
-		return nil, fmt.Errorf("%s: %w", name, err)
+		return nil, words.Errorf("%s: %w", name, err)
 	}
 	r := &Reading{Notes: g.notes}
 	rows := g.lookOver(r)
@@ -93,9 +94,9 @@ func (r *Reading) questionAllWrong() {
 			kept = append(kept, p)
 			continue
 		}
-		r.Problems = append(r.Problems, intake.Problem{Line: r.lines[i], Column: "pupil", Reason: p.Pupil +
-			": nobody in this grid has anything right; if the marks mean something else, say so with --read, " +
-			"such as --read 'x=right' or --read empty=right; if it is true, with --all-wrong"})
+		r.Problems = append(r.Problems, intake.Problem{Line: r.lines[i], Column: "pupil", Reason: words.Sayf(
+			"%s: nobody in this grid has anything right; if the marks mean something else, say so with --read, "+
+				"such as --read 'x=right' or --read empty=right; if it is true, with --all-wrong", p.Pupil)})
 	}
 	r.Papers = kept
 }
@@ -106,7 +107,7 @@ func (r *Reading) noteDigits() {
 	switch {
 	case len(marks) > 0 && len(answers) > 0:
 		r.Digits = EachRow
-		r.Notes = append(r.Notes, fmt.Sprintf("1 and 0 are right and wrong for %s, and what the child "+
+		r.Notes = append(r.Notes, words.Sayf("1 and 0 are right and wrong for %s, and what the child "+
 			"wrote for %s", strings.Join(marks, ", "), strings.Join(answers, ", ")))
 	case len(answers) > 0:
 		r.Digits = AreAnswers
@@ -118,10 +119,10 @@ func (r *Reading) noteDigits() {
 // blanks asks about cells between right ones that are blank or not reached, where nobody has
 // anything wrong, and the other way round: some mark only what is right, or only what is
 // wrong, and some put a dot where something is wrong.
-func (g *grid) blanks(row *row) string {
+func (g *grid) blanks(row *row) *words.Told {
 	onlyRight, onlyWrong := g.seen.right && !g.seen.wrong, g.seen.wrong && !g.seen.right && !g.seen.written
 	if !onlyRight && !onlyWrong {
-		return ""
+		return nil
 	}
 	filled, last := map[int]cell{}, -1
 	for _, c := range row.read.cells {
@@ -136,22 +137,26 @@ func (g *grid) blanks(row *row) string {
 		switch {
 		case isFilled && (said || !c.notReached()):
 		case isFilled && onlyWrong:
-			return fmt.Sprintf("%s stands before a wrong one and nobody has anything right; say --read '%s=right', or --read '%s=not reached'", c.text, c.text, c.text)
+			return words.Sayf("%s stands before a wrong one and nobody has anything right; "+
+				"say --read '%s=right', or --read '%s=not reached'", c.text, c.text, c.text)
 		case isFilled:
-			return fmt.Sprintf("%s stands between right ones and nobody has anything wrong; say --read '%s=wrong', or --read '%s=not reached'", c.text, c.text, c.text)
+			return words.Sayf("%s stands between right ones and nobody has anything wrong; "+
+				"say --read '%s=wrong', or --read '%s=not reached'", c.text, c.text, c.text)
 		case said:
 		case onlyWrong:
-			return "cells are blank before a wrong one and nobody has anything right; say --read empty=right, or --read 'empty=not reached'"
+			return words.Sayf("cells are blank before a wrong one and nobody has anything right; " +
+				"say --read empty=right, or --read 'empty=not reached'")
 		default:
-			return "blank cells stand between right ones and nobody has anything wrong; say --read empty=wrong, or --read 'empty=not reached'"
+			return words.Sayf("blank cells stand between right ones and nobody has anything wrong; " +
+				"say --read empty=wrong, or --read 'empty=not reached'")
 		}
 	}
-	return ""
+	return nil
 }
 
 // absentInPart asks about a row in which nothing stands but that the pupil was absent for
 // some of the items: who is absent is so in the first cell, or in all.
-func (row *row) absentInPart() string {
+func (row *row) absentInPart() *words.Told {
 	var first cell
 	absent := 0
 	for _, c := range row.read.cells {
@@ -163,13 +168,13 @@ func (row *row) absentInPart() string {
 			}
 			absent++
 		default:
-			return ""
+			return nil
 		}
 	}
 	if absent == 0 || absent == len(row.form.Items) || absent == 1 && first.at == 0 {
-		return ""
+		return nil
 	}
-	return fmt.Sprintf("%s stands under %d of %d items and nothing else does; write %s under all of them if the "+
+	return words.Sayf("%s stands under %d of %d items and nothing else does; write %s under all of them if the "+
 		"pupil was absent, or say what it means, as in --read '%s=wrong'",
 		first.text, absent, len(row.form.Items), first.text, first.text)
 }
@@ -181,7 +186,7 @@ func (g *grid) take(r *Reading, row *row) {
 		return
 	}
 	aside := func(column, format string, args ...any) {
-		r.Problems = append(r.Problems, intake.Problem{Line: row.line, Column: column, Reason: row.pupil + ": " + fmt.Sprintf(format, args...)})
+		r.Problems = append(r.Problems, intake.Problem{Line: row.line, Column: column, Reason: words.Sayf("%s: %s", row.pupil, words.Sayf(format, args...))})
 	}
 	for i := len(row.form.Items); i < len(row.cells); i++ {
 		if row.cells[i] != "" {
@@ -189,7 +194,7 @@ func (g *grid) take(r *Reading, row *row) {
 			return
 		}
 	}
-	if other := g.looksLike(row); other != "" {
+	if other := g.looksLike(row); other != nil {
 		aside("form", "%s", other)
 		return
 	}
@@ -197,7 +202,7 @@ func (g *grid) take(r *Reading, row *row) {
 	if len(asked) > 0 {
 		text := asked[0].text
 		if len(asked) > 1 {
-			text += fmt.Sprintf(" (also %s)", alsoAt(asked[1:]))
+			text = words.Sayf("%s (also %s)", text, alsoAt(asked[1:]))
 		}
 		aside(itemColumn(asked[0].at), "%s", text)
 		return
@@ -205,8 +210,8 @@ func (g *grid) take(r *Reading, row *row) {
 	paper := results.Paper{Class: g.Class, Pupil: row.pupil, Form: row.form.Name}
 	before, marked := g.Before[row.pupil]
 	empty, said := g.Signs[""]
-	for _, text := range []string{g.blanks(row), row.absentInPart()} {
-		if text != "" && !marked {
+	for _, text := range []*words.Told{g.blanks(row), row.absentInPart()} {
+		if text != nil && !marked {
 			aside("pupil", "%s", text)
 			return
 		}
@@ -216,10 +221,12 @@ func (g *grid) take(r *Reading, row *row) {
 	}
 	if blanks := len(row.form.Items) - len(row.read.cells); marked && !said && blanks > 0 {
 		if before.Form != row.form.Name || len(before.Answers) != len(row.form.Items) {
-			aside("form", "was marked on form %s before, and this row leaves %d cells blank; fill them in, or write . for not reached", before.Form, blanks)
+			aside("form", "was marked on form %s before, and this row leaves %d cells blank; fill them in, "+
+				"or write . for not reached", before.Form, blanks)
 			return
 		}
-		r.Notes = append(r.Notes, fmt.Sprintf("%s: %d blank cells keep what was marked before; write . for not reached", row.pupil, blanks))
+		r.Notes = append(r.Notes, words.Sayf("%s: %d blank cells keep what was marked before; write . for not reached",
+			row.pupil, blanks))
 	}
 	for i := range row.form.Items {
 		answer, filled := answers[i]
@@ -242,10 +249,10 @@ func (g *grid) take(r *Reading, row *row) {
 
 func itemColumn(i int) string { return fmt.Sprintf("item %d", i+1) }
 
-func alsoAt(asked []question) string {
-	texts := make([]string, len(asked))
+func alsoAt(asked []question) *words.Told {
+	texts := make([]*words.Told, len(asked))
 	for i, q := range asked {
-		texts[i] = itemColumn(q.at)
+		texts[i] = words.Sayf("item %d", q.at+1)
 	}
-	return strings.Join(texts, ", ")
+	return words.Joined(texts, "%s, %s")
 }

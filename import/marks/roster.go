@@ -1,12 +1,11 @@
 package marks
 
 import (
-	"errors"
-	"fmt"
 	"strings"
 
 	"evenhand/bank/results"
 	intake "evenhand/import"
+	"evenhand/standards/words"
 )
 
 // Roster is a teacher's own list of pupils. It is read to show names on the screen and
@@ -20,7 +19,7 @@ type Roster struct {
 func ReadRoster(name string, data []byte) (Roster, error) {
 	rows, err := intake.Cells(data)
 	if err != nil {
-		return Roster{}, fmt.Errorf("%s: %w", name, err)
+		return Roster{}, words.Errorf("%s: %w", name, err)
 	}
 	r := Roster{Names: map[string]string{}}
 	for i, row := range rows {
@@ -29,16 +28,16 @@ func ReadRoster(name string, data []byte) (Roster, error) {
 			continue // the heading
 		}
 		if err != nil {
-			return Roster{}, fmt.Errorf("%s, line %d: %w; the first column holds codes, the second names", name, row.Line, err)
+			return Roster{}, words.Errorf("%s, line %d: %w; the first column holds codes, the second names", name, row.Line, err)
 		}
 		if _, twice := r.Names[code]; twice {
-			return Roster{}, fmt.Errorf("%s, line %d: %s is there twice; keep the right row", name, row.Line, code)
+			return Roster{}, words.Errorf("%s, line %d: %s is there twice; keep the right row", name, row.Line, code)
 		}
 		r.Codes = append(r.Codes, code)
 		r.Names[code] = strings.TrimSpace(at(row.Cells, 1))
 	}
 	if len(r.Codes) == 0 {
-		return Roster{}, errors.New(name + " has no rows; a row is a code and a name, such as P07,Ada")
+		return Roster{}, words.Errorf(name + " has no rows; a row is a code and a name, such as P07,Ada")
 	}
 	return r, nil
 }

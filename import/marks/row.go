@@ -1,12 +1,12 @@
 package marks
 
 import (
-	"fmt"
 	"maps"
 	"slices"
 	"strings"
 
 	"evenhand/bank/results"
+	"evenhand/standards/words"
 )
 
 // Digits says what 1 and 0 mean.
@@ -26,14 +26,14 @@ type cell struct {
 	plain  string
 	sign   *sign          // the mark it may be
 	answer results.Answer // what the child may have written
-	why    string         // why it is no possible answer; empty where it is one
+	why    *words.Told    // why it is no possible answer; nil where it is one
 	isKey  bool           // it is the key of an item by hand, whatever it looks like
 	long   bool           // the key has more than one character
 	said   bool           // a person said what the sign means
 }
 
 // mayBeBoth says that a cell can be a mark or an answer.
-func (c cell) mayBeBoth() bool { return c.sign != nil && c.why == "" }
+func (c cell) mayBeBoth() bool { return c.sign != nil && c.why == nil }
 
 // notReached says that the cell is a mark for not reached and nothing else.
 func (c cell) notReached() bool {
@@ -46,7 +46,7 @@ func (c cell) notReached() bool {
 
 // surely says that the cell is a mark of one of the families and nothing else.
 func (c cell) surely(families ...family) bool {
-	return c.sign != nil && c.why != "" && slices.Contains(families, c.sign.family)
+	return c.sign != nil && c.why != nil && slices.Contains(families, c.sign.family)
 }
 
 // rowCells are the filled cells of a row.
@@ -61,16 +61,16 @@ type rowCells struct {
 func look(at int, item results.Item, text string, told map[string]results.State) cell {
 	c := cell{at: at, text: text, plain: plain(text), long: len(item.Key) > 1}
 	if state, ok := told[c.plain]; ok && state != "" {
-		c.sign, c.why, c.said = &sign{tickFamily, []reading{{state: state}}}, "said", true
+		c.sign, c.why, c.said = &sign{tickFamily, []reading{{state: state}}}, words.Term("said"), true
 		return c
 	} else if s, isSign := signOf(c.plain); isSign && !ok {
 		c.sign = &s
 	}
 	c.answer, c.why = Written(item, text)
 	_, known := item.Task()
-	c.isKey = !known && c.sign != nil && c.why == "" && c.sign.family != digitFamily
-	if inPart.MatchString(c.plain) && (c.why != "" || c.answer.State != results.Right) && strings.ContainsAny(c.plain, "%½⁄~±adf") {
-		c.why = "this says that a part of the answer is right; a mark is right or wrong, so write 1 or 0"
+	c.isKey = !known && c.sign != nil && c.why == nil && c.sign.family != digitFamily
+	if inPart.MatchString(c.plain) && (c.why != nil || c.answer.State != results.Right) && strings.ContainsAny(c.plain, "%½⁄~±adf") {
+		c.why = words.Sayf("this says that a part of the answer is right; a mark is right or wrong, so write 1 or 0")
 	}
 	return c
 }
@@ -90,9 +90,9 @@ func (r *rowCells) has(plains string) bool {
 // says is the state that a cell plainly tells: by a mark of one meaning, or by an answer.
 func says(c cell) results.State {
 	switch {
-	case c.sign == nil && c.why == "":
+	case c.sign == nil && c.why == nil:
 		return c.answer.State
-	case c.sign == nil || c.why == "":
+	case c.sign == nil || c.why == nil:
 		return ""
 	}
 	state, _ := c.sign.plainly()
@@ -101,7 +101,7 @@ func says(c cell) results.State {
 
 // meant is the state of a cell that is a mark and has one meaning in this row.
 func (r *rowCells) meant(c cell) results.State {
-	if c.sign == nil || c.why == "" {
+	if c.sign == nil || c.why == nil {
 		return ""
 	}
 	if list := r.states(c.plain, *c.sign); len(list) == 1 {
@@ -130,31 +130,32 @@ func (r *rowCells) states(plain string, s sign) (list []results.State) {
 }
 
 // mark is the state that a cell's sign means in this row, or the question about it.
-func (r *rowCells) mark(c cell) (state results.State, question string) {
+func (r *rowCells) mark(c cell) (state results.State, question *words.Told) {
 	if c.said {
-		return c.sign.readings[0].state, ""
+		return c.sign.readings[0].state, nil
 	}
 	if c.plain == "-" {
 		return r.dash()
 	}
 	switch list := r.states(c.plain, *c.sign); {
 	case len(list) == 1 && r.untouched(c, list[0]):
-		return "", "no box of this row is ticked; is all of it wrong, or is it not marked yet?"
+		return "", words.Sayf("no box of this row is ticked; is all of it wrong, or is it not marked yet?")
 	case len(list) == 1:
-		return list[0], ""
+		return list[0], nil
 	case len(list) == 0:
-		return "", fmt.Sprintf("%s can mean several things here; say which, as in --read '%s=right' or --read '%s=wrong'", c.text, c.text, c.text)
+		return "", words.Sayf("%s can mean several things here; say which, as in --read '%s=right' or --read '%s=wrong'",
+			c.text, c.text, c.text)
 	default:
-		return "", fmt.Sprintf("%s can mean %s; say which, as in --read '%s=%s'", c.text, inWords(list), c.text, list[0])
+		return "", words.Sayf("%s can mean %s; say which, as in --read '%s=%s'", c.text, inWords(list), c.text, list[0])
 	}
 }
 
-func inWords(states []results.State) string {
-	texts := make([]string, len(states))
+func inWords(states []results.State) *words.Told {
+	texts := make([]*words.Told, len(states))
 	for i, state := range states {
-		texts[i] = string(state)
+		texts[i] = words.Term(string(state))
 	}
-	return strings.Join(texts, " or ")
+	return words.Joined(texts, "%s or %s")
 }
 
 // untouched says that the row is nothing but empty boxes, as when nobody has marked it.
@@ -164,7 +165,7 @@ func (r *rowCells) untouched(c cell, state results.State) bool {
 }
 
 // dash reads -, which is absent, but wrong for those who mark with + and -.
-func (r *rowCells) dash() (state results.State, question string) {
+func (r *rowCells) dash() (state results.State, question *words.Told) {
 	first, lastCounted := -1, -1
 	otherWrong := false
 	for i, c := range r.cells {
@@ -176,22 +177,22 @@ func (r *rowCells) dash() (state results.State, question string) {
 			otherWrong = otherWrong || isWrong(c)
 		}
 	}
-	was := "- can mean absent or wrong; say which, as in --read '-=absent' or --read '-=wrong'"
+	was := words.Sayf("- can mean absent or wrong; say which, as in --read '-=absent' or --read '-=wrong'")
 	switch plus := r.has("+"); {
 	case otherWrong:
-		return results.Absent, ""
+		return results.Absent, nil
 	case plus && (first < lastCounted || r.grid.dashWrong): // who had the next item was there
-		return results.Wrong, ""
+		return results.Wrong, nil
 	case plus, lastCounted < 0 && r.grid.plains["+"] && !r.grid.wrong, first < lastCounted && !r.grid.wrong:
 		return "", was
 	}
-	return results.Absent, ""
+	return results.Absent, nil
 }
 
 // isWrong says that a cell plainly tells of something wrong.
 func isWrong(c cell) bool {
 	if c.sign == nil {
-		return c.why == "" && c.answer.State == results.Wrong
+		return c.why == nil && c.answer.State == results.Wrong
 	}
 	state, _ := c.sign.plainly()
 	return state == results.Wrong || c.plain == "x"
@@ -213,7 +214,7 @@ func (r *rowCells) usesOf(f family) (u uses) {
 			u.sure = true
 		case r.meant(c) == results.Right:
 			u.otherRight = true
-		case c.sign == nil && c.why == "":
+		case c.sign == nil && c.why == nil:
 			u.written = u.written || c.answer.State == results.Right
 		}
 		if other := c.sign == nil || c.sign.family != f; other && !c.surely(noneFamily) {
@@ -227,14 +228,14 @@ func (r *rowCells) usesOf(f family) (u uses) {
 // question is what a row asks about one of its cells.
 type question struct {
 	at   int
-	text string
+	text *words.Told
 }
 
 // settle reads the whole row: an answer for each cell, or questions.
 func (r *rowCells) settle() (answers map[int]results.Answer, digits Digits, asked []question) {
 	for _, c := range r.cells {
-		if c.sign == nil && c.why != "" {
-			asked = append(asked, question{c.at, fmt.Sprintf("%.40q: %s", c.text, c.why)})
+		if c.sign == nil && c.why != nil {
+			asked = append(asked, question{c.at, words.Sayf("%.40q: %s", c.text, c.why)})
 		}
 	}
 	if len(asked) > 0 {
@@ -249,8 +250,8 @@ func (r *rowCells) settle() (answers map[int]results.Answer, digits Digits, aske
 	answers = map[int]results.Answer{}
 	for _, c := range r.cells {
 		answer, text := r.settleCell(c, digits)
-		if text != "" {
-			asked = append(asked, question{c.at, fmt.Sprintf("%.40q: %s", c.text, text)})
+		if text != nil {
+			asked = append(asked, question{c.at, words.Sayf("%.40q: %s", c.text, text)})
 		}
 		answers[c.at] = answer
 	}
@@ -262,7 +263,7 @@ func (r *rowCells) settle() (answers map[int]results.Answer, digits Digits, aske
 func (r *rowCells) repeated() []question {
 	places := map[string][]cell{}
 	for _, c := range r.cells {
-		if c.sign == nil && c.why == "" && c.long {
+		if c.sign == nil && c.why == nil && c.long {
 			places[c.plain] = append(places[c.plain], c)
 		}
 	}
@@ -270,7 +271,7 @@ func (r *rowCells) repeated() []question {
 		right := slices.ContainsFunc(cells, func(c cell) bool { return c.answer.State == results.Right })
 		inRow := !right && len(cells) >= leastRepeated && 2*len(cells) >= len(r.cells)
 		if inRow || r.grid.repeated[text] {
-			return []question{{cells[0].at, fmt.Sprintf("%q stands under several items and is right in none; if "+
+			return []question{{cells[0].at, words.Sayf("%q stands under several items and is right in none; if "+
 				"it is a mark, say so with --read '%s=right', if the child wrote it, with --read '%s=answer'",
 				text, text, text)}}
 		}
@@ -281,12 +282,12 @@ func (r *rowCells) repeated() []question {
 // leastRepeated is how often a child hardly writes the same wrong answer (common practice).
 const leastRepeated = 3
 
-func (r *rowCells) settleCell(c cell, digits Digits) (results.Answer, string) {
+func (r *rowCells) settleCell(c cell, digits Digits) (results.Answer, *words.Told) {
 	switch {
 	case c.sign == nil:
 		return c.answer, c.why
-	case c.sign.family == digitFamily && c.why == "" && digits == AreAnswers:
-		return c.answer, ""
+	case c.sign.family == digitFamily && c.why == nil && digits == AreAnswers:
+		return c.answer, nil
 	}
 	state, asked := r.mark(c)
 	marked := results.Answer{State: state}
@@ -295,14 +296,14 @@ func (r *rowCells) settleCell(c cell, digits Digits) (results.Answer, string) {
 	}
 	asMark, asAnswer := r.stand(c, digits)
 	switch {
-	case asked == "" && state == c.answer.State && state == results.Wrong:
-		return marked, ""
-	case asAnswer && !asMark, asked == "" && state == c.answer.State:
-		return c.answer, ""
+	case asked == nil && state == c.answer.State && state == results.Wrong:
+		return marked, nil
+	case asAnswer && !asMark, asked == nil && state == c.answer.State:
+		return c.answer, nil
 	case asMark && !asAnswer:
 		return marked, asked
 	}
-	return marked, fmt.Sprintf("this can be a mark or what the child wrote; write ✓ or ✗ for the mark, or: wrote %s", c.text)
+	return marked, words.Sayf("this can be a mark or what the child wrote; write ✓ or ✗ for the mark, or: wrote %s", c.text)
 }
 
 // stand says whether a cell can stand as a mark and as an answer beside the others.
@@ -338,7 +339,7 @@ func (r *rowCells) settleDigits() (Digits, []question) {
 	for _, c := range r.cells {
 		switch {
 		case c.sign == nil || c.sign.family != digitFamily:
-			if c.sign == nil && c.why == "" {
+			if c.sign == nil && c.why == nil {
 				others++
 				if c.answer.State == results.Right {
 					right++
@@ -346,7 +347,7 @@ func (r *rowCells) settleDigits() (Digits, []question) {
 			}
 			crossed = crossed || c.sign != nil && r.meant(c) == results.Wrong
 			continue
-		case c.why != "":
+		case c.why != nil:
 			impossible++
 		case c.answer.State != results.Right:
 			wrong[c.plain[:1]]++
@@ -379,8 +380,8 @@ func (r *rowCells) settleDigits() (Digits, []question) {
 	case r.digits != "":
 		return r.digits, nil
 	}
-	return "", []question{{places[0].at, "1 and 0 of this row can be marks or what the child wrote; say " +
-		"--digits marks or --digits answers, or tick what is right"}}
+	return "", []question{{places[0].at, words.Sayf("1 and 0 of this row can be marks or what the child wrote; say " +
+		"--digits marks or --digits answers, or tick what is right")}}
 }
 
 // sameEitherWay says that marks and answers come to the same.

@@ -1,10 +1,10 @@
 package marks
 
 import (
-	"fmt"
 	"strings"
 
 	"evenhand/bank/results"
+	"evenhand/standards/words"
 )
 
 // ParseSigns reads what a person says that signs mean, such as "x=right", "-=wrong" or
@@ -14,7 +14,7 @@ func ParseSigns(said []string) (map[string]results.State, error) {
 	for _, text := range said {
 		i := strings.LastIndex(text, "=")
 		if i <= 0 {
-			return nil, fmt.Errorf("%q is no sign and its meaning; write it as in x=wrong", text)
+			return nil, words.Errorf("%q is no sign and its meaning; write it as in x=wrong", text)
 		}
 		state := results.State(strings.Join(strings.FieldsFunc(strings.ToLower(text[i+1:]), func(r rune) bool { return r == ' ' || r == '-' }), " "))
 		switch state {
@@ -22,7 +22,7 @@ func ParseSigns(said []string) (map[string]results.State, error) {
 		case "answer", "answers":
 			state = ""
 		default:
-			return nil, fmt.Errorf("%q is no meaning; it can be right, wrong, absent, not reached or answer", text[i+1:])
+			return nil, words.Errorf("%q is no meaning; it can be right, wrong, absent, not reached or answer", text[i+1:])
 		}
 		sign := plain(text[:i])
 		if sign == "empty" && state != "" {

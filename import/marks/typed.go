@@ -52,7 +52,7 @@ func (t TypedRow) Paper(quiz results.Quiz, stands results.Paper) (paper results.
 				text = stood.Written
 			}
 			answer, problem := Typed(item, text)
-			if problem != "" {
+			if problem != nil {
 				answer = results.Answer{State: results.NotReached, Written: shortened(text)}
 			}
 			paper.Answers[i] = answer

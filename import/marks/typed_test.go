@@ -77,7 +77,7 @@ func TestTypedRowStays(t *testing.T) {
 			t.Fatal("the form is there")
 		}
 		answer := paper.Answers[0]
-		if counted, problem := marks.Typed(quiz.Forms[0].Items[0], text); answer.Counts() && (problem != "" || counted != answer) {
+		if counted, problem := marks.Typed(quiz.Forms[0].Items[0], text); answer.Counts() && (problem != nil || counted != answer) {
 			t.Fatalf("%q counts as %+v: %s", text, answer, problem)
 		}
 		shown := answer.String()

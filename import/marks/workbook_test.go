@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"evenhand/import/marks"
+	"evenhand/standards/words"
 )
 
 // number and flag are cells of a workbook as it keeps numbers and TRUE or FALSE.
@@ -106,7 +107,7 @@ func TestWorkbookOfSeveralSheets(t *testing.T) {
 	first := []string{heading, text("P01") + text("A") + number("1") + number("52") + text("3:30")}
 	second := []string{heading, text("P02") + text("A") + number("1") + number("62") + text("3:30")}
 	r, err := marks.Read("marks.xlsx", sheets(t, cover, first), friday(), marks.Options{})
-	if err != nil || len(r.Papers) != 1 || !strings.Contains(strings.Join(r.Notes, "; "), `sheet "2A" was not read`) {
+	if err != nil || len(r.Papers) != 1 || !strings.Contains(words.Joined(r.Notes, "%s; %s").String(), `sheet "2A" was not read`) {
 		t.Errorf("%+v, %v", r, err)
 	}
 	r, err = marks.Read("marks.xlsx", sheets(t, first, second), friday(), marks.Options{})

@@ -24,7 +24,7 @@ func readArray(text string) (Task, error) {
 	t.Rows, _ = strconv.Atoi(m[1] + m[3])
 	t.Columns, _ = strconv.Atoi(m[2] + m[4])
 	if min(t.Rows, t.Columns) < 1 || max(t.Rows, t.Columns) > 5 {
-		return nil, fmt.Errorf("%q is not an array of grade 2; rows and columns go from 1 to 5, as in array 3 by 4", text)
+		return nil, words.Errorf("%q is not an array of grade 2; rows and columns go from 1 to 5, as in array 3 by 4", text)
 	}
 	return t, nil
 }

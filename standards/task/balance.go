@@ -1,10 +1,11 @@
 package task
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // Balance is a number sentence with operations on both sides of the equal sign and
@@ -30,9 +31,9 @@ func readBalance(text string) (Task, error) {
 	}
 	switch {
 	case blankA >= 0 && blankB >= 0:
-		return nil, fmt.Errorf("%q has two places to fill in; leave one, as in 8 + 3 = 3 + ?", text)
+		return nil, words.Errorf("%q has two places to fill in; leave one, as in 8 + 3 = 3 + ?", text)
 	case blankA < 0 && blankB < 0:
-		return nil, fmt.Errorf("%q has nothing to fill in; write ? for one number, or true or false: before it", text)
+		return nil, words.Errorf("%q has nothing to fill in; write ? for one number, or true or false: before it", text)
 	case blankA >= 0:
 		return Balance{a, b, blankA}.solve(a, b, blankA)
 	}
@@ -44,7 +45,7 @@ func readBalance(text string) (Task, error) {
 func (t Balance) solve(side, other Side, blank int) (Task, error) {
 	n := (other.Value() - side.Value()) * side.sign(blank)
 	if n < 0 {
-		return nil, fmt.Errorf("no number from 0 up makes %s true", t)
+		return nil, words.Errorf("no number from 0 up makes %s true", t)
 	}
 	if t.Blank < t.Left.N {
 		t.Left.Terms[blank] = n

@@ -38,7 +38,7 @@ func readBills(text string) (Task, error) {
 			worth, _ := strconv.Atoi(m[1])
 			at := slices.Index(BillValues[:], worth)
 			if at < 0 {
-				return nil, fmt.Errorf("%q is no bill here; the bills are $20, $10, $5 and $1, as in money $5, $1, 25, 10", cell)
+				return nil, words.Errorf("%q is no bill here; the bills are $20, $10, $5 and $1, as in money $5, $1, 25, 10", cell)
 			}
 			t.Bills[at]++
 			continue
@@ -50,15 +50,15 @@ func readBills(text string) (Task, error) {
 		worth, _ := strconv.Atoi(m[1])
 		at := slices.Index(CoinValues[:], worth)
 		if at < 0 {
-			return nil, fmt.Errorf("%q is no coin; the coins are 50, 25, 10, 5 and 1 cent, as in money $5, $1, 25, 10", cell)
+			return nil, words.Errorf("%q is no coin; the coins are 50, 25, 10, 5 and 1 cent, as in money $5, $1, 25, 10", cell)
 		}
 		t.Coins[at]++
 	}
 	switch bills, coins := sum(t.Bills[:]), sum(t.Coins[:]); {
 	case bills < 1 || coins < 1 || bills > 4 || coins > 6:
-		return nil, fmt.Errorf("%q has %d bills and %d coins; a task here has 1 to 4 bills and 1 to 6 coins", text, bills, coins)
+		return nil, words.Errorf("%q has %d bills and %d coins; a task here has 1 to 4 bills and 1 to 6 coins", text, bills, coins)
 	case t.cents() > 99 || t.dollars() > 100:
-		return nil, fmt.Errorf("%q: the coins are worth less than a dollar and the bills up to $100", text)
+		return nil, words.Errorf("%q: the coins are worth less than a dollar and the bills up to $100", text)
 	}
 	return t, nil
 }

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // Blocks asks about a bar that is measured with equal blocks: how many long it is, "blocks 6: how long"; in which of
@@ -70,17 +72,17 @@ func readBlocks(text string) (Task, error) {
 	}[m[7]]
 	switch {
 	case asks != t.Looks()[0]:
-		return nil, fmt.Errorf("%q asks for what it doesn't show; write for example %s, "+
+		return nil, words.Errorf("%q asks for what it doesn't show; write for example %s, "+
 			"blocks 6 gaps, even, overlaps: which is right or blocks 4 long, 2 short in each: how many short",
 			text, blocksExample)
 	case t.Count < fewestBlocks || t.Count > mostBlocks:
-		return nil, fmt.Errorf("%q has not %d to %d blocks; write for example %s", text, fewestBlocks, mostBlocks, blocksExample)
+		return nil, words.Errorf("%q has not %d to %d blocks; write for example %s", text, fewestBlocks, mostBlocks, blocksExample)
 	case t.Pictures() && (!slices.Contains(t.Ways[:], Even) || !slices.Contains(t.Ways[:], Gaps) || !slices.Contains(t.Ways[:], Overlaps)):
-		return nil, fmt.Errorf("%q needs each of gaps, even and overlaps once", text)
+		return nil, words.Errorf("%q needs each of gaps, even and overlaps once", text)
 	case t.Pictures() && (t.Count < fewestToSpread || t.Count > mostToSpread):
-		return nil, fmt.Errorf("%q needs %d to %d blocks, so that gaps and overlaps are seen", text, fewestToSpread, mostToSpread)
+		return nil, words.Errorf("%q needs %d to %d blocks, so that gaps and overlaps are seen", text, fewestToSpread, mostToSpread)
 	case t.Parts != 0 && (t.Parts < 2 || t.Parts > 3 || t.Count > mostLongBlocks):
-		return nil, fmt.Errorf("%q needs up to %d long blocks with 2 or 3 short ones in each", text, mostLongBlocks)
+		return nil, words.Errorf("%q needs up to %d long blocks with 2 or 3 short ones in each", text, mostLongBlocks)
 	}
 	return t, nil
 }

@@ -1,7 +1,6 @@
 package task
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
@@ -61,16 +60,16 @@ func readCoins(text string) (Task, error) {
 			worth, _ := strconv.Atoi(m[1])
 			at := slices.Index(CoinValues[:], worth)
 			if at < 0 {
-				return nil, fmt.Errorf("%q is no coin; the coins are 50, 25, 10, 5 and 1 cent, as in coins 25, 10, 10, 5, 1", cell)
+				return nil, words.Errorf("%q is no coin; the coins are 50, 25, 10, 5 and 1 cent, as in coins 25, 10, 10, 5, 1", cell)
 			}
 			t.Counts[at]++
 		}
 	}
 	if n := t.count(); n < 2 || n > maxCoins {
-		return nil, fmt.Errorf("%q has %d coins; a task here has 2 to %d, as in coins 25, 10, 10, 5, 1", text, n, maxCoins)
+		return nil, words.Errorf("%q has %d coins; a task here has 2 to %d, as in coins 25, 10, 10, 5, 1", text, n, maxCoins)
 	}
 	if t.answer() > 100 {
-		return nil, fmt.Errorf("%q is worth %d cents; quizzes for these grades stay within a dollar, 100 cents", text, t.answer())
+		return nil, words.Errorf("%q is worth %d cents; quizzes for these grades stay within a dollar, 100 cents", text, t.answer())
 	}
 	return t, nil
 }

@@ -22,7 +22,7 @@ func readCompare(text string) (Task, error) {
 	a, errA := strconv.Atoi(m[1] + m[3])
 	b, errB := strconv.Atoi(m[2] + m[4])
 	if errA != nil || errB != nil || a > MaxNumber || b > MaxNumber {
-		return nil, fmt.Errorf("%q compares numbers above %d", text, MaxNumber)
+		return nil, words.Errorf("%q compares numbers above %d", text, MaxNumber)
 	}
 	return Compare{a, b}, nil
 }

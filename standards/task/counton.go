@@ -35,7 +35,7 @@ func readCountOn(text string) (Task, error) {
 	t.Steps, _ = strconv.Atoi(m[2])
 	t.Start, _ = strconv.Atoi(m[3])
 	if t.Steps < 1 || t.Steps > 5 || min(t.Start, t.end()) < 1 || max(t.Start, t.end()) > 20 {
-		return nil, fmt.Errorf("%q: 1 to 5 steps are counted, from 1 to 20, as in count on 3 from 8", text)
+		return nil, words.Errorf("%q: 1 to 5 steps are counted, from 1 to 20, as in count on 3 from 8", text)
 	}
 	return t, nil
 }

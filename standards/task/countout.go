@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
+
+	"evenhand/standards/words"
 )
 
 // CountOut asks to color so many of some dots: "count out 7 of 12". How many a child colored is its answer.
@@ -25,7 +27,7 @@ func readCountOut(text string) (Task, error) {
 	t.Number, _ = strconv.Atoi(m[1])
 	t.Of, _ = strconv.Atoi(m[2])
 	if t.Of > 20 || t.Number < 1 || t.Number >= t.Of {
-		return nil, fmt.Errorf("%q: some of up to 20 dots are counted out, fewer than there are, as in count out 7 of 12", text)
+		return nil, words.Errorf("%q: some of up to 20 dots are counted out, fewer than there are, as in count out 7 of 12", text)
 	}
 	return t, nil
 }

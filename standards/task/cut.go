@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // Cut is a shape cut into shares: "rectangle down 4", "circle pie 3", "square uneven across 2".
@@ -63,7 +65,7 @@ func readCut(text string) (Cut, error) {
 				known = append(known, other.String())
 			}
 		}
-		return Cut{}, fmt.Errorf("%q is no way to cut a %s here; choose one of %s", text, c.Shape, strings.Join(known, ", "))
+		return Cut{}, words.Errorf("%q is no way to cut a %s here; choose one of %s", text, c.Shape, strings.Join(known, ", "))
 	}
 	return c, nil
 }

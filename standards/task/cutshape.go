@@ -34,7 +34,7 @@ func readCutShape(text string) (Task, error) {
 		t.N, _ = strconv.Atoi(m[2])
 	}
 	if t.N > 4 {
-		return nil, fmt.Errorf("%q: grades 1 and 2 cut into 2, 3 or 4 equal shares, as in cut: circle into 4", text)
+		return nil, words.Errorf("%q: grades 1 and 2 cut into 2, 3 or 4 equal shares, as in cut: circle into 4", text)
 	}
 	return t, nil
 }

@@ -127,18 +127,18 @@ func readData(text string) (Task, error) {
 		sort, of, ok := words.SortCalled(part[1])
 		switch {
 		case !ok:
-			return nil, fmt.Errorf("%q has %q, which no graph here shows; the sorts are %s", text, part[1], sortList())
+			return nil, words.Errorf("%q has %q, which no graph here shows; the sorts are %s", text, part[1], sortList())
 		case group != "" && of.Name != group:
-			return nil, fmt.Errorf("%q mixes %s and %s; take sorts of one group: %s", text, group, of.Name, sortList())
+			return nil, words.Errorf("%q mixes %s and %s; take sorts of one group: %s", text, group, of.Name, sortList())
 		case t.N == mostSorts || slices.Contains(t.Sorts[:], sort.Name):
-			return nil, fmt.Errorf("%q needs two to four sorts, each once, as in %s", text, dataExample)
+			return nil, words.Errorf("%q needs two to four sorts, each once, as in %s", text, dataExample)
 		}
 		group, t.Sorts[t.N] = of.Name, sort.Name
 		t.Counts[t.N], _ = strconv.Atoi(part[2])
 		t.N++
 	}
 	if ask := strings.TrimRight(strings.TrimLeft(m[len(m)-1], "¿ "), "? "); !t.readAsk(ask) {
-		return nil, fmt.Errorf("%q asks %q; ask as in %s, or for in all, which has the most, draw", text, ask, dataExample)
+		return nil, words.Errorf("%q asks %q; ask as in %s, or for in all, which has the most, draw", text, ask, dataExample)
 	}
 	return t, t.mistake(text)
 }
@@ -174,19 +174,19 @@ func (t Data) mistake(text string) error {
 	counts := slices.Sorted(slices.Values(t.Counts[:t.N]))
 	switch {
 	case counts[0] < 1 || counts[t.N-1] > mostOfASort:
-		return fmt.Errorf("%q has a sort with none or more than %d; graphs here go from 1 to %d", text, mostOfASort, mostOfASort)
+		return words.Errorf("%q has a sort with none or more than %d; graphs here go from 1 to %d", text, mostOfASort, mostOfASort)
 	case !slices.Contains(t.row().asks, t.Ask):
-		return fmt.Errorf("%q can't be asked of %s; a bar graph can be, as in %s", text, t.Form, dataExample)
+		return words.Errorf("%q can't be asked of %s; a bar graph can be, as in %s", text, t.Form, dataExample)
 	case drawn && t.group().Name != words.Shapes:
-		return fmt.Errorf("%q needs things that can be drawn: circles, squares, triangles, stars", text)
+		return words.Errorf("%q needs things that can be drawn: circles, squares, triangles, stars", text)
 	case drawn && sum(t.Counts[:]) > mostOfThings:
-		return fmt.Errorf("%q has more than %d things, too many to sort in one picture", text, mostOfThings)
+		return words.Errorf("%q has more than %d things, too many to sort in one picture", text, mostOfThings)
 	case t.Ask == HowManyMore && t.Counts[t.First] <= t.Counts[t.Second], t.Ask == HowManyLess && t.Counts[t.First] >= t.Counts[t.Second]:
-		return fmt.Errorf("%q compares the other way round than the numbers are", text)
+		return words.Errorf("%q compares the other way round than the numbers are", text)
 	case t.Ask == WhichMost && counts[t.N-1] == counts[t.N-2], t.Ask == WhichFewest && counts[0] == counts[1]:
-		return fmt.Errorf("%q has two sorts with as many, so there are two answers; change one number", text)
+		return words.Errorf("%q has two sorts with as many, so there are two answers; change one number", text)
 	case t.Ask == InOrder && len(slices.Compact(counts)) < t.N:
-		return fmt.Errorf("%q has two sorts with as many, which no order has; change one number", text)
+		return words.Errorf("%q has two sorts with as many, which no order has; change one number", text)
 	}
 	return nil
 }

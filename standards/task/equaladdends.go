@@ -35,9 +35,9 @@ func readEqualAddends(text string) (Task, error) {
 	t.Columns, _ = strconv.Atoi(m[3])
 	switch {
 	case m[1] != "" && (t.Number%2 != 0 || t.Number < 2 || t.Number > 20):
-		return nil, fmt.Errorf("%q: an even number from 2 to 20 has two equal addends, as in equal addends of 14", text)
+		return nil, words.Errorf("%q: an even number from 2 to 20 has two equal addends, as in equal addends of 14", text)
 	case m[1] == "" && (min(t.Rows, t.Columns) < 2 || max(t.Rows, t.Columns) > 5):
-		return nil, fmt.Errorf("%q: rows and columns go from 2 to 5, as in equal addends of array 3 by 4", text)
+		return nil, words.Errorf("%q: rows and columns go from 2 to 5, as in equal addends of array 3 by 4", text)
 	}
 	return t, nil
 }

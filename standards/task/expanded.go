@@ -1,7 +1,6 @@
 package task
 
 import (
-	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
@@ -25,11 +24,11 @@ func readExpanded(text string) (Task, error) {
 		return nil, errOther // "7 = ? + ?" has no one answer
 	}
 	if err != nil || n < 11 || n > 999 {
-		return nil, fmt.Errorf("expanded form is for numbers from 11 to 999, not %s", m[1])
+		return nil, words.Errorf("expanded form is for numbers from 11 to 999, not %s", m[1])
 	}
 	asked, parts := 1+strings.Count(m[2], "?"), len(expandedParts(n))
 	if asked != parts {
-		return nil, fmt.Errorf("%d has %d parts in expanded form, but there is room for %d", n, parts, asked)
+		return nil, words.Errorf("%d has %d parts in expanded form, but there is room for %d", n, parts, asked)
 	}
 	return Expanded{n}, nil
 }

@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // Figure is a shape as it lies on paper. How far it is turned and how large it is don't matter for
@@ -54,10 +56,10 @@ func readFigure(text string) (Figure, error) {
 	f := Figure{Form: Form(m[2]), Size: Size(m[1])}
 	f.Turn, _ = strconv.Atoi(m[3])
 	if f.Turn%turnStep != 0 || f.Turn >= 360 {
-		return Figure{}, fmt.Errorf("%q is turned by %d degrees; shapes are turned by 0 to 345 in steps of %d, as in triangle at 45", text, f.Turn, turnStep)
+		return Figure{}, words.Errorf("%q is turned by %d degrees; shapes are turned by 0 to 345 in steps of %d, as in triangle at 45", text, f.Turn, turnStep)
 	}
 	if f.Turn != 0 && forms[f.Form].fold == 0 {
-		return Figure{}, fmt.Errorf("%q looks the same however it is turned; write %s", text, f.Form)
+		return Figure{}, words.Errorf("%q looks the same however it is turned; write %s", text, f.Form)
 	}
 	return f, nil
 }

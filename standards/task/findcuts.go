@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // FindCuts asks which of some shapes are cut into equal shares of a name, cut however:
@@ -29,7 +31,7 @@ func readFindCuts(text string) (Task, error) {
 	t := FindCuts{Shares: map[string]int{"halves": 2, "thirds": 3, "fourths": 4, "quarters": 4}[m[1]]}
 	cells := strings.Split(m[2], ",")
 	if t.N = len(cells); t.N < 3 || t.N > len(t.Cuts) {
-		return nil, fmt.Errorf("%q has %d shapes; a row here has 3 or 4", text, t.N)
+		return nil, words.Errorf("%q has %d shapes; a row here has 3 or 4", text, t.N)
 	}
 	for i, cell := range cells {
 		c, err := readCut(cell)
@@ -39,7 +41,7 @@ func readFindCuts(text string) (Task, error) {
 		t.Cuts[i] = c
 	}
 	if key := t.Key(); key == "" || len(key) == 3*t.N-2 {
-		return nil, fmt.Errorf("%q: some of the shapes have to be cut into %s, and some not", text, m[1])
+		return nil, words.Errorf("%q: some of the shapes have to be cut into %s, and some not", text, m[1])
 	}
 	return t, nil
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // FindShapes asks which of some shapes are of a sort, whatever their size and turn:
@@ -82,11 +84,11 @@ func readFindShapes(text string) (Task, error) {
 	}
 	t := FindShapes{Sort: m[1], N: len(figures)}
 	if t.N < 3 || t.N > len(t.Figures) {
-		return nil, fmt.Errorf("%q has %d shapes; a row here has 3 to %d", text, t.N, len(t.Figures))
+		return nil, words.Errorf("%q has %d shapes; a row here has 3 to %d", text, t.N, len(t.Figures))
 	}
 	copy(t.Figures[:], figures)
 	if found := t.count(); found == 0 || found == t.N {
-		return nil, fmt.Errorf("%q has %d of %d shapes to find; some have to be of the sort, and some not", text, found, t.N)
+		return nil, words.Errorf("%q has %d of %d shapes to find; some have to be of the sort, and some not", text, found, t.N)
 	}
 	return t, nil
 }

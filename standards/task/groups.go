@@ -26,7 +26,7 @@ func readGroups(text string) (Task, error) {
 	t.Left, _ = strconv.Atoi(m[2])
 	t.Right, _ = strconv.Atoi(m[3])
 	if min(t.Left, t.Right) < 1 || max(t.Left, t.Right) > 10 {
-		return nil, fmt.Errorf("%q has groups that are not 1 to 10; write for example more: 5 or 8 dots", text)
+		return nil, words.Errorf("%q has groups that are not 1 to 10; write for example more: 5 or 8 dots", text)
 	}
 	return t, nil
 }

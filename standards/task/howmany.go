@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
+
+	"evenhand/standards/words"
 )
 
 // HowMany asks to count dots: "count 13" in rows, "count 8 scattered" here and there, "count 12 in a circle", and none in
@@ -24,10 +26,10 @@ func readHowMany(text string) (Task, error) {
 	t := HowMany{Scattered: m[2] != "", Circle: m[3] != ""}
 	t.Number, _ = strconv.Atoi(m[1])
 	if most := t.most(); t.Number < t.least() || t.Number > most {
-		return nil, fmt.Errorf("%q is not %d to %d; count up to 20 dots in rows or up to 10 scattered, as in count 8 scattered", text, t.least(), most)
+		return nil, words.Errorf("%q is not %d to %d; count up to 20 dots in rows or up to 10 scattered, as in count 8 scattered", text, t.least(), most)
 	}
 	if t.Circle && t.Number < 3 {
-		return nil, fmt.Errorf("%q: a circle needs 3 dots or more, as in count 12 in a circle", text)
+		return nil, words.Errorf("%q: a circle needs 3 dots or more, as in count 12 in a circle", text)
 	}
 	return t, nil
 }

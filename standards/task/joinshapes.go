@@ -6,6 +6,8 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // JoinShapes asks which shape some pieces make when they are joined along full sides:
@@ -35,15 +37,15 @@ func readJoinShapes(text string) (Task, error) {
 		outline := t.Outline(i)
 		switch p, ok := piecesOf(option, t.Piece); {
 		case outline == nil:
-			return nil, fmt.Errorf("%q: no shape %q is known; %s are known", text, option, waysToMake())
+			return nil, words.Errorf("%q: no shape %q is known; %s are known", text, option, waysToMake())
 		case ok && len(p.Parts) == t.N:
 			right++
 		case math.Abs(Area(outline)-float64(t.N)*Area(pieceForms[t.Piece])) < .01:
-			return nil, fmt.Errorf("%q: the %s is as large as the pieces together, so that nobody can say it can't be made; choose another", text, option)
+			return nil, words.Errorf("%q: the %s is as large as the pieces together, so that nobody can say it can't be made; choose another", text, option)
 		}
 	}
 	if right != 1 {
-		return nil, fmt.Errorf("%q: %d of the three shapes can be made of the pieces; one has to be", text, right)
+		return nil, words.Errorf("%q: %d of the three shapes can be made of the pieces; one has to be", text, right)
 	}
 	return t, nil
 }

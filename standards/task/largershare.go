@@ -3,6 +3,8 @@ package task
 import (
 	"fmt"
 	"regexp"
+
+	"evenhand/standards/words"
 )
 
 // LargerShare asks which of two shares of the same shape is larger: "larger share: circle pie 2 or circle pie 4".
@@ -29,7 +31,7 @@ func readLargerShare(text string) (Task, error) {
 	case err != nil:
 		return nil, err
 	case left.Shape != right.Shape || !left.Equal() || !right.Equal() || left == right:
-		return nil, fmt.Errorf("%q: two equal cuts of the same shape are compared, as in larger share: circle pie 2 or circle pie 4", text)
+		return nil, words.Errorf("%q: two equal cuts of the same shape are compared, as in larger share: circle pie 2 or circle pie 4", text)
 	}
 	return LargerShare{left, right}, nil
 }

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // Lengths asks to compare bars A, B and C: two of them, "bars 5, 8: which is longer"; three in order,
@@ -79,13 +81,13 @@ func readLengths(text string) (Task, error) {
 	lengths := slices.Sorted(slices.Values(t.Bars[:t.N]))
 	switch {
 	case bars != t.N:
-		return nil, fmt.Errorf("%q can't be asked of %d bars; write for example %s or bars 5, 8, 3: order from shortest", text, t.N, lengthsOfExample)
+		return nil, words.Errorf("%q can't be asked of %d bars; write for example %s or bars 5, 8, 3: order from shortest", text, t.N, lengthsOfExample)
 	case lengths[0] < 1 || lengths[t.N-1] > mostLength:
-		return nil, fmt.Errorf("%q has a bar that is not 1 to %d long; write for example %s", text, mostLength, lengthsOfExample)
+		return nil, words.Errorf("%q has a bar that is not 1 to %d long; write for example %s", text, mostLength, lengthsOfExample)
 	case len(slices.Compact(lengths)) < t.N:
-		return nil, fmt.Errorf("%q has two bars of one length; make one longer", text)
+		return nil, words.Errorf("%q has two bars of one length; make one longer", text)
 	case t.byThird() && (t.Bars[1]-t.Bars[0] > 0) != (t.Bars[2]-t.Bars[1] > 0):
-		return nil, fmt.Errorf("%q can't be told by B; its length must lie between those of A and C", text)
+		return nil, words.Errorf("%q can't be told by B; its length must lie between those of A and C", text)
 	}
 	return t, nil
 }

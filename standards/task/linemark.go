@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
+
+	"evenhand/standards/words"
 )
 
 // LineMark asks to mark a number on a number line from 0, "mark 70 on line 0 to 100 by 10", or to show a sum or
@@ -41,7 +43,7 @@ func readLineJump(text string) (Task, error) {
 	}
 	t := LineMark{line.(MarkedLine), start}
 	if start < 1 || start > t.Line.To || start%t.Line.Step != 0 || start == end {
-		return nil, fmt.Errorf("%q: a jump goes from one tick to another, as in show 40 + 30 on line 0 to 100 by 10", text)
+		return nil, words.Errorf("%q: a jump goes from one tick to another, as in show 40 + 30 on line 0 to 100 by 10", text)
 	}
 	return t, nil
 }

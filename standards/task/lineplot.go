@@ -82,10 +82,10 @@ func readLinePlot(text string) (Task, error) {
 		case t.N == 0:
 			t.First = length
 		case length != t.First+t.N:
-			return nil, fmt.Errorf("%q leaves out a length or turns them round; the scale goes on by ones, "+
+			return nil, words.Errorf("%q leaves out a length or turns them round; the scale goes on by ones, "+
 				"with 0 where nothing is so long, as in %s", text, linePlotExample)
 		case t.N == mostOfScale:
-			return nil, fmt.Errorf("%q has more than %d lengths, too many for a sheet", text, mostOfScale)
+			return nil, words.Errorf("%q has more than %d lengths, too many for a sheet", text, mostOfScale)
 		}
 		t.Counts[t.N] = count
 		t.N++
@@ -110,17 +110,17 @@ func (t LinePlot) mistake(text string) error {
 	asked := t.Ask == PlotHowMany || t.Ask == PlotLonger
 	switch {
 	case t.Ask == "":
-		return fmt.Errorf("%q asks what no line plot is asked; ask as in %s, or for in all, which length is most often, how much longer, draw", text, linePlotExample)
+		return words.Errorf("%q asks what no line plot is asked; ask as in %s, or for in all, which length is most often, how much longer, draw", text, linePlotExample)
 	case t.N < leastOfScale || t.First < 1 || last > mostLengthOf:
-		return fmt.Errorf("%q needs %d to %d lengths from 1 to %d, as in %s", text, leastOfScale, mostOfScale, mostLengthOf, linePlotExample)
+		return words.Errorf("%q needs %d to %d lengths from 1 to %d, as in %s", text, leastOfScale, mostOfScale, mostLengthOf, linePlotExample)
 	case counts[t.N-1] > mostOfLength || t.total() > mostInPlot:
-		return fmt.Errorf("%q has more than %d things of one length or more than %d in all", text, mostOfLength, mostInPlot)
+		return words.Errorf("%q has more than %d things of one length or more than %d in all", text, mostOfLength, mostInPlot)
 	case t.Counts[0] == 0 || t.Counts[t.N-1] == 0:
-		return fmt.Errorf("%q has nothing at an end of the scale; leave that length out", text)
+		return words.Errorf("%q has nothing at an end of the scale; leave that length out", text)
 	case asked && (t.Length < t.First || t.Length > last), t.Ask == PlotLonger && t.Length == last:
-		return fmt.Errorf("%q asks about a length that the scale doesn't have", text)
+		return words.Errorf("%q asks about a length that the scale doesn't have", text)
 	case t.Ask == PlotMostOf && counts[t.N-1] == counts[t.N-2]:
-		return fmt.Errorf("%q has two lengths as often, so there are two answers; change one number", text)
+		return words.Errorf("%q has two lengths as often, so there are two answers; change one number", text)
 	}
 	return nil
 }

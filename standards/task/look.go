@@ -1,7 +1,6 @@
 package task
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -127,5 +126,6 @@ func ParseLook(name string) (Look, error) {
 	for i, row := range looks {
 		names[i] = string(row.look)
 	}
-	return "", fmt.Errorf("no layout %q%s", name, words.SuggestOr(name, names, "; the layouts are "+strings.Join(names, ", ")))
+	rest := words.Sayf("; the layouts are %s", strings.Join(names, ", "))
+	return "", words.Errorf("no layout %q%s", name, words.SuggestOr(name, names, rest))
 }

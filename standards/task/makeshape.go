@@ -1,10 +1,11 @@
 package task
 
 import (
-	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // MakeShape asks how many pieces make a shape: "make shape: hexagon from triangle". A piece that is itself
@@ -25,10 +26,10 @@ func readMakeShape(text string) (Task, error) {
 	}
 	t := MakeShape{m[1], pieceNamed(m[2]), pieceNamed(m[3])}
 	if _, ok := piecesOf(t.Whole, t.Piece); !ok {
-		return nil, fmt.Errorf("%q: no way is known to make %s from %s; %s are known", text, t.Whole, t.Piece, waysToMake())
+		return nil, words.Errorf("%q: no way is known to make %s from %s; %s are known", text, t.Whole, t.Piece, waysToMake())
 	}
 	if _, ok := piecesOf(t.Piece, t.MadeOf); !ok && t.MadeOf != "" {
-		return nil, fmt.Errorf("%q: no way is known to make %s from %s; %s are known", text, t.Piece, t.MadeOf, waysToMake())
+		return nil, words.Errorf("%q: no way is known to make %s from %s; %s are known", text, t.Piece, t.MadeOf, waysToMake())
 	}
 	return t, nil
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
+
+	"evenhand/standards/words"
 )
 
 // MarkedLine asks which number is at the mark on a number line from 0: "marked line 0 to 100 by 10: 70".
@@ -41,13 +43,13 @@ func readMarkedLine(text string) (Task, error) {
 	t := MarkedLine{To: n[1], Step: n[2], Number: n[3]}
 	switch {
 	case n[0] != 0:
-		return nil, fmt.Errorf("%q does not begin at 0; lines of grade 2 do, as in %s", text, markedLineExample)
+		return nil, words.Errorf("%q does not begin at 0; lines of grade 2 do, as in %s", text, markedLineExample)
 	case t.Step != 1 && t.Step != 2 && t.Step != 5 && t.Step != 10:
-		return nil, fmt.Errorf("%q goes by %d; lines go by 1, 2, 5 or 10, as in %s", text, t.Step, markedLineExample)
+		return nil, words.Errorf("%q goes by %d; lines go by 1, 2, 5 or 10, as in %s", text, t.Step, markedLineExample)
 	case t.To > 100 || t.To%t.Step != 0 || t.To < fewestSpaces*t.Step || t.To > mostSpaces*t.Step:
-		return nil, fmt.Errorf("%q can't be a line to 100 with %d to %d spaces of %d, as in %s", text, fewestSpaces, mostSpaces, t.Step, markedLineExample)
+		return nil, words.Errorf("%q can't be a line to 100 with %d to %d spaces of %d, as in %s", text, fewestSpaces, mostSpaces, t.Step, markedLineExample)
 	case t.Number%t.Step != 0 || t.Number < 2*t.Step || t.Number >= t.To:
-		return nil, fmt.Errorf("%q has its mark at %d; it stands at a tick without a number, from %d to %d by %ds",
+		return nil, words.Errorf("%q has its mark at %d; it stands at a tick without a number, from %d to %d by %ds",
 			text, t.Number, 2*t.Step, t.To-t.Step, t.Step)
 	}
 	return t, nil

@@ -1,7 +1,6 @@
 package task
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -29,7 +28,7 @@ func readMatch(text string) (Task, error) {
 	}
 	cells := strings.FieldsFunc(strings.TrimLeft(rest, ": "), func(r rune) bool { return r == ',' || r == ';' })
 	if len(cells) < 2 || len(cells) > 6 {
-		return nil, fmt.Errorf("%q gives %d times; matching takes 2 to 6, as in match 4:00, 7:00, 11:00", text, len(cells))
+		return nil, words.Errorf("%q gives %d times; matching takes 2 to 6, as in match 4:00, 7:00, 11:00", text, len(cells))
 	}
 	var m Match
 	for _, cell := range cells {
@@ -39,7 +38,7 @@ func readMatch(text string) (Task, error) {
 		}
 		for _, other := range m.List() {
 			if words.SameDial(t, other) || t.Dial() == other.Dial() {
-				return nil, fmt.Errorf("%q stands twice; the clocks to match must all show different times", t)
+				return nil, words.Errorf("%q stands twice; the clocks to match must all show different times", t)
 			}
 		}
 		m.Times[m.N] = t

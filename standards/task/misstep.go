@@ -2,7 +2,6 @@ package task
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strings"
 
@@ -60,7 +59,7 @@ func ParseMisstep(name string) (*MisstepKind, error) {
 		}
 		names = append(names, kind.Name)
 	}
-	return nil, fmt.Errorf("no misstep %q%s", name, words.Suggest(name, names))
+	return nil, words.Errorf("no misstep %q%s", name, words.Suggest(name, names))
 }
 
 // Misstep is a wrong answer and the kinds that give it. More than one kind means

@@ -29,7 +29,7 @@ func readMoreLess(text string) (Task, error) {
 	}
 	n, err := strconv.Atoi(m[3])
 	if err != nil || n > 1000 || t.at(n) > 1000 || t.at(n) < 0 {
-		return nil, fmt.Errorf("%q leaves 0 to 1000; choose a number so that the answer stays inside", text)
+		return nil, words.Errorf("%q leaves 0 to 1000; choose a number so that the answer stays inside", text)
 	}
 	t.Number = n
 	return t, nil

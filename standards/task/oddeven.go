@@ -30,13 +30,13 @@ func readOddEven(text string) (Task, error) {
 	rest, asked := strings.CutPrefix(text, "odd or even")
 	switch {
 	case m == nil && asked && sentenceShape.MatchString(strings.Trim(rest, ":? ")):
-		return nil, fmt.Errorf("%q needs one number from 0 to 999, as in odd or even: 14", text)
+		return nil, words.Errorf("%q needs one number from 0 to 999, as in odd or even: 14", text)
 	case m == nil:
 		return nil, errOther
 	}
 	n, _ := strconv.Atoi(m[1] + m[2])
 	if m[3] != "" && (n < 2 || n > 20) {
-		return nil, fmt.Errorf("%q: groups of 2 to 20 dots are drawn, as in odd or even: 14 dots", text)
+		return nil, words.Errorf("%q: groups of 2 to 20 dots are drawn, as in odd or even: 14 dots", text)
 	}
 	return OddEven{n, m[3] != ""}, nil
 }

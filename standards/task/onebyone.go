@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
+
+	"evenhand/standards/words"
 )
 
 // OneByOne asks what counting one by one tells: that the last number is how many there are, "number 7 dots"; that they
@@ -50,7 +52,7 @@ func readOneByOne(text string) (Task, error) {
 	n, _ := strconv.Atoi(m[1])
 	least, most := asks.bounds()
 	if n < least || n > most {
-		return nil, fmt.Errorf("%q: so many dots, from %d to %d, as in %s", text, least, most, OneByOne{7, asks})
+		return nil, words.Errorf("%q: so many dots, from %d to %d, as in %s", text, least, most, OneByOne{7, asks})
 	}
 	return OneByOne{n, asks}, nil
 }

@@ -22,7 +22,7 @@ func readPairs(text string) (Task, error) {
 	}
 	n, _ := strconv.Atoi(m[1])
 	if n < 2 || n > 10 {
-		return nil, fmt.Errorf("%q is for numbers from 2 to 10, as in pairs of 7", text)
+		return nil, words.Errorf("%q is for numbers from 2 to 10, as in pairs of 7", text)
 	}
 	return Pairs{n}, nil
 }

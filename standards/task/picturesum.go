@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
+
+	"evenhand/standards/words"
 )
 
 // PictureSum asks for a number sentence to a picture of adding or taking away, "picture of 5 + 3", or for the picture
@@ -37,7 +39,7 @@ func readPictureSum(text string) (Task, error) {
 	t.First, _ = strconv.Atoi(m[2])
 	t.Second, _ = strconv.Atoi(m[4])
 	if min(t.First, t.Second, t.result()) < 1 || max(t.First, t.result()) > 10 {
-		return nil, fmt.Errorf("%q: pictures are of numbers from 1 to 10, what comes out among them, as in picture of 5 + 3", text)
+		return nil, words.Errorf("%q: pictures are of numbers from 1 to 10, what comes out among them, as in picture of 5 + 3", text)
 	}
 	return t, nil
 }

@@ -1,7 +1,6 @@
 package task
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
@@ -46,7 +45,7 @@ func readPlaceValue(text string) (Task, error) {
 		return p.checked()
 	}
 	if strings.Contains(text, " tens") && strings.Contains(text, " ones") && strings.Contains(text, "=") {
-		return nil, fmt.Errorf("%q does not read as place value; write 142 = ? hundreds ? tens ? ones or 4 tens 7 ones = ?", text)
+		return nil, words.Errorf("%q does not read as place value; write 142 = ? hundreds ? tens ? ones or 4 tens 7 ones = ?", text)
 	}
 	return nil, errOther
 }
@@ -57,7 +56,7 @@ func (p PlaceValue) checked() (Task, error) {
 		least, most = 100, 999
 	}
 	if p.Number < least || p.Number > most {
-		return nil, fmt.Errorf("%d does not have %d digits, one for each place asked for", p.Number, p.Places)
+		return nil, words.Errorf("%d does not have %d digits, one for each place asked for", p.Number, p.Places)
 	}
 	return p, nil
 }

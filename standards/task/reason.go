@@ -35,7 +35,7 @@ func readReason(text string) (Task, error) {
 	unit := t.unit()
 	parts := []int{t.Start / unit, t.Step / unit, t.result() / unit}
 	if t.Step%unit != 0 || slices.Min(parts) < 1 || slices.Max(parts) > 9 {
-		return nil, fmt.Errorf("%q: tens are added to tens, or hundreds to hundreds, or taken away, "+
+		return nil, words.Errorf("%q: tens are added to tens, or hundreds to hundreds, or taken away, "+
 			"with some on each side and no more than 9, as in why 47 + 30", text)
 	}
 	return t, nil

@@ -27,10 +27,10 @@ func readRelated(text string) (Task, error) {
 	t.Part, _ = strconv.Atoi(m[1])
 	t.Whole, _ = strconv.Atoi(m[2])
 	if m[1] != m[4] || m[2] != m[3] {
-		return nil, fmt.Errorf("%q has two sentences that are not about the same numbers; write for example 8 + ? = 11, 11 - 8 = ?", text)
+		return nil, words.Errorf("%q has two sentences that are not about the same numbers; write for example 8 + ? = 11, 11 - 8 = ?", text)
 	}
 	if t.Part < 1 || t.Part >= t.Whole || t.Whole > 20 {
-		return nil, fmt.Errorf("%q is for wholes of 2 to 20 and a part of at least 1 that is smaller than the whole", text)
+		return nil, words.Errorf("%q is for wholes of 2 to 20 and a part of at least 1 that is smaller than the whole", text)
 	}
 	return t, nil
 }

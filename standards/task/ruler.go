@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
+
+	"evenhand/standards/words"
 )
 
 // Ruler asks how long a bar beside a ruler is, or how much longer one of two bars is:
@@ -50,13 +52,13 @@ func readRuler(text string) (Task, error) {
 	two := m[4] != ""
 	switch asksMore := m[6] == "how much longer" || m[6] == "cuánto más mide"; {
 	case t.From >= t.To, two && t.OtherFrom >= t.OtherTo:
-		return nil, fmt.Errorf("%q has a bar that ends before it begins; write for example %s", text, rulerExample)
+		return nil, words.Errorf("%q has a bar that ends before it begins; write for example %s", text, rulerExample)
 	case max(t.To, t.OtherTo) > t.Reach():
-		return nil, fmt.Errorf("%q goes past the ruler, which ends at %d %s on a sheet", text, t.Reach(), t.unit())
+		return nil, words.Errorf("%q goes past the ruler, which ends at %d %s on a sheet", text, t.Reach(), t.unit())
 	case two != asksMore:
-		return nil, fmt.Errorf("%q needs one bar for how long and two for how much longer, as in ruler cm 0 to 9 and 0 to 4: how much longer", text)
+		return nil, words.Errorf("%q needs one bar for how long and two for how much longer, as in ruler cm 0 to 9 and 0 to 4: how much longer", text)
 	case two && t.Length() == t.OtherLength():
-		return nil, fmt.Errorf("%q has two bars of one length; none is longer", text)
+		return nil, words.Errorf("%q has two bars of one length; none is longer", text)
 	}
 	return t, nil
 }

@@ -1,10 +1,11 @@
 package task
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // Sentence is a number sentence of two to four numbers added or subtracted from
@@ -26,7 +27,7 @@ const MaxNumber = 9999
 func NewAddition(blank int, addends ...int) (Sentence, error) {
 	s := Sentence{N: len(addends), Blank: blank}
 	if s.N < 2 || s.N > 4 {
-		return s, fmt.Errorf("a number sentence has 2 to 4 numbers, not %d", s.N)
+		return s, words.Errorf("a number sentence has 2 to 4 numbers, not %d", s.N)
 	}
 	copy(s.Terms[:], addends)
 	return s, s.check()
@@ -42,14 +43,14 @@ func (s Sentence) check() error {
 	sum := 0
 	for i, n := range s.Operands() {
 		if n < 0 || n > MaxNumber {
-			return fmt.Errorf("%d is outside 0 to %d", n, MaxNumber)
+			return words.Errorf("%d is outside 0 to %d", n, MaxNumber)
 		}
 		if sum += s.sign(i) * n; sum < 0 {
-			return fmt.Errorf("%s is less than 0; quizzes for these grades stay with 0 and more", s.left(-1))
+			return words.Errorf("%s is less than 0; quizzes for these grades stay with 0 and more", s.left(-1))
 		}
 	}
 	if sum > MaxNumber {
-		return fmt.Errorf("%s is more than %d", s.left(-1), MaxNumber)
+		return words.Errorf("%s is more than %d", s.left(-1), MaxNumber)
 	}
 	return nil
 }

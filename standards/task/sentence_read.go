@@ -1,11 +1,11 @@
 package task
 
 import (
-	"errors"
-	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 var (
@@ -20,7 +20,7 @@ var (
 // with nothing after it the result is asked for.
 func readSentence(text string) (Task, error) {
 	if strings.ContainsAny(text, "×x*÷/·") && otherOperation.MatchString(text) {
-		return nil, fmt.Errorf("%q multiplies or divides; evenhand knows adding and taking away", text)
+		return nil, words.Errorf("%q multiplies or divides; evenhand knows adding and taking away", text)
 	}
 	if !sentenceShape.MatchString(text) || !strings.ContainsAny(text, "+-") {
 		return nil, errOther
@@ -37,7 +37,7 @@ func readSentence(text string) (Task, error) {
 	}
 	left, right, both := strings.Cut(text, "=")
 	if strings.Contains(right, "=") {
-		return nil, fmt.Errorf("%q has more than one equal sign; write one, as in 47 + 36 = ?", text)
+		return nil, words.Errorf("%q has more than one equal sign; write one, as in 47 + 36 = ?", text)
 	}
 	if !both || strings.TrimSpace(right) == "" {
 		right = "?"
@@ -67,24 +67,24 @@ func readSides(left, right string) (Sentence, error) {
 	}
 	tokens := termPattern.FindAllString(left, -1)
 	if len(tokens)%2 == 0 {
-		return s, fmt.Errorf("%q does not read as numbers with + or - between them", strings.TrimSpace(left))
+		return s, words.Errorf("%q does not read as numbers with + or - between them", strings.TrimSpace(left))
 	}
 	for i, token := range tokens {
 		if i%2 == 1 {
 			if token != "+" && token != "-" {
-				return s, fmt.Errorf("%q does not read as numbers with + or - between them", strings.TrimSpace(left))
+				return s, words.Errorf("%q does not read as numbers with + or - between them", strings.TrimSpace(left))
 			}
 			continue
 		}
 		if s.N == 4 {
-			return s, errors.New("this has more than four numbers; a number sentence here has 2 to 4")
+			return s, words.Errorf("this has more than four numbers; a number sentence here has 2 to 4")
 		}
 		n, blank, err := readNumber(token)
 		if err != nil {
 			return s, err
 		}
 		if blank && (s.Blank >= 0 || blankResult) {
-			return s, errors.New("this has two places to fill in; a number sentence here has one, as in 47 + ? = 83")
+			return s, words.Errorf("this has two places to fill in; a number sentence here has one, as in 47 + ? = 83")
 		}
 		if blank {
 			s.Blank = s.N
@@ -100,19 +100,19 @@ func readSides(left, right string) (Sentence, error) {
 func (s Sentence) solve(result int, blankResult bool) (Sentence, error) {
 	switch {
 	case s.N < 2:
-		return s, errors.New("this has one number before the equal sign; a number sentence has 2 to 4, as in 47 + 36 = ?")
+		return s, words.Errorf("this has one number before the equal sign; a number sentence has 2 to 4, as in 47 + 36 = ?")
 	case blankResult:
 		s.Blank = s.N
 	case s.Blank < 0:
 		if s.Result() == result {
-			return s, fmt.Errorf("%s = %d has nothing to fill in; write ? for the number that is asked for", s.left(-1), result)
+			return s, words.Errorf("%s = %d has nothing to fill in; write ? for the number that is asked for", s.left(-1), result)
 		}
-		return s, fmt.Errorf("%s = %d has nothing to fill in, and %s is %d", s.left(-1), result, s.left(-1), s.Result())
+		return s, words.Errorf("%s = %d has nothing to fill in, and %s is %d", s.left(-1), result, s.left(-1), s.Result())
 	default:
 		s.Terms[s.Blank] = 0
 		s.Terms[s.Blank] = (result - s.Result()) * s.sign(s.Blank)
 		if s.Terms[s.Blank] < 0 {
-			return s, fmt.Errorf("no number from 0 up makes %s = %d true", s.left(s.Blank), result)
+			return s, words.Errorf("no number from 0 up makes %s = %d true", s.left(s.Blank), result)
 		}
 	}
 	return s, nil
@@ -124,7 +124,7 @@ func readNumber(token string) (n int, blank bool, err error) {
 	}
 	n, err = strconv.Atoi(token)
 	if err != nil || n > MaxNumber || n < 0 || strings.HasPrefix(token, "+") {
-		return 0, false, fmt.Errorf("%q is not a whole number from 0 to %d", token, MaxNumber)
+		return 0, false, words.Errorf("%q is not a whole number from 0 to %d", token, MaxNumber)
 	}
 	return n, false, nil
 }

@@ -28,7 +28,7 @@ func readSequence(text string) (Task, error) {
 	cells := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ' ' })
 	s := Sequence{N: len(cells)}
 	if s.N > 12 {
-		return nil, fmt.Errorf("%q has %d places; a sequence here has 3 to 12", text, s.N)
+		return nil, words.Errorf("%q has %d places; a sequence here has 3 to 12", text, s.N)
 	}
 	given := make(map[int]int)
 	for i, cell := range cells {
@@ -48,10 +48,10 @@ func readSequence(text string) (Task, error) {
 // fit finds the start and step from the numbers given by place.
 func (s Sequence) fit(text string, given map[int]int) (Task, error) {
 	if s.Blanks == 0 {
-		return nil, fmt.Errorf("%q has nothing to fill in; write ? for each number that is asked for", text)
+		return nil, words.Errorf("%q has nothing to fill in; write ? for each number that is asked for", text)
 	}
 	if len(given) < 2 {
-		return nil, fmt.Errorf("%q gives too few numbers to see the step; give at least two", text)
+		return nil, words.Errorf("%q gives too few numbers to see the step; give at least two", text)
 	}
 	i := s.N
 	for place := range given {
@@ -67,11 +67,11 @@ func (s Sequence) fit(text string, given map[int]int) (Task, error) {
 	}
 	for place, n := range given {
 		if s.at(place) != n || s.Step == 0 {
-			return nil, fmt.Errorf("%q does not count in equal steps", text)
+			return nil, words.Errorf("%q does not count in equal steps", text)
 		}
 	}
 	if last := s.at(s.N - 1); s.First < 0 || last < 0 || s.First > MaxNumber || last > MaxNumber {
-		return nil, fmt.Errorf("%q leaves 0 to %d", text, MaxNumber)
+		return nil, words.Errorf("%q leaves 0 to %d", text, MaxNumber)
 	}
 	return s, nil
 }

@@ -1,9 +1,10 @@
 package task
 
 import (
-	"fmt"
 	"regexp"
 	"strconv"
+
+	"evenhand/standards/words"
 )
 
 // ShapeParts asks how many sides, corners or faces a shape has: "sides of: hexagon at 15".
@@ -34,9 +35,9 @@ func readShapeParts(text string) (Task, error) {
 	}
 	switch {
 	case t.Part == "faces" && f.Form != "cube" && f.Form != "rectangular prism":
-		return nil, fmt.Errorf("%q has faces that are not all flat; ask for the faces of a cube or a rectangular prism", text)
+		return nil, words.Errorf("%q has faces that are not all flat; ask for the faces of a cube or a rectangular prism", text)
 	case t.Part != "faces" && f.Sides() == 0:
-		return nil, fmt.Errorf("%q has no straight sides that close; ask for the %s of a triangle, a square or another such shape", text, t.Part)
+		return nil, words.Errorf("%q has no straight sides that close; ask for the %s of a triangle, a square or another such shape", text, t.Part)
 	}
 	return t, nil
 }

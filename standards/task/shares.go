@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
+
+	"evenhand/standards/words"
 )
 
 // Shares asks about a shape that is cut: whether the shares are equal, what one of them is called, or how many
@@ -37,7 +39,7 @@ func readShares(text string) (Task, error) {
 	}
 	t := Shares{c, m[1]}
 	if t.Asks != "equal shares" && !c.Equal() {
-		return nil, fmt.Errorf("%q: only equal shares have such a name; ask for equal shares, as in equal shares: %s", text, c)
+		return nil, words.Errorf("%q: only equal shares have such a name; ask for equal shares, as in equal shares: %s", text, c)
 	}
 	return t, nil
 }

@@ -1,9 +1,10 @@
 package task
 
 import (
-	"fmt"
 	"slices"
 	"strings"
+
+	"evenhand/standards/words"
 )
 
 // Side is one side of an equal sign: one to three numbers, added or taken away from
@@ -50,12 +51,12 @@ func readSide(text string) (s Side, blank int, err error) {
 	tokens := termPattern.FindAllString(text, -1)
 	blank = -1
 	if len(tokens)%2 == 0 || len(tokens) > 5 || squeeze(text) != strings.Join(tokens, "") {
-		return s, blank, fmt.Errorf("%q does not read as one to three numbers with + or - between them", strings.TrimSpace(text))
+		return s, blank, words.Errorf("%q does not read as one to three numbers with + or - between them", strings.TrimSpace(text))
 	}
 	for i, token := range tokens {
 		if i%2 == 1 {
 			if token != "+" && token != "-" {
-				return s, blank, fmt.Errorf("%q does not read as one to three numbers with + or - between them", strings.TrimSpace(text))
+				return s, blank, words.Errorf("%q does not read as one to three numbers with + or - between them", strings.TrimSpace(text))
 			}
 			s.Minus[s.N] = token == "-"
 			continue
@@ -65,7 +66,7 @@ func readSide(text string) (s Side, blank int, err error) {
 			return s, blank, err
 		}
 		if isBlank && blank >= 0 {
-			return s, blank, fmt.Errorf("%q has two places to fill in; leave one", strings.TrimSpace(text))
+			return s, blank, words.Errorf("%q has two places to fill in; leave one", strings.TrimSpace(text))
 		}
 		if isBlank {
 			blank = s.N
@@ -81,11 +82,11 @@ func (s Side) check() error {
 	value := 0
 	for i, n := range s.Terms[:s.N] {
 		if value += s.sign(i) * n; value < 0 {
-			return fmt.Errorf("%s is less than 0; quizzes for these grades stay with 0 and more", s)
+			return words.Errorf("%s is less than 0; quizzes for these grades stay with 0 and more", s)
 		}
 	}
 	if value > MaxNumber {
-		return fmt.Errorf("%s is more than %d", s, MaxNumber)
+		return words.Errorf("%s is more than %d", s, MaxNumber)
 	}
 	return nil
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"regexp"
 	"strconv"
+
+	"evenhand/standards/words"
 )
 
 // Squares asks how many squares fill a rectangle in rows and columns: "squares 3 by 4"; with "to draw" only marks at
@@ -29,7 +31,7 @@ func readSquares(text string) (Task, error) {
 	t.Rows, _ = strconv.Atoi(m[1])
 	t.Columns, _ = strconv.Atoi(m[2])
 	if min(t.Rows, t.Columns) < 1 || max(t.Rows, t.Columns) > 5 || t.Rows*t.Columns < 2 {
-		return nil, fmt.Errorf("%q is not 1 to 5 rows and columns with 2 squares or more, as in squares 3 by 4", text)
+		return nil, words.Errorf("%q is not 1 to 5 rows and columns with 2 squares or more, as in squares 3 by 4", text)
 	}
 	return t, nil
 }

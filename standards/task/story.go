@@ -33,7 +33,7 @@ func NewStory(situation StorySituation, s Sentence, thing string, names ...strin
 		t.Sentence = evenParts(s.Result())
 	}
 	if len(names) != situation.People() || !slices.Contains(StoryThings(situation), thing) || situation != TogetherBoth && !situation.tells(s) {
-		return t, fmt.Errorf("%s of %s with %d children tells no %s", s, thing, len(names), situation)
+		return t, words.Errorf("%s of %s with %d children tells no %s", s, thing, len(names), situation)
 	}
 	t.Name, t.Other = names[0], append(names, "")[1]
 	return t, t.check()
@@ -49,8 +49,8 @@ func readStory(text string) (Task, error) {
 	name, rest, _ := strings.Cut(rest, ":")
 	situation := StorySituation(strings.TrimSpace(name))
 	if situation.row().situation == "" {
-		if hint := words.Suggest(name, situationNames()); hint != "" {
-			return nil, fmt.Errorf("no situation %q%s; write for example %s", name, hint, AddToChange.exampleText())
+		if hint := words.Suggest(name, situationNames()); hint != nil {
+			return nil, words.Errorf("no situation %q%s; write for example %s", name, hint, AddToChange.exampleText())
 		}
 		return nil, errOther // a story in somebody's own words
 	}
@@ -60,7 +60,7 @@ func readStory(text string) (Task, error) {
 		return nil, err
 	}
 	if len(cells) != 2+situation.People() {
-		return nil, fmt.Errorf("a story of %s needs a sentence, a thing and %d of the names, as in %s", situation, situation.People(), situation.exampleText())
+		return nil, words.Errorf("a story of %s needs a sentence, a thing and %d of the names, as in %s", situation, situation.People(), situation.exampleText())
 	}
 	s, err := situation.read(strings.TrimSpace(cells[0]))
 	if err != nil {
@@ -90,7 +90,7 @@ func tellingOf(cells *[]string) (int, error) {
 	}
 	n, err := strconv.Atoi(number)
 	if err != nil || n < 1 || n > StoryTellings {
-		return 0, fmt.Errorf("no telling %q; there are %d, from telling 1", number, StoryTellings)
+		return 0, words.Errorf("no telling %q; there are %d, from telling 1", number, StoryTellings)
 	}
 	*cells = (*cells)[:last]
 	return n, nil
@@ -104,7 +104,7 @@ func listed(what, name string, list []string) (string, error) {
 			return known, nil
 		}
 	}
-	return "", fmt.Errorf("no %s named %q; choose one of %s", what, name, strings.Join(list, ", "))
+	return "", words.Errorf("no %s named %q; choose one of %s", what, name, strings.Join(list, ", "))
 }
 
 func situationNames() []string {
@@ -133,7 +133,7 @@ func (s StorySituation) read(text string) (Sentence, error) {
 	task, err := readSentence(text)
 	sentence, ok := task.(Sentence)
 	if err != nil || !ok || !s.tells(sentence) {
-		return sentence, fmt.Errorf("%q does not tell %s; write for example %s", text, s, s.row().example)
+		return sentence, words.Errorf("%q does not tell %s; write for example %s", text, s, s.row().example)
 	}
 	sentence.ResultFirst = false
 	return sentence, nil
@@ -164,20 +164,20 @@ func (t Story) check() error {
 	s := t.Sentence
 	numbers := append(s.Operands(), s.Result())
 	if max(s.Size(), slices.Max(numbers)) > mostInStories {
-		return fmt.Errorf("%s goes past %d; stories stay within %d", s, mostInStories, mostInStories)
+		return words.Errorf("%s goes past %d; stories stay within %d", s, mostInStories, mostInStories)
 	}
 	for i, n := range numbers {
 		switch {
 		case t.Situation == TogetherBoth:
 			if i == 2 && n < 2 {
-				return fmt.Errorf("%d has no two parts; stories use numbers from 2", n)
+				return words.Errorf("%d has no two parts; stories use numbers from 2", n)
 			}
 		case i == s.Blank && n < 1, i != s.Blank && i < s.N && n < 2, i == s.N && n < 1:
-			return fmt.Errorf("%d is too small to tell of; stories use numbers from 2, and the answer is at least 1", n)
+			return words.Errorf("%d is too small to tell of; stories use numbers from 2, and the answer is at least 1", n)
 		}
 	}
 	if t.Situation.isCompare() && t.Name == t.Other {
-		return fmt.Errorf("%s stands twice; name two different children to compare", t.Name)
+		return words.Errorf("%s stands twice; name two different children to compare", t.Name)
 	}
 	return nil
 }

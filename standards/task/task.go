@@ -2,9 +2,10 @@ package task
 
 import (
 	"errors"
-	"fmt"
 	"strings"
 	"time"
+
+	"evenhand/standards/words"
 )
 
 // Task is what an item asks, as mathematics. Tasks are small values that can be
@@ -141,10 +142,10 @@ func Parse(text string) (Task, error) {
 func parse(text string) (Task, error) {
 	clean := tidy(text)
 	if clean == "" {
-		return nil, errors.New("there is no question here; write one such as 47 + 36 = ?")
+		return nil, words.Errorf("there is no question here; write one such as 47 + 36 = ?")
 	}
 	if len(clean) > 200 {
-		return nil, fmt.Errorf("this is %d characters long, too long to be a task; keep it as a written item", len(clean))
+		return nil, words.Errorf("this is %d characters long, too long to be a task; keep it as a written item", len(clean))
 	}
 	for _, kind := range kinds {
 		task, err := kind.read(clean)
@@ -175,8 +176,11 @@ type NotUnderstoodError struct {
 	Text string // the text as it was read
 }
 
-func (e *NotUnderstoodError) Error() string {
-	return fmt.Sprintf("%q is not a task that evenhand understands; tasks look like 47 + 36 = ?, 47 ? 74, 98, 99, ?, 101 or read 4:30", e.Text)
+func (e *NotUnderstoodError) Error() string { return e.Told().String() }
+
+// Told is what the error tells.
+func (e *NotUnderstoodError) Told() *words.Told {
+	return words.Sayf("%q is not a task that evenhand understands; tasks look like 47 + 36 = ?, 47 ? 74, 98, 99, ?, 101 or read 4:30", e.Text)
 }
 
 // MustParse is Parse for texts known to be good, such as those in tables; it

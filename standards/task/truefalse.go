@@ -1,7 +1,6 @@
 package task
 
 import (
-	"fmt"
 	"strings"
 
 	"evenhand/standards/words"
@@ -23,7 +22,7 @@ func readTrueFalse(text string) (Task, error) {
 	}
 	left, right, ok := strings.Cut(rest, "=")
 	if !ok || strings.Contains(right, "=") {
-		return nil, fmt.Errorf("%q needs one equal sign, as in true or false: 7 = 8 - 1", text)
+		return nil, words.Errorf("%q needs one equal sign, as in true or false: 7 = 8 - 1", text)
 	}
 	var t TrueFalse
 	for _, row := range []struct {
@@ -32,7 +31,7 @@ func readTrueFalse(text string) (Task, error) {
 	}{{&t.Left, left}, {&t.Right, right}} {
 		side, blank, err := readSide(row.text)
 		if err == nil && blank >= 0 {
-			err = fmt.Errorf("%q has a place to fill in; true or false is asked of a whole sentence", text)
+			err = words.Errorf("%q has a place to fill in; true or false is asked of a whole sentence", text)
 		}
 		if err == nil {
 			err = side.check()

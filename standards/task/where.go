@@ -3,6 +3,8 @@ package task
 import (
 	"fmt"
 	"regexp"
+
+	"evenhand/standards/words"
 )
 
 // Where asks where one shape is, seen from another: "where: circle above square".
@@ -31,7 +33,7 @@ func readWhere(text string) (Task, error) {
 		return nil, errOther
 	}
 	if m[1] == m[3] {
-		return nil, fmt.Errorf("%q has two shapes of one name; choose two, as in where: circle above square", text)
+		return nil, words.Errorf("%q has two shapes of one name; choose two, as in where: circle above square", text)
 	}
 	return Where{Form(m[1]), Form(m[3]), m[2]}, nil
 }

@@ -26,7 +26,7 @@ func readWriteNumber(text string) (Task, error) {
 	if m := inWordsPattern.FindStringSubmatch(text); m != nil {
 		n, _ := strconv.Atoi(m[1])
 		if n > words.MostNamed {
-			return nil, fmt.Errorf("%q is more than %d; number names here go to %d", text, words.MostNamed, words.MostNamed)
+			return nil, words.Errorf("%q is more than %d; number names here go to %d", text, words.MostNamed, words.MostNamed)
 		}
 		return WriteNumber{n, true}, nil
 	}

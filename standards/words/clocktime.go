@@ -71,7 +71,7 @@ func ParseTime(text string) (Time, error) {
 	}
 	m := timePattern.FindStringSubmatch(clean)
 	if m == nil || m[2] == "" && m[3] == "" {
-		return Time{}, fmt.Errorf("%q is not a time; write 4:30, 16:30, half past 4 or 4 o'clock", strings.TrimSpace(text))
+		return Time{}, Errorf("%q is not a time; write 4:30, 16:30, half past 4 or 4 o'clock", strings.TrimSpace(text))
 	}
 	hour, _ := strconv.Atoi(m[1])
 	minute, _ := strconv.Atoi(m[2])
@@ -80,11 +80,11 @@ func ParseTime(text string) (Time, error) {
 	}
 	switch {
 	case m[2] != "" && len(m[2]) != 2:
-		return Time{}, fmt.Errorf("%q has one digit for the minutes; write two, as in %d:%02d", clean, hour, minute)
+		return Time{}, Errorf("%q has one digit for the minutes; write two, as in %d:%02d", clean, hour, minute)
 	case minute > 59:
-		return Time{}, fmt.Errorf("%q has %d minutes; an hour has 60, so minutes go from 00 to 59", clean, minute)
+		return Time{}, Errorf("%q has %d minutes; an hour has 60, so minutes go from 00 to 59", clean, minute)
 	case hour > 23:
-		return Time{}, fmt.Errorf("%q has hour %d; hours go from 00 to 23", clean, hour)
+		return Time{}, Errorf("%q has hour %d; hours go from 00 to 23", clean, hour)
 	}
 	return halved(hour, minute, m[3])
 }
@@ -106,11 +106,11 @@ func halved(hour, minute int, said string) (Time, error) {
 	}
 	switch {
 	case hour > 12 && t.Half == Morning:
-		return Time{}, fmt.Errorf("%d:%02d is not in the morning; write %s pm or %d:%02d", hour, minute, t.Dial(), hour, minute)
+		return Time{}, Errorf("%d:%02d is not in the morning; write %s pm or %d:%02d", hour, minute, t.Dial(), hour, minute)
 	case hour > 12:
 		t.Half = Afternoon
 	case hour == 0 && t.Half == Afternoon:
-		return Time{}, fmt.Errorf("0:%02d is not in the afternoon; write 12:%02d pm", minute, minute)
+		return Time{}, Errorf("0:%02d is not in the afternoon; write 12:%02d pm", minute, minute)
 	case hour == 0:
 		t.Half = Morning
 	}

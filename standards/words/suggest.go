@@ -1,9 +1,6 @@
 package words
 
-import (
-	"fmt"
-	"strings"
-)
+import "strings"
 
 // Nearest is the name in the list that is closest to what was typed, by the
 // number of letters to change, add or drop (Levenshtein's distance), or else the first
@@ -26,13 +23,13 @@ func Nearest(typed string, names []string) (name string, ok bool) {
 	return name, ok
 }
 
-// Suggest is `; did you mean "..."?` or nothing.
-func Suggest(typed string, names []string) string { return SuggestOr(typed, names, "") }
+// Suggest is `; did you mean "..."?` or nil.
+func Suggest(typed string, names []string) *Told { return SuggestOr(typed, names, nil) }
 
 // SuggestOr is what Suggest is, or else the other hint.
-func SuggestOr(typed string, names []string, other string) string {
+func SuggestOr(typed string, names []string, other *Told) *Told {
 	if name, ok := Nearest(typed, names); ok {
-		return fmt.Sprintf("; did you mean %q?", name)
+		return Sayf("; did you mean %q?", name)
 	}
 	return other
 }

@@ -2,10 +2,13 @@ package desk
 
 import (
 	"html/template"
+	"regexp"
+	"strconv"
 	"strings"
 
 	"evenhand/standards"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // usualConditions are what plans usually ask of traits that are numbers, to choose from.
@@ -36,13 +39,24 @@ func (s sentences) conditionOptions() (template.HTML, error) {
 		if err != nil {
 			return "", err
 		}
-		options.WriteString(optionValue(text) + ` label="` + template.HTMLEscapeString(s.condition(c)) + `"></option>`)
+		options.WriteString(optionValue(s.condition(c)) + "></option>")
 	}
 	return template.HTML(options.String()), nil
 }
 
-// comparisons are the signs of conditions as people write them.
-var comparisons = map[string]string{"=": ":", "!=": " ≠", "<": " <", "<=": " ≤", ">": " >", ">=": " ≥"}
+// InWords are conditions as a person reads and may type them, in templates; what is none stays as it was typed.
+func (s sentences) InWords(texts []string) string {
+	var parts []string
+	for _, text := range texts {
+		c, err := standards.ParseCondition(text)
+		kind, _ := c.Trait.Values()
+		if _, known := s.text["value."+c.Value]; err == nil && (known || kind == task.WholeNumber) {
+			text = s.condition(c)
+		}
+		parts = append(parts, text)
+	}
+	return strings.Join(parts, "; ")
+}
 
 // where is what conditions ask of an item's traits, in words.
 func (s sentences) where(w standards.Where) string {
@@ -53,12 +67,29 @@ func (s sentences) where(w standards.Where) string {
 	return strings.Join(parts, ", ")
 }
 
-// condition is one of them, such as "regroupings ≥ 1".
+// condition is one of them, such as "at least one regrouping".
 func (s sentences) condition(c standards.Condition) string {
-	return s.say("trait."+c.Trait.String()) + comparisons[c.Op] + " " + s.value(c.Value)
+	name, amount := c.Trait.String(), ""
+	if c.Op != "=" {
+		amount = s.say("op."+c.Op) + " "
+	}
+	switch kind, _ := c.Trait.Values(); kind {
+	case task.WholeNumber:
+		n, _ := strconv.Atoi(c.Value)
+		if none, ok := s.text["number."+name+".none"]; ok && n == 0 && c.Op == "=" {
+			return none
+		}
+		return s.say(forNumber("number."+name, n), amount, n)
+	case task.TrueOrFalse:
+		if (c.Value == "true") == (c.Op == "=") {
+			return s.say("trait." + name)
+		}
+		return s.say("trait." + name + ".not")
+	}
+	return s.say("trait."+name) + ": " + amount + s.value(c.Value)
 }
 
-// value is a trait's value in words; a number, or a word that is none of the listed, stays.
+// value is a trait's value in words; a word that is none of the listed stays.
 func (s sentences) value(of string) string {
 	if said, ok := s.text["value."+of]; ok {
 		return said
@@ -75,3 +106,79 @@ func (s sentences) Traits(ts task.Traits) (list []string) {
 	}
 	return list
 }
+
+// conditionsTyped are the conditions that a text holds, as plans write them: behind each other with ; or , between,
+// typed in the words of a language or as plans write them. What is none stays as it was typed.
+func (p *pages) conditionsTyped(text string) (list []string) {
+	between := ","
+	if _, whole := p.conditionCalled(text); whole || strings.Contains(text, ";") {
+		between = ";" // words may have a comma
+	}
+	for part := range strings.SplitSeq(text, between) {
+		if part = strings.TrimSpace(part); part == "" {
+			continue
+		}
+		if c, ok := p.conditionCalled(part); ok {
+			part = c.String()
+		}
+		list = append(list, part)
+	}
+	return list
+}
+
+// conditionCalled finds the condition that is called so in one of the languages.
+func (p *pages) conditionCalled(text string) (standards.Condition, bool) {
+	text = words.Plain(text)
+	if c, ok := p.called[text]; ok {
+		return c, true
+	}
+	numbers := append(digits.FindAllString(text, -1), "0", "1")
+	c, ok := p.calling(numbers)[text]
+	return c, ok
+}
+
+// calling are conditions by what they are called: those on numbers with the given ones, or without any those on words.
+func (p *pages) calling(numbers []string) map[string]standards.Condition {
+	called := map[string]standards.Condition{}
+	for _, trait := range task.Conditions() {
+		kind, values := trait.Values()
+		if (kind == task.WholeNumber) != (numbers != nil) {
+			continue
+		}
+		ops := allComparisons
+		switch {
+		case kind == task.WholeNumber:
+			values = numbers
+		case kind == task.TrueOrFalse:
+			values, ops = []string{"true"}, ops[:2]
+		case values == nil:
+			values, ops = p.values(), ops[:2]
+		case kind == task.OneWord:
+			ops = ops[:2]
+		}
+		for _, op := range ops {
+			for _, value := range values {
+				c := standards.Condition{Trait: trait, Op: op, Value: value}
+				for _, lang := range languages {
+					called[words.Plain(p.said(lang).condition(c))] = c
+				}
+			}
+		}
+	}
+	return called
+}
+
+// values are all values of traits that have words of their own.
+func (p *pages) values() (list []string) {
+	for key := range p.said("en").text {
+		if value, ok := strings.CutPrefix(key, "value."); ok {
+			list = append(list, value)
+		}
+	}
+	return list
+}
+
+var (
+	digits         = regexp.MustCompile(`\d+`)
+	allComparisons = []string{"=", "!=", "<", "<=", ">", ">="}
+)

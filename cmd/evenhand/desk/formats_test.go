@@ -14,6 +14,7 @@ import (
 	"evenhand/bank"
 	"evenhand/bank/store"
 	intake "evenhand/import"
+	"evenhand/standards/words"
 	"evenhand/testdata/formats"
 )
 
@@ -59,7 +60,7 @@ var (
 		Made: friday.AddDate(0, 0, -1), Used: friday.Truncate(24 * time.Hour)}
 	keptUpload = upload{
 		ID: "L1", Name: "reyes.xlsx, Week 48", File: "f2a9b7012972f2b2b74339b1d4200e7a206fb090a6183394b2df2deff8ba5d56", Sheet: "Week 48",
-		By: "JK", At: friday, Left: []string{"a picture"}, Unread: []string{"Week 49"}, Revise: true, Columns: map[int]string{2: "answer"},
+		By: "JK", At: friday, Left: []*words.Told{words.Sayf("%s", "a picture")}, Unread: []string{"Week 49"}, Revise: true, Columns: map[int]string{2: "answer"},
 		Encoding: "utf-16", LeaveOut: intake.LeaveOutFirst, Skill: "add-two-digit", Mends: map[string]map[int]string{"row 3": {1: "65 + 27"}},
 		Accepted: &acceptance{By: "SV", At: friday.Add(time.Hour), Added: 7, Here: 5},
 	}

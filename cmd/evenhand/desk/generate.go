@@ -32,7 +32,8 @@ func (p generatePage) Others() uint64 { return p.Seed + 1 }
 
 // generating reads the form.
 func (v *visit) generating() (page generatePage, request generate.Request, err error) {
-	page = generatePage{Skill: v.FormValue("skill"), Traits: strings.TrimSpace(v.FormValue("traits")), Count: 20, Seed: 1}
+	wished := v.desk.pages.conditionsTyped(v.FormValue("traits"))
+	page = generatePage{Skill: v.FormValue("skill"), Traits: v.said.InWords(wished), Count: 20, Seed: 1}
 	if text := strings.TrimSpace(v.FormValue("count")); text != "" {
 		if page.Count, err = strconv.Atoi(text); err != nil || page.Count < 1 || page.Count > mostMade {
 			return page, request, v.wrong("generate.count", mostMade)
@@ -48,9 +49,7 @@ func (v *visit) generating() (page generatePage, request generate.Request, err e
 	if request.Skill, err = standards.ParseSkill(page.Skill); err != nil {
 		return page, request, err
 	}
-	if page.Traits != "" {
-		request.Where, err = standards.ParseWhere(strings.Split(page.Traits, ","))
-	}
+	request.Where, err = standards.ParseWhere(wished)
 	return page, request, err
 }
 
@@ -70,7 +69,7 @@ func showGenerate(v *visit) error {
 		}
 	}
 	if err != nil {
-		page.Problem = err.Error()
+		page.Problem = v.said.Tell(err)
 	}
 	return v.show("generate", page)
 }

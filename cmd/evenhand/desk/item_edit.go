@@ -65,13 +65,13 @@ func (v *visit) item(f itemForm) (it bank.Item, problem string) {
 	case err == nil:
 		it = bank.NewItem(asked, task.Look(f.Look), origin)
 	case !errors.As(err, &other):
-		return it, err.Error()
+		return it, v.said.Tell(err)
 	case f.Key == "" || f.Skill == "":
 		return it, v.said.say("edit.byhand")
 	default:
 		skill, err := standards.ParseSkill(f.Skill)
 		if err != nil {
-			return it, err.Error()
+			return it, v.said.Tell(err)
 		}
 		it = bank.NewHandItem(f.Task, f.Key, skill, v.said.Lang, origin)
 	}

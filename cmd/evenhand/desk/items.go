@@ -2,10 +2,8 @@ package desk
 
 import (
 	"html/template"
-	"maps"
 	"net/http"
 	"net/url"
-	"strings"
 	"sync"
 
 	"evenhand/assemble/sheet"
@@ -23,20 +21,21 @@ type shown struct {
 	Drawing template.HTML
 }
 
-// card adds what the list shows of an item. As a page has many, it is put together here: a template takes ten times as
-// long.
-func (v *visit) card(to *strings.Builder, it bank.Item) {
-	drawing := v.draw(it).Drawing
-	if drawing == "" {
-		drawing = template.HTML(template.HTMLEscapeString(it.Question(v.said.Lang)))
+// card is what the list shows of an item: as a page has many, all is put together before the template.
+type card struct {
+	ID       string
+	Standing bank.Standing
+	Drawing  template.HTML
+	Question string // where there is no drawing
+	Under    string
+}
+
+func (v *visit) card(it bank.Item) card {
+	c := card{ID: it.ID, Standing: it.Standing, Drawing: v.draw(it).Drawing, Under: v.said.under(it)}
+	if c.Drawing == "" {
+		c.Question = it.Question(v.said.Lang)
 	}
-	to.WriteString(`<li class="card"><a href="/items/` + it.ID + `">` + "\n" + `<span class="paper">`)
-	to.WriteString(string(drawing))
-	to.WriteString("</span>\n" + `<span class="under">` + template.HTMLEscapeString(v.said.under(it)))
-	if it.Standing != bank.Ready {
-		to.WriteString(" · <b>" + template.HTMLEscapeString(v.said.say("status."+string(it.Standing))) + "</b>")
-	}
-	to.WriteString("</span></a></li>\n")
+	return c
 }
 
 // under is what a card says of an item in one line.
@@ -51,34 +50,36 @@ func items(v *visit) error {
 	if err != nil {
 		return err
 	}
-	var cards strings.Builder
-	cards.Grow(pageful * 1500) // about
-	found, next := 0, ""
+	var found []card
+	next := ""
 	for it, err := range v.desk.bank.Find(query) {
 		if err != nil {
 			return err
 		}
-		if found == pageful {
+		if len(found) == pageful {
 			next = it.ID
 			break
 		}
-		found++
-		v.card(&cards, it)
+		found = append(found, v.card(it))
 	}
 	chosen := v.URL.Query()
 	if next != "" {
-		on := maps.Clone(chosen)
-		on.Set("at", next)
-		next = "/items?" + on.Encode()
+		chosen.Set("at", next)
+		next = "/items?" + chosen.Encode()
+	}
+	chosen = v.URL.Query()
+	if typed := chosen.Get("traits"); typed != "" {
+		chosen.Set("traits", v.said.InWords(v.desk.pages.conditionsTyped(typed)))
 	}
 	return v.show("items", struct {
 		Chosen    url.Values
-		Bands     []string
-		Standings []string
-		Cards     template.HTML
+		Bands     []standards.Band
+		Standings []bank.Standing
+		Items     []card
 		Next      string // the address of the next page
 	}{
-		chosen, textOf(standards.Bands()), textOf([]bank.Standing{bank.Draft, bank.Ready, bank.Retired}), template.HTML(cards.String()), next,
+		chosen, standards.Bands(),
+		[]bank.Standing{bank.Draft, bank.Ready, bank.Retired}, found, next,
 	})
 }
 
@@ -105,8 +106,8 @@ func (v *visit) itemQuery() (bank.Query, error) {
 		}
 		q.Code = code
 	}
-	if text := strings.TrimSpace(get("traits")); text != "" {
-		where, err := standards.ParseWhere(strings.Split(text, ","))
+	if typed := v.desk.pages.conditionsTyped(get("traits")); len(typed) > 0 {
+		where, err := standards.ParseWhere(typed)
 		if err != nil {
 			return q, asTyped(err)
 		}
@@ -126,7 +127,7 @@ func (v *visit) itemQuery() (bank.Query, error) {
 }
 
 // asTyped is a fault whose sentence already says what was read and what would be right.
-func asTyped(err error) error { return &fault{status: http.StatusBadRequest, text: err.Error()} }
+func asTyped(err error) error { return &fault{status: http.StatusBadRequest, err: err} }
 
 // draw is the item with its drawing.
 func (v *visit) draw(it bank.Item) shown {

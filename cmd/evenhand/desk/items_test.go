@@ -117,18 +117,3 @@ func TestAQuestionInWordsNeedsItsAnswer(t *testing.T) {
 		t.Errorf("%d: %s", status, text)
 	}
 }
-
-// What people type stands in the list as they typed it, whether it can be drawn or not.
-func TestCardsShowWordsNotMarkup(t *testing.T) {
-	browser, address := opened(t)
-	for _, words := range []string{`Which <b>day</b> is "first"?`, `Which <b>day</b> is 日曜日?`} {
-		form := url.Values{"task": {words}, "key": {"Sunday"}, "skill": {"clock-hour"}}
-		if status, text, _ := post(t, browser, address+"/items", form); status != http.StatusOK {
-			t.Fatalf("%d: %s", status, text)
-		}
-	}
-	_, text := get(t, browser, address+"/items")
-	if strings.Contains(text, "<b>day") || strings.Count(text, "&lt;b&gt;day") < 2 {
-		t.Errorf("markup of a question stands in the list: %s", text)
-	}
-}

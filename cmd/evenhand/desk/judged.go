@@ -11,6 +11,7 @@ import (
 	"evenhand/bank"
 	guard "evenhand/bank/cells"
 	intake "evenhand/import"
+	"evenhand/standards/words"
 )
 
 // judged is a list with what becomes, or became, of its rows.
@@ -25,7 +26,7 @@ type judged struct {
 type mendRow struct {
 	Key    string // its line, and its place in it where several items stand in one
 	Line   int
-	Reason string // why it can't come in; empty where it was mended
+	Reason *words.Told // why it can't come in; nil where it was mended
 	Column string
 	Fate   intake.Fate
 	Cells  []mendCell
@@ -151,7 +152,7 @@ func (j *judged) mend(b *bank.Bank, u upload, o intake.ImportOptions) error {
 				break
 			}
 			row := &j.Mending[places[i]]
-			row.Fate, row.Reason, row.Column = out.Fate, "", ""
+			row.Fate, row.Reason, row.Column = out.Fate, nil, ""
 			if out.Problem != nil {
 				row.Reason, row.Column = out.Problem.Reason, out.Problem.Column
 			}

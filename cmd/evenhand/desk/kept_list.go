@@ -9,6 +9,7 @@ import (
 
 	"evenhand/bank"
 	intake "evenhand/import"
+	"evenhand/standards/words"
 )
 
 // keptListPage is a list that came in, with what became of its rows.
@@ -23,6 +24,33 @@ type keptListPage struct {
 type keptRow struct {
 	bank.ListRow
 	Question string
+}
+
+// Why is the reason of the row, as it was kept.
+func (r keptRow) Why() *words.Told {
+	if r.Told == nil && r.Reason != "" {
+		return words.Sayf("%s", r.Reason)
+	}
+	return r.Told
+}
+
+// HowWritten says how the list was written.
+func (p keptListPage) HowWritten() *words.Told {
+	if len(p.Told) == 0 {
+		return words.Sayf("%s", p.Written)
+	}
+	return p.Told[0]
+}
+
+// WhatAsked is what a person was asked about the list.
+func (p keptListPage) WhatAsked() (asked []*words.Told) {
+	if len(p.Told) > 0 {
+		return p.Told[1:]
+	}
+	for _, text := range p.Asked {
+		asked = append(asked, words.Sayf("%s", text))
+	}
+	return asked
 }
 
 // keptList shows a list as it came in, whoever brought it and by which way.

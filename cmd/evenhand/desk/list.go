@@ -12,6 +12,7 @@ import (
 	"evenhand/bank"
 	intake "evenhand/import"
 	"evenhand/standards"
+	"evenhand/standards/words"
 )
 
 // How many rows one page shows: fates, and rows with fields to mend them in.
@@ -36,7 +37,7 @@ type listPage struct {
 	Added, Here, Aside int
 	Whole              bool // there are whole sentences to say of what they ask for
 	Notes              []string
-	Asked              []string
+	Asked              []*words.Told
 	Fates              []fateRow
 	Mends              []mendRow
 	At, Rows           int // the first row shown, from 0, of so many
@@ -54,7 +55,7 @@ type fateRow struct {
 	Fate             intake.Fate
 	ID               string
 	ByHand           bool
-	Reason           string
+	Reason           *words.Told
 }
 
 // list shows a list on its way: columns, the fate of every row, and the rows to mend.
@@ -98,7 +99,7 @@ func list(v *visit) error {
 // asUnderstood shows a list whose columns or encoding can't be what the person said, as it was
 // understood before.
 func (v *visit) asUnderstood(page listPage, one upload, data []byte, wrong error) error {
-	page.Problem = withoutFlags(wrong.Error())
+	page.Problem = v.said.Tell(wrong)
 	one.Columns, one.Encoding = nil, ""
 	var err error
 	if page.judged, err = v.judge(one, data, true); err != nil {
@@ -117,18 +118,16 @@ func (p *listPage) fill(query url.Values) {
 	if !p.List.OwnExport() {
 		p.Columns = p.List.Columns
 	}
-	for _, text := range slices.Concat(p.Left, p.List.Asked) {
-		p.Asked = append(p.Asked, withoutFlags(text))
-	}
+	p.Asked = slices.Concat(p.Left, p.List.Asked)
 	p.Added, p.Here = p.count(intake.Added), p.count(intake.Here)+p.count(intake.Differs)
 	p.Aside, p.Differ = p.count(intake.SetAside), p.count(intake.Differs)
 	p.Whole = p.Report.Whole() > 0 || p.LeaveOut != ""
 	at, _ := strconv.Atoi(query.Get("at"))
 	p.Rows = len(p.Report.Outcomes)
 	p.At = max(0, min(at, p.Rows-1))
-	notes := map[int]string{}
+	notes := map[int]*words.Told{}
 	for _, note := range p.Report.Notes {
-		if notes[note.Line] == "" {
+		if notes[note.Line] == nil {
 			notes[note.Line] = note.Text
 		}
 	}
@@ -171,19 +170,6 @@ func (p listPage) Meant(m intake.Meaning) bool { return m == "" || slices.Contai
 
 // HasMends says that there are rows to mend.
 func (p listPage) HasMends() bool { return len(p.Mends) > 0 }
-
-// withoutFlags takes off a sentence of package intake what it says of the commands' flags; a page has
-// fields for that.
-func withoutFlags(text string) string {
-	at := strings.Index(text, "--")
-	if at < 0 {
-		return text
-	}
-	if end := strings.LastIndexAny(text[:at], ";,"); end > 0 {
-		return text[:end]
-	}
-	return text
-}
 
 // changeList keeps what was said of a list, and accepts it where that is asked and nothing changed
 // that the person has not seen the outcome of.
@@ -237,7 +223,7 @@ func (v *visit) listSaid(one upload) (change func(*upload), problem string) {
 		if name != "" {
 			var err error
 			if skill, err = standards.ParseSkill(name); err != nil {
-				return nil, err.Error()
+				return nil, v.said.Tell(err)
 			}
 		}
 	}

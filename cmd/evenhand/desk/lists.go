@@ -81,7 +81,7 @@ func sendList(v *visit) error {
 	list, err := newUploads(fileName(header.Filename), data, v.by(), v.now())
 	release()
 	if err != nil {
-		return v.showLists(withoutFlags(err.Error()))
+		return v.showLists(v.said.Tell(err))
 	}
 	if err := v.desk.uploads.add(v.Context(), data, list); errors.Is(err, errUploads) {
 		return v.showLists(v.said.say("lists.toomany", mostUploads))

@@ -62,7 +62,7 @@ func pasteMarks(v *visit) error {
 	return v.showGrid(m, func(page *gridPage) {
 		page.Pasted, page.Text = done, text
 		if problem != nil {
-			page.Problem = problem.Error()
+			page.Problem = v.said.Tell(problem)
 		}
 	})
 }

@@ -16,6 +16,8 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+
+	"evenhand/standards"
 )
 
 //go:embed page/*.html
@@ -28,6 +30,7 @@ var lookFiles embed.FS
 type pages struct {
 	templates map[string]map[string]*template.Template
 	languages map[string]sentences
+	called    map[string]standards.Condition // conditions on words, by what they are called in each language
 }
 
 // frame is what every page is given beside its own data.
@@ -38,8 +41,9 @@ type frame struct {
 	Demo     bool   // this is the demo school, to be thrown away
 	Home     string // from there, the person's own desk
 	Closes   bool   // the desk can be closed from its pages
-	Rooms    template.HTML
+	Rooms    []room
 	Page     string // the page's name
+	Room     string // the address of the room that it belongs to
 	Path     string // its address, to come back to
 	Data     any
 }
@@ -61,28 +65,18 @@ var allRooms = []room{
 	{"class", "/class", toMark},
 }
 
-// rooms are links to those that a person may enter; the one at the address here is marked. They are on every page, so
-// they are put together here.
-func (d *Desk) rooms(who Person, said sentences, here string) template.HTML {
+// rooms are those that a person may enter.
+func (d *Desk) rooms(who Person) []room {
 	if who.Name == "" {
-		return ""
+		return nil
 	}
+	list := slices.Clone(allRooms)
 	last := room{"safe", "/team", toRead}
 	if !d.alone() {
 		last.Name = "team"
 	}
-	var links strings.Builder
-	for _, r := range append(allRooms[:len(allRooms):len(allRooms)], last) {
-		if r.right == toMark && !who.Marks {
-			continue
-		}
-		links.WriteString(`<a href="` + r.Path + `"`)
-		if r.Path == here {
-			links.WriteString(` aria-current="page"`)
-		}
-		links.WriteString(">" + template.HTMLEscapeString(said.say("room."+r.Name)) + "</a>\n")
-	}
-	return template.HTML(links.String())
+	list = append(list, last)
+	return slices.DeleteFunc(list, func(r room) bool { return r.right == toMark && !who.Marks })
 }
 
 // loadPages reads the pages once for all desks: they are in the program and never change.
@@ -97,6 +91,7 @@ var loadPages = sync.OnceValues(func() (*pages, error) {
 			return nil, err
 		}
 	}
+	p.called = p.calling(nil)
 	return p, nil
 })
 

@@ -58,9 +58,6 @@ func (s sentences) PlanName(name string) string {
 	return text
 }
 
-// Conditions are the row's conditions as they are typed.
-func (r rowForm) Conditions() string { return strings.Join(r.Where, ", ") }
-
 // newPlanForm is what a plan begins with.
 func newPlanForm(said sentences) planForm {
 	return planForm{
@@ -138,7 +135,7 @@ func readPlanForm(text string) (planForm, error) {
 
 // planFormOf reads the form that was sent. What is no number becomes 0, which the plan then refuses
 // in its own words.
-func planFormOf(sent url.Values) planForm {
+func (p *pages) planFormOf(sent url.Values) planForm {
 	number := func(text string) int { n, _ := strconv.Atoi(strings.TrimSpace(text)); return n }
 	f := planForm{
 		Title: strings.TrimSpace(sent.Get("title")), Minutes: number(sent.Get("minutes")), Forms: number(sent.Get("forms")),
@@ -156,14 +153,10 @@ func planFormOf(sent url.Values) planForm {
 	}
 	for i := range sent["skill"] {
 		row := rowForm{Skill: at("skill", i), Count: number(at("count", i)), Vary: at("vary", i) == "yes"}
-		for _, name := range []struct {
-			sent string
-			list *[]string
-		}{{at("where", i), &row.Where}, {at("looks", i), &row.Looks}} {
-			for part := range strings.SplitSeq(name.sent, ",") {
-				if part = strings.TrimSpace(part); part != "" {
-					*name.list = append(*name.list, part)
-				}
+		row.Where = p.conditionsTyped(at("where", i))
+		for part := range strings.SplitSeq(at("looks", i), ",") {
+			if part = strings.TrimSpace(part); part != "" {
+				row.Looks = append(row.Looks, part)
 			}
 		}
 		f.Rows = append(f.Rows, row)

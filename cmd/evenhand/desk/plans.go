@@ -64,7 +64,7 @@ func (v *visit) unmetBy(p plan.Plan, err error) (why unmet, said string) {
 	case errors.As(err, &impossible):
 		return unmet{}, v.said.say("plan.notime")
 	}
-	return unmet{}, err.Error()
+	return unmet{}, v.said.Tell(err)
 }
 
 // notMade is the fault that a quiz was not changed or made, with the reason and the way back; what could be
@@ -180,7 +180,7 @@ func keptPlan(v *visit) error {
 
 // typedPlan shows how a plan stands as far as it is typed.
 func typedPlan(v *visit) error {
-	return v.showPlan(planPage{Name: v.PathValue("name"), Form: planFormOf(v.URL.Query())})
+	return v.showPlan(planPage{Name: v.PathValue("name"), Form: v.desk.pages.planFormOf(v.URL.Query())})
 }
 
 // showPlan fills in what follows from the form.
@@ -193,12 +193,12 @@ func (v *visit) showPlan(page planPage) error {
 	}
 	p, err := v.parsed(page.Form)
 	if err != nil {
-		page.Mistake = err.Error()
+		page.Mistake = v.said.mistakes(err)
 		return v.show("plan", page)
 	}
 	counts, err := assemble.Offered(v.desk.bank, p, page.Week)
 	if err != nil {
-		page.Mistake = err.Error()
+		page.Mistake = v.said.Tell(err)
 		return v.show("plan", page)
 	}
 	for i, row := range p.Rows {
@@ -221,22 +221,26 @@ func (v *visit) parsed(f planForm) (plan.Plan, error) {
 	if err != nil {
 		return plan.Plan{}, err
 	}
-	p, err := plan.Parse([]byte(text), v.said.say("plan.title"))
-	var mistakes *plan.MistakesError
-	if errors.As(err, &mistakes) { // the form has no lines: only what was read and what would be right
-		var said []string
-		for _, m := range mistakes.Mistakes {
-			said = append(said, m.Message)
-		}
-		return p, errors.New(strings.Join(said, "; "))
+	return plan.Parse([]byte(text), v.said.say("plan.title"))
+}
+
+// mistakes are what is wrong with the form as a plan. It has no lines: only what was read and what would be right.
+func (s sentences) mistakes(err error) string {
+	var all *plan.MistakesError
+	if !errors.As(err, &all) {
+		return s.Tell(err)
 	}
-	return p, err
+	var said []string
+	for _, m := range all.Mistakes {
+		said = append(said, s.Told(m.Message))
+	}
+	return strings.Join(said, "; ")
 }
 
 // sentPlan does what a button of the page asks: add or drop a row, try, keep the plan, or make the
 // quiz.
 func sentPlan(v *visit) error {
-	page := planPage{Name: strings.TrimSpace(v.FormValue("name")), Form: planFormOf(v.PostForm), Week: v.week()}
+	page := planPage{Name: strings.TrimSpace(v.FormValue("name")), Form: v.desk.pages.planFormOf(v.PostForm), Week: v.week()}
 	action, at, _ := strings.Cut(v.FormValue("do"), ":")
 	switch action {
 	case "add":

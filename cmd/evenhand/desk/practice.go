@@ -65,7 +65,7 @@ func makePractice(v *visit) error {
 		return err
 	}
 	if err != nil {
-		return v.wrong("practice.not", err.Error())
+		return v.wrong("practice.not", v.said.Tell(err))
 	}
 	var file bytes.Buffer
 	folder := zip.NewWriter(&file)

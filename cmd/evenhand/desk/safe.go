@@ -100,7 +100,7 @@ func makeCopy(v *visit) error {
 	}
 	name, err := v.desk.o.Copies.Make(v.desk.bank, v.now())
 	if err != nil {
-		return &fault{status: http.StatusConflict, text: v.said.say("safe.notcopied", err.Error()), err: err}
+		return &fault{status: http.StatusConflict, text: v.said.say("safe.notcopied", v.said.Tell(err)), err: err}
 	}
 	_ = v.prove(name) // its row says what was found
 	return v.to("/team#copies")
@@ -146,9 +146,9 @@ func (v *visit) showCopy(problem string) error {
 	page := copyPage{Name: name, Made: results.CopyMade(name), Problem: problem}
 	page.Typed = page.Made[:len("2006-01-02")]
 	if err := v.prove(name); err != nil {
-		page.Bad = err.Error()
+		page.Bad = v.said.Tell(err)
 	} else if loss, err := v.desk.o.Copies.Loss(v.desk.bank, name); err != nil {
-		page.Problem = v.said.say("copy.unknown", err.Error())
+		page.Problem = v.said.say("copy.unknown", v.said.Tell(err))
 	} else {
 		page.Loss = &loss
 	}
@@ -169,7 +169,7 @@ func restoreCopy(v *visit) error {
 		return v.showCopy(v.said.say("copy.sure", results.CopyMade(name)[:len("2006-01-02")]))
 	}
 	if err := v.prove(name); err != nil {
-		return v.wrong("safe.damaged", err.Error())
+		return v.wrong("safe.damaged", v.said.Tell(err))
 	}
 	path, err := v.desk.o.Copies.File(name)
 	if err != nil {
@@ -181,7 +181,7 @@ func restoreCopy(v *visit) error {
 		_, err = v.desk.o.Copies.Make(v.desk.bank, v.now())
 	}
 	if err != nil && !errors.As(err, new(store.Damaged)) {
-		return &fault{status: http.StatusConflict, text: v.said.say("safe.notcopied", err.Error()), err: err}
+		return &fault{status: http.StatusConflict, text: v.said.say("safe.notcopied", v.said.Tell(err)), err: err}
 	}
 	on := passage{Title: "safe.going.title", Text: "safe.going", Link: "/team", Go: "safe.title", Wait: 3}
 	err = v.show("passage", on)

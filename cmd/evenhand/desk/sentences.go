@@ -6,12 +6,13 @@ import (
 	"html/template"
 	"io/fs"
 	"net/http"
+	"slices"
 	"strings"
 
 	"github.com/gocarina/gocsv"
 )
 
-//go:embed said/*.csv
+//go:embed said/*.csv said/told/*.csv
 var saidFiles embed.FS
 
 // languages are those the desk speaks, the usual one first.
@@ -27,7 +28,8 @@ type sentences struct {
 	conditions template.HTML // options of conditions
 }
 
-// sentence is one row of the tables in said/. Its texts may hold verbs of package fmt.
+// sentence is one row of the tables in said/. Its texts may hold verbs of package fmt. In said/told the key is
+// what another package tells, and English stands there where a page says it in other words.
 type sentence struct {
 	Key string `csv:"key"`
 	En  string `csv:"en"`
@@ -41,6 +43,11 @@ func readSentences() (map[string]sentences, error) {
 	if err != nil {
 		return nil, err
 	}
+	told, err := fs.Glob(saidFiles, "said/told/*.csv")
+	if err != nil {
+		return nil, err
+	}
+	files = append(files, told...)
 	for _, file := range files {
 		text, err := saidFiles.ReadFile(file)
 		if err != nil {
@@ -51,6 +58,9 @@ func readSentences() (map[string]sentences, error) {
 			return nil, fmt.Errorf("%s: %w", file, err)
 		}
 		for _, row := range rows {
+			if row.En == "" && slices.Contains(told, file) {
+				row.En = row.Key
+			}
 			if _, twice := all["en"].text[row.Key]; twice || row.En == "" || row.Es == "" {
 				return nil, fmt.Errorf("%s: %q stands twice or lacks a language", file, row.Key)
 			}

@@ -22,6 +22,9 @@ func TestSentences(t *testing.T) {
 	if all["en"].text["caution"] != report.Caution {
 		t.Error("the caution is another than that of the report")
 	}
+	for key := range toldKeys(t) { // which TestToldSentences looks at
+		delete(all["en"].text, key)
+	}
 	verbs := regexp.MustCompile(`%[a-z]`)
 	for key, en := range all["en"].text {
 		if a, b := verbs.FindAllString(en, -1), verbs.FindAllString(all["es"].text[key], -1); strings.Join(a, "") != strings.Join(b, "") {

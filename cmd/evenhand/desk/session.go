@@ -34,65 +34,11 @@ type sessions struct {
 func newSessions(s store.Store, o Options) *scs.SessionManager {
 	m := scs.New()
 	m.Store = sessions{s, o.Now}
-	m.Codec = &codec{}
 	m.HashTokenInStore = true
 	m.Lifetime, m.IdleTimeout = signedInFor, idleFor
 	m.Cookie.Name = "desk"
 	m.Cookie.HttpOnly, m.Cookie.Secure, m.Cookie.SameSite = true, o.Secure, http.SameSiteLaxMode
 	return m
-}
-
-// codec is scs's own, which takes longer over a session than all else over a page: what the same bytes said is
-// remembered. The bytes themselves are read from the store at every request, so that who is signed out is out at once,
-// on every desk of the bank.
-type codec struct {
-	scs.GobCodec
-	sync.Mutex
-	read    map[string]signed
-	written map[signed][]byte
-}
-
-// signed is what a session says.
-type signed struct {
-	deadline time.Time
-	person   string
-}
-
-// mostSigned is how many sessions are remembered; beyond, all are forgotten at once.
-const mostSigned = 1000
-
-// Encode is that of package scs.
-func (c *codec) Encode(deadline time.Time, values map[string]any) ([]byte, error) {
-	person, ok := values["person"].(string)
-	c.Lock()
-	data := c.written[signed{deadline, person}]
-	c.Unlock()
-	if !ok || len(values) > 1 || data == nil {
-		return c.GobCodec.Encode(deadline, values)
-	}
-	return data, nil
-}
-
-// Decode is that of package scs.
-func (c *codec) Decode(data []byte) (deadline time.Time, values map[string]any, err error) {
-	c.Lock()
-	s, ok := c.read[string(data)]
-	c.Unlock()
-	if ok {
-		return s.deadline, map[string]any{"person": s.person}, nil
-	}
-	deadline, values, err = c.GobCodec.Decode(data)
-	if s.person, ok = values["person"].(string); err != nil || !ok || len(values) > 1 {
-		return deadline, values, err
-	}
-	s.deadline = deadline
-	c.Lock()
-	defer c.Unlock()
-	if c.read == nil || len(c.read) >= mostSigned {
-		c.read, c.written = map[string]signed{}, map[signed][]byte{}
-	}
-	c.read[string(data)], c.written[s] = s, data
-	return deadline, values, nil
 }
 
 // sessionFailed answers where a session could not be read or kept, as on a full disk.

@@ -2,7 +2,6 @@ package desk
 
 import (
 	"context"
-	"errors"
 	"net/http"
 	"net/http/httptest"
 	"net/url"
@@ -159,34 +158,4 @@ func TestSignedOutStaysSignedOut(t *testing.T) {
 	if n := kept(); n != 1 {
 		t.Errorf("%d sessions are kept", n)
 	}
-}
-
-// Two desks of one store know of each other's changes at once: who was signed out or given another role at one is
-// so at the other, whatever that one has read before.
-func TestSessionsOfTwoDesks(t *testing.T) {
-	d, b, _ := logged(t)
-	cookie := d.signedUp(t, "MK")
-	other, err := New(b, d.o)
-	must(t, err)
-	defer other.Leave()
-	looks := func(path string, want int, when string) {
-		t.Helper()
-		for range 2 {
-			r, answer := httptest.NewRequest("GET", path, nil), httptest.NewRecorder()
-			r.AddCookie(cookie)
-			if other.Handler().ServeHTTP(answer, r); answer.Code != want {
-				t.Errorf("%s: %d, want %d", when, answer.Code, want)
-			}
-		}
-	}
-	looks("/items/new", http.StatusOK, "a writer writes")
-	must(t, d.o.Store.Update(t.Context(), func(w store.Writer) error {
-		mk, err := readPerson(w, "MK")
-		mk.Role = Reader
-		return errors.Join(err, putPerson(w, mk))
-	}))
-	looks("/items/new", http.StatusForbidden, "a reader doesn't")
-	looks("/items", http.StatusOK, "a reader reads")
-	must(t, d.endSessions(t.Context(), "MK"))
-	looks("/items", http.StatusSeeOther, "who was signed out is asked to sign in")
 }

@@ -79,27 +79,6 @@ func (s sentences) CodeOptions(chosen string) template.HTML {
 	return template.HTML(strings.Replace(codeOptions(), ">"+chosen+"<", " selected>"+chosen+"<", 1))
 }
 
-// Options are those of a field to choose one of some values, each called by the sentence that begins as said.
-func (s sentences) Options(sentence string, values []string, chosen string) template.HTML {
-	var text strings.Builder
-	for _, value := range values {
-		text.WriteString(optionValue(value))
-		if value == chosen {
-			text.WriteString(" selected")
-		}
-		text.WriteString(">" + template.HTMLEscapeString(s.say(sentence+value)) + "</option>\n")
-	}
-	return template.HTML(text.String())
-}
-
-// textOf is a list of names as plain text.
-func textOf[T ~string](names []T) (list []string) {
-	for _, name := range names {
-		list = append(list, string(name))
-	}
-	return list
-}
-
 // optionValue begins an option that sends this value.
 func optionValue(value string) string {
 	return `<option value="` + template.HTMLEscapeString(value) + `"`

@@ -15,6 +15,7 @@ import (
 	"evenhand/bank/store"
 	intake "evenhand/import"
 	"evenhand/standards"
+	"evenhand/standards/words"
 )
 
 // Lists on their way into the bank stand in the store, so that closing the window loses nothing: what
@@ -39,7 +40,7 @@ type upload struct {
 	Sheet    string                    `json:"Sheet"` // of a workbook; empty for a text
 	By       string                    `json:"By"`
 	At       time.Time                 `json:"At"`
-	Left     []string                  `json:"Left"`     // what was not read of the file, and why
+	Left     []*words.Told             `json:"Left"`     // what was not read of the file, and why
 	Unread   []string                  `json:"Unread"`   // sheets of its workbook that were not read
 	Revise   bool                      `json:"Revise"`   // rows of the bank's own export that differ become revisions
 	Columns  map[int]string            `json:"Columns"`  // by their number, where they were understood wrongly
@@ -203,7 +204,7 @@ func putUpload(w store.Writer, one upload) error {
 // newUploads opens a file and gives an upload of each list in it, by the person who brings it.
 func newUploads(name string, data []byte, by string, at time.Time) ([]upload, error) {
 	sum := sha256.Sum256(data)
-	made := func(name, sheet string, left []string) upload {
+	made := func(name, sheet string, left []*words.Told) upload {
 		return upload{
 			ID: secret(), Name: name, File: hex.EncodeToString(sum[:]), Sheet: sheet, By: by, At: at, Left: left,
 			Columns: map[int]string{}, Mends: map[string]map[int]string{},
@@ -218,7 +219,7 @@ func newUploads(name string, data []byte, by string, at time.Time) ([]upload, er
 	}
 	var list []upload
 	for i, l := range book.Lists {
-		sheet, left := "", []string(nil)
+		sheet, left := "", []*words.Told(nil)
 		if l.Encoding == "xlsx" {
 			sheet = l.Delimiter
 		}

@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
-	"strconv"
 	"strings"
 	"sync"
 	"syscall"
@@ -29,13 +28,18 @@ type handler func(v *visit) error
 // fault is an error with the status that a browser gets and a sentence for the person.
 type fault struct {
 	status int
-	text   string
+	text   string // nothing where the error says it
 	link   string // the way on; empty for the first page
 	unmet         // what of a plan can't be kept together, where that is why
 	err    error  // what happened, for the log; nil where the sentence says all
 }
 
-func (f *fault) Error() string { return f.text }
+func (f *fault) Error() string {
+	if f.text == "" && f.err != nil {
+		return f.err.Error()
+	}
+	return f.text
+}
 func (f *fault) Unwrap() error { return f.err }
 
 // wrong is a fault of the request: what was read, and what would be right.
@@ -122,6 +126,10 @@ func (v *visit) fail(err error) {
 func (v *visit) faultOf(err error) *fault {
 	var f *fault
 	switch {
+	case errors.As(err, &f) && f.text == "" && f.err != nil:
+		told := *f
+		told.text = v.said.Tell(f.err)
+		return &told
 	case errors.As(err, &f):
 		return f
 	case noRoom(err):
@@ -148,13 +156,12 @@ func (v *visit) show(page string, data any) error {
 	text.Reset()
 	if err := v.desk.pages.write(text, page, v.Header.Get("Part"), frame{
 		Said: v.said, Who: v.who, SignedIn: !v.desk.alone() && v.who.Name != "",
-		Rooms: v.desk.rooms(v.who, v.said, roomOf(v.URL.Path)), Page: page, Path: v.back(), Data: data,
+		Rooms: v.desk.rooms(v.who), Page: page, Room: roomOf(v.URL.Path), Path: v.back(), Data: data,
 		Demo: v.desk.o.ThrowAway != nil, Home: v.desk.o.Home, Closes: v.desk.o.Stop != nil && v.who.Name != "",
 	}); err != nil {
 		return err
 	}
 	v.w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	v.w.Header().Set("Content-Length", strconv.Itoa(text.Len()))
 	_, err := text.WriteTo(v.w)
 	return err
 }
