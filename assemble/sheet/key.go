@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 var (
@@ -34,16 +35,16 @@ func (s settings) answers(p Paper) []block {
 		k := s.kit
 		k.size = size
 		list = []block{
-			{drawing: k.markingStrip(p.Questions), what: "the marking strip", close: true},
+			{drawing: k.markingStrip(p.Questions), what: words.Term("the marking strip"), close: true},
 		}
 		if expected := k.expected(p.Questions); len(expected) > 0 {
 			d := tagged(tagText, "", k.broken(expected, lettering{size: size}))
-			list = append(list, block{drawing: d, gap: 1.5, what: "what is expected", close: true})
+			list = append(list, block{drawing: d, gap: 1.5, what: words.Term("what is expected"), close: true})
 		}
 		strip := len(list)
 		list = append(list, []block{
 			{drawing: tagged(tagDirection, "", k.print(s.say(suggestTitle), lettering{size: 1.2 * size, bold: true})), gap: 5, keep: true},
-			{drawing: tagged(tagText, "", k.paragraph(s.say(caution), lettering{size: size})), gap: 1.5, what: "the caution"},
+			{drawing: tagged(tagText, "", k.paragraph(s.say(caution), lettering{size: size})), gap: 1.5, what: words.Term("the caution")},
 		}...)
 		k.width = (s.width - columnGap) / 2
 		var items []drawing
@@ -55,13 +56,13 @@ func (s settings) answers(p Paper) []block {
 		if len(items) == 0 {
 			return list[:strip]
 		}
-		columns := block{drawing: inTwo(k.width+columnGap, items), gap: 4, what: "the wrong answers", close: true}
+		columns := block{drawing: inTwo(k.width+columnGap, items), gap: 4, what: words.Term("the wrong answers"), close: true}
 		if pages, err := paginate(append(list, columns), room); err == nil && len(pages) == 1 {
 			return append(list, columns)
 		}
 		for start := 0; start < len(items); start += 2 {
 			end := min(start+2, len(items))
-			list = append(list, block{drawing: grid(k.width+columnGap, items[start:end]), gap: itemGap, what: "a list of wrong answers", close: true})
+			list = append(list, block{drawing: grid(k.width+columnGap, items[start:end]), gap: itemGap, what: words.Term("a list of wrong answers"), close: true})
 		}
 	}
 	return list

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"evenhand/standards/words"
 )
 
 // Space between things on a page, in millimetres.
@@ -21,11 +23,11 @@ const (
 // direction, or a row of items.
 type block struct {
 	drawing
-	gap   float64 // above it, unless it comes first on its page
-	keep  bool    // stays with the block below
-	mark  string  // line in the file's outline, empty for none
-	close bool    // its page is not stretched
-	what  string  // what it is, for a message when it's too tall for a page
+	gap   float64     // above it, unless it comes first on its page
+	keep  bool        // stays with the block below
+	mark  string      // line in the file's outline, empty for none
+	close bool        // its page is not stretched
+	what  *words.Told // what it is, for a message when it's too tall for a page
 }
 
 // blocks are the title and the items in groups, each under its direction. Sparing paper, two
@@ -38,7 +40,7 @@ func (s settings) blocks(p Paper) ([]block, error) {
 			return nil, err
 		}
 		if fits {
-			list = append(list, block{drawing: example, gap: .6 * groupGap, what: "the example"})
+			list = append(list, block{drawing: example, gap: .6 * groupGap, what: words.Term("the example")})
 		}
 	}
 	all := groups(p.Questions)
@@ -63,7 +65,7 @@ func (s settings) blocks(p Paper) ([]block, error) {
 		list = append(list, rows...)
 	}
 	if p.Closing != "" {
-		list = append(list, block{drawing: s.closing(p.Closing), gap: groupGap, what: "what comes last"})
+		list = append(list, block{drawing: s.closing(p.Closing), gap: groupGap, what: words.Term("what comes last")})
 	}
 	return list, nil
 }
@@ -133,7 +135,7 @@ func (s settings) abreast(a, b []Question) (block, float64, error) {
 		cell.axis = 0
 		cells = append(cells, cell)
 	}
-	pair := block{drawing: grid(half+s.columnGap, cells), gap: groupGap, mark: s.outline(a), what: "item " + numbers(a)}
+	pair := block{drawing: grid(half+s.columnGap, cells), gap: groupGap, mark: s.outline(a), what: words.Sayf("item %s", numbers(a))}
 	return pair, groupGap + min(cells[0].h, cells[1].h), nil
 }
 
@@ -173,7 +175,7 @@ func (s settings) rows(group []Question) ([]block, error) {
 		if s.Columns != 1 && !s.Spaced && end < len(items) && max(items[start].w, items[end].w) <= half {
 			end++
 		}
-		rows = append(rows, block{drawing: grid(half+s.columnGap, items[start:end]), gap: s.rowGap(), what: "item " + numbers(group[start:end])})
+		rows = append(rows, block{drawing: grid(half+s.columnGap, items[start:end]), gap: s.rowGap(), what: words.Sayf("item %s", numbers(group[start:end]))})
 		start = end
 	}
 	return rows, nil
@@ -298,7 +300,7 @@ func paginate(blocks []block, height float64) ([][]block, error) {
 	for start := 0; start < len(blocks); {
 		end, h := together(blocks, start)
 		if h > height {
-			return nil, fmt.Errorf("%s is too tall for one page; shorten its text or leave out large type", blocks[end-1].what)
+			return nil, words.Errorf("%s is too tall for one page; shorten its text or leave out large type", blocks[end-1].what)
 		}
 		gap := blocks[start].gap
 		if len(pages) == 0 || used+gap+h > height {

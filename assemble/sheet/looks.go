@@ -1,10 +1,10 @@
 package sheet
 
 import (
-	"fmt"
 	"strings"
 
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // look is how one kind of item stands on the sheet.
@@ -386,12 +386,12 @@ func (k kit) draw(q Question) (drawing, error) {
 	}
 	l, ok := looks[q.Look]
 	if !ok {
-		return drawing{}, fmt.Errorf("item %d: no look %q; %q can be shown as %s", q.Number, q.Look, q.Task, lookNames(q.Task))
+		return drawing{}, words.Errorf("item %d: no look %q; %q can be shown as %s", q.Number, q.Look, q.Task, lookNames(q.Task))
 	}
 	k.choices, k.words = Choices(q), &ownWords{text: q.Text}
 	d, ok := l.draw(k, q.Task)
 	if !ok {
-		return drawing{}, fmt.Errorf("item %d: %q can't be shown as %s; it can be shown as %s", q.Number, q.Task, q.Look, lookNames(q.Task))
+		return drawing{}, words.Errorf("item %d: %q can't be shown as %s; it can be shown as %s", q.Number, q.Task, q.Look, lookNames(q.Task))
 	}
 	if q.Text != "" && !k.words.printed {
 		d = stack(3, tagged(tagText, "", k.paragraph(q.Text, lettering{size: k.size})), tagged(tagFigure, k.aloud(q), d))

@@ -75,7 +75,7 @@ func TestMixedPlansSparePaper(t *testing.T) {
 			}
 			key := s.answers(p)
 			first, err := paginate(key, s.pageHeight-s.topSpace-s.bottomSpace)
-			if err != nil || first[0][0].what != "the marking strip" {
+			if err != nil || first[0][0].what.String() != "the marking strip" {
 				t.Errorf("plan %d, %+v: the key begins with something else (%v)", seed, o, err)
 			}
 		}

@@ -1,13 +1,12 @@
 package sheet
 
 import (
-	"errors"
-	"fmt"
 	"io"
 	"strings"
 
 	"evenhand/bank"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // Paper is one form of a quiz, ready to be printed.
@@ -85,19 +84,19 @@ const aboveItem = 41.0
 func (o Options) settle() (settings, error) {
 	size, ok := paperSizes[strings.ToLower(or(o.PaperSize, "letter"))]
 	if !ok {
-		return settings{}, fmt.Errorf("no paper size %q; the sizes are letter and a4", o.PaperSize)
+		return settings{}, words.Errorf("no paper size %q; the sizes are letter and a4", o.PaperSize)
 	}
 	if o.Lang = or(o.Lang, "en"); o.Both && o.Lang != "en" {
-		return settings{}, errors.New("a paper in both languages is in English with Spanish below; leave the language open")
+		return settings{}, words.Errorf("a paper in both languages is in English with Spanish below; leave the language open")
 	}
 	if o.Lang != "en" && o.Lang != "es" {
-		return settings{}, fmt.Errorf("no language %q for sheets; the languages are en and es", o.Lang)
+		return settings{}, words.Errorf("no language %q for sheets; the languages are en and es", o.Lang)
 	}
 	if o.Layout = or(o.Layout, Pages); o.Layout != Pages && o.Layout != Strips {
-		return settings{}, fmt.Errorf("no layout %q; the layouts are %s and %s", o.Layout, Pages, Strips)
+		return settings{}, words.Errorf("no layout %q; the layouts are %s and %s", o.Layout, Pages, Strips)
 	}
 	if o.Columns < 0 || o.Columns > 2 {
-		return settings{}, fmt.Errorf("%d columns don't fit on a sheet; write 1 or 2", o.Columns)
+		return settings{}, words.Errorf("%d columns don't fit on a sheet; write 1 or 2", o.Columns)
 	}
 	f, err := faceNamed(o.Font)
 	if err != nil {
@@ -163,7 +162,7 @@ func (o Options) pagesOf(p Paper) (settings, []leaf, error) {
 		return settings{}, nil, err
 	}
 	if len(p.Questions) == 0 {
-		return settings{}, nil, errors.New("a paper without items can't be printed; choose at least one")
+		return settings{}, nil, words.Errorf("a paper without items can't be printed; choose at least one")
 	}
 	leaves, err := s.leaves(p)
 	return s, leaves, err

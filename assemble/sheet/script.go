@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 var (
@@ -52,7 +53,7 @@ func (s settings) script(p Paper) []block {
 	k := s.kit
 	k.size = scriptSize
 	note := tagged(tagText, "", k.paragraph(s.say(scriptNote), lettering{size: teacherSizes[0]}))
-	list := []block{{drawing: note, what: "the note", close: true}}
+	list := []block{{drawing: note, what: words.Term("the note"), close: true}}
 	for _, group := range groups(p.Questions) {
 		direction := directionOf(group[0])
 		heading := s.inBoth(k, tagDirection, direction, lettering{size: k.size, bold: true})
@@ -63,12 +64,12 @@ func (s settings) script(p Paper) []block {
 			inner := k
 			inner.width -= number.w
 			said := phrase{s.scripted(q, direction), s.inSpanish().scripted(spanish(q), direction)}
-			words := tagged(tagText, "", inner.paragraph(said.en, lettering{size: k.size}))
+			text := tagged(tagText, "", inner.paragraph(said.en, lettering{size: k.size}))
 			if s.Both && said.es != said.en {
-				words = stack(1, words, taggedIn("es", tagText, "", inner.paragraph(said.es, lettering{size: k.size})))
+				text = stack(1, text, taggedIn("es", tagText, "", inner.paragraph(said.es, lettering{size: k.size})))
 			}
-			item := tagged(tagItem, "", row(0, tagged(tagText, "", number), words))
-			list = append(list, block{drawing: item, gap: 2.5, what: "item " + fmt.Sprint(q.Number)})
+			item := tagged(tagItem, "", row(0, tagged(tagText, "", number), text))
+			list = append(list, block{drawing: item, gap: 2.5, what: words.Sayf("item %s", fmt.Sprint(q.Number))})
 		}
 	}
 	return list

@@ -1,9 +1,8 @@
 package sheet
 
 import (
-	"fmt"
-
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // Space on a strip in millimetres.
@@ -33,7 +32,7 @@ func (s settings) strips(papers []Paper) ([]leaf, error) {
 	}
 	count := int(s.pageHeight / (tallest + 2*stripEdge))
 	if count < 2 {
-		return nil, fmt.Errorf("%d items are too tall for two strips on a page; choose fewer items, or whole pages", len(papers[0].Questions))
+		return nil, words.Errorf("%d items are too tall for two strips on a page; choose fewer items, or whole pages", len(papers[0].Questions))
 	}
 	height := s.pageHeight / float64(count)
 	var list []leaf

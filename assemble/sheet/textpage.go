@@ -1,6 +1,10 @@
 package sheet
 
-import "io"
+import (
+	"io"
+
+	"evenhand/standards/words"
+)
 
 // Text is a page of words: a letter, or what a teacher needs beside the sheets.
 type Text struct {
@@ -75,7 +79,7 @@ func (s settings) textBlocks(t Text) []block {
 	var list []block
 	lang := ""
 	add := func(gap float64, keep bool, t tag, d drawing) {
-		list = append(list, block{drawing: taggedIn(lang, t, "", d), gap: gap, keep: keep, close: true, what: "a paragraph"})
+		list = append(list, block{drawing: taggedIn(lang, t, "", d), gap: gap, keep: keep, close: true, what: words.Term("a paragraph")})
 	}
 	for _, note := range t.Notes {
 		add(.5*k.size, false, tagText, k.paragraph(note, plainText))
@@ -88,7 +92,7 @@ func (s settings) textBlocks(t Text) []block {
 		}
 		for _, p := range part.Answers {
 			add(.8*k.size, true, tagText, k.paragraph(p.Title, lettering{size: k.size, bold: true}))
-			list = append(list, block{drawing: k.markingStrip(p.Questions), gap: .4 * k.size, close: true, what: "the answers"})
+			list = append(list, block{drawing: k.markingStrip(p.Questions), gap: .4 * k.size, close: true, what: words.Term("the answers")})
 		}
 	}
 	return list

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // Example is an item that is done already, drawn in the way that shows how: on top of a practice sheet.
@@ -132,7 +133,7 @@ func (s settings) exampleIn(e Example) (drawing, error) {
 	inner.width -= 2 * edge
 	picture, ok := inner.drawn(e)
 	if !ok {
-		return drawing{}, fmt.Errorf("%q can't be shown as %s on an example", e.Task, e.Look)
+		return drawing{}, words.Errorf("%q can't be shown as %s on an example", e.Task, e.Look)
 	}
 	heading := s.inBoth(inner.kit, tagDirection, exampleTitle, lettering{size: .78 * s.size, bold: true})
 	said := s.inBoth(inner.kit, tagText, workedAs(e), lettering{size: max(leastPrint, .7*s.size)})

@@ -44,9 +44,18 @@ func runLists(c *cli.Context) error {
 	})
 }
 
+// inEnglish are lists without what tells the same for other languages.
+func inEnglish(lists []bank.List) []bank.List {
+	all := append([]bank.List{}, lists...)
+	for i := range all {
+		all[i].Told = nil
+	}
+	return all
+}
+
 func listLists(c *cli.Context, lists []bank.List) error {
 	if c.Bool("json") {
-		return printJSON(c, append([]bank.List{}, lists...))
+		return printJSON(c, inEnglish(lists))
 	}
 	if len(lists) == 0 {
 		say(c, "no list came in yet; evenhand import LIST brings one in")
@@ -79,7 +88,10 @@ func showList(c *cli.Context, b *bank.Bank, list bank.List) error {
 		return err
 	}
 	if c.Bool("json") {
-		return printJSON(c, keptListJSON{list, append([]bank.ListRow{}, outcomes...)})
+		for i := range outcomes {
+			outcomes[i].Told = nil
+		}
+		return printJSON(c, keptListJSON{inEnglish([]bank.List{list})[0], append([]bank.ListRow{}, outcomes...)})
 	}
 	say(c, "%s: %s", list.Name, list.Written)
 	for _, column := range list.Columns {

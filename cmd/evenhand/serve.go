@@ -17,6 +17,7 @@ import (
 	"evenhand/bank/store/remote"
 	"evenhand/cmd/evenhand/desk"
 	"evenhand/standards"
+	"evenhand/standards/words"
 
 	"github.com/urfave/cli/v2"
 )
@@ -77,7 +78,7 @@ type teamDesk struct {
 	listenAt string
 	copies   results.Copies
 	goBackTo string       // the backup that is to take the bank's place once the desk has closed
-	told     string       // what going back came to
+	told     *words.Told  // what going back came to
 	access   *desk.Access // who may come in, kept over it
 }
 

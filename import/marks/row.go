@@ -61,7 +61,7 @@ type rowCells struct {
 func look(at int, item results.Item, text string, told map[string]results.State) cell {
 	c := cell{at: at, text: text, plain: plain(text), long: len(item.Key) > 1}
 	if state, ok := told[c.plain]; ok && state != "" {
-		c.sign, c.why, c.said = &sign{tickFamily, []reading{{state: state}}}, words.Term("said"), true
+		c.sign, c.why, c.said = &sign{tickFamily, []reading{{state: state}}}, &words.Told{}, true
 		return c
 	} else if s, isSign := signOf(c.plain); isSign && !ok {
 		c.sign = &s

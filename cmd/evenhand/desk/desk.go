@@ -13,6 +13,7 @@ import (
 	"evenhand/bank/results"
 	"evenhand/bank/store"
 	"evenhand/bank/store/remote"
+	"evenhand/standards/words"
 
 	"github.com/alexedwards/scs/v2"
 )
@@ -29,7 +30,7 @@ type Options struct {
 
 	Copies   results.Copies    // of the bank; without a folder none are shown
 	Restore  func(path string) // puts a copy in the bank's place once this desk has answered; nil where that is for a command
-	Restored string            // what a restore just did, in words
+	Restored *words.Told       // what a restore just did, in words
 	Entrance string            // the secret of the link for one person alone; empty makes one
 
 	// Of a desk for one person alone:

@@ -224,6 +224,18 @@ func (v *visit) parsed(f planForm) (plan.Plan, error) {
 	return plan.Parse([]byte(text), v.said.say("plan.title"))
 }
 
+// mistakesInText are what is wrong with a text, each with its line and what stands there.
+func (s sentences) mistakesInText(err error) (list []string) {
+	var all *plan.MistakesError
+	if !errors.As(err, &all) {
+		return []string{s.Tell(err)}
+	}
+	for _, m := range all.Mistakes {
+		list = append(list, s.say("plan.mistake", m.Line, strings.TrimSpace(m.Excerpt), s.Told(m.Message)))
+	}
+	return list
+}
+
 // mistakes are what is wrong with the form as a plan. It has no lines: only what was read and what would be right.
 func (s sentences) mistakes(err error) string {
 	var all *plan.MistakesError

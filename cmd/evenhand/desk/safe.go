@@ -10,6 +10,7 @@ import (
 	"evenhand/bank"
 	"evenhand/bank/results"
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // safety is what the desk found out about its bank and the copies since it was opened.
@@ -47,7 +48,7 @@ type safePage struct {
 	Copies     []copyRow
 	Dir        string // empty where no copies are kept
 	CanRestore bool
-	Restored   string // what a restore just did
+	Restored   *words.Told // what a restore just did
 	Verdict    *verdict
 	Review     bank.Review
 }

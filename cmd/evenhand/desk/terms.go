@@ -14,7 +14,7 @@ import (
 type termPage struct {
 	Name    string // of the pacing list; empty for a new one
 	Text    string
-	Problem string
+	Problem []string // what is wrong with the text
 	Saved   bool
 	Items   int
 	Weeks   []termWeek
@@ -71,7 +71,7 @@ func keepTerm(v *visit) error {
 func (v *visit) showTerm(page termPage) error {
 	pacing, err := plan.ParsePacing([]byte(page.Text), v.said.say("term.title"))
 	if err != nil {
-		page.Problem = err.Error()
+		page.Problem = v.said.mistakesInText(err)
 		return v.show("term", page)
 	}
 	quizzes, err := v.desk.bank.Quizzes()

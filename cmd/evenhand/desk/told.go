@@ -43,5 +43,8 @@ func (s sentences) put(arg any) any {
 	return arg
 }
 
+// Term is a word or name that stands in a fixed list elsewhere, in templates.
+func (s sentences) Term(name string) string { return s.Told(words.Term(name)) }
+
 // Tell is what an error tells; one that no sentence tells stays as it reads.
 func (s sentences) Tell(err error) string { return s.Told(words.ToldBy(err)) }

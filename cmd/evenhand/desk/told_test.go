@@ -13,6 +13,8 @@ import (
 	"strings"
 	"testing"
 
+	"evenhand/standards"
+	"evenhand/standards/task"
 	"evenhand/standards/words"
 
 	"github.com/gocarina/gocsv"
@@ -26,7 +28,7 @@ var tellers = []struct {
 }{
 	{"standards/words", true}, {"standards/task", true}, {"standards", true}, {"assemble/plan", true},
 	{"import", true}, {"import/marks", true}, {"bank", false}, {"bank/generate", true}, {"bank/results", false},
-	{"assemble", true}, {"assemble/followup", true}, {"assemble/sheet", false},
+	{"assemble", true}, {"assemble/followup", true}, {"assemble/sheet", false}, {"cmd/evenhand", false},
 }
 
 // Every sentence that another package tells has its own in said/told, none stands there for nothing, and what goes
@@ -69,6 +71,26 @@ func TestToldSentences(t *testing.T) {
 
 var anyVerb = regexp.MustCompile(`%[^a-zA-Z%]*([a-zA-Z])`)
 
+// The names of layouts and the topics of standards have their words in Spanish.
+func TestTerms(t *testing.T) {
+	all, err := readSentences()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var terms []string
+	for _, look := range task.AllLooks() {
+		terms = append(terms, look.Title())
+	}
+	for _, code := range standards.AllCodes() {
+		terms = append(terms, standards.Topic(code))
+	}
+	for _, term := range terms {
+		if all["es"].text[term] == "" {
+			t.Errorf("%q has no word in Spanish", term)
+		}
+	}
+}
+
 // sampleArgs are things that could go into a sentence.
 func sampleArgs(format string) (args []any) {
 	for _, verb := range anyVerb.FindAllStringSubmatch(strings.ReplaceAll(format, "%%", ""), -1) {
@@ -109,7 +131,7 @@ func toldKeys(t *testing.T) map[string]bool {
 }
 
 // saying are functions of package words by the places of the formats among what they take.
-var saying = map[string][]int{"Sayf": {0}, "Errorf": {0}, "SayCount": {1, 2}, "Joined": {1}}
+var saying = map[string][]int{"Sayf": {0}, "Errorf": {0}, "SayCount": {1, 2}, "Joined": {1}, "Term": {0}}
 
 // sentencesOf adds the formats that a package tells.
 func sentencesOf(t *testing.T, folder string, whole bool, told map[string]string) {
