@@ -2,6 +2,7 @@ package marks_test
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"testing"
@@ -410,6 +411,19 @@ func TestKeysAreRight(t *testing.T) {
 			if task.MustParse(item.Asks).Judge(wrong) {
 				t.Errorf("%s: %s is right", item.Asks, wrong)
 			}
+		}
+	}
+}
+
+// What signs mean is said in Spanish, too, with or without accents.
+func TestSignsInSpanish(t *testing.T) {
+	for es, en := range map[string]string{
+		"x=bien": "x=right", "-=faltó": "-=absent", ".=no llego": ".=not reached", "o=Mal": "o=wrong", "vacío=mal": "empty=wrong", "7=respuesta": "7=answer",
+	} {
+		said, err := marks.ParseSigns([]string{es})
+		want, wrong := marks.ParseSigns([]string{en})
+		if err != nil || wrong != nil || !maps.Equal(said, want) {
+			t.Errorf("%s means %v, %v; want %v", es, said, err, want)
 		}
 	}
 }

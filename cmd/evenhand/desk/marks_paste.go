@@ -1,12 +1,14 @@
 package desk
 
 import (
+	"fmt"
 	"net/http"
 	"slices"
 	"strings"
 
 	"evenhand/bank/results"
 	"evenhand/import/marks"
+	"evenhand/standards/words"
 )
 
 // pasted is what became of rows from a spreadsheet.
@@ -65,6 +67,15 @@ func pasteMarks(v *visit) error {
 			page.Problem = v.said.Tell(problem)
 		}
 	})
+}
+
+// GridColumn is a column of a grid by its name, such as pupil or item 3, in templates.
+func (s sentences) GridColumn(name string) string {
+	var item int
+	if _, err := fmt.Sscanf(name, "item %d", &item); err == nil {
+		return s.Told(words.Sayf("item %d", item))
+	}
+	return s.Term(name)
 }
 
 // enrolPupils notes the pupils of a class by their codes.
