@@ -1,6 +1,7 @@
 package assemble
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"time"
@@ -25,10 +26,11 @@ const mostFillings = 3
 
 // Filling makes the items that a bank lacks for a quiz, ready ones, beside those it has.
 type Filling struct {
-	Bank *bank.Bank
-	By   string // in whose name
-	At   time.Time
-	Made func(standards.SkillID, generate.Result) // is told what was made; nil for nobody
+	Bank   *bank.Bank
+	Choose *bank.Bank // what the quiz is chosen from, where that is the bank as it would be; nil for the bank
+	By     string     // in whose name
+	At     time.Time
+	Made   func(standards.SkillID, generate.Result) // is told what was made; nil for nobody
 }
 
 // Try tries to assemble; up to so many times it makes the items that are said to lack and tries again. Where
@@ -50,8 +52,9 @@ func (f Filling) Try(times int, try func() error) error {
 
 // Assemble is Assemble with the items made that lack for a quiz, or for one that meets its mark.
 func (f Filling) Assemble(ctx context.Context, p plan.Plan, o Options) (quiz Quiz, err error) {
+	choose := cmp.Or(f.Choose, f.Bank)
 	err = f.Try(mostFillings, func() error {
-		quiz, err = Assemble(ctx, f.Bank, p, o)
+		quiz, err = Assemble(ctx, choose, p, o)
 		return err
 	})
 	if err != nil || quiz.OnTheMark() {
@@ -60,7 +63,7 @@ func (f Filling) Assemble(ctx context.Context, p plan.Plan, o Options) (quiz Qui
 	for _, row := range p.Rows { // there is a quiz, but too little to choose from; no more can be made of some
 		_ = f.make(generate.Request{Skill: row.Skill, Where: row.Where, Count: toChooseFrom, Seed: o.Seed})
 	}
-	return Assemble(ctx, f.Bank, p, o)
+	return Assemble(ctx, choose, p, o)
 }
 
 func (f Filling) make(request generate.Request) error {

@@ -1,6 +1,10 @@
 package bank_test
 
 import (
+	"fmt"
+	"path/filepath"
+	"reflect"
+	"slices"
 	"strings"
 	"testing"
 
@@ -129,6 +133,65 @@ func TestTakeBackOneQuiz(t *testing.T) {
 	mustBeWhole(t, b)
 }
 
+// The bank as if quizzes had been taken back reads just as a copy in which they were, also when items come later, and
+// stays as it is.
+func TestAsIfTakenBack(t *testing.T) {
+	b := tempBank(t)
+	ids := mustAdd(t, b, writtenAll("47 + 36", "read 4:30", "58 + 27", "read 5:30")...)
+	quiz := given(t, b, "bbbb1111", "Friday check", "2026-W48", ids[0], ids[1])
+	must(t, b.KeepQuiz(quiz))
+	must(t, b.RecordUse(ids[1:3], bank.Use{Quiz: "Practice", Week: "2026-W47", At: monday}))
+	as := b.AsIfTakenBack(bank.Earlier{ID: quiz.ID}, bank.Earlier{Title: "Practice", Week: "2026-W47"})
+	alike := func() {
+		t.Helper()
+		copied := filepath.Join(t.TempDir(), "copy.bank")
+		_, err := b.BackupFile(copied)
+		must(t, err)
+		other, err := bank.Open(copied, bank.Options{})
+		must(t, err)
+		defer other.Close()
+		_, err = other.TakeBackQuiz(quiz.ID)
+		must(t, err)
+		_, err = other.TakeBack("Practice", "2026-W47")
+		must(t, err)
+		for _, at := range []*bank.Bank{as, other} {
+			if list, err := at.Quizzes(); err != nil || len(list) != 0 {
+				t.Errorf("%v, %v", list, err)
+			}
+		}
+		if got, want := membersByGroup(t, as), membersByGroup(t, other); !reflect.DeepEqual(got, want) {
+			t.Errorf("as if taken back there are\n%v\nand when they are\n%v", got, want)
+		}
+	}
+	alike()
+	mustAdd(t, b, writtenAll("29 + 44", "read 8:30")...)
+	alike()
+	if err := as.KeepQuiz(quiz); err == nil {
+		t.Error("a quiz is kept in a bank that is only looked at")
+	}
+	if list, err := b.Quizzes(); err != nil || len(list) != 1 {
+		t.Errorf("the bank itself keeps %v, %v", list, err)
+	}
+	mustBeWhole(t, b)
+}
+
+// membersByGroup lists the tasks in each group of ready items, by what the group is.
+func membersByGroup(t *testing.T, b *bank.Bank) map[string][]string {
+	t.Helper()
+	all := map[string][]string{}
+	for g, err := range b.Groups() {
+		must(t, err)
+		members, err := b.Members(g, 1, 0)
+		must(t, err)
+		name := fmt.Sprint(g.Skill, g.Look, g.Traits, g.Difficulty, g.Uses, g.LastWeek, g.Size)
+		for _, m := range members {
+			all[name] = append(all[name], m.Task)
+		}
+		slices.Sort(all[name])
+	}
+	return all
+}
+
 // A changed quiz takes the place of the earlier one, with its uses; where it can't, the earlier one stays.
 func TestChangeQuiz(t *testing.T) {
 	b := tempBank(t)
@@ -151,18 +214,18 @@ func TestChangeQuiz(t *testing.T) {
 	}
 	elsewhere := given(t, b, "bbbb3333", "Friday check", "2026-W48", ids[0], ids[2])
 	elsewhere.Forms[0].Items[1].Item.ID = "01M89PY9E8R9MNDJT19V1602WB" // of another bank
-	if err := b.ChangeQuiz(before.ID, elsewhere); err == nil {
+	if err := b.ChangeQuiz(bank.Earlier{ID: before.ID}, elsewhere); err == nil {
 		t.Error("a quiz of another bank's item is kept")
 	}
-	if err := b.ChangeQuiz("bbbb4444", after); err == nil {
+	if err := b.ChangeQuiz(bank.Earlier{ID: "bbbb4444"}, after); err == nil {
 		t.Error("a quiz takes the place of none")
 	}
 	kept(before.ID, 1, 1, 0)
-	must(t, b.ChangeQuiz(before.ID, after))
+	must(t, b.ChangeQuiz(bank.Earlier{ID: before.ID}, after))
 	kept(after.ID, 1, 0, 1)
-	must(t, b.ChangeQuiz(after.ID, before)) // changed back
+	must(t, b.ChangeQuiz(bank.Earlier{ID: after.ID}, before)) // changed back
 	kept(before.ID, 1, 1, 0)
-	must(t, b.ChangeQuiz(before.ID, before))
+	must(t, b.ChangeQuiz(bank.Earlier{ID: before.ID}, before))
 	kept(before.ID, 1, 1, 0)
 	mustBeWhole(t, b)
 }

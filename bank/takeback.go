@@ -16,17 +16,47 @@ func (b *Bank) TakeBackQuiz(id string) (free int, err error) {
 	return free, err
 }
 
+// Earlier names a quiz that was not given after all: by its ID or, where an earlier evenhand noted its uses and
+// kept no quiz, by title and week.
+type Earlier struct{ ID, Title, Week string }
+
+func (b *Bank) takeBackEarlier(tx store.Writer, e Earlier) (err error) {
+	if e.ID == "" {
+		_, err = b.takeBackUses(tx, e.Title, e.Week)
+	} else {
+		_, err = b.takeBackQuiz(tx, e.ID)
+	}
+	return err
+}
+
 // ChangeQuiz keeps a quiz in the place of an earlier one that was not given after all, all or nothing.
-func (b *Bank) ChangeQuiz(earlier string, q Quiz) error {
+func (b *Bank) ChangeQuiz(earlier Earlier, q Quiz) error {
 	ids, err := q.check()
 	if err != nil {
 		return err
 	}
 	return b.update(func(tx store.Writer) error {
-		if _, err := b.takeBackQuiz(tx, earlier); err != nil {
+		if err := b.takeBackEarlier(tx, earlier); err != nil {
 			return err
 		}
 		return b.keepQuiz(tx, q, ids)
+	})
+}
+
+// ChangeUse notes that the items stood in a quiz, and only they: earlier uses of it are taken back, all or nothing.
+func (b *Bank) ChangeUse(ids []string, use Use) error {
+	if err := use.Check(); err != nil {
+		return err
+	}
+	keys, err := parseIDs(ids)
+	if err != nil {
+		return err
+	}
+	return b.update(func(tx store.Writer) error {
+		if _, err := b.takeBackUses(tx, use.Quiz, use.Week); err != nil {
+			return err
+		}
+		return b.writer(tx).recordUses(keys, use)
 	})
 }
 

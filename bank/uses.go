@@ -152,23 +152,28 @@ func usesOf(r store.Reader, quiz, week string) iter.Seq2[store.Entry, error] {
 // how many items are free again.
 func (b *Bank) TakeBack(quiz, week string) (free int, err error) {
 	err = b.update(func(tx store.Writer) error {
-		var keys [][]byte
-		for e, err := range usesOf(tx, quiz, week) {
-			if err != nil {
-				return err
-			}
-			keys = append(keys, e.Key)
-		}
-		w := b.writer(tx)
-		if free, err = w.dropUses(keys); err != nil {
-			return err
-		}
-		if err := b.markTakenBack(tx, quiz, week); err != nil {
-			return err
-		}
-		return w.flush()
+		free, err = b.takeBackUses(tx, quiz, week)
+		return err
 	})
 	return free, err
+}
+
+func (b *Bank) takeBackUses(tx store.Writer, quiz, week string) (free int, err error) {
+	var keys [][]byte
+	for e, err := range usesOf(tx, quiz, week) {
+		if err != nil {
+			return 0, err
+		}
+		keys = append(keys, e.Key)
+	}
+	w := b.writer(tx)
+	if free, err = w.dropUses(keys); err != nil {
+		return 0, err
+	}
+	if err := b.markTakenBack(tx, quiz, week); err != nil {
+		return 0, err
+	}
+	return free, w.flush()
 }
 
 // dropUses takes back the uses of these keys that are noted, and says how many were.

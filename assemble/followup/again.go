@@ -1,28 +1,15 @@
 package followup
 
 import (
-	"errors"
 	"time"
 
 	"evenhand/bank"
 	"evenhand/bank/evidence/report"
 )
 
-// Again chooses a set for a report as if none had been chosen for it before: what an earlier one noted as used
-// in the week is free meanwhile, so that the same sheets come, and is noted again where none come.
-func Again(b *bank.Bank, r *report.Report, class, week string, at time.Time, choose func() (Set, error)) (Set, error) {
-	use := Set{About: r.Title(), Class: class, Week: week}.Use(at)
-	ids, before, err := b.UsedBy(use.Quiz, use.Week)
-	if err != nil {
-		return Set{}, err
-	}
-	if _, err := b.TakeBack(use.Quiz, use.Week); err != nil {
-		return Set{}, err
-	}
-	set, err := choose()
-	if err != nil {
-		use.At = before
-		err = errors.Join(err, b.RecordUse(ids, use))
-	}
-	return set, err
+// Again is the bank as if no set had been chosen for a report before: what an earlier one noted as used in the week is
+// free in it, so that the same sheets come.
+func Again(b *bank.Bank, r *report.Report, class, week string) *bank.Bank {
+	use := Set{About: r.Title(), Class: class, Week: week}.Use(time.Time{})
+	return b.AsIfTakenBack(bank.Earlier{Title: use.Quiz, Week: use.Week})
 }

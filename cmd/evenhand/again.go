@@ -82,23 +82,31 @@ func takeBack(c *cli.Context, b *bank.Bank, name, title, week string) (int, erro
 	if err != nil {
 		return 0, err
 	}
-	return takeBackOne(b, kept, title, week)
+	one, err := onlyOne(kept, title, week)
+	switch {
+	case err != nil:
+		return 0, err
+	case one.ID == "":
+		return b.TakeBack(title, week)
+	}
+	return b.TakeBackQuiz(one.ID)
 }
 
-// takeBackOne takes back the quiz that is kept under a title and week; of several a person has to name one.
-func takeBackOne(b *bank.Bank, kept []bank.Quiz, title, week string) (int, error) {
+// onlyOne is the quiz that is kept under a title and week; of several a person has to name one.
+func onlyOne(kept []bank.Quiz, title, week string) (bank.Earlier, error) {
 	kept = slices.DeleteFunc(slices.Clone(kept), func(q bank.Quiz) bool { return q.MakeUp != "" })
 	switch len(kept) {
 	case 0:
-		return b.TakeBack(title, week)
+		return bank.Earlier{Title: title, Week: week}, nil
 	case 1:
-		return b.TakeBackQuiz(kept[0].ID)
+		return bank.Earlier{ID: kept[0].ID}, nil
 	}
 	var ids []string
 	for _, q := range kept {
 		ids = append(ids, q.ID)
 	}
-	return 0, fmt.Errorf("%d quizzes are %s of %s: %s; take one back by its ID: evenhand unuse %s", len(kept), title, week, strings.Join(ids, ", "), ids[0])
+	return bank.Earlier{}, fmt.Errorf("%d quizzes are %s of %s: %s; take one back by its ID: evenhand unuse %s",
+		len(kept), title, week, strings.Join(ids, ", "), ids[0])
 }
 
 // markedPapers counts the marked papers of a quiz.
@@ -122,41 +130,49 @@ func markedPapers(c *cli.Context, title, week string) (n int, err error) {
 	return n, err
 }
 
-// makingAgain calls do to make the quizzes that will be used so. Where one of the same title
-// and week is noted, its uses are taken back first, so that the new one may take its items; they
-// are noted again if do fails. With --overwrite or --from a person said so; a quiz whose papers
-// are marked stays.
-func makingAgain(c *cli.Context, b *bank.Bank, uses []bank.Use, do func() error) error {
-	if c.Bool("try") {
-		return do()
+// again says which earlier quizzes those that are made take the places of.
+type again struct {
+	choose  *bank.Bank              // from this: the bank as if the earlier quizzes had been taken back
+	instead map[string]bank.Earlier // by week
+}
+
+// keep keeps a quiz, in the place of the earlier one in the same write: until then that one stands as it was.
+func (a again) keep(b *bank.Bank, q bank.Quiz) error {
+	if earlier, ok := a.instead[q.Week]; ok {
+		return b.ChangeQuiz(earlier, q)
 	}
-	undo := func() error { return nil }
+	return b.KeepQuiz(q)
+}
+
+// madeAgain finds the quizzes that others take the places of, of the same title and week. With --overwrite or --from
+// a person said so; a quiz whose papers are marked stays.
+func madeAgain(c *cli.Context, b *bank.Bank, uses []bank.Use) (again, error) {
+	a := again{b, map[string]bank.Earlier{}}
+	if c.Bool("try") {
+		return a, nil
+	}
+	var all []bank.Earlier
 	for _, use := range uses {
 		if err := use.Check(); err != nil {
-			return errors.Join(usagef("%v", err), undo())
+			return a, usagef("%v", err)
 		}
-		ids, at, err := b.UsedBy(use.Quiz, use.Week)
-		kept, keptErr := keptAs(b, use)
-		if err = errors.Join(err, keptErr); err == nil && len(ids) > 0 {
-			err = freeEarlier(c, b, use, kept, len(ids))
-		}
+		ids, _, err := b.UsedBy(use.Quiz, use.Week)
 		if err != nil {
-			return errors.Join(err, undo())
+			return a, err
 		}
-		use.At = at
-		before := undo
-		undo = func() error {
-			err := b.RecordUse(ids, use)
-			for _, quiz := range kept {
-				err = errors.Join(err, b.KeepQuiz(quiz))
-			}
-			return errors.Join(err, before())
+		if len(ids) == 0 {
+			continue
+		}
+		earlier, ok, err := earlierOf(c, b, use, len(ids))
+		if err != nil {
+			return a, err
+		}
+		if ok {
+			a.instead[use.Week], all = earlier, append(all, earlier)
 		}
 	}
-	if err := do(); err != nil {
-		return errors.Join(err, undo())
-	}
-	return nil
+	a.choose = b.AsIfTakenBack(all...)
+	return a, nil
 }
 
 // keptAs are the quizzes that the bank keeps of a title and week.
@@ -165,29 +181,32 @@ func keptAs(b *bank.Bank, use bank.Use) ([]bank.Quiz, error) {
 	return slices.DeleteFunc(quizzes, func(q bank.Quiz) bool { return q.Title != use.Quiz || q.Week != use.Week }), err
 }
 
-// freeEarlier takes back the uses of a quiz that another will take the place of.
-func freeEarlier(c *cli.Context, b *bank.Bank, use bank.Use, kept []bank.Quiz, used int) error {
+// earlierOf is the quiz whose place another of its title and week takes; ok is false where it stays beside it.
+func earlierOf(c *cli.Context, b *bank.Bank, use bank.Use, used int) (earlier bank.Earlier, ok bool, err error) {
 	papers, err := markedPapers(c, use.Quiz, use.Week)
 	switch replaces := c.String("from") != ""; {
 	case err != nil:
-		return err
+		return earlier, false, err
 	case papers > 0 && replaces:
-		return nil // pupils have seen the items that are given up
+		return earlier, false, nil // pupils have seen the items that are given up
 	case papers > 0:
-		return fmt.Errorf("%s of %s was given: %s marked. Give this quiz another title or week", use.Quiz, use.Week, count(papers, "paper"))
+		return earlier, false, fmt.Errorf("%s of %s was given: %s marked. Give this quiz another title or week", use.Quiz, use.Week, count(papers, "paper"))
 	case !replaces && !c.Bool(overwriteFlag.Name):
-		return fmt.Errorf("%s of %s was made before, and %s noted as used in it. Add --overwrite to put this quiz in its place, or give it another title or week",
-			use.Quiz, use.Week, count(used, "item"))
+		return earlier, false, fmt.Errorf("%s of %s was made before, and %s noted as used in it. Add --overwrite to put this quiz in its place, "+
+			"or give it another title or week", use.Quiz, use.Week, count(used, "item"))
+	}
+	kept, err := keptAs(b, use)
+	if err != nil {
+		return earlier, false, err
 	}
 	for _, name := range []string{c.String("from"), c.String("out")} { // of several, the one that this takes the place of
 		replaced, err := keptQuiz(c, b, name)
 		if err == nil && slices.ContainsFunc(kept, func(q bank.Quiz) bool { return q.ID == replaced.ID }) {
-			_, err = b.TakeBackQuiz(replaced.ID)
-			return err
+			return bank.Earlier{ID: replaced.ID}, true, nil
 		}
 	}
-	_, err = takeBackOne(b, kept, use.Quiz, use.Week)
-	return err
+	earlier, err = onlyOne(kept, use.Quiz, use.Week)
+	return earlier, err == nil, err
 }
 
 // quizFile is a name of the files that assemble writes.

@@ -109,14 +109,16 @@ func assembleQuiz(c *cli.Context) error {
 		if err := mayFill(c, b, c.String("out"), use); err != nil {
 			return err
 		}
-		return makingAgain(c, b, []bank.Use{use}, func() error {
-			quiz, err := assembleOrFill(c, b, plan, options)
-			if err != nil {
-				return err
-			}
-			about.Class, about.From = plan.Class, options.Earlier.Quiz
-			return deliver(c, b, quiz, c.String("out"), about)
-		})
+		again, err := madeAgain(c, b, []bank.Use{use})
+		if err != nil {
+			return err
+		}
+		quiz, err := assembleOrFill(c, b, again.choose, plan, options)
+		if err != nil {
+			return err
+		}
+		about.Class, about.From = plan.Class, options.Earlier.Quiz
+		return deliver(c, b, again, quiz, about)
 	})
 }
 
@@ -203,12 +205,14 @@ func assembleOptions(c *cli.Context) (assemble.Options, error) {
 	return o, err
 }
 
-// assembleOrFill assembles, and with --fill generates what lacks and tries again.
-func assembleOrFill(c *cli.Context, b *bank.Bank, plan plan.Plan, o assemble.Options) (quiz assemble.Quiz, err error) {
+// assembleOrFill assembles from one bank, and with --fill generates what lacks into the other and tries again.
+func assembleOrFill(c *cli.Context, b, choose *bank.Bank, plan plan.Plan, o assemble.Options) (quiz assemble.Quiz, err error) {
 	if c.Bool("fill") {
-		quiz, err = fillingOf(c, b).Assemble(c.Context, plan, o)
+		filling := fillingOf(c, b)
+		filling.Choose = choose
+		quiz, err = filling.Assemble(c.Context, plan, o)
 	} else {
-		quiz, err = assemble.Assemble(c.Context, b, plan, o)
+		quiz, err = assemble.Assemble(c.Context, choose, plan, o)
 	}
 	return quiz, unlessStopped(c, err)
 }
@@ -239,8 +243,9 @@ func unlessStopped(c *cli.Context, err error) error {
 
 // deliver writes the quiz's files, shows its balance and notes its use; about is what the bank keeps
 // beside the quiz.
-func deliver(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string, about bank.Quiz) error {
-	if err := keepAndWrite(c, b, quiz, dir, about); err != nil || c.Bool("json") {
+func deliver(c *cli.Context, b *bank.Bank, again again, quiz assemble.Quiz, about bank.Quiz) error {
+	dir := c.String("out")
+	if err := keepAndWrite(c, b, again, quiz, about); err != nil || c.Bool("json") {
 		return err
 	}
 	balance := assemble.BalanceOf(quiz)
@@ -257,13 +262,14 @@ func deliver(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string, about
 }
 
 // keepAndWrite writes the quiz's files and notes its use; with --json it prints the quiz.
-func keepAndWrite(c *cli.Context, b *bank.Bank, quiz assemble.Quiz, dir string, about bank.Quiz) error {
+func keepAndWrite(c *cli.Context, b *bank.Bank, again again, quiz assemble.Quiz, about bank.Quiz) error {
+	dir := c.String("out")
 	quiz = sheet.WithChoices(quiz)
 	if err := writeQuizFiles(c, quiz, dir); err != nil {
 		return err
 	}
 	if !c.Bool("try") {
-		if err := b.KeepQuiz(givenNow(c, quiz, about)); err != nil {
+		if err := again.keep(b, givenNow(c, quiz, about)); err != nil {
 			return fmt.Errorf("the quiz is in %s, but it could not be noted in the bank: %w", dir, err)
 		}
 	}

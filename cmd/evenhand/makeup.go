@@ -73,7 +73,7 @@ func deliverMakeUp(c *cli.Context, b *bank.Bank, all assemble.Quiz, of bank.Quiz
 	quiz := all.LastForm()
 	dir := c.String("out")
 	about := bank.Quiz{Plan: of.Plan, PacingWeek: of.PacingWeek, Class: of.Class, MakeUp: of.ID}
-	if err := keepAndWrite(c, b, quiz, dir, about); err != nil || c.Bool("json") {
+	if err := keepAndWrite(c, b, again{}, quiz, about); err != nil || c.Bool("json") {
 		return err
 	}
 	if err := table(c.App.Writer, balance.Table()); err != nil {

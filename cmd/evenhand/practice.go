@@ -90,7 +90,7 @@ func runPractice(c *cli.Context) error {
 			return err
 		}
 		if !c.Bool("try") {
-			if err := b.RecordUse(set.Items(), set.Use(now())); err != nil {
+			if err := b.ChangeUse(set.Items(), set.Use(now())); err != nil {
 				return fmt.Errorf("the sheets are in %s, but their use could not be noted in the bank: %w", dir, err)
 			}
 		}
@@ -106,18 +106,16 @@ func runPractice(c *cli.Context) error {
 }
 
 // practiceSet chooses the sheets; with --fill it makes the missing items.
-func practiceSet(c *cli.Context, b *bank.Bank, r *report.Report, class string, o followup.Options) (followup.Set, error) {
-	choose := func() (set followup.Set, err error) {
-		err = filling(c, b, len(r.Groups)+2, func() error {
-			set, err = followup.Practice(c.Context, b, r, class, o)
-			return err
-		})
-		return set, err
+func practiceSet(c *cli.Context, b *bank.Bank, r *report.Report, class string, o followup.Options) (set followup.Set, err error) {
+	choose := b
+	if !c.Bool("try") {
+		choose = followup.Again(b, r, class, o.Week)
 	}
-	if c.Bool("try") {
-		return choose()
-	}
-	return followup.Again(b, r, class, o.Week, now(), choose)
+	err = filling(c, b, len(r.Groups)+2, func() error {
+		set, err = followup.Practice(c.Context, choose, r, class, o)
+		return err
+	})
+	return set, err
 }
 
 // classReport is the report of one class about the quizzes named on the line.

@@ -57,18 +57,20 @@ func assembleTerm(c *cli.Context, path string) error {
 				return err
 			}
 		}
-		return makingAgain(c, b, uses, func() error {
-			var term assemble.Term
-			lacks := c.Int("weeks") * len(pacing.New) // each skill may lack in each week, and is told by itself
-			err := filling(c, b, lacks, func() (err error) {
-				term, err = assemble.AssembleTerm(c.Context, b, pacing, c.Int("weeks"), options)
-				return err
-			})
-			if err != nil {
-				return err
-			}
-			return deliverTerm(c, b, term, string(text))
+		again, err := madeAgain(c, b, uses)
+		if err != nil {
+			return err
+		}
+		var term assemble.Term
+		lacks := c.Int("weeks") * len(pacing.New) // each skill may lack in each week, and is told by itself
+		err = filling(c, b, lacks, func() (err error) {
+			term, err = assemble.AssembleTerm(c.Context, again.choose, pacing, c.Int("weeks"), options)
+			return err
 		})
+		if err != nil {
+			return err
+		}
+		return deliverTerm(c, b, again, term, string(text))
 	})
 }
 
@@ -93,7 +95,7 @@ func readPacing(c *cli.Context, name string) (plan.Pacing, error) {
 	return plan.ParsePacing(text, name)
 }
 
-func deliverTerm(c *cli.Context, b *bank.Bank, term assemble.Term, pacing string) error {
+func deliverTerm(c *cli.Context, b *bank.Bank, again again, term assemble.Term, pacing string) error {
 	for i, quiz := range term.Quizzes {
 		term.Quizzes[i] = sheet.WithChoices(quiz)
 	}
@@ -107,7 +109,7 @@ func deliverTerm(c *cli.Context, b *bank.Bank, term assemble.Term, pacing string
 			break
 		}
 		about := bank.Quiz{Plan: pacing, PacingWeek: i + 1, Class: term.Plans[i].Class}
-		if err := b.KeepQuiz(givenNow(c, quiz, about)); err != nil {
+		if err := again.keep(b, givenNow(c, quiz, about)); err != nil {
 			return fmt.Errorf("the quizzes are in %s, but that of week %s could not be noted in the bank: %w", c.String("out"), quiz.Week, err)
 		}
 	}

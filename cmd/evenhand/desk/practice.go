@@ -52,14 +52,11 @@ func makePractice(v *visit) error {
 	filling := assemble.Filling{Bank: v.desk.bank, By: v.by(), At: v.now()}
 	var set followup.Set
 	err = v.inTurn(func(ctx context.Context) (err error) {
-		set, err = followup.Again(v.desk.bank, told, class, week, v.now(), func() (set followup.Set, err error) {
-			err = filling.Try(len(told.Groups)+2, func() error {
-				set, err = followup.Practice(ctx, v.desk.bank, told, class, options)
-				return err
-			})
-			return set, err
+		choose := followup.Again(v.desk.bank, told, class, week)
+		return filling.Try(len(told.Groups)+2, func() error {
+			set, err = followup.Practice(ctx, choose, told, class, options)
+			return err
 		})
-		return err
 	})
 	if errors.As(err, new(*fault)) {
 		return err
@@ -79,7 +76,7 @@ func makePractice(v *visit) error {
 	if err := errors.Join(err, folder.Close()); err != nil {
 		return err
 	}
-	if err := v.desk.bank.RecordUse(set.Items(), set.Use(v.now())); err != nil {
+	if err := v.desk.bank.ChangeUse(set.Items(), set.Use(v.now())); err != nil {
 		return err
 	}
 	return v.sendFile(&file, "attachment", "practice-"+week+".zip")

@@ -58,7 +58,7 @@ func (v *visit) chooseAgain(q bank.Quiz, place string, keeping func(*assemble.Ea
 func (v *visit) putInPlace(given, q bank.Quiz, filled bool, place string) error {
 	given.Plan, given.PacingWeek, given.Class = q.Plan, q.PacingWeek, q.Class
 	given.MakeUp, given.From, given.Printed = q.MakeUp, q.ID, q.Printed
-	if err := v.desk.bank.ChangeQuiz(q.ID, given); err != nil {
+	if err := v.desk.bank.ChangeQuiz(bank.Earlier{ID: q.ID}, given); err != nil {
 		return err
 	}
 	return v.toQuiz(given, filled, place)
