@@ -171,6 +171,9 @@ func (p *problem) quiz(m *built, s *search.Solution, o Options) (Quiz, error) {
 		return q, nil
 	}
 	q.settle(o.Earlier)
+	if o.Earlier.Forms() != p.forms {
+		return q, nil
+	}
 	earlier, err := p.earlierQuiz(o)
 	q.Changes = BalanceOf(earlier).Changes(BalanceOf(q))
 	return q, err

@@ -96,7 +96,7 @@ func (p *problem) takeUsed(o Options) error {
 		if p.out[id] {
 			continue
 		}
-		item, uses, err := p.usedItem(id, o.Week)
+		item, uses, _, err := p.usedItem(id, o.Week)
 		if err != nil {
 			return err
 		}

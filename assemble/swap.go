@@ -84,6 +84,7 @@ func (p *problem) takeEarlier(o Options) error {
 	if err := p.matchForms(o); err != nil {
 		return err
 	}
+	o.Earlier = o.Earlier.first(p.forms)
 	for id := range out {
 		p.out[id] = true
 	}
@@ -182,27 +183,42 @@ func (own *pool) rowsShown() (rows []int) {
 	return rows
 }
 
-// matchForms checks that the earlier quiz has the shape that the plan asks for.
+// Forms is how many forms the quiz has.
+func (e Earlier) Forms() int {
+	names := map[string]bool{}
+	for _, s := range e.Spots {
+		names[s.Form] = true
+	}
+	return len(names)
+}
+
+// first is the quiz with its first forms only.
+func (e Earlier) first(forms int) Earlier {
+	e.Spots = slices.DeleteFunc(slices.Clone(e.Spots), func(s Spot) bool { return int(s.Form[0]-'A') >= forms })
+	return e
+}
+
+// matchForms checks that the forms of the earlier quiz have the shape that the plan asks for. There will be as many
+// unless more are asked for, which come behind them, or fewer, the first.
 func (p *problem) matchForms(o Options) error {
 	sizes, seen := map[string]int{}, map[string]bool{}
 	for _, s := range o.Earlier.Spots {
 		if s.Number < 1 || s.Number > p.plan.Size() || seen[s.Name()] {
 			return words.Errorf("the earlier quiz has an item %s; the items of a form are numbered 1 to %d, each once", s.Name(), p.plan.Size())
 		}
-		sizes[s.Form]++
-		seen[s.Name()] = true
 		if len(s.Form) != 1 || s.Form[0] < 'A' || int(s.Form[0]-'A') >= plan.MaxForms {
 			return words.Errorf("the earlier quiz has a form %q; forms are A to %c", s.Form, 'A'+plan.MaxForms-1)
 		}
+		seen[s.Name()] = true
+		sizes[s.Form]++
 	}
 	if o.Forms == 0 {
 		p.forms = len(sizes)
 	}
-	for f := range p.forms {
+	for f := range len(sizes) {
 		name := string(rune('A' + f))
-		if sizes[name] != p.plan.Size() || len(sizes) != p.forms {
-			return words.Errorf("the earlier quiz has %d forms, form %s with %d items; the plan asks for %d forms of %d items",
-				len(sizes), name, sizes[name], p.forms, p.plan.Size())
+		if sizes[name] != p.plan.Size() {
+			return words.Errorf("form %s of the earlier quiz has %d items; the plan asks for %d", name, sizes[name], p.plan.Size())
 		}
 	}
 	return nil
@@ -210,42 +226,28 @@ func (p *problem) matchForms(o Options) error {
 
 // earlierItem is a pool of one item of the earlier quiz.
 func (p *problem) earlierItem(s Spot, week string) (*pool, error) {
-	item, uses, err := p.usedItem(s.ID, week)
+	item, uses, last, err := p.usedItem(s.ID, week)
 	if err != nil {
 		return nil, words.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
 	}
 	own, err := p.alone(item, uses)
-	if err != nil {
-		return nil, err
-	}
-	own.lastWeek, err = p.lastUse(s.ID, week)
+	own.lastWeek = last
 	return own, err
 }
 
-// usedItem is an item and how often it was used, but for the week of the quiz:
+// usedItem is an item, how often it was used and when last, but for the week of the quiz:
 // the quiz itself may be among the uses of that week.
-func (p *problem) usedItem(id, week string) (item bank.Item, uses int, err error) {
+func (p *problem) usedItem(id, week string) (item bank.Item, uses int, last string, err error) {
 	if item, err = p.bank.Get(id); err != nil {
-		return item, 0, err
+		return item, 0, "", err
 	}
 	list, err := p.bank.Uses(id)
 	for _, use := range list {
 		if week == "" || use.Week != week {
-			uses++
+			uses, last = uses+1, max(last, use.Week)
 		}
 	}
-	return item, uses, err
-}
-
-// lastUse is the last week in which an item was used, but for the week of the quiz.
-func (p *problem) lastUse(id, week string) (last string, err error) {
-	list, err := p.bank.Uses(id)
-	for _, use := range list {
-		if use.Week != week {
-			last = max(last, use.Week)
-		}
-	}
-	return last, err
+	return item, uses, last, err
 }
 
 // alone makes a pool of one item.
@@ -268,13 +270,13 @@ func groupOf(item bank.Item, uses int) bank.Group {
 // earlierQuiz is the quiz that is changed, as far as its balance goes.
 func (p *problem) earlierQuiz(o Options) (Quiz, error) {
 	q := Quiz{ShareRight: p.plan.ShareRight, Ability: p.ability}
-	for f := range p.forms {
+	for f := range o.Earlier.Forms() {
 		form := Form{Name: string(rune('A' + f))}
 		for _, s := range o.Earlier.Spots {
 			if s.Form != form.Name {
 				continue
 			}
-			item, uses, err := p.usedItem(s.ID, o.Week)
+			item, uses, _, err := p.usedItem(s.ID, o.Week)
 			if err != nil {
 				return q, words.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
 			}
@@ -299,6 +301,9 @@ func (q *Quiz) settle(e Earlier) {
 			if s.Form == form.Name {
 				at[s.ID], was[s.Number] = s.Number, s.ID
 			}
+		}
+		if len(at) == 0 {
+			continue // a new one
 		}
 		settled := make([]Placed, len(form.Items))
 		var fresh []Placed

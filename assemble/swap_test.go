@@ -126,16 +126,51 @@ func TestSwapSharedItem(t *testing.T) {
 	}
 }
 
+// More forms than the quiz had come behind its own, fewer are its first ones; the rules hold for all.
+func TestFormsBesideAnEarlierQuiz(t *testing.T) {
+	b := newBank(t)
+	addMade(t, b, "add-two-digit", 40, 3)
+	plan := mustPlan(t, "forms = 2\nshared = 1\n[[row]]\nskill = 'add-two-digit'\ncount = 3\n")
+	first := mustAssemble(t, b, plan, assemble.Options{Seed: 1})
+	for _, forms := range []int{1, 2, 3, 4} {
+		o := assemble.Options{Seed: 2, Forms: forms, Earlier: assemble.Earlier{Spots: spots(first), Replace: []string{"A1"}}}
+		q := mustAssemble(t, b, plan, o)
+		given := plan
+		given.Forms = forms
+		if err := broken(b, given, o, q); err != nil {
+			t.Errorf("%d forms: %v", forms, err)
+		}
+		if forms == 1 {
+			q.Forms = append(q.Forms, first.Forms[1])
+		}
+		kept := 0
+		for f, form := range first.Forms {
+			for i, placed := range form.Items {
+				if q.Forms[f].Items[i].Item.ID == placed.Item.ID {
+					kept++
+				}
+			}
+		}
+		changed := 1 // A1, and B1 where it is shared
+		if first.Forms[0].Items[0].Shared && forms > 1 {
+			changed = 2
+		}
+		if kept != 6-changed || len(q.Swaps) != changed {
+			t.Errorf("%d forms: %d items are kept, %d exchanged", forms, kept, len(q.Swaps))
+		}
+	}
+}
+
 func TestSwapRefusals(t *testing.T) {
 	b := newBank(t)
 	addMade(t, b, "clock-hour", 12, 3)
 	plan := mustPlan(t, "[[row]]\nskill = 'clock-hour'\ncount = 3\n")
 	q := mustAssemble(t, b, plan, assemble.Options{})
 	for want, e := range map[string]assemble.Earlier{
-		"name the items to replace or those to keep, not both":                                    {Spots: spots(q), Keep: []string{"A1"}, Replace: []string{"A2"}},
-		"to keep or replace items, say from which quiz":                                           {Keep: []string{"A1"}},
-		`the earlier quiz has no item "A9"; its items are A1 to A3`:                               {Spots: spots(q), Keep: []string{"A9"}},
-		"the earlier quiz has 1 forms, form A with 2 items; the plan asks for 1 forms of 3 items": {Spots: spots(q)[:2]},
+		"name the items to replace or those to keep, not both":        {Spots: spots(q), Keep: []string{"A1"}, Replace: []string{"A2"}},
+		"to keep or replace items, say from which quiz":               {Keep: []string{"A1"}},
+		`the earlier quiz has no item "A9"; its items are A1 to A3`:   {Spots: spots(q), Keep: []string{"A9"}},
+		"form A of the earlier quiz has 2 items; the plan asks for 3": {Spots: spots(q)[:2]},
 	} {
 		_, err := assemble.Assemble(context.Background(), b, plan, assemble.Options{Earlier: e})
 		if err == nil || err.Error() != want {
