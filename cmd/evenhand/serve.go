@@ -178,10 +178,14 @@ func beside(ctx context.Context, run func(context.Context)) (end func()) {
 // commands on the bank find the desk.
 func serve(ctx context.Context, listener net.Listener, d *desk.Desk, bankPath, address string) error {
 	defer announced(bankPath, address, d)()
-	ctx, done := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
+	stopped, done := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
 	defer done()
 	serving.Add(1)
-	defer serving.Add(-1)
+	defer func() {
+		if ctx.Err() != nil { // it was closed from its pages; a signal that ends it is its own to the end
+			serving.Add(-1)
+		}
+	}()
 	server := &http.Server{
 		Handler:           d.Handler(),
 		ReadHeaderTimeout: 10 * time.Second,
@@ -195,7 +199,7 @@ func serve(ctx context.Context, listener net.Listener, d *desk.Desk, bankPath, a
 	select {
 	case err := <-failed:
 		return err
-	case <-ctx.Done():
+	case <-stopped.Done():
 	}
 	grace, cancel := context.WithTimeout(context.Background(), inHand)
 	defer cancel()

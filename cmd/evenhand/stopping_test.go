@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"net"
+	"path/filepath"
 	"regexp"
 	"runtime"
 	"strings"
@@ -53,5 +54,26 @@ func TestStoppedDeskEndsWhatIsInHand(t *testing.T) {
 	}
 	if err := c.Wait(); err != nil {
 		t.Errorf("the desk ended with %v", err)
+	}
+}
+
+// A desk that is told to stop with nothing in hand ends in order, too, each time: it says nothing of having been
+// stopped in the middle, and nothing is left beside its bank.
+func TestStoppedDeskEndsInOrder(t *testing.T) {
+	if runtime.GOOS == "windows" {
+		t.Skip("no signal of this kind there")
+	}
+	t.Chdir(t.TempDir())
+	mustDo(t, "--bank team.bank init")
+	for range 6 {
+		link, desk := deskOpen(t, "--bank team.bank desk --no-browser", `(http://127\S+/enter/\S+)`)
+		comeIn(t, link)
+		must(t, desk.Process.Signal(syscall.SIGTERM))
+		if err := desk.Wait(); err != nil {
+			t.Errorf("the desk ended with %v", err)
+		}
+		if left, err := filepath.Glob("team.bank.*"); err != nil || len(left) > 0 {
+			t.Errorf("beside the bank stand %v, %v", left, err)
+		}
 	}
 }
