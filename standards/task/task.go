@@ -145,7 +145,7 @@ func parse(text string) (Task, error) {
 		return nil, words.Errorf("there is no question here; write one such as 47 + 36 = ?")
 	}
 	if len(clean) > 200 {
-		return nil, words.Errorf("this is %d characters long, too long to be a task; keep it as a written item", len(clean))
+		return nil, &NotUnderstoodError{Text: strings.TrimSpace(text)} // longer than any task
 	}
 	for _, kind := range kinds {
 		task, err := kind.read(clean)

@@ -42,6 +42,16 @@ func gallery(t *testing.T) (browser *http.Client, address string, empty, full []
 	if status, _, _ := post(t, browser, address+"/terms", url.Values{"name": {"Winter"}, "text": {plan.ExamplePacing()}}); status != http.StatusOK {
 		t.Fatalf("no term for the gallery: %d", status)
 	}
+	long := planned("make", "1 add-two-digit") // words wider than a phone
+	long.Set("title", strings.Repeat("Rechenaufgaben", 12))
+	long.Set("week", "2026-W47")
+	long.Set("rest", "0")
+	_, _, longQuiz := post(t, browser, address+"/plans", long)
+	_, _, longList := send(t, browser, address, strings.Repeat("w", 90)+".csv", []byte("question,answer\n"+strings.Repeat("w", 150)+",x\n64 + 19,84\n"))
+	longQuiz, longList = strings.TrimPrefix(longQuiz, address), strings.TrimPrefix(longList, address)
+	if !strings.HasPrefix(longQuiz, "/quizzes/") || !strings.HasPrefix(longList, "/lists/") {
+		t.Fatalf("no long names: %s, %s", longQuiz, longList)
+	}
 	empty = []state{
 		{"class-empty", "/class?class=2B"}, {"marks-nobody", grid + "?class=2C"},
 		{"marks-new", grid + "?class=2B"}, {"items-none", "/items?status=retired"},
@@ -56,7 +66,8 @@ func gallery(t *testing.T) (browser *http.Client, address string, empty, full []
 		{"list", strings.TrimPrefix(waiting, address)}, {"list-in", strings.TrimPrefix(opened, address)}, {"list-kept", "/lists/kept/1/jk.csv"},
 		{"generate", "/generate"}, {"generate-some", "/generate?skill=clock-half-hour"}, {"generate-none", "/generate?skill=make-ten&traits=regroups%3D3"},
 		{"term", "/terms/Winter"}, {"term-new", "/terms/new"}, {"safe", "/team"},
-		{"quiz-filled", quiz + "?filled"}, {"plan-from", "/plans/new?from=Friday%20check"},
+		{"long-quiz", longQuiz}, {"long-list", longList}, {"long-marks", strings.Replace(longQuiz, "/quizzes/", "/marks/", 1) + "?class=2A"},
+		{"quiz-changed", quiz + "?changed"}, {"quiz-filled", quiz + "?filled"}, {"plan-from", "/plans/new?from=Friday%20check"},
 	}
 	return browser, address, empty, full
 }

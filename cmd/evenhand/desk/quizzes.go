@@ -2,15 +2,17 @@ package desk
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
+	"mime"
 	"net/http"
-	"net/url"
 	"path"
 	"slices"
 	"strings"
 	"time"
+	"unicode"
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
@@ -174,6 +176,10 @@ func (v *visit) makeQuiz(page planPage, fill bool) error {
 	}
 	given := sheet.WithChoices(q).Given(v.by(), v.now())
 	given.Plan, given.Class = text, p.Class
+	if there, err := v.desk.bank.Quiz(given.ID); err == nil { // a quiz is its week and its items, whatever its title
+		page.Verdict = v.said.say("quiz.same", v.said.QuizName(there))
+		return v.showPlan(page)
+	}
 	if err := v.desk.bank.KeepQuiz(given); err != nil {
 		return err
 	}
@@ -249,7 +255,7 @@ func printQuiz(v *visit) error {
 	for _, form := range q.Forms {
 		papers = append(papers, sheet.PaperOf(q, form, o.Lang))
 	}
-	name := strings.ToLower(url.PathEscape(strings.ReplaceAll(q.Title, " ", "-")))
+	name := inFileName(q.Title)
 	var file bytes.Buffer
 	what := v.PathValue("what")
 	switch what {
@@ -286,10 +292,22 @@ func (v *visit) sheetOptions() (sheet.Options, error) {
 // typesOfFiles are the media types of what can be sent, by the ending of its name.
 var typesOfFiles = map[string]string{".csv": "text/csv; charset=utf-8", ".zip": "application/zip", ".pdf": "application/pdf"}
 
+// mostNamed is how many letters of a title a file's name takes.
+const mostNamed = 60
+
+// inFileName is a title as a part of a file's name: its letters, digits and points, with strokes between them.
+func inFileName(title string) string {
+	words := strings.FieldsFunc(strings.ToLower(title), func(r rune) bool {
+		return !unicode.In(r, unicode.Letter, unicode.Mark, unicode.Digit) && r != '.'
+	})
+	name := []rune(strings.Trim(strings.Join(words, "-"), ".-"))
+	return cmp.Or(string(name[:min(len(name), mostNamed)]), "quiz")
+}
+
 // sendFile answers with a file, to be shown (inline) or kept (attachment) under its name.
 func (v *visit) sendFile(file *bytes.Buffer, how, name string) error {
 	v.w.Header().Set("Content-Type", typesOfFiles[path.Ext(name)])
-	v.w.Header().Set("Content-Disposition", fmt.Sprintf(`%s; filename="%s"`, how, name))
+	v.w.Header().Set("Content-Disposition", mime.FormatMediaType(how, map[string]string{"filename": name}))
 	_, err := file.WriteTo(v.w)
 	return err
 }
