@@ -78,7 +78,9 @@ func (c Copies) make(b *bank.Bank, name string) error {
 			return err
 		}
 	}
-	_, err = b.BackupFile(path)
+	if _, err = b.BackupFile(path); err != nil {
+		_ = os.Remove(Path(path)) // nobody would find it, and it would stay for ever
+	}
 	return err
 }
 

@@ -1,6 +1,7 @@
 package results_test
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"slices"
@@ -51,6 +52,23 @@ func TestCopiesKeepSomeDays(t *testing.T) {
 		if _, err := n.File(name); err == nil {
 			t.Errorf("%q is taken for a copy", name)
 		}
+	}
+}
+
+// A copy that fails in the middle leaves nothing of the pupils behind, which no later day would find and remove.
+func TestFailedCopyLeavesNothing(t *testing.T) {
+	dir := t.TempDir()
+	b, err := bank.Create(filepath.Join(dir, "team.bank"))
+	must(t, err)
+	s := open(t, results.Path(b.Path()))
+	_, err = s.Mark(two(), []results.Paper{{Class: "2A", Pupil: "P07", Form: "A", Answers: right(2)}}, "MK", friday)
+	must(t, errors.Join(err, s.Close(), b.Close()))
+	copies := results.Copies{Dir: filepath.Join(dir, "copies"), Keep: 3}
+	if copies.Daily(b, friday) == nil {
+		t.Fatal("a bank that is closed was copied")
+	}
+	if left, err := os.ReadDir(copies.Dir); err != nil || len(left) > 0 {
+		t.Errorf("%v is left, %v", left, err)
 	}
 }
 

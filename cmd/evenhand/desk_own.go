@@ -48,7 +48,7 @@ func (d ownDesk) host(port int, o desk.Options) (*host, error) {
 // one a day.
 func (d ownDesk) serve(h *host) error {
 	if own, err := ownFolder(); err == nil && files.Same(own, filepath.Dir(d.path)) {
-		h.beside = beside(h.ctx, func(ctx context.Context) { nightly(ctx, d.c, h.bank, d.copies) })
+		h.beside = beside(h.ctx, func(ctx context.Context) { nightly(ctx, h.bank, d.copies, h.desk.BackedUp) })
 	}
 	return h.serve()
 }

@@ -6,19 +6,15 @@ import (
 
 	"evenhand/bank"
 	"evenhand/bank/results"
-
-	"github.com/urfave/cli/v2"
 )
 
 // nightly keeps proved copies of a bank and its marks, one a day, while a desk serves it: each as soon as the
-// day has none, until the context ends. What fails is said and tried again an hour later.
-func nightly(ctx context.Context, c *cli.Context, b *bank.Bank, copies results.Copies) {
+// day has none, until the context ends. What becomes of a try is told; one that fails is tried again an hour later.
+func nightly(ctx context.Context, b *bank.Bank, copies results.Copies, told func(error)) {
 	ticks := time.NewTicker(time.Hour)
 	defer ticks.Stop()
 	for {
-		if err := copies.Daily(b, time.Now()); err != nil {
-			say(c, "the backup of today failed, and is tried again in an hour: %v", err)
-		}
+		told(copies.Daily(b, time.Now()))
 		select {
 		case <-ctx.Done():
 			return

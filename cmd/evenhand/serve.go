@@ -126,7 +126,7 @@ func (t *teamDesk) serve(b *bank.Bank) error {
 		say(c, "open this link once to become its owner:\n%s%s", address, first)
 	}
 	if t.copies.Dir != "" {
-		defer beside(ctx, func(ctx context.Context) { nightly(ctx, c, b, t.copies) })()
+		defer beside(ctx, func(ctx context.Context) { nightly(ctx, b, t.copies, d.BackedUp) })()
 	}
 	if err := serve(ctx, listener, d, b.Path(), address); err != nil || t.goBackTo == "" || !bank.IsFile(b.Path()) {
 		return err // in a database who may come in stays as it is

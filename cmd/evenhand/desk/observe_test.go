@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"evenhand/bank"
+	"evenhand/bank/results"
 )
 
 // logged is a desk for a team with what it logs.
@@ -91,4 +92,28 @@ func loaded(t *testing.T, d *Desk) context.Context {
 		t.Fatal(err)
 	}
 	return ctx
+}
+
+// A daily backup that failed is told on the page of backups and in the log, until one goes well.
+func TestFailedBackupIsTold(t *testing.T) {
+	d, b, log := logged(t)
+	alone, err := New(b, Options{By: "MK", Copies: results.Copies{Dir: t.TempDir(), Keep: 3}, Log: d.o.Log})
+	must(t, err)
+	page := func() string {
+		r := httptest.NewRequest("GET", "/team", nil)
+		r.AddCookie(&http.Cookie{Name: "enter", Value: alone.entrance})
+		w := httptest.NewRecorder()
+		alone.Handler().ServeHTTP(w, r)
+		return w.Body.String()
+	}
+	alone.BackedUp(fmt.Errorf("write copies: %w", syscall.ENOSPC))
+	if text := page(); !strings.Contains(text, "The daily backup failed") || !strings.Contains(text, "no space left on device") {
+		t.Errorf("the page does not tell it: %s", text)
+	}
+	if !strings.Contains(log.String(), `"msg":"the daily backup failed","error":"write copies: no space left on device"`) {
+		t.Errorf("the log does not tell it: %s", log)
+	}
+	if alone.BackedUp(nil); strings.Contains(page(), "The daily backup failed") {
+		t.Error("it is told for ever")
+	}
 }

@@ -18,6 +18,18 @@ type safety struct {
 	sync.Mutex
 	proofs  map[string]proof
 	verdict *verdict
+	daily   error // of the last try at a daily copy, and when it was
+	dailyAt time.Time
+}
+
+// BackedUp tells the desk what became of a try at today's copy.
+func (d *Desk) BackedUp(err error) {
+	d.safety.Lock()
+	defer d.safety.Unlock()
+	d.safety.daily, d.safety.dailyAt = err, d.o.Now()
+	if err != nil {
+		d.o.Log.Error("the daily backup failed", "error", forLog(err))
+	}
 }
 
 // proof says when a copy was read whole, and what was wrong with it.
@@ -49,6 +61,7 @@ type safePage struct {
 	Dir        string // empty where no copies are kept
 	CanRestore bool
 	Restored   *words.Told // what a restore just did
+	Failed     *proof      // the last try at a daily copy, where it failed
 	Verdict    *verdict
 	Review     bank.Review
 }
@@ -68,6 +81,9 @@ func (v *visit) safe() (page safePage, err error) {
 	v.desk.safety.Lock()
 	defer v.desk.safety.Unlock()
 	page.Verdict = v.desk.safety.verdict
+	if err := v.desk.safety.daily; err != nil {
+		page.Failed = &proof{v.desk.safety.dailyAt, v.said.Tell(err)}
+	}
 	for _, one := range list {
 		row := copyRow{Copy: one, KB: (one.Size + 1023) / 1024, Days: max(0, int(v.desk.o.Now().Sub(one.At).Hours()/24))}
 		if found, ok := v.desk.safety.proofs[one.Name]; ok {
