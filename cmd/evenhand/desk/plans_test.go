@@ -64,7 +64,11 @@ func TestPlanBecomesAQuiz(t *testing.T) {
 	if status != http.StatusOK || !strings.Contains(at, "/quizzes/") || strings.Count(text, `name="place"`) != 6 {
 		t.Fatalf("no quiz: %d at %s: %s", status, at, text)
 	}
+	if _, _, twice := post(t, browser, address+"/plans", planned("make", "3 add-two-digit")); twice != at {
+		t.Errorf("pressed twice, it makes %s beside %s", twice, at)
+	}
 	again := planned("make", "3 add-two-digit")
+	again.Set("share", "70")
 	if _, text, _ := post(t, browser, address+"/plans", again); !strings.Contains(text, "There is a quiz Friday check (23–27 November 2026) already") {
 		t.Errorf("the same quiz is made twice: %s", text)
 	}
