@@ -57,11 +57,11 @@ func (c Condition) check() error {
 	switch kind, said := c.Trait.Values(); kind {
 	case task.WholeNumber:
 		if _, err := strconv.Atoi(c.Value); err != nil {
-			return words.Errorf("%s is a whole number, not %q; write for example %s %s 1", c.Trait, c.Value, c.Trait, c.Op)
+			return words.Errorf("%s is a whole number, not %q; write for example %s %s 1", c.Trait, c.Value, c.Trait.String(), c.Op)
 		}
 	case task.TrueOrFalse:
 		if !equality || c.Value != "true" && c.Value != "false" {
-			return words.Errorf("%s is true or false; write %s = true or %s = false", c.Trait, c.Trait, c.Trait)
+			return words.Errorf("%s is true or false; write %s = true or %s = false", c.Trait, c.Trait.String(), c.Trait.String())
 		}
 	case task.OneWord, task.OrderedWords:
 		if kind == task.OneWord && !equality {

@@ -1,6 +1,10 @@
 package plan
 
-import "fmt"
+import (
+	"fmt"
+
+	"evenhand/standards/words"
+)
 
 // These read one value of a document each. A value that is of another kind or
 // out of range becomes a mistake, and something harmless is given in its place.
@@ -13,7 +17,7 @@ func (d *document) whole(path string, value any, missing, least, most int) int {
 	}
 	n, ok := value.(int64)
 	if !ok || n < int64(least) || n > int64(most) {
-		d.wrong(path, nil, "%s is a whole number from %d to %d, not %s", lastKey(path), least, most, d.read(path))
+		d.wrong(path, nil, "%s is a whole number from %d to %d, not %s", words.Term(lastKey(path)), least, most, d.read(path))
 		return missing
 	}
 	return int(n)
@@ -26,7 +30,7 @@ func (d *document) words(path string, value any) string {
 	}
 	s, ok := value.(string)
 	if !ok {
-		d.wrong(path, nil, "%s is a text in quotes, not %s", lastKey(path), d.read(path))
+		d.wrong(path, nil, "%s is a text in quotes, not %s", words.Term(lastKey(path)), d.read(path))
 	}
 	return s
 }
@@ -45,7 +49,7 @@ func (d *document) texts(path string, value any) []string {
 		}
 		return list
 	}
-	d.wrong(path, nil, "%s is a list of texts in brackets, not %s", lastKey(path), d.read(path))
+	d.wrong(path, nil, "%s is a list of texts in brackets, not %s", words.Term(lastKey(path)), d.read(path))
 	return nil
 }
 
@@ -55,12 +59,12 @@ func (d *document) counts(path string, value any, most int) (atLeast, atMost int
 	pair, ok := value.([]any)
 	switch {
 	case value == nil:
-		d.wrong(path, nil, "%s is missing; write [at least, at most]", lastKey(path))
+		d.wrong(path, nil, "%s is missing; write [at least, at most]", words.Term(lastKey(path)))
 	case !ok:
 		n := d.whole(path, value, 0, 0, most)
 		return n, n
 	case len(pair) != 2:
-		d.wrong(path, nil, "%s needs two numbers, [at least, at most], not %d", lastKey(path), len(pair))
+		d.wrong(path, nil, "%s needs two numbers, [at least, at most], not %d", words.Term(lastKey(path)), len(pair))
 	default:
 		atLeast = d.whole(element(path, 0), pair[0], 0, 0, most)
 		atMost = min(most, d.whole(element(path, 1), pair[1], most, 0, MaxItems))

@@ -17,7 +17,7 @@ func printSet(v *visit) error {
 	if err != nil {
 		return err
 	}
-	roster, err := rosterTyped(v.FormValue("pupils"))
+	roster, err := v.rosterTyped(v.FormValue("pupils"))
 	if err != nil {
 		return asTyped(err)
 	}
@@ -45,9 +45,9 @@ func printSet(v *visit) error {
 }
 
 // rosterTyped reads codes such as P01-P24, or a line a pupil with code and name.
-func rosterTyped(text string) (marks.Roster, error) {
+func (v *visit) rosterTyped(text string) (marks.Roster, error) {
 	if codes, err := results.ParseCodes(text); err == nil && len(codes) > 0 {
 		return marks.Roster{Codes: codes}, nil
 	}
-	return marks.ReadRoster("pupils", []byte(text))
+	return marks.ReadRoster(v.said.say("quiz.roster"), []byte(text))
 }

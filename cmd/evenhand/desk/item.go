@@ -65,7 +65,7 @@ func (v *visit) compared(history []bank.Item) []revision {
 	for i := len(history) - 1; i >= 0; i-- {
 		r := revision{Item: history[i]}
 		if i > 0 {
-			r.Changes = changesBetween(history[i-1], history[i])
+			r.Changes = v.said.changesBetween(history[i-1], history[i])
 		}
 		list = append(list, r)
 	}
@@ -73,17 +73,17 @@ func (v *visit) compared(history []bank.Item) []revision {
 }
 
 // changesBetween lists what a person sees differ between two states of an item.
-func changesBetween(before, after bank.Item) []change {
+func (s sentences) changesBetween(before, after bank.Item) []change {
 	var list []change
 	for _, row := range []change{
 		{"item.task", before.Task, after.Task},
 		{"item.words", before.Wording["en"], after.Wording["en"]},
 		{"item.words-es", before.Wording["es"], after.Wording["es"]},
 		{"item.key", before.Key, after.Key},
-		{"item.skill", string(before.Skill), string(after.Skill)},
-		{"item.look", before.Look.Title(), after.Look.Title()},
-		{"item.right", before.Difficulty().Words(), after.Difficulty().Words()},
-		{"item.status", string(before.Standing), string(after.Standing)},
+		{"item.skill", s.Skill(before.Skill), s.Skill(after.Skill)},
+		{"item.look", s.Term(before.Look.Title()), s.Term(after.Look.Title())},
+		{"item.right", s.say("items.tenths", before.Difficulty().Tenths()), s.say("items.tenths", after.Difficulty().Tenths())},
+		{"item.status", s.say("status." + string(before.Standing)), s.say("status." + string(after.Standing))},
 		{"item.notes", before.Notes, after.Notes},
 	} {
 		if row.Before != row.After {

@@ -137,7 +137,7 @@ func addItem(v *visit) error {
 	}
 	added, err := v.desk.bank.Add([]bank.Item{it}, v.by(), v.now())
 	if err != nil {
-		return err
+		return asRefused(err)
 	}
 	return v.to("/items/" + added[0].ID)
 }
@@ -185,7 +185,7 @@ func reviseItem(v *visit) error {
 		return nil
 	})
 	if errors.Is(err, errChanged) {
-		page.Conflict = changesBetween(wanted, stands)
+		page.Conflict = v.said.changesBetween(wanted, stands)
 		page.Form.Revision = stands.Revision
 		v.w.WriteHeader(http.StatusConflict)
 		return v.show("item_edit", page)
@@ -196,7 +196,7 @@ func reviseItem(v *visit) error {
 		return v.show("item_edit", page)
 	}
 	if err != nil {
-		return err
+		return asRefused(err)
 	}
 	return v.to("/items/" + stands.ID)
 }

@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"errors"
 	"html/template"
 	"net/http"
 	"net/url"
@@ -10,6 +11,7 @@ import (
 	"evenhand/bank"
 	"evenhand/standards"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // pageful is how many items one page shows.
@@ -128,6 +130,14 @@ func (v *visit) itemQuery() (bank.Query, error) {
 
 // asTyped is a fault whose sentence already says what was read and what would be right.
 func asTyped(err error) error { return &fault{status: http.StatusBadRequest, err: err} }
+
+// asRefused is asTyped for what the bank refuses with a sentence; any other error is not the person's.
+func asRefused(err error) error {
+	if errors.As(err, new(*words.Told)) && !noRoom(err) {
+		return asTyped(err)
+	}
+	return err
+}
 
 // draw is the item with its drawing.
 func (v *visit) draw(it bank.Item) shown {

@@ -3,6 +3,7 @@ package desk
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"net/http"
 	"net/url"
 	"slices"
@@ -236,15 +237,31 @@ func (s sentences) mistakesInText(err error) (list []string) {
 	return list
 }
 
+// inForm says the keys of a plan as the form names its fields.
+func (s sentences) inForm() sentences {
+	text := maps.Clone(s.text)
+	for key, label := range map[string]string{
+		"title": "plan.quiztitle", "forms": "plan.forms", "minutes": "plan.minutes", "share_right": "plan.share", "rest": "plan.rest",
+		"class": "plan.class", "count": "plan.count",
+	} {
+		text[key] = "“" + s.say(label) + "”"
+		if s.Lang == "es" {
+			text[key] = "«" + s.say(label) + "»"
+		}
+	}
+	s.text = text
+	return s
+}
+
 // mistakes are what is wrong with the form as a plan. It has no lines: only what was read and what would be right.
 func (s sentences) mistakes(err error) string {
 	var all *plan.MistakesError
 	if !errors.As(err, &all) {
 		return s.Tell(err)
 	}
-	var said []string
+	form, said := s.inForm(), []string(nil)
 	for _, m := range all.Mistakes {
-		said = append(said, s.Told(m.Message))
+		said = append(said, form.Told(m.Message))
 	}
 	return strings.Join(said, "; ")
 }

@@ -90,6 +90,14 @@ func TestSpanishLists(t *testing.T) {
 		}
 		_, page = get(t, browser, address+"/lists/kept/1/"+strings.ReplaceAll(name, " ", "")+".csv")
 		saysOf(t, "the list kept of "+name, page, list)
+		if item := regexp.MustCompile(`/items/01[0-9A-Z]+`).FindString(page); item != "" {
+			post(t, browser, at+"/back", nil)
+			_, page = get(t, browser, address+item)
+			saysOf(t, "an item taken back of "+name, page, list)
+			if name == "stories" && !strings.Contains(page, "lista retirada: stories.csv") {
+				t.Errorf("why an item is out of use isn't told in Spanish: %s", page)
+			}
+		}
 	}
 }
 
@@ -118,6 +126,18 @@ func TestSpanishMistakes(t *testing.T) {
 		form := planned(action, "3 add-two-digit")
 		form.Set(key, value)
 		return form
+	}
+	for revision, change := range []url.Values{
+		{"task": {"47 + 36"}, "look": {"column"}, "reason": {"x"}, "revision": {"1"}, "notes": {"x"}}, {"task": {"58 + 27"}, "reason": {"x"}, "revision": {"2"}},
+	} {
+		if status, page, _ := post(t, browser, item, change); status != http.StatusOK {
+			t.Fatalf("no revision %d: %d %s", revision+2, status, page)
+		}
+	}
+	if _, page := get(t, browser, item); !strings.Contains(page, "casilla por cifra") {
+		t.Errorf("the history of an item doesn't tell its layouts in Spanish: %s", page)
+	} else {
+		saysNoEnglish(t, "an item's history", page)
 	}
 	for _, ask := range []struct {
 		at   string
@@ -186,4 +206,39 @@ func changedIn(form url.Values) (said string) {
 		}
 	}
 	return said[:min(len(said), 70)]
+}
+
+// People, invitations and passes are told of in Spanish, with what goes wrong.
+func TestSpanishTeam(t *testing.T) {
+	team, first := teamDesk(t, nil)
+	stranger := newBrowser(t)
+	inSpanish(t, stranger, team)
+	for _, ask := range []struct {
+		at   string
+		form url.Values
+	}{
+		{"/signin", nil}, {"/signin", url.Values{"name": {"MK"}, "password": {"wrong"}}}, {"/invited/nothing", url.Values{"name": {"MK"}}},
+		{strings.TrimPrefix(first, team), url.Values{"name": {""}, "password": {"x"}}}, {strings.TrimPrefix(first, team), url.Values{"name": {"MK"}, "password": {"x"}}},
+	} {
+		_, page, _ := post(t, stranger, team+ask.at, ask.form)
+		saysNoEnglish(t, ask.at, page)
+	}
+	owner := joins(t, first, "MK")
+	inSpanish(t, owner, team)
+	for _, ask := range []struct {
+		at   string
+		form url.Values
+	}{
+		{"/team/invite", url.Values{"role": {"king"}}}, {"/team/invite", url.Values{"role": {"writer"}}}, {"/team/people/MK", url.Values{"role": {"reader"}}},
+		{"/team/people/nobody", url.Values{"role": {"reader"}}}, {"/team/people/MK/remove", nil}, {"/team/people/nobody/remove", nil},
+		{"/passes", url.Values{"name": {""}}}, {"/passes", url.Values{"name": {"reports"}}}, {"/passes/drop", url.Values{"pass": {"x"}}},
+		{"/team/check", nil}, {"/team/copies", nil}, {"/team/copies/x/restore", nil}, {"/team/review", url.Values{"anyone": {"perhaps"}}},
+	} {
+		_, page, _ := post(t, owner, team+ask.at, ask.form)
+		saysNoEnglish(t, ask.at+" "+ask.form.Encode(), page)
+	}
+	for _, path := range []string{"/", "/team", "/activity", "/passes", "/items", "/marks", "/class", "/quizzes", "/plans", "/lists"} {
+		_, page := get(t, owner, team+path)
+		saysNoEnglish(t, path, page)
+	}
 }

@@ -1,6 +1,9 @@
 package desk
 
 import (
+	"regexp"
+	"strings"
+
 	intake "evenhand/import"
 	"evenhand/standards"
 	"evenhand/standards/task"
@@ -45,6 +48,27 @@ func (s sentences) put(arg any) any {
 
 // Term is a word or name that stands in a fixed list elsewhere, in templates.
 func (s sentences) Term(name string) string { return s.Told(words.Term(name)) }
+
+// madeReasons are those that programs write into histories, in English as all that is kept.
+var madeReasons = []string{
+	"list taken back: %s", "imported again from %s", "edited in %s, line %s", "reviewed",
+	"calibrated on %s papers", "calibrated on %s paper", "catalogue %s",
+}
+
+// Reason is why an item was changed, as somebody wrote it or, where a program did, in words of the language, in templates.
+func (s sentences) Reason(text string) string {
+	for _, format := range madeReasons {
+		pattern := "^" + strings.ReplaceAll(regexp.QuoteMeta(format), "%s", "(.+)") + "$"
+		if found := regexp.MustCompile(pattern).FindStringSubmatch(text); found != nil {
+			told := words.Told{Format: format}
+			for _, arg := range found[1:] {
+				told.Args = append(told.Args, arg)
+			}
+			return s.Told(&told)
+		}
+	}
+	return text
+}
 
 // Tell is what an error tells; one that no sentence tells stays as it reads.
 func (s sentences) Tell(err error) string { return s.Told(words.ToldBy(err)) }

@@ -106,7 +106,8 @@ func sampleArgs(format string) (args []any) {
 	return args
 }
 
-// toldKeys are the keys of the tables in said/told, and whether each is a term that goes into sentences.
+// toldKeys are the keys of the tables in said/told, and whether each is a term that goes into sentences, or a
+// reason that stands in histories.
 func toldKeys(t *testing.T) map[string]bool {
 	t.Helper()
 	keys := map[string]bool{}
@@ -124,7 +125,7 @@ func toldKeys(t *testing.T) map[string]bool {
 			t.Fatal(err)
 		}
 		for _, row := range rows {
-			keys[row.Key] = strings.HasSuffix(file, "/terms.csv")
+			keys[row.Key] = strings.HasSuffix(file, "/terms.csv") || strings.HasSuffix(file, "/reasons.csv")
 		}
 	}
 	return keys
