@@ -64,6 +64,43 @@ func TestConditionsInWords(t *testing.T) {
 	}
 }
 
+// Tasks whose words stand in the table are read in Spanish, whole; no phrase stands there for nothing.
+func TestTasksInSpanish(t *testing.T) {
+	p, err := loadPages()
+	if err != nil {
+		t.Fatal(err)
+	}
+	es := p.said("es")
+	for typed, want := range map[string]string{
+		"read 4:30": "leer 4:30", "142 = ? hundreds ? tens ? ones": "142 = ? centenas ? decenas ? unidades", "47 + 36 = ?": "47 + 36 = ?",
+		"10 more than 47 = ?": "10 más que 47 = ?", "true or false: 7 = 8 - 1": "verdadero o falso: 7 = 8 - 1", "odd or even: 14 dots": "par o impar: 14 puntos",
+		"what is it?": "what is it?", "corners of: square": "corners of: square", "bars 5, 8: which is longer": "barras 5, 8: cuál es más larga",
+	} {
+		if got := es.Asks(typed); got != want {
+			t.Errorf("%s reads %q, want %q", typed, got, want)
+		}
+	}
+	used := map[string]bool{}
+	for _, skill := range standards.Catalogue() {
+		made, err := generate.Make(generate.Request{Skill: skill.ID, Count: 40, Seed: 3})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, asked := range made.Tasks {
+			if text := asked.String(); es.Asks(text) != text {
+				for phrase := range spanishNotation().said {
+					used[phrase] = used[phrase] || strings.Contains(text, phrase)
+				}
+			}
+		}
+	}
+	for phrase := range spanishNotation().said {
+		if !used[phrase] {
+			t.Errorf("no task has %q", phrase)
+		}
+	}
+}
+
 // Every word that a trait of a generated item takes has its own in both languages.
 func TestTraitsInWords(t *testing.T) {
 	p, err := loadPages()

@@ -29,7 +29,7 @@ func item(v *visit) error {
 		Traits   []string
 		History  []revision
 		Uses     []bank.Use
-	}{v.draw(it), it.Question(v.said.Lang), misstepsOf(it), v.said.Traits(it.Traits), v.compared(history), uses})
+	}{v.draw(it), v.said.Asks(it.Question(v.said.Lang)), misstepsOf(it), v.said.Traits(it.Traits), v.compared(history), uses})
 }
 
 // itemAsked is the item that the address names.

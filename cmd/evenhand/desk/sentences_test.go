@@ -25,6 +25,11 @@ func TestSentences(t *testing.T) {
 	for key := range toldKeys(t) { // which TestToldSentences looks at
 		delete(all["en"].text, key)
 	}
+	for key := range all["en"].text { // which TestTasksInSpanish looks at
+		if strings.HasPrefix(key, "task.") {
+			delete(all["en"].text, key)
+		}
+	}
 	verbs := regexp.MustCompile(`%[a-z]`)
 	for key, en := range all["en"].text {
 		if a, b := verbs.FindAllString(en, -1), verbs.FindAllString(all["es"].text[key], -1); strings.Join(a, "") != strings.Join(b, "") {

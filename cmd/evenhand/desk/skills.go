@@ -3,9 +3,11 @@ package desk
 import (
 	"fmt"
 	"html/template"
+	"regexp"
 	"slices"
 	"strings"
 	"sync"
+	"unicode"
 
 	"evenhand/standards"
 	"evenhand/standards/task"
@@ -36,7 +38,60 @@ func (s sentences) Asks(text string) string {
 	if err != nil {
 		return text
 	}
-	return task.ReadIn(asked, s.Lang)
+	if read := task.ReadIn(asked, s.Lang); read != asked.String() {
+		return read
+	}
+	return spanishNotation().read(text)
+}
+
+// notation reads tasks as they are typed in words of Spanish, by the phrases that stand in the tables.
+type notation struct {
+	phrases *regexp.Regexp
+	said    map[string]string
+}
+
+var spanishNotation = sync.OnceValue(func() notation {
+	n := notation{said: map[string]string{}}
+	p, err := loadPages()
+	if err != nil {
+		return n // which no desk opens with
+	}
+	var all []string
+	for key, text := range p.said("es").text {
+		if phrase, ok := strings.CutPrefix(key, "task."); ok {
+			n.said[phrase] = text
+			all = append(all, regexp.QuoteMeta(phrase))
+		}
+	}
+	slices.SortFunc(all, func(a, b string) int { return len(b) - len(a) }) // the longest first
+	n.phrases = regexp.MustCompile(`^(?:` + strings.Join(all, "|") + `)(?:\b|$| )`)
+	return n
+})
+
+// read is the task in Spanish where all of its words stand in the tables; else it stays as it is typed.
+func (n notation) read(text string) string {
+	var said strings.Builder
+	for rest := text; rest != ""; {
+		at := strings.IndexFunc(rest, func(r rune) bool { return unicode.IsLetter(r) || r == ':' })
+		if at < 0 {
+			said.WriteString(rest)
+			break
+		}
+		said.WriteString(rest[:at])
+		rest = rest[at:]
+		switch found := n.phrases.FindString(rest); {
+		case found != "":
+			phrase := strings.TrimSuffix(found, " ")
+			said.WriteString(n.said[phrase])
+			rest = rest[len(phrase):]
+		case rest[0] == ':':
+			said.WriteByte(':')
+			rest = rest[1:]
+		default:
+			return text
+		}
+	}
+	return said.String()
 }
 
 // SkillOptions are the options of a field to choose a skill by name, by grades.
