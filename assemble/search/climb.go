@@ -47,7 +47,7 @@ func (c *climb) run(chosen []int, all bool) int {
 // the chains can't better, they are left.
 func (c *climb) round(t *tree, chosen []int, share int, rests bool) (bound int) {
 	wide, _ := c.root.kernel(max(annealWidth, len(chosen)), c.best.objective)
-	narrow, _ := c.root.kernel(narrowWidth*c.p.Forms*c.p.size, c.best.objective)
+	narrow, other := c.few(), c.few()
 	seed, before := c.p.rng.Uint64(), *c.best
 	done, proved := make(chan bool), atomic.Bool{}
 	stop := func() bool { return proved.Load() || c.stop() }
@@ -56,7 +56,7 @@ func (c *climb) round(t *tree, chosen []int, share int, rests bool) (bound int) 
 	found := incumbent{objective: none}
 	go func() {
 		defer close(done)
-		found.forms, found.objective = beside.chains(afresh, wide, narrow, share*annealSteps, seed, stop)
+		found.forms, found.objective = beside.chains(amongFew, wide, narrow, share*annealSteps, seed, stop)
 	}()
 	bound = c.bound
 	if !rests {
@@ -68,12 +68,23 @@ func (c *climb) round(t *tree, chosen []int, share int, rests bool) (bound int) 
 	}
 	proved.Store(max(bound, c.bound) >= c.best.objective)
 	if rests {
-		forms, objective := c.chains(amongFew, wide, narrow, share*annealSteps, ^seed, stop)
+		forms, objective := c.chains(afresh, wide, other, share*annealSteps, ^seed, stop)
 		c.best.take(forms, objective)
 	}
 	<-done
 	c.best.take(found.forms, found.objective)
 	return bound
+}
+
+// few are the groups that a choice could hold which is much nearer to the bound than the best one, those that promise
+// most if they are many.
+func (c *climb) few() []int {
+	aim := c.best.objective
+	if c.root.bound < aim && aim < none {
+		aim = c.root.bound + 1 + c.p.rng.IntN((aim-c.root.bound+1)/2)
+	}
+	few, _ := c.root.kernel(narrowWidth*c.p.Forms*c.p.size, aim)
+	return few
 }
 
 func (c *climb) apart(chosen []int) *tree {

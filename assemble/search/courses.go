@@ -4,9 +4,9 @@ package search
 type course int
 
 const (
-	afresh   course = iota // with any choice
+	amongFew course = iota // with any choice, among the few items that could lead near to the bound
 	fromBest               // with the best choice, so warm that most of it stays
-	amongFew               // with any choice, among the items that promise most
+	afresh                 // with any choice
 	courses
 )
 
