@@ -146,7 +146,7 @@ func (a again) keep(b *bank.Bank, q bank.Quiz) error {
 
 // madeAgain finds the quizzes that others take the places of, of the same title and week. With --overwrite or --from
 // a person said so; a quiz whose papers are marked stays.
-func madeAgain(c *cli.Context, b *bank.Bank, uses []bank.Use) (again, error) {
+func madeAgain(c *cli.Context, b *bank.Bank, uses []bank.Use, class string) (again, error) {
 	a := again{b, map[string]bank.Earlier{}}
 	if c.Bool("try") {
 		return a, nil
@@ -163,7 +163,7 @@ func madeAgain(c *cli.Context, b *bank.Bank, uses []bank.Use) (again, error) {
 		if len(ids) == 0 {
 			continue
 		}
-		earlier, ok, err := earlierOf(c, b, use, len(ids))
+		earlier, ok, err := earlierOf(c, b, use, class, len(ids))
 		if err != nil {
 			return a, err
 		}
@@ -181,8 +181,17 @@ func keptAs(b *bank.Bank, use bank.Use) ([]bank.Quiz, error) {
 	return slices.DeleteFunc(quizzes, func(q bank.Quiz) bool { return q.Title != use.Quiz || q.Week != use.Week }), err
 }
 
-// earlierOf is the quiz whose place another of its title and week takes; ok is false where it stays beside it.
-func earlierOf(c *cli.Context, b *bank.Bank, use bank.Use, used int) (earlier bank.Earlier, ok bool, err error) {
+// earlierOf is the quiz whose place another of its title and week takes; ok is false where it stays beside it, as one
+// of another class does.
+func earlierOf(c *cli.Context, b *bank.Bank, use bank.Use, class string, used int) (earlier bank.Earlier, ok bool, err error) {
+	kept, err := keptAs(b, use)
+	if err != nil {
+		return earlier, false, err
+	}
+	own := ownOf(c, b, kept, class)
+	if len(kept) > 0 && len(own) == 0 {
+		return earlier, false, nil
+	}
 	papers, err := markedPapers(c, use.Quiz, use.Week)
 	switch replaces := c.String("from") != ""; {
 	case err != nil:
@@ -195,18 +204,27 @@ func earlierOf(c *cli.Context, b *bank.Bank, use bank.Use, used int) (earlier ba
 		return earlier, false, fmt.Errorf("%s of %s was made before, and %s noted as used in it. Add --overwrite to put this quiz in its place, "+
 			"or give it another title or week", use.Quiz, use.Week, count(used, "item"))
 	}
-	kept, err := keptAs(b, use)
-	if err != nil {
-		return earlier, false, err
-	}
-	for _, name := range []string{c.String("from"), c.String("out")} { // of several, the one that this takes the place of
-		replaced, err := keptQuiz(c, b, name)
-		if err == nil && slices.ContainsFunc(kept, func(q bank.Quiz) bool { return q.ID == replaced.ID }) {
-			return bank.Earlier{ID: replaced.ID}, true, nil
+	earlier, err = onlyOne(own, use.Quiz, use.Week)
+	return earlier, err == nil, err
+}
+
+// ownOf are those of the quizzes whose place one for the class may take: the one whose folder it is written into, the one
+// that it is made from, or all of the class.
+func ownOf(c *cli.Context, b *bank.Bank, kept []bank.Quiz, class string) []bank.Quiz {
+	own := slices.DeleteFunc(slices.Clone(kept), func(q bank.Quiz) bool { return q.Class != class })
+	for _, of := range []struct {
+		name string
+		list []bank.Quiz
+	}{{c.String("out"), kept}, {c.String("from"), own}} {
+		if of.name == c.String("out") && !isQuizFolder(of.name) {
+			continue // it is a name for a folder to come, not what a quiz is called
+		}
+		named, err := keptQuiz(c, b, of.name)
+		if at := slices.IndexFunc(of.list, func(q bank.Quiz) bool { return q.ID == named.ID }); err == nil && at >= 0 {
+			return of.list[at : at+1]
 		}
 	}
-	earlier, err = onlyOne(kept, use.Quiz, use.Week)
-	return earlier, err == nil, err
+	return own
 }
 
 // quizFile is a name of the files that assemble writes.

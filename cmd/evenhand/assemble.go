@@ -109,7 +109,7 @@ func assembleQuiz(c *cli.Context) error {
 		if err := mayFill(c, b, c.String("out"), use); err != nil {
 			return err
 		}
-		again, err := madeAgain(c, b, []bank.Use{use})
+		again, err := madeAgain(c, b, []bank.Use{use}, plan.Class)
 		if err != nil {
 			return err
 		}

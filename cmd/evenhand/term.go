@@ -57,7 +57,7 @@ func assembleTerm(c *cli.Context, path string) error {
 				return err
 			}
 		}
-		again, err := madeAgain(c, b, uses)
+		again, err := madeAgain(c, b, uses, pacing.Weekly.Class)
 		if err != nil {
 			return err
 		}
