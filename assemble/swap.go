@@ -95,7 +95,8 @@ func (p *problem) takeEarlier(o Options) error {
 		}
 	}
 	if shared > p.plan.Shared {
-		return words.Errorf("the earlier quiz has %s in all of its forms, the plan asks for %d; set shared = %d", words.SayCount(shared, "%d item", "%d items"), p.plan.Shared, shared)
+		return words.Errorf("the earlier quiz has %s in all of its forms, the plan asks for %d; set shared = %d",
+			words.SayCount(shared, "%d item", "%d items"), p.plan.Shared, shared)
 	}
 	earlier, err := p.seatEarlier(o)
 	if err != nil {

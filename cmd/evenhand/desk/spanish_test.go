@@ -78,8 +78,9 @@ func TestSpanishLists(t *testing.T) {
 		"other columns": "number;text;who;what else is there to say about this one\n1;47 + 36 = ?;MK;this is a long story about a boy who has apples\n" +
 			"2;58 + 27 = ?;MK;that is another long story about a girl who has pears\n3;12 + 9 = ?;MK;and this is the third of these long stories to tell\n",
 		"no questions": "a,b\n1,2\n3,4\n", "empty": " \n", "json": `[{"question": "47 + 36"}]`, "picture": "\x89PNG\r\n\x1a\n", "page": "<html><p>47 + 36",
-		"pdf": "%PDF-1.4\n", "plan": "title = \"Friday\"\nforms = 2\n[[row]]\nskill = \"make-ten\"\ncount = 2\n", "open quote": "question,answer\n\"47 + 36,83\n58 + 27,85\n",
-		"marks": "pupil,form,1,2\nP01,A,1,0\n", "stories": "question,answer\nAda has 5 apples and finds 7 more. How many are there now?,99\n" +
+		"pdf": "%PDF-1.4\n", "plan": "title = \"Friday\"\nforms = 2\n[[row]]\nskill = \"make-ten\"\ncount = 2\n",
+		"open quote": "question,answer\n\"47 + 36,83\n58 + 27,85\n",
+		"marks":      "pupil,form,1,2\nP01,A,1,0\n", "stories": "question,answer\nAda has 5 apples and finds 7 more. How many are there now?,99\n" +
 			"Ben had 12 pears and ate 4 of them. How many are left?,8\nAda has 5 apples and finds 7 more. How many are there now?,12\n",
 	} {
 		_, page, at := send(t, browser, address, strings.ReplaceAll(name, " ", "")+".csv", []byte(list))
@@ -128,7 +129,8 @@ func TestSpanishMistakes(t *testing.T) {
 		return form
 	}
 	for revision, change := range []url.Values{
-		{"task": {"47 + 36"}, "look": {"column"}, "reason": {"x"}, "revision": {"1"}, "notes": {"x"}}, {"task": {"58 + 27"}, "reason": {"x"}, "revision": {"2"}},
+		{"task": {"47 + 36"}, "look": {"column"}, "reason": {"x"}, "revision": {"1"}, "notes": {"x"}},
+		{"task": {"58 + 27"}, "reason": {"x"}, "revision": {"2"}},
 	} {
 		if status, page, _ := post(t, browser, item, change); status != http.StatusOK {
 			t.Fatalf("no revision %d: %d %s", revision+2, status, page)
@@ -145,38 +147,49 @@ func TestSpanishMistakes(t *testing.T) {
 	}{
 		{"/plans", with("try", "forms", "99")}, {"/plans", with("try", "minutes", "-3")}, {"/plans", with("try", "share", "much")},
 		{"/plans", with("try", "rest", "999")}, {"/plans", with("try", "where", "regrups >= 1")}, {"/plans", with("try", "where", "three hats")},
-		{"/plans", with("try", "where", "digits = two")}, {"/plans", with("try", "where", "doubles > true")}, {"/plans", with("try", "where", "unknown = other")},
+		{"/plans", with("try", "where", "digits = two")}, {"/plans", with("try", "where", "doubles > true")},
+		{"/plans", with("try", "where", "unknown = other")},
 		{"/plans", with("try", "where", "situation < two-step")}, {"/plans", with("try", "looks", "sideways")}, {"/plans", with("try", "looks", "clock")},
 		{"/plans", with("try", "vary", "yes")}, {"/plans", with("try", "count", "0")}, {"/plans", with("try", "count", "500")},
 		{"/plans", with("try", "skill", "add-two-digits")}, {"/plans", with("try", "skill", "")}, {"/plans", with("try", "title", `"`)},
 		{"/plans", with("try", "more", "[bands]\nstrech = [1, 2]")}, {"/plans", with("try", "more", "[bands]\nstretch = [3, 1]")},
-		{"/plans", with("try", "more", "[bands]\nstretch = 1, 2")}, {"/plans", with("try", "more", "shared = 9")}, {"/plans", with("try", "more", "shard = 1")},
-		{"/plans", with("try", "more", "grade = 7")}, {"/plans", with("try", "more", "diagnose = [\"sleeps\"]")}, {"/plans", with("try", "more", "[[quota]]\ncount = 2")},
+		{"/plans", with("try", "more", "[bands]\nstretch = 1, 2")}, {"/plans", with("try", "more", "shared = 9")},
+		{"/plans", with("try", "more", "shard = 1")},
+		{"/plans", with("try", "more", "grade = 7")}, {"/plans", with("try", "more", "diagnose = [\"sleeps\"]")},
+		{"/plans", with("try", "more", "[[quota]]\ncount = 2")},
 		{"/plans", with("try", "more", "items = 9")}, {"/plans", with("try", "more", "title = “x”")}, {"/plans", with("try", "more", "shared = two")},
 		{"/plans", with("try", "more", "shared")}, {"/plans", with("try", "more", "diagnose = [")}, {"/plans", with("try", "more", "[[quota]")},
-		{"/plans", with("try", "more", "!!")}, {"/plans", with("keep", "title", "")}, {"/plans", with("make", "minutes", "1")}, {"/plans", with("make", "count", "90")},
+		{"/plans", with("try", "more", "!!")}, {"/plans", with("keep", "title", "")}, {"/plans", with("make", "minutes", "1")},
+		{"/plans", with("make", "count", "90")},
 		{"/plans", with("try", "where", "digits = 3")}, {"/plans", with("fill", "where", "digits = 3")}, {"/plans", planned("make", "3 add-two-digit")},
-		{"/terms", url.Values{"name": {"x"}, "text": {"title = "}}}, {"/terms", url.Values{"name": {"x"}, "text": {"items = 10\n[[new]]\nskill = \"make-ten\""}}},
-		{"/terms", url.Values{"name": {"x"}, "text": {"items = 10\nreturn = [3, 2]\nskip = [\"never\", \"2026-W60\"]\n[[new]]\nweek = 2\nskill = \"make\""}}},
+		{"/terms", url.Values{"name": {"x"}, "text": {"title = "}}},
+		{"/terms", url.Values{"name": {"x"}, "text": {"items = 10\n[[new]]\nskill = \"make-ten\""}}},
+		{"/terms", url.Values{"name": {"x"},
+			"text": {"items = 10\nreturn = [3, 2]\nskip = [\"never\", \"2026-W60\"]\n[[new]]\nweek = 2\nskill = \"make\""}}},
 		{"/terms", url.Values{"name": {""}, "text": {"[[row]]\nskill = \"make-ten\"\ncount = 2"}}},
 		{"/items", url.Values{}}, {"/items", url.Values{"task": {"47 + 36"}, "look": {"sideways"}}}, {"/items", url.Values{"task": {"How is it?"}}},
 		{"/items", url.Values{"task": {"How?"}, "key": {"5"}, "skill": {"sleeping"}}}, {item, url.Values{"task": {"58 + 27"}}},
-		{item, url.Values{"task": {"58 + 27"}, "reason": {"x"}, "revision": {"9"}}}, {item + "/standing", url.Values{"standing": {"ready"}, "revision": {"9"}}},
+		{item, url.Values{"task": {"58 + 27"}, "reason": {"x"}, "revision": {"9"}}},
+		{item + "/standing", url.Values{"standing": {"ready"}, "revision": {"9"}}},
 		{"/generate", url.Values{"skill": {"no"}}}, {"/generate", url.Values{"skill": {"make-ten"}, "traits": {"regroups"}}}, {"/generate", url.Values{}},
 		{"/generate", url.Values{"skill": {"make-ten"}, "traits": {"regroups = 3"}}}, {"/generate", url.Values{"skill": {"make-ten"}, "count": {"many"}}},
 		{"/generate", url.Values{"skill": {"make-ten"}, "traits": {"doubles = true, near_doubles = true"}}},
 		{grid + "/class", url.Values{"codes": {"Ada, Ben"}, "class": {"2A"}}}, {grid + "/class", url.Values{"codes": {"P30-P20"}, "class": {"2A"}}},
 		{grid + "/class", url.Values{"codes": {"P30"}, "class": {"Ada, Ben + Cleo"}}}, {grid, rowOf("P77", 0, "", "1")}, {grid, rowOf("P01", 0, "Q", "1")},
 		{grid, rowOf("P01", 0, "A", "blue", "7", "-", "99999")}, {grid + "/paste", url.Values{"class": {"2A"}, "grid": {""}}},
-		{grid + "/paste", url.Values{"class": {"2A"}, "grid": {"pupil,form,1,2,3"}}}, {grid + "/paste", url.Values{"class": {"2A"}, "grid": {"P01,A,1,0,1"}}},
-		{grid + "/paste", url.Values{"class": {"2A"}, "grid": {"pupil,form,1,2\nP01,A,1,0"}}}, {grid + "/paste", url.Values{"class": {"2A"}, "grid": {"pupil,form,1,2,3,4\nP01,A,1,0,1,1"}}},
+		{grid + "/paste", url.Values{"class": {"2A"}, "grid": {"pupil,form,1,2,3"}}},
+		{grid + "/paste", url.Values{"class": {"2A"}, "grid": {"P01,A,1,0,1"}}},
+		{grid + "/paste", url.Values{"class": {"2A"}, "grid": {"pupil,form,1,2\nP01,A,1,0"}}},
+		{grid + "/paste", url.Values{"class": {"2A"}, "grid": {"pupil,form,1,2,3,4\nP01,A,1,0,1,1"}}},
 		{grid + "/paste", url.Values{"class": {"2A"}, "signs": {"x"}, "grid": {"pupil,form,1,2,3\nP01,A,1,0,1"}}},
 		{grid + "/paste", url.Values{"class": {"2A"}, "grid": {"pupil,form,1,2,3,colour\nAda,A,1,0,1,\nP31,A,1,0,1,\nP01,Z,1,0,1,\nP02,A,1,1,1,1\n" +
 			"P02,A,1,1,1,\nP03,A,#REF!,✓,x,\nP04,A,2026-01-02,✓,x,\nP05,A,50%,✓,x,\nP06,A,-,✓,x,\nP07,A,1,,\nP08,A,blue,✓,✓,\nP09,A,?,?,?,\nP10,A,t,✓,f,\n"}}},
 		{grid + "/paste", url.Values{"class": {"2A"}, "grid": {"pupil,form,1,2,3\nP01,A,x,x,x\nP02,A,x,x,x\nP03,A,x,x,x"}}},
 		{grid + "/paste", url.Values{"class": {"2A"}, "grid": {"pupil,form,1,2,3\nP01,A,✓,,✓\nP02,A,✓,-,✓\nP03,A,☐,☐,☐\nP04,A,1,0,1\nP05,B,9,9,9"}}},
-		{quiz + "/swap", url.Values{"swap": {"A9"}}}, {quiz + "/swap", url.Values{"swap": {"A1"}}}, {quiz + "/swap", nil}, {quiz + "/makeup", nil}, {quiz + "/move", url.Values{"move": {"A1"}, "to": {"9"}}},
-		{quiz + "/set", url.Values{"pupils": {"Ada\nBen"}}}, {quiz + "/set", url.Values{"pupils": {"P01,Ada\nP01,Ben"}}}, {quiz + "/set", url.Values{"pupils": {"P01-P04"}, "paper": {"A0"}}},
+		{quiz + "/swap", url.Values{"swap": {"A9"}}}, {quiz + "/swap", url.Values{"swap": {"A1"}}}, {quiz + "/swap", nil},
+		{quiz + "/makeup", nil}, {quiz + "/move", url.Values{"move": {"A1"}, "to": {"9"}}},
+		{quiz + "/set", url.Values{"pupils": {"Ada\nBen"}}}, {quiz + "/set", url.Values{"pupils": {"P01,Ada\nP01,Ben"}}},
+		{quiz + "/set", url.Values{"pupils": {"P01-P04"}, "paper": {"A0"}}},
 		{quiz + "/back", nil}, {"/class/practice", url.Values{"class": {"9Z"}}}, {"/class/practice", url.Values{"class": {"2A"}, "lang": {"xx"}}},
 		{"/team/people", url.Values{"name": {"nobody"}}}, {"/team/check", nil}, {"/team/copies", nil},
 	} {
@@ -190,8 +203,10 @@ func TestSpanishMistakes(t *testing.T) {
 			saysNoEnglish(t, name+" at "+strings.TrimPrefix(at, address), page)
 		}
 	}
-	for _, path := range []string{"/items?skill=add-two", "/items?code=9.ZZ", "/items?traits=regrups+%3D+1", "/items?unused=x", "/items?at=x", "/nowhere",
-		"/quizzes/x", "/marks/x", "/plans/x", "/terms/x", "/lists/x", "/lists/kept/1/x", "/team/copies/x", strings.TrimPrefix(quiz, address) + "/form-Z.pdf",
+	for _, path := range []string{"/items?skill=add-two", "/items?code=9.ZZ", "/items?traits=regrups+%3D+1", "/items?unused=x",
+		"/items?at=x", "/nowhere",
+		"/quizzes/x", "/marks/x", "/plans/x", "/terms/x", "/lists/x", "/lists/kept/1/x",
+		"/team/copies/x", strings.TrimPrefix(quiz, address) + "/form-Z.pdf",
 		strings.TrimPrefix(quiz, address) + "/form-A.pdf?paper=A0", "/class?class=%3C", "/generate?skill=x"} {
 		_, page := get(t, browser, address+path)
 		saysNoEnglish(t, path, page)
@@ -218,7 +233,8 @@ func TestSpanishTeam(t *testing.T) {
 		form url.Values
 	}{
 		{"/signin", nil}, {"/signin", url.Values{"name": {"MK"}, "password": {"wrong"}}}, {"/invited/nothing", url.Values{"name": {"MK"}}},
-		{strings.TrimPrefix(first, team), url.Values{"name": {""}, "password": {"x"}}}, {strings.TrimPrefix(first, team), url.Values{"name": {"MK"}, "password": {"x"}}},
+		{strings.TrimPrefix(first, team), url.Values{"name": {""}, "password": {"x"}}},
+		{strings.TrimPrefix(first, team), url.Values{"name": {"MK"}, "password": {"x"}}},
 	} {
 		_, page, _ := post(t, stranger, team+ask.at, ask.form)
 		saysNoEnglish(t, ask.at, page)
@@ -229,7 +245,8 @@ func TestSpanishTeam(t *testing.T) {
 		at   string
 		form url.Values
 	}{
-		{"/team/invite", url.Values{"role": {"king"}}}, {"/team/invite", url.Values{"role": {"writer"}}}, {"/team/people/MK", url.Values{"role": {"reader"}}},
+		{"/team/invite", url.Values{"role": {"king"}}}, {"/team/invite", url.Values{"role": {"writer"}}},
+		{"/team/people/MK", url.Values{"role": {"reader"}}},
 		{"/team/people/nobody", url.Values{"role": {"reader"}}}, {"/team/people/MK/remove", nil}, {"/team/people/nobody/remove", nil},
 		{"/passes", url.Values{"name": {""}}}, {"/passes", url.Values{"name": {"reports"}}}, {"/passes/drop", url.Values{"pass": {"x"}}},
 		{"/team/check", nil}, {"/team/copies", nil}, {"/team/copies/x/restore", nil}, {"/team/review", url.Values{"anyone": {"perhaps"}}},

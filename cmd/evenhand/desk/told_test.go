@@ -227,7 +227,8 @@ func sentencesOf(t *testing.T, folder string, whole bool, told map[string]string
 				told[text] = where
 			}
 		}
-		if f, ok := call.Fun.(*ast.SelectorExpr); ok && whole && (fmt.Sprint(f.X, f.Sel) == "fmt Errorf" || fmt.Sprint(f.X, f.Sel) == "errors New") {
+		f, ok := call.Fun.(*ast.SelectorExpr)
+		if ok && whole && slices.Contains([]string{"fmt Errorf", "errors New"}, fmt.Sprint(f.X, f.Sel)) {
 			if text, _ := textOf(call.Args[0], texts); words.SaysWords(text) && !sentinel(files, call) {
 				t.Errorf("%s: %q is told in English only; say it with words.Errorf", where, text)
 			}
