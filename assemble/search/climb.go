@@ -14,6 +14,7 @@ type climb struct {
 	all   *tree // over all forms together, while it is open
 
 	keptForms, keptPlaces float64 // parts of a choice that a mending keeps
+	oneCore               bool    // nothing is done at once
 }
 
 // run tries what is soon done first: swaps, then a little of the tree over all
@@ -41,6 +42,22 @@ func (c *climb) run(chosen []int, all bool) int {
 	return max(min(bound, c.best.objective), min(c.bound, c.best.objective))
 }
 
+// both does two things at once, or one behind the other where there is one core for them.
+func (c *climb) both(one, other func()) {
+	if c.oneCore {
+		one()
+		other()
+		return
+	}
+	done := make(chan bool)
+	go func() {
+		defer close(done)
+		other()
+	}()
+	one()
+	<-done
+}
+
 // round anneals on one core; on the other it explores the tree over the forms apart, goes on with the tree over all
 // forms together and deals sets of items, and where the tree rests it anneals, too. Neither sees what the other
 // finds before both are done, so that it doesn't matter which is faster; only once the best is proved, which
@@ -49,29 +66,28 @@ func (c *climb) round(t *tree, chosen []int, share int, rests bool) (bound int) 
 	wide, _ := c.root.kernel(max(annealWidth, len(chosen)), c.best.objective)
 	narrow, other := c.few(), c.few()
 	seed, before := c.p.rng.Uint64(), *c.best
-	done, proved := make(chan bool), atomic.Bool{}
+	proved := atomic.Bool{}
 	stop := func() bool { return proved.Load() || c.stop() }
 	beside := *c
 	beside.best = &before
 	found := incumbent{objective: none}
-	go func() {
-		defer close(done)
+	c.both(func() {
+		bound = c.bound
+		if !rests {
+			bound = c.explore(t, chosen, share*treeWork)
+		}
+		if bound < c.best.objective {
+			c.pool(chosen, share*poolWork)
+			c.vary(chosen, variedSets, share*dealTries)
+		}
+		proved.Store(max(bound, c.bound) >= c.best.objective)
+		if rests {
+			forms, objective := c.chains(afresh, wide, other, share*annealSteps, ^seed, stop)
+			c.best.take(forms, objective)
+		}
+	}, func() {
 		found.forms, found.objective = beside.chains(amongFew, wide, narrow, share*annealSteps, seed, stop)
-	}()
-	bound = c.bound
-	if !rests {
-		bound = c.explore(t, chosen, share*treeWork)
-	}
-	if bound < c.best.objective {
-		c.pool(chosen, share*poolWork)
-		c.vary(chosen, variedSets, share*dealTries)
-	}
-	proved.Store(max(bound, c.bound) >= c.best.objective)
-	if rests {
-		forms, objective := c.chains(afresh, wide, other, share*annealSteps, ^seed, stop)
-		c.best.take(forms, objective)
-	}
-	<-done
+	})
 	c.best.take(found.forms, found.objective)
 	return bound
 }

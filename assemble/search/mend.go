@@ -1,9 +1,6 @@
 package search
 
-import (
-	"math"
-	"sync"
-)
+import "math"
 
 // mend keeps a part of the best choice and lets a small tree find the best rest,
 // several times over: some whole forms, and beside it on the other core a random
@@ -16,13 +13,12 @@ func (c *climb) mend(chosen []int, rounds int) {
 		if c.best.forms == nil || c.best.objective <= c.bound || c.stop() {
 			return
 		}
-		var both sync.WaitGroup
 		pair := []*mending{c.mending(wide, &c.keptForms), c.mending(wide, &c.keptPlaces)}
-		if c.p.Forms > 1 {
-			both.Go(func() { pair[0].keepForms().run() })
-		}
-		both.Go(func() { pair[1].keepPlaces().run() })
-		both.Wait()
+		c.both(func() {
+			if c.p.Forms > 1 {
+				pair[0].keepForms().run()
+			}
+		}, func() { pair[1].keepPlaces().run() })
 		for _, m := range pair {
 			c.best.take(m.best.forms, m.best.objective)
 			for k := range m.split {

@@ -30,6 +30,14 @@ func Solve(ctx context.Context, m *Model, o Options) (*Solution, error) {
 	return solve(ctx, m, o, true)
 }
 
+// OneCore lets all that is searched under the context take no more than one core, as others need the
+// rest. Given the time, it finds the same.
+func OneCore(ctx context.Context) context.Context { return context.WithValue(ctx, oneCore{}, true) }
+
+type oneCore struct{}
+
+func onOneCore(ctx context.Context) bool { return ctx.Value(oneCore{}) != nil }
+
 // solve looks for the best solution, or for any (goal false).
 func solve(ctx context.Context, m *Model, o Options, goal bool) (*Solution, error) {
 	if err := m.Check(); err != nil {
@@ -47,7 +55,7 @@ func solve(ctx context.Context, m *Model, o Options, goal bool) (*Solution, erro
 	p := newProblem(m, o.Seed, goal)
 	best := &incumbent{p: p, objective: none}
 	stop := func() bool { return ctx.Err() != nil }
-	bound := p.improve(best, stop)
+	bound := p.improve(best, onOneCore(ctx), stop)
 	switch {
 	case best.forms == nil && bound == none:
 		return nil, &Impossible{}
@@ -109,7 +117,7 @@ func (m *Model) contradicts() bool {
 // improve betters best until it is proved or the time is up, and returns the
 // bound proved. The tree is tried on the most promising groups first; a group
 // is given up once the root proves that it can't be part of anything better.
-func (p *problem) improve(best *incumbent, stop func() bool) int {
+func (p *problem) improve(best *incumbent, oneCore bool, stop func() bool) int {
 	r := p.bound(stop)
 	if r.bound == none {
 		return none
@@ -117,7 +125,8 @@ func (p *problem) improve(best *incumbent, stop func() bool) int {
 	if r.reduced == nil { // stopped
 		return 0
 	}
-	c := &climb{p: p, root: r, best: best, split: map[int]bool{}, stop: stop, keptForms: keptAtFirst, keptPlaces: keptAtFirst}
+	c := &climb{p: p, root: r, best: best, split: map[int]bool{}, stop: stop, oneCore: oneCore,
+		keptForms: keptAtFirst, keptPlaces: keptAtFirst}
 	for size := 200; ; size *= 4 {
 		chosen, all := r.kernel(size, best.objective)
 		bound := c.run(chosen, all)

@@ -7,6 +7,8 @@ import (
 	"runtime"
 	"slices"
 	"sync"
+
+	"evenhand/assemble/search"
 )
 
 // line is where quizzes wait until they are searched for: each search takes a core for itself, and one core is left
@@ -106,5 +108,8 @@ func (v *visit) inTurn(work func(ctx context.Context) error) error {
 		return &fault{status: http.StatusServiceUnavailable, text: v.said.say("quiz.line"), err: err}
 	}
 	defer leave()
+	if !v.desk.alone() { // others' pages need the rest
+		ctx = search.OneCore(ctx)
+	}
 	return work(ctx)
 }
