@@ -62,10 +62,11 @@ func unuseQuiz(c *cli.Context) error {
 		if err != nil {
 			return err
 		}
+		fmt.Fprintf(c.App.Writer, "%s of %s of %s free again", count(free, "item"), title, week)
 		if free == 0 {
-			return fmt.Errorf("no use of %s of %s is noted in %s", title, week, b.Path())
+			fmt.Fprint(c.App.Writer, ", as another quiz has all of them")
 		}
-		fmt.Fprintf(c.App.Writer, "%s of %s of %s free again\n", count(free, "item"), title, week)
+		fmt.Fprintln(c.App.Writer)
 		return nil
 	})
 }
@@ -87,7 +88,11 @@ func takeBack(c *cli.Context, b *bank.Bank, name, title, week string) (int, erro
 	case err != nil:
 		return 0, err
 	case one.ID == "":
-		return b.TakeBack(title, week)
+		free, err := b.TakeBack(title, week)
+		if err == nil && free == 0 {
+			err = fmt.Errorf("no use of %s of %s is noted in %s", title, week, b.Path())
+		}
+		return free, err
 	}
 	return b.TakeBackQuiz(one.ID)
 }
