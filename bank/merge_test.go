@@ -208,10 +208,7 @@ func lives(t *rapid.T, dir string) []string {
 			must(t, b.Close())
 		}
 		if rapid.IntRange(0, 3).Draw(t, "catalogue") == 0 {
-			s, err := bank.OpenStore(path, bank.Options{})
-			must(t, err)
-			must(t, s.Update(context.Background(), func(w store.Writer) error { return w.Delete("about", []byte("catalogue")) })) // as of the first
-			must(t, s.Close())
+			asOfTheFirstCatalogue(t, path)
 		}
 		liveOn(t, path, who, only, 8)
 		paths = append(paths, path)

@@ -52,14 +52,16 @@ func putCatalogue(w store.Writer, number int) error {
 
 // recomputer computes items as this program does.
 type recomputer struct {
-	table     Table
-	catalogue int // of the bank
+	table     Table // of what still teaches something
+	kept      Table // as the bank has it
+	catalogue int   // of the bank
 }
 
 func (b *Bank) recomputer() (c recomputer, err error) {
-	if c.table, err = b.Table(); err != nil {
+	if c.kept, err = b.KeptTable(); err != nil {
 		return c, err
 	}
+	c.table = c.kept.now()
 	c.catalogue, err = b.Catalogue()
 	return c, err
 }
@@ -71,11 +73,18 @@ func (c recomputer) item(it Item) (Item, error) {
 	if _, err := next.settle(); err != nil {
 		return it, err
 	}
-	level, known := standards.LevelIn(c.catalogue, it.Skill)
-	if !it.ByHand() || known && c.catalogue < standards.CatalogueNumber && it.Predicted == level {
+	if !it.ByHand() || c.catalogue < standards.CatalogueNumber && c.wasSkills(it) {
 		next.Predicted = c.table.Predict(next.Skill, next.Traits)
 	}
 	return next, nil
+}
+
+// wasSkills says that the item was predicted by nothing but its skill: as the bank's catalogue
+// had it, or as the bank had learnt.
+func (c recomputer) wasSkills(it Item) bool {
+	level, known := standards.LevelIn(c.catalogue, it.Skill)
+	learnt, taught := c.kept.Levels[it.Skill]
+	return known && it.Predicted == level || taught && it.Predicted == learnt.Value
 }
 
 // Outdated is an item as it stands and as this program computes it.

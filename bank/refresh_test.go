@@ -1,6 +1,7 @@
 package bank_test
 
 import (
+	"context"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -8,6 +9,7 @@ import (
 	"testing"
 
 	"evenhand/bank"
+	"evenhand/bank/store"
 	"evenhand/standards"
 	"evenhand/standards/task"
 )
@@ -21,6 +23,14 @@ func olderBank(t *testing.T, readOnly bool) *bank.Bank {
 	must(t, err)
 	t.Cleanup(func() { must(t, b.Close()) })
 	return b
+}
+
+// asOfTheFirstCatalogue takes the number of its catalogue from a bank.
+func asOfTheFirstCatalogue(t failer, path string) {
+	s, err := bank.OpenStore(path, bank.Options{})
+	must(t, err)
+	must(t, s.Update(context.Background(), func(w store.Writer) error { return w.Delete("about", []byte("catalogue")) }))
+	must(t, s.Close())
 }
 
 // spoken is what people said of an item in all its revisions; the rest is computed.
@@ -125,4 +135,40 @@ func TestRefreshPredictsByTheLearntTable(t *testing.T) {
 	after, err := b.Get(id)
 	must(t, err)
 	mustEqual(t, after.Predicted, before.Predicted+300)
+}
+
+// An item by hand that was predicted by its skill alone, as the bank had learnt it beside
+// earlier defaults, comes along with its skill; the difficulty that a person gave stays.
+func TestRefreshForgetsWhatWasLearntBesideOtherDefaults(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "team.bank")
+	b, err := bank.Create(path)
+	must(t, err)
+	skill := standards.SkillID("facts-within-20")
+	level := bank.LevelOf(skill)
+	hand := func(asks string, predicted standards.Difficulty) bank.Item {
+		it := bank.NewHandItem(asks, "4", skill, "en", bank.Origin{Kind: "written"})
+		it.Predicted = predicted
+		return it
+	}
+	ids := mustAdd(t, b, hand("How many sides has a square?", level+300), hand("How many legs has a cat?", level+700))
+	must(t, b.KeepTable(bank.Table{Number: 1, At: monday, By: "MK", Levels: map[standards.SkillID]bank.Learnt{
+		skill: {Default: level - 100, Value: level + 300, SE: 100, Answers: 40},
+	}}))
+	must(t, b.Close())
+	asOfTheFirstCatalogue(t, path)
+	b, err = bank.Open(path, bank.Options{})
+	must(t, err)
+	defer b.Close()
+	_, err = b.Refresh("MK", monday, nil)
+	must(t, err)
+	for i, want := range []standards.Difficulty{level, level + 700} {
+		it, err := b.Get(ids[i])
+		must(t, err)
+		mustEqual(t, it.Predicted, want)
+	}
+	kept, err := b.KeptTable()
+	must(t, err)
+	if now, err := b.Table(); err != nil || !kept.Outlived() || len(now.Levels) != 0 || now.Number != 1 {
+		t.Errorf("the bank predicts by %+v, %v", now, err)
+	}
 }

@@ -116,14 +116,28 @@ var tableKey = []byte("learnt")
 
 // Table is what the bank has learnt. A table that was learnt beside other defaults than this
 // program's teaches nothing any more, but for its number.
-func (b *Bank) Table() (t Table, err error) {
+func (b *Bank) Table() (Table, error) {
+	t, err := b.KeptTable()
+	return t.now(), err
+}
+
+// Outlived says that the table was learnt beside other defaults than this program's.
+func (t Table) Outlived() bool { return !t.fits() }
+
+// now is the table, or what is left of it where the defaults are others.
+func (t Table) now() Table {
+	if t.Outlived() {
+		return Table{Number: t.Number}
+	}
+	return t
+}
+
+// KeptTable is what the bank has learnt, also where it teaches nothing any more (Outlived).
+func (b *Bank) KeptTable() (t Table, err error) {
 	err = b.view(func(r store.Reader) error {
 		t, err = b.readTable(r)
 		return err
 	})
-	if !t.fits() {
-		t = Table{Number: t.Number}
-	}
 	return t, err
 }
 

@@ -56,6 +56,13 @@ func refreshBank(c *cli.Context) error {
 			return err
 		}
 		say(c, "%s brought along to catalogue %d%s", count(revised, "item"), standards.CatalogueNumber, found.keysInWords())
+		learnt, err := b.KeptTable()
+		if err != nil {
+			return err
+		}
+		if learnt.Outlived() {
+			say(c, "what papers had taught stood beside earlier guesses and counts no more; evenhand calibrate learns it again from the marks")
+		}
 		if found.stuck > 0 {
 			return inPartf("%s can't be worked out any more and stays as it is; see above", count(found.stuck, "item"))
 		}
