@@ -60,14 +60,14 @@ func glpsol(t *testing.T, b *bank.Bank, plan plan.Plan, o assemble.Options) int 
 func TestReadingFewIsExact(t *testing.T) {
 	outside.Installed(t, "reading few items beside a solver that reads all", "glpsol")
 	b := newBank(t)
-	for _, skill := range []standards.SkillID{"compare-two-digit", "facts-within-20", "tens-and-ones"} {
+	for _, skill := range []standards.SkillID{"compare-two-digit", "count-on", "tens-and-ones"} {
 		ids := addMade(t, b, skill, 150, 2)
 		use(t, b, "2026-W10", ids...)
 		use(t, b, "2026-W11", ids[:len(ids)*2/3]...)
 		use(t, b, "2026-W12", ids[:len(ids)/3]...)
 	}
 	for _, c := range []string{
-		"forms = 2\n[[row]]\nskill = 'compare-two-digit'\ncount = 3\n[[row]]\nskill = 'facts-within-20'\ncount = 3\n",
+		"forms = 2\n[[row]]\nskill = 'compare-two-digit'\ncount = 3\n[[row]]\nskill = 'count-on'\ncount = 3\n",
 		"forms = 2\nshare_right = 90\n[[row]]\nskill = 'compare-two-digit'\ncount = 2\nwhere = ['largest > 90']\n" +
 			"[[row]]\nskill = 'tens-and-ones'\ncount = 4\n[[quota]]\nwhere = 'largest > 95'\ncount = [0, 1]\n",
 		"forms = 3\nshared = 1\nshare_right = 80\n[[row]]\nskill = 'compare-two-digit'\ncount = 3\n",

@@ -20,7 +20,8 @@ func format1File(t *testing.T, name string) string {
 }
 
 // A bank's export of the first format comes in whole; known rows are typed off the file, but for the
-// prediction of 402 - 178, which that file's catalogue set at 1.177 and this bank's at 1.077.
+// predictions of 47 + 38 and 402 - 178, which that file's catalogue set at -1.056 and 1.177, and this
+// one sets at -1.356 and 1.077.
 func TestFormat1Export(t *testing.T) {
 	b, r := importText(t, format1File(t, "export.csv"))
 	if r.Count(intake.Added) != 20 || r.Count(intake.SetAside) != 0 {
@@ -39,7 +40,7 @@ func TestFormat1Export(t *testing.T) {
 			it.Look, it.Standing, it.Predicted, measured.Difficulty, measured.Answers, measured.StandardError, it.Origin, it.Notes))
 	}
 	want := []string{
-		`47 + 38 = ?|||85|add-two-digit|sentence|ready|-1.056|-1.425|1|0.679|{imported 0 reyes.csv 2 Ms. Reyes}|goes well with "cubes"`,
+		`47 + 38 = ?|||85|add-two-digit|sentence|ready|-1.356|-1.425|1|0.679|{imported 0 reyes.csv 2 Ms. Reyes}|goes well with "cubes"`,
 		`402 - 178 = ?|||224|subtract-within-1000|sentence|retired|1.077|0.000|0|0.000|{imported 0 reyes.csv 3 Ms. Reyes}|`,
 		`|Mia has 3 shells and finds 7 more. How many has she now?|Mía tiene 3 conchas y encuentra 7. ¿Cuántas tiene ahora?|10|` +
 			`stories-within-10|words|ready|-1.600|0.000|0|0.000|{imported 0 reyes.csv 6 Ms. Reyes}|`,

@@ -16,7 +16,9 @@ import (
 //     one scale of difficulty
 //  3. thirds, and equal shares of other forms, in a skill of grade 2; what makes estimates and
 //     tools hard
-const CatalogueNumber = 3
+//  4. difficulties beside those of other skills: facts within 10, doubles taken apart, small
+//     numbers in stories, what is seen by counting, taking away beside adding
+const CatalogueNumber = 4
 
 // clockLooks are the looks of a time on a clock.
 var clockLooks = []task.Look{
@@ -37,7 +39,7 @@ var numberSkills = SkillList{
 	{"count-one-by-one", 0, []task.Code{"K.CC.B.4"}, []task.Look{task.LookOneByOne}, 30, -2700,
 		"number dots one by one, say how many when they are moved, and when one more comes", "number 7 dots",
 		is[task.OneByOne]},
-	{"compare-groups", 0, []task.Code{"K.CC.C.6"}, []task.Look{task.LookGroups}, 15, -1900,
+	{"compare-groups", 0, []task.Code{"K.CC.C.6"}, []task.Look{task.LookGroups}, 15, -2200,
 		"say which of two groups has more or fewer", "more: 5 or 8 dots",
 		is[task.Groups]},
 	{"write-to-20", 0, []task.Code{"K.CC.A.3", "1.NBT.A.1", "2.NBT.A.3"},
@@ -50,16 +52,16 @@ var numberSkills = SkillList{
 	{"make-ten", 0, []task.Code{"K.OA.A.4", "1.OA.D.8"},
 		[]task.Look{
 			task.LookSentence, task.LookBond, task.LookNumberLine, task.LookHundredsChart, task.LookChoice,
-		}, 20, -2600,
+		}, 20, -1300,
 		"find the partner that makes 10", "6 + ? = 10",
 		sentence(func(s task.Sentence) bool {
 			return s.N == 2 && s.IsAddition() && s.Blank != 2 && s.Result() == 10 && min(s.Terms[0], s.Terms[1]) > 0
 		})},
-	{"pictures-of-sums", 0, []task.Code{"K.OA.A.1"}, []task.Look{task.LookPictureSum, task.LookDrawSum}, 40, -2400,
+	{"pictures-of-sums", 0, []task.Code{"K.OA.A.1"}, []task.Look{task.LookPictureSum, task.LookDrawSum}, 40, -1600,
 		"write a number sentence for a picture of adding or taking away, or draw one, within 10",
 		"picture of 5 + 3",
 		is[task.PictureSum]},
-	{"count-to-add", 1, []task.Code{"1.OA.C.5"}, []task.Look{task.LookCountOn}, 35, -2500,
+	{"count-to-add", 1, []task.Code{"1.OA.C.5"}, []task.Look{task.LookCountOn}, 35, -2300,
 		"count on to add and back to take away, up to 5 steps within 20", "count on 3 from 8",
 		is[task.CountOn]},
 	{"explain-tens", 1, []task.Code{"1.NBT.C.4", "1.NBT.C.5", "1.NBT.C.6", "2.NBT.B.9"}, []task.Look{task.LookReason}, 45, -1500,
@@ -78,19 +80,19 @@ var numberSkills = SkillList{
 		"take tens from tens", "80 - 30 = ?",
 		result2(func(s task.Sentence) bool { return s.IsTens() })},
 	{"stories-within-10", 0, []task.Code{"K.OA.A.2", "K.OA.A.3", "1.OA.A.1", "2.OA.A.1"},
-		[]task.Look{task.LookStory, task.LookChoice}, 60, -2100,
+		[]task.Look{task.LookStory, task.LookChoice}, 60, -1900,
 		"stories of the situations of kindergarten, within 10", "story add-to result-unknown: 5 + 3 = ?, shells, Mia",
 		kindergartenStory},
 	{"length-stories", 2, []task.Code{"2.MD.B.5", "2.OA.A.1", "1.OA.A.1"},
-		[]task.Look{task.LookStory, task.LookChoice}, 80, -1800,
+		[]task.Look{task.LookStory, task.LookChoice}, 80, -3100,
 		"stories about lengths, within 100", "story take-from result-unknown: 62 - 25 = ?, rope, Omar",
 		story(func(s task.Story) bool { return s.Measured() })},
 	{"money-stories", 2, []task.Code{"2.MD.C.8", "2.OA.A.1", "1.OA.A.1"},
-		[]task.Look{task.LookStory, task.LookChoice}, 80, -1800,
+		[]task.Look{task.LookStory, task.LookChoice}, 80, -3100,
 		"stories about cents, within a dollar", "story take-from result-unknown: 60 - 25 = ?, cents, Ana",
 		story(func(s task.Story) bool { return s.Money() })},
 	{"two-step-stories", 2, []task.Code{"2.OA.A.1", "1.OA.A.2"},
-		[]task.Look{task.LookStory, task.LookChoice}, 100, -1100,
+		[]task.Look{task.LookStory, task.LookChoice}, 100, -2400,
 		"stories with two steps, within 100", "story two-step: 25 + 17 - 12 = ?, shells, Mia",
 		story(func(s task.Story) bool { return s.Situation == task.TwoSteps })},
 	{"three-addend-stories", 1, []task.Code{"1.OA.A.2", "2.OA.A.1"},
@@ -105,7 +107,7 @@ var numberSkills = SkillList{
 			return s.Situation.Mastered() <= 1 && s.Sentence.Size() <= 20
 		})},
 	{"stories-within-100", 2, []task.Code{"2.OA.A.1", "1.OA.A.1"},
-		[]task.Look{task.LookStory, task.LookChoice}, 80, -2000,
+		[]task.Look{task.LookStory, task.LookChoice}, 80, -3300,
 		"stories of all fourteen situations, within 100",
 		"story compare smaller-unknown more: 62 - 25 = ?, books, Lin, Kofi",
 		is[task.Story]},
@@ -138,7 +140,7 @@ var numberSkills = SkillList{
 			return ok && s.Largest() <= 20
 		}},
 	{"turn-around", 1, []task.Code{"1.OA.B.3", "1.OA.D.7"},
-		[]task.Look{task.LookSentence, task.LookChoice}, 30, -2900,
+		[]task.Look{task.LookSentence, task.LookChoice}, 30, -1400,
 		"add in another order, or two of three addends first, within 20", "8 + 3 = 3 + ?",
 		func(t task.Task) bool {
 			s, ok := t.(task.Balance)
@@ -151,7 +153,7 @@ var numberSkills = SkillList{
 			return ok && s.Largest() <= 20
 		}},
 	{"balance-larger", 2, []task.Code{"2.NBT.B.5", "2.NBT.B.7"},
-		[]task.Look{task.LookSentence, task.LookTick, task.LookChoice}, 60, -1500,
+		[]task.Look{task.LookSentence, task.LookTick, task.LookChoice}, 60, -2000,
 		"equal sides past 20, to fill in or to judge", "40 + 30 = 50 + ?",
 		func(t task.Task) bool { return is[task.Balance](t) || is[task.TrueFalse](t) }},
 	{"missing-number-larger", 2, []task.Code{"2.NBT.B.5", "2.NBT.B.7"},
@@ -164,7 +166,7 @@ var numberSkills = SkillList{
 		[]task.Look{
 			task.LookSentence, task.LookColumn, task.LookBond, task.LookMakeTen, task.LookNumberLine,
 			task.LookHundredsChart, task.LookChoice,
-		}, 30, -2400,
+		}, 30, -1600,
 		"add ones to a two-digit number, within 100", "47 + 5 = ?",
 		sum2(func(a, b, sum int) bool { return a < 100 && b < 10 && sum <= 100 })},
 	{"add-tens", 1, []task.Code{"1.NBT.C.4"},
@@ -180,13 +182,13 @@ var numberSkills = SkillList{
 		[]task.Look{
 			task.LookSentence, task.LookColumn, task.LookBond, task.LookBreakApart, task.LookNumberLine,
 			task.LookHundredsChart, task.LookChoice,
-		}, 45, -2100,
+		}, 45, -2400,
 		"add two two-digit numbers, within 100", "47 + 36 = ?",
 		sum2(func(a, _, sum int) bool { return a <= 100 && sum <= 100 })},
 	{"add-past-100", 2, []task.Code{"2.NBT.B.7"},
 		[]task.Look{
 			task.LookSentence, task.LookColumn, task.LookBreakApart, task.LookHundredsChart, task.LookChoice,
-		}, 50, -1900,
+		}, 50, -2200,
 		"add numbers below 100 to a sum past 100", "63 + 45 = ?",
 		sum2(func(a, _, _ int) bool { return a < 100 })},
 	{"expanded-form", 2, []task.Code{"2.NBT.A.3", "1.NBT.B.2", "K.NBT.A.1"},
@@ -198,13 +200,13 @@ var numberSkills = SkillList{
 			return isExpanded || isSentence && s.IsExpanded()
 		}},
 	{"add-several", 2, []task.Code{"2.NBT.B.6"},
-		[]task.Look{task.LookSentence, task.LookColumn, task.LookChoice}, 75, -2200,
+		[]task.Look{task.LookSentence, task.LookColumn, task.LookChoice}, 75, -2400,
 		"add three or four numbers of up to two digits", "20 + 15 + 36 + 12 = ?",
 		sentence(func(s task.Sentence) bool {
 			return s.N > 2 && s.Blank == s.N && s.IsAddition() && slices.Max(s.Operands()) <= 99
 		})},
 	{"add-within-1000", 2, []task.Code{"2.NBT.B.7"},
-		[]task.Look{task.LookSentence, task.LookColumn, task.LookHundredsChart, task.LookChoice}, 60, -2200,
+		[]task.Look{task.LookSentence, task.LookColumn, task.LookHundredsChart, task.LookChoice}, 60, -2400,
 		"add within 1000", "347 + 128 = ?",
 		sentence(func(s task.Sentence) bool { return s.Blank == s.N && s.IsAddition() && s.Size() <= 1000 })},
 	{"subtract-two-digit", 2, []task.Code{"2.NBT.B.5"},
@@ -234,7 +236,7 @@ var numberSkills = SkillList{
 		"add and take away in one sentence", "12 + 5 - 3 = ?",
 		sentence(func(s task.Sentence) bool { return s.N > 2 && !s.IsAddition() && s.Size() <= 1000 })},
 	{"tens-and-ones", 1, []task.Code{"1.NBT.B.2", "K.NBT.A.1"},
-		[]task.Look{task.LookFrame, task.LookTensAndOnes, task.LookSentence, task.LookChoice}, 30, -2200,
+		[]task.Look{task.LookFrame, task.LookTensAndOnes, task.LookSentence, task.LookChoice}, 30, -1200,
 		"tens and ones of a two-digit number, and back", "47 = ? tens ? ones",
 		placeValue(2)},
 	{"hundreds-tens-ones", 2, []task.Code{"2.NBT.A.1"},
@@ -256,7 +258,7 @@ var numberSkills = SkillList{
 			s, ok := t.(task.Sequence)
 			return ok && (s.Step == 1 || s.Step == -1) && max(s.First, s.Number(s.N-1)) <= 120
 		}},
-	{"count-by-steps", 2, []task.Code{"K.CC.A.1", "2.NBT.A.2", "2.OA.C.3"}, []task.Look{task.LookSequence}, 30, -2100,
+	{"count-by-steps", 2, []task.Code{"K.CC.A.1", "2.NBT.A.2", "2.OA.C.3"}, []task.Look{task.LookSequence}, 30, -2600,
 		"count by ones past 120, and by 2s, 5s, 10s and 100s, within 1000", "35, 40, ?, 50",
 		is[task.Sequence]},
 	{"write-to-120", 1, []task.Code{"1.NBT.A.1", "2.NBT.A.3"},
@@ -314,7 +316,7 @@ var lastSkills = SkillList{
 	{"clock-minute", 3, nil, clockLooks, 45, -2600,
 		"time to the minute, beyond K-2", "read 4:37",
 		onDial("minute")},
-	{"add-larger", 3, nil, []task.Look{task.LookSentence, task.LookColumn, task.LookChoice}, 75, -3000,
+	{"add-larger", 3, nil, []task.Look{task.LookSentence, task.LookColumn, task.LookChoice}, 75, -3300,
 		"add past 1000, beyond K-2", "742 + 638 = ?",
 		sentence(func(s task.Sentence) bool { return s.IsAddition() })},
 	{"subtract-larger", 3, nil,

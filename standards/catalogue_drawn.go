@@ -150,7 +150,7 @@ var drawnSkills = SkillList{
 	{"bills-and-coins", 2, []task.Code{"2.MD.C.8"}, []task.Look{task.LookBills}, 50, -2300,
 		"find what bills and coins are worth, in dollars and cents", "money $5, $1, 25, 10, 10",
 		is[task.Bills]},
-	{"jump-number-line", 2, []task.Code{"2.MD.B.6"}, []task.Look{task.LookLineMark}, 35, -1900,
+	{"jump-number-line", 2, []task.Code{"2.MD.B.6"}, []task.Look{task.LookLineMark}, 35, -2200,
 		"show a sum or difference by a jump on a number line, to 100", "show 40 + 30 on line 0 to 100 by 10",
 		func(t task.Task) bool {
 			m, ok := t.(task.LineMark)

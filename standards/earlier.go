@@ -3,10 +3,37 @@ package standards
 // LevelIn is the predicted difficulty of a skill's easiest tasks in the catalogue of an
 // earlier number; ok is false where it isn't known.
 func LevelIn(number int, skill SkillID) (level Difficulty, ok bool) {
-	if number == 1 {
+	switch number {
+	case 1:
 		level, ok = levels1[skill]
+	case 2, 3:
+		level, ok = levels3[skill]
 	}
 	return level, ok
+}
+
+// levels3 is the levels of catalogues 2 and 3 that are others since.
+var levels3 = map[SkillID]Difficulty{
+	"compare-groups":     -1900,
+	"make-ten":           -2600,
+	"pictures-of-sums":   -2400,
+	"count-to-add":       -2500,
+	"stories-within-10":  -2100,
+	"length-stories":     -1800,
+	"money-stories":      -1800,
+	"two-step-stories":   -1100,
+	"stories-within-100": -2000,
+	"turn-around":        -2900,
+	"balance-larger":     -1500,
+	"add-ones":           -2400,
+	"add-two-digit":      -2100,
+	"add-past-100":       -1900,
+	"add-several":        -2200,
+	"add-within-1000":    -2200,
+	"tens-and-ones":      -2200,
+	"count-by-steps":     -2100,
+	"add-larger":         -3000,
+	"jump-number-line":   -1900,
 }
 
 // levels1 is the levels of catalogue 1, by which items by hand of that time were predicted.

@@ -20,17 +20,21 @@ const (
 	subtractionStudy = "least squares on the Rasch difficulties of column subtractions by 294 pupils, de Chiusole & Stefanutti (2013)"
 	commonPractice   = "common practice, no source"
 	countingModel    = "common practice for the size; the order is that of Groen & Parkman (1972), Psychological Review 79"
-	takingAway       = "common practice for the size; that taking away is harder than adding: Fuson (1992), from memory"
-	clockOrder       = "common practice for the size; the order is that of Boulton-Lewis, Wilss & Mutch (1997)"
-	hourHand         = "common practice for the size; that the hour hand is the harder one: Earnest, Gonzales & Plant (2018)"
-	situationOrder   = "common practice for the size; the order is that of Riley, Greeno & Heller (1983), from memory"
-	comparedOrder    = "common practice for the size; that a word pulling to the wrong operation makes it harder: Lewis & Mayer (1987)"
-	equalSign        = "set so that about 1 in 10 are right on 8 + 4 = ? + 5, of whom Falkner, Levi & Carpenter (1999) found 1 in 20, from memory"
-	equalSignOrder   = "common practice for the size; the order is that of Behr, Erlwanger & Nichols (1980)"
-	distance         = "common practice for the size; that numbers far apart are easier to compare: Moyer & Landauer (1967)"
-	unitsAndTens     = "common practice for the size; that disagreeing ones make comparing harder: Nuerk, Weger & Willmes (2001), Cognition 82"
-	emptyPlace       = "common practice for the size; that zeros are where writing numbers goes wrong: Byrge, Smith & Mix (2014)"
-	readingData      = "common practice for the size; that comparing and putting together is harder than reading off: " +
+	doublesKnown     = "common practice for the size; that doubles are known, put together or taken apart: " +
+		"Groen & Parkman (1972); Woods, Resnick & Groen (1975), from memory"
+	fluency        = "common practice for the size; that facts within 10 come first: Common Core State Standards (2010), K.OA.A.2 and 1.OA.C.6"
+	tensCounted    = "common practice for the size; that kindergarten counts by tens to 100: Common Core State Standards (2010), K.CC.A.1"
+	takingAway     = "common practice for the size; that taking away is harder than adding: Fuson (1992), from memory"
+	clockOrder     = "common practice for the size; the order is that of Boulton-Lewis, Wilss & Mutch (1997)"
+	hourHand       = "common practice for the size; that the hour hand is the harder one: Earnest, Gonzales & Plant (2018)"
+	situationOrder = "common practice for the size; the order is that of Riley, Greeno & Heller (1983), from memory"
+	comparedOrder  = "common practice for the size; that a word pulling to the wrong operation makes it harder: Lewis & Mayer (1987)"
+	equalSign      = "set so that about 1 in 10 are right on 8 + 4 = ? + 5, of whom Falkner, Levi & Carpenter (1999) found 1 in 20, from memory"
+	equalSignOrder = "common practice for the size; the order is that of Behr, Erlwanger & Nichols (1980)"
+	distance       = "common practice for the size; that numbers far apart are easier to compare: Moyer & Landauer (1967)"
+	unitsAndTens   = "common practice for the size; that disagreeing ones make comparing harder: Nuerk, Weger & Willmes (2001), Cognition 82"
+	emptyPlace     = "common practice for the size; that zeros are where writing numbers goes wrong: Byrge, Smith & Mix (2014)"
+	readingData    = "common practice for the size; that comparing and putting together is harder than reading off: " +
 		"Curcio (1987), Journal for Research in Mathematics Education 18, from memory"
 	brokenRuler = "common practice for the size; that a ruler not begun at 0 is much harder: " +
 		"Lehrer (2003), A Research Companion to Principles and Standards, from memory"
@@ -47,22 +51,26 @@ const (
 var weights = []Weight{
 	{"regroups", .444, subtractionStudy, regroupings},
 	{"zero_crossed", 1.489, subtractionStudy, zeroCrossed},
-	{"zero crossed by counting", .30, commonPractice, func(f features) float64 { return one(f.is(task.ZeroCrossed, "true") && f.counted()) }},
-	{"seen by counting", -.40, countingModel, func(f features) float64 { return one(f.counted() && f.largest > 20) }},
+	{"zero crossed by counting", .30, commonPractice, func(f features) float64 { return one(f.is(task.ZeroCrossed, "true")) * f.counted() }},
+	{"seen by counting", -.40, countingModel, func(f features) float64 { return one(f.large()) * f.counted() }},
 	{"ten steps to count", 1.50, countingModel, stepsToCount},
 	{"taking away", .40, takingAway, func(f features) float64 { return one(f.has(task.ZeroCrossed)) }},
 	{"sum past 100", .20, commonPractice, sumPast100},
 	{"three digits or more", .30, commonPractice, func(f features) float64 { return one(f.digits >= 3) }},
-	{"doubles", -.60, countingModel, when(task.Doubles, "true")},
+	{"within ten", -.80, fluency, func(f features) float64 {
+		return one(f.has(task.Regroups) && f.has(task.CountSteps) && !f.has(task.Situation) && f.largest <= 10)
+	}},
+	{"doubles", -.60, doublesKnown, func(f features) float64 { return one(f.is(task.Doubles, "true") || f.halved()) }},
 	{"near_doubles", -.15, commonPractice, when(task.NearDoubles, "true")},
-	{"makes_ten", -.20, commonPractice, when(task.MakesTen, "true")},
+	{"makes_ten", -.20, commonPractice, func(f features) float64 { return one(f.is(task.MakesTen, "true") || f.fromTen()) }},
 	{"fourth addend", .40, commonPractice, func(f features) float64 { return one(f.addends >= 4 && f.has(task.Regroups)) }},
 	{"size of a sum of three", .80, countingModel, func(f features) float64 {
 		return float64(f.largest) / 20 * one(f.addends >= 3 && f.has(task.Regroups) && f.largest <= 20)
 	}},
-	{"small numbers of a chain", -.40, countingModel, func(f features) float64 {
-		return one(f.has(task.ZeroCrossed) && !f.has(task.CountSteps) && f.largest <= 20)
+	{"small numbers of a chain", -1.00, countingModel, func(f features) float64 {
+		return one(f.has(task.ZeroCrossed) && !f.has(task.CountSteps) && !f.has(task.Situation) && f.largest <= 20)
 	}},
+	{"numbers of a story past 20", 1.30, countingModel, func(f features) float64 { return one(f.has(task.Situation) && f.largest > 20) }},
 	{"unknown change", .50, commonPractice, when(task.Unknown, "change")},
 	{"unknown start", .80, commonPractice, when(task.Unknown, "start")},
 
@@ -74,6 +82,9 @@ var weights = []Weight{
 	{"hands drawn", .50, hourHand, when(task.Asks, "draw")},
 	{"time in words", .30, commonPractice, when(task.Asks, "say")},
 	{"clocks matched", -.30, commonPractice, when(task.Asks, "match")},
+	{"clocks matched past the half hour", .80, clockOrder, func(f features) float64 {
+		return one(f.asks("match") && (f.is(task.ClockStep, "quarter-hour") || f.is(task.ClockStep, "five-minute")))
+	}},
 	{"hands_overlap", .20, commonPractice, when(task.HandsOverlap, "true")},
 
 	{"both parts unknown", .20, commonPractice, whenOne(task.TogetherBoth)},
@@ -84,7 +95,7 @@ var weights = []Weight{
 	{"said the other way", 1.60, comparedOrder, whenOne(task.CompareBiggerLess, task.CompareSmallerMore)},
 
 	{"across the equal sign", 2.60, equalSign, whenAsked("equal sides")},
-	{"addends turned around", 2.00, commonPractice, whenAsked("same addends")},
+	{"addends turned around", .50, commonPractice, whenAsked("same addends")},
 	{"result first", .80, equalSignOrder, whenAsked("result first")},
 	{"no operation", 1.00, equalSignOrder, whenAsked("two numbers")},
 	{"operations on both sides", 1.30, equalSignOrder, whenAsked("both sides")},
@@ -124,6 +135,9 @@ var weights = []Weight{
 	{"less", .30, commonPractice, whenAsked("less")},
 	{"counting in twos or fives", .15, commonPractice, func(f features) float64 { return one(f.counting() && (f.step == 2 || f.step == 5)) }},
 	{"round steps", -.40, commonPractice, func(f features) float64 { return one(f.counting() && f.step >= 10 && f.largest%f.step == 0) }},
+	{"tens to 100", -.80, tensCounted, func(f features) float64 {
+		return one(f.counting() && f.step == 10 && f.largest <= 100 && f.largest%10 == 0)
+	}},
 	{"steps between round numbers", .30, commonPractice, func(f features) float64 { return one(f.counting() && f.step > 1 && f.largest%f.step != 0) }},
 	{"counting past 20", .30, commonPractice, func(f features) float64 { return one(f.counting() && f.largest > 20) }},
 	{"counting over 100", .40, commonPractice, func(f features) float64 {
@@ -133,6 +147,7 @@ var weights = []Weight{
 	{"teen number", .40, commonPractice, func(f features) float64 { return one(f.names() && f.largest > 12 && f.largest < 20) }},
 	{"empty place", .50, emptyPlace, func(f features) float64 { return one(f.names() && strings.Contains(f.text, "0") && !f.round()) }},
 	{"round number", -.40, commonPractice, func(f features) float64 { return one(f.names() && f.largest > 9 && f.round()) }},
+	{"two digits taken apart", -1.00, commonPractice, func(f features) float64 { return one(f.asks("parts", "number") && f.digits == 2) }},
 	{"put together", .30, commonPractice, whenAsked("number")},
 	{"length of the name", .90, commonPractice, func(f features) float64 { return float64(len(f.text)) / 3 * one(f.asks("words")) }},
 
@@ -225,27 +240,53 @@ func (f features) plainNumber() bool {
 	return f.largest <= 20 && f.has(task.Digits) && f.traits.Only(task.Digits, task.Largest, task.Situation)
 }
 
-// fewSteps is up to where an answer is seen by counting, however the columns stand: 100 - 1
-// and 300 - 299 (common practice).
-const fewSteps = 3
+// Up to fewSteps an answer is seen by counting, however the columns stand: 100 - 1 and
+// 300 - 299. From manySteps on it is worked in columns (common practice).
+const (
+	fewSteps  = 3
+	manySteps = 8
+)
 
-// counted says that the answer is seen by counting.
-func (f features) counted() bool {
-	return f.has(task.CountSteps) && f.number(task.CountSteps) <= fewSteps
+// counted is how far the answer is seen by counting: 1 with few steps, 0 with many, less with
+// each step between.
+func (f features) counted() float64 {
+	if !f.has(task.CountSteps) {
+		return 0
+	}
+	steps := min(max(f.number(task.CountSteps), fewSteps), manySteps)
+	return float64(manySteps-steps) / (manySteps - fewSteps)
+}
+
+// large is a number past 20, or tens.
+func (f features) large() bool {
+	return f.largest > 20 || f.has(task.Regroups) && f.largest%10 == 0 && f.is(task.Regroups, "0")
+}
+
+// takenAway is a subtraction of two numbers within 20.
+func (f features) takenAway() bool {
+	return f.has(task.ZeroCrossed) && f.has(task.CountSteps) && f.largest <= 20
+}
+
+// halved is a double taken apart, as 14 - 7.
+func (f features) halved() bool {
+	steps := f.number(task.CountSteps)
+	return f.takenAway() && steps > 0 && steps < 10 && 2*steps == f.largest
+}
+
+// fromTen is ones taken from a ten, as 10 - 4.
+func (f features) fromTen() bool {
+	return f.takenAway() && f.largest%10 == 0 && !f.is(task.Regroups, "0")
 }
 
 // regroupings count half where the answer is seen by counting.
 func regroupings(f features) float64 {
-	n := float64(f.number(task.Regroups))
-	if f.counted() {
-		return n / 2
-	}
-	return n
+	return float64(f.number(task.Regroups)) * (1 - f.counted()/2)
 }
 
-// zeroCrossed counts half in a story, which can be worked without columns (common practice).
+// zeroCrossed counts where the answer isn't seen by counting, and half in a story, which can be
+// worked without columns (common practice).
 func zeroCrossed(f features) float64 {
-	amount := one(f.is(task.ZeroCrossed, "true") && !f.counted())
+	amount := one(f.is(task.ZeroCrossed, "true")) * (1 - f.counted())
 	if f.has(task.Situation) {
 		return amount / 2
 	}
@@ -255,7 +296,7 @@ func zeroCrossed(f features) float64 {
 // stepsToCount are in tens, and weigh less with larger numbers, where few still count.
 func stepsToCount(f features) float64 {
 	steps := float64(f.number(task.CountSteps)) / 10
-	if f.largest > 20 {
+	if f.large() {
 		return .4 * steps
 	}
 	return steps
