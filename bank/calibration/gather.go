@@ -21,6 +21,7 @@ type gathered struct {
 type group struct {
 	class, term string
 	grade       int
+	pupils      int
 }
 
 // usual is the ability of a usual class of the grade.
@@ -74,6 +75,7 @@ func gather(quizzes []results.Quiz, papers []results.Paper) (*gathered, error) {
 	g.pupils = len(g.order)
 	g.papers = evidence.NewPapers(len(g.items))
 	for _, pupil := range g.order {
+		g.groups[pupil.group].pupils++
 		if err := g.papers.Add(pupil.group, g.sat[pupil]...); err != nil {
 			return nil, err
 		}

@@ -41,6 +41,7 @@ type Class struct {
 	Name, Term string
 	Level      evidence.Estimate
 	Usual      float64 // of its grade
+	Pupils     int
 }
 
 // Learn fits the difficulty model of package evidence to papers of the quizzes. It starts
@@ -73,7 +74,7 @@ func Learn(quizzes []results.Quiz, papers []results.Paper, progress evidence.Pro
 		learnt.Weights = append(learnt.Weights, Weight{weight.Name, weight.Logits, fit.Weights[at], c.answers(at, fit)})
 	}
 	for g, level := range fit.Classes {
-		learnt.Classes = append(learnt.Classes, Class{l.groups[g].class, l.groups[g].term, level, l.groups[g].usual()})
+		learnt.Classes = append(learnt.Classes, Class{l.groups[g].class, l.groups[g].term, level, l.groups[g].usual(), l.groups[g].pupils})
 	}
 	return learnt, nil
 }

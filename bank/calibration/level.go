@@ -2,7 +2,10 @@ package calibration
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
+	"strings"
 
 	"evenhand/bank"
 	"evenhand/bank/evidence"
@@ -21,11 +24,28 @@ type Level struct {
 	Answers int
 }
 
-// NoPapersError says that a class has no marked papers yet.
-type NoPapersError struct{ Class string }
+// NoPapersError says that a class has no marked papers yet, and which have.
+type NoPapersError struct {
+	Class  string
+	Others []string
+}
 
 func (e NoPapersError) Error() string {
-	return fmt.Sprintf("there are no marked papers of class %s yet", e.Class)
+	text := fmt.Sprintf("there are no marked papers of class %s yet", e.Class)
+	if len(e.Others) > 0 {
+		text += ", only of " + strings.Join(e.Others, ", ")
+	}
+	return text
+}
+
+// NoPapers is the error that the papers are of other classes, all of them named.
+func NoPapers(class string, papers []results.Paper) NoPapersError {
+	others := map[string]bool{}
+	for _, paper := range papers {
+		others[paper.Class] = true
+	}
+	delete(others, "")
+	return NoPapersError{class, slices.Sorted(maps.Keys(others))}
 }
 
 // LevelOf says where a class stands from its papers of its latest term, by the difficulties
@@ -35,7 +55,7 @@ func (e NoPapersError) Error() string {
 func LevelOf(class string, quizzes []results.Quiz, papers []results.Paper, b *bank.Bank) (Level, error) {
 	g, err := gather(quizzes, latestTerm(class, quizzes, papers))
 	if err != nil {
-		return Level{}, NoPapersError{class}
+		return Level{}, NoPapers(class, papers)
 	}
 	rows := make([][]float64, len(g.items))
 	for i, item := range g.items {

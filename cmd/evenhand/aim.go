@@ -26,6 +26,9 @@ func aimOf(c *cli.Context, plan plan.Plan) (a aim, err error) {
 	if a.class == "" {
 		return a, nil
 	}
+	if err := results.CheckClass(a.class); err != nil {
+		return a, usagef("class: %v", err)
+	}
 	if a.quizzes, a.papers, err = allPapers(c); errors.Is(err, results.ErrNone) {
 		err = nil
 	}
@@ -43,7 +46,7 @@ func (a aim) at(c *cli.Context, b *bank.Bank, o assemble.Options) (assemble.Opti
 		return o, err
 	}
 	if ability == nil {
-		say(c, "%v; the quiz is for the usual of the grade", calibration.NoPapersError{Class: a.class})
+		say(c, "%v; the quiz is for the usual of the grade", calibration.NoPapers(a.class, a.papers))
 		return o, nil
 	}
 	o.Ability = ability

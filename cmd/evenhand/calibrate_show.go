@@ -5,6 +5,7 @@ import (
 
 	"evenhand/bank"
 	"evenhand/bank/calibration"
+	"evenhand/bank/evidence/report"
 	"evenhand/standards"
 
 	"github.com/urfave/cli/v2"
@@ -25,7 +26,7 @@ func showCalibration(c *cli.Context, b *bank.Bank, l calibration.Learnt, changes
 	for _, change := range changes {
 		items = append(items, changeRow(change, after, c.Bool("verbose")))
 	}
-	levels := [][]string{{"SKILL", "EASIEST TASKS, SUPPOSED", "LEARNT", "LIKELY WITHIN"}}
+	levels := [][]string{{"SKILL", "OF 100 RIGHT WITHOUT ITS TRAITS, SUPPOSED", "LEARNT", "LIKELY WITHIN"}}
 	for _, level := range l.Levels {
 		levels = append(levels, weightRow(level, 0, c.Bool("verbose")))
 	}
@@ -43,6 +44,7 @@ func showCalibration(c *cli.Context, b *bank.Bank, l calibration.Learnt, changes
 		fmt.Fprintln(c.App.Writer)
 	}
 	say(c, "learnt from %s with %s", count(l.Papers, "paper"), count(l.Answers, "answer"))
+	say(c, "%s", report.Caution)
 	return nil
 }
 
@@ -85,13 +87,13 @@ func weightRow(w calibration.Weight, on standards.Difficulty, verbose bool) []st
 }
 
 func classRows(l calibration.Learnt, verbose bool) [][]string {
-	rows := [][]string{{"CLASS", "TERM", "STANDS"}}
+	rows := [][]string{{"CLASS", "TERM", "PUPILS", "STANDS"}}
 	for _, class := range l.Classes {
 		stands := class.Words()
 		if verbose {
 			stands = fmt.Sprintf("%s, standard error %s", logits(class.Level.Value), logits(class.Level.SE))
 		}
-		rows = append(rows, []string{or(class.Name, "(all)"), class.Term, stands})
+		rows = append(rows, []string{or(class.Name, "(all)"), class.Term, fmt.Sprint(class.Pupils), stands})
 	}
 	return rows
 }
