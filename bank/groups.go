@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/binary"
 	"fmt"
+	"hash/fnv"
 	"iter"
 
 	"github.com/oklog/ulid/v2"
@@ -112,8 +113,7 @@ func (b *Bank) MembersOf(groups []Group, seed uint64, limits []int) (lists [][]M
 			if limits != nil {
 				limit = limits[i]
 			}
-			s := set{number: g.Set, size: uint32(g.Size)}
-			circles[i] = newCircle(s, seed, limit, &lists[i])
+			circles[i] = g.circle(seed, limit, &lists[i])
 		}
 		return readCircles(r, circles)
 	})
@@ -133,12 +133,17 @@ type circle struct {
 	before int // so many were read that stand before the start
 }
 
-func newCircle(s set, seed uint64, limit int, list *[]Member) circle {
-	if limit < 1 || limit > int(s.size) {
-		limit = int(s.size)
+// circle begins where the seed and the group's name say. The number of its set is another
+// one when the group lost all its members in between, as to a quiz that was taken back.
+func (g *Group) circle(seed uint64, limit int, list *[]Member) circle {
+	if limit < 1 || limit > g.Size {
+		limit = g.Size
 	}
 	*list = make([]Member, 0, limit)
-	start := binary.BigEndian.AppendUint64(s.prefix(), mix(seed+uint64(s.number)))
+	name := fnv.New64a()
+	name.Write(g.appendName(nil))
+	s := set{number: g.Set, size: uint32(g.Size)}
+	start := binary.BigEndian.AppendUint64(s.prefix(), mix(seed+name.Sum64()))
 	return circle{set: s, start: start, want: limit, list: list}
 }
 
