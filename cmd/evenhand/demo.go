@@ -184,7 +184,14 @@ func demoQuiz(c *cli.Context, b *bank.Bank, dir string) error {
 	if err != nil {
 		return err
 	}
-	quiz, err := assemble.Assemble(c.Context, b, plan, assemble.Options{Seed: 1, Week: demoWeek})
+	listed := map[string]bool{} // stay out, so that a list can be taken back whole
+	for item, err := range b.Find(bank.Query{Kind: "imported"}) {
+		if err != nil {
+			return err
+		}
+		listed[item.ID] = true
+	}
+	quiz, err := assemble.Assemble(c.Context, b, plan, assemble.Options{Seed: 1, Week: demoWeek, Without: listed})
 	if err != nil {
 		return err
 	}
