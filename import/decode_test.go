@@ -114,7 +114,8 @@ func TestLettersThatLookWrongAreAskedAbout(t *testing.T) {
 	if err != nil || !strings.Contains(words.Joined(l.Asked, "%s%s").String(), "some letters look wrong") {
 		t.Errorf("%v, %+v", err, l)
 	}
-	if l, err = intake.Open("list.csv", data, intake.Options{Encoding: "shift_jis"}); err != nil || strings.Contains(words.Joined(l.Asked, "%s%s").String(), "look wrong") {
+	if l, err = intake.Open("list.csv", data, intake.Options{Encoding: "shift_jis"}); err != nil ||
+		strings.Contains(words.Joined(l.Asked, "%s%s").String(), "look wrong") {
 		t.Errorf("%v, %+v", err, l)
 	}
 }

@@ -110,7 +110,8 @@ func (t LinePlot) mistake(text string) error {
 	asked := t.Ask == PlotHowMany || t.Ask == PlotLonger
 	switch {
 	case t.Ask == "":
-		return words.Errorf("%q asks what no line plot is asked; ask as in %s, or for in all, which length is most often, how much longer, draw", text, linePlotExample)
+		return words.Errorf("%q asks what no line plot is asked; ask as in %s, or for in all, which length is most often, "+
+			"how much longer, draw", text, linePlotExample)
 	case t.N < leastOfScale || t.First < 1 || last > mostLengthOf:
 		return words.Errorf("%q needs %d to %d lengths from 1 to %d, as in %s", text, leastOfScale, mostOfScale, mostLengthOf, linePlotExample)
 	case counts[t.N-1] > mostOfLength || t.total() > mostInPlot:
