@@ -184,7 +184,7 @@ func TestSpanishMistakes(t *testing.T) {
 		{grid + "/paste", url.Values{"class": {"2A"}, "signs": {"x"}, "grid": {"pupil,form,1,2,3\nP01,A,1,0,1"}}},
 		{grid + "/paste", url.Values{"class": {"2A"}, "grid": {"pupil,form,1,2,3,colour\nAda,A,1,0,1,\nP31,A,1,0,1,\nP01,Z,1,0,1,\nP02,A,1,1,1,1\n" +
 			"P02,A,1,1,1,\nP03,A,#REF!,✓,x,\nP04,A,2026-01-02,✓,x,\nP05,A,50%,✓,x,\n" +
-				"P06,A,-,✓,x,\nP07,A,1,,\nP08,A,blue,✓,✓,\nP09,A,?,?,?,\nP10,A,t,✓,f,\n"}}},
+			"P06,A,-,✓,x,\nP07,A,1,,\nP08,A,blue,✓,✓,\nP09,A,?,?,?,\nP10,A,t,✓,f,\n"}}},
 		{grid + "/paste", url.Values{"class": {"2A"}, "grid": {"pupil,form,1,2,3\nP01,A,x,x,x\nP02,A,x,x,x\nP03,A,x,x,x"}}},
 		{grid + "/paste", url.Values{"class": {"2A"}, "grid": {"pupil,form,1,2,3\nP01,A,✓,,✓\nP02,A,✓,-,✓\nP03,A,☐,☐,☐\nP04,A,1,0,1\nP05,B,9,9,9"}}},
 		{quiz + "/swap", url.Values{"swap": {"A9"}}}, {quiz + "/swap", url.Values{"swap": {"A1"}}}, {quiz + "/swap", nil},
