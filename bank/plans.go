@@ -3,6 +3,7 @@ package bank
 import (
 	"encoding/binary"
 	"encoding/json"
+	"fmt"
 	"strings"
 	"time"
 
@@ -29,6 +30,24 @@ type Plan struct {
 // SavePlan keeps a text under the plan's name, as its next revision; the very text that stands
 // there already makes none. The name is trimmed, and capitals make no other plan of it.
 func (b *Bank) SavePlan(plan Plan) (Plan, error) {
+	return b.savePlan(plan, func(int) bool { return true })
+}
+
+// SavePlanAfter is SavePlan for a person who has seen the plan up to a revision, 0 for one that wasn't there. If
+// somebody has saved it since, it keeps nothing, and the error is *PlanOvertakenError.
+func (b *Bank) SavePlanAfter(seen int, plan Plan) (Plan, error) {
+	return b.savePlan(plan, func(last int) bool { return last <= seen })
+}
+
+// PlanOvertakenError says that a plan was saved since a person saw it; it has the plan as it stands.
+type PlanOvertakenError struct{ Now Plan }
+
+func (e *PlanOvertakenError) Error() string {
+	return fmt.Sprintf("%s saved the plan %q meanwhile", e.Now.By, e.Now.Name)
+}
+
+// savePlan saves a plan if may says so of the revision that stands last, 0 where none does.
+func (b *Bank) savePlan(plan Plan, may func(last int) bool) (Plan, error) {
 	plan.Name = strings.Join(strings.Fields(plan.Name), " ")
 	switch {
 	case plan.Name == "":
@@ -49,6 +68,9 @@ func (b *Bank) SavePlan(plan Plan) (Plan, error) {
 			if last.Text == plan.Text && last.Pacing == plan.Pacing && last.Removed == plan.Removed {
 				plan = last
 				return nil
+			}
+			if !last.Removed && !may(last.Revision) {
+				return &PlanOvertakenError{last}
 			}
 		}
 		return putPlan(w, plan)

@@ -1,6 +1,7 @@
 package bank_test
 
 import (
+	"errors"
 	"slices"
 	"testing"
 	"time"
@@ -56,4 +57,32 @@ func TestPlansKeepTheirHistory(t *testing.T) {
 			t.Errorf("%+v is kept", plan)
 		}
 	}
+}
+
+// Of two people who change the same plan, the second one's is not kept over what that person hasn't seen.
+func TestPlanSeenBefore(t *testing.T) {
+	b := tempBank(t)
+	plan := bank.Plan{Name: "Friday", Text: "items = 10", By: "MK", At: monday}
+	after := func(seen int, text, by string, revision int) {
+		t.Helper()
+		plan.Text, plan.By = text, by
+		kept, err := b.SavePlanAfter(seen, plan)
+		overtaken := (*bank.PlanOvertakenError)(nil)
+		switch {
+		case errors.As(err, &overtaken):
+			if revision > 0 || overtaken.Now.Text != "items = 11" {
+				t.Errorf("%s by %s after %d is overtaken by %+v", text, by, seen, overtaken.Now)
+			}
+		case err != nil || kept.Revision != revision:
+			t.Errorf("%s by %s after %d is revision %d, %v; want %d", text, by, seen, kept.Revision, err, revision)
+		}
+	}
+	after(0, "items = 10", "MK", 1)
+	after(1, "items = 11", "SV", 2)
+	after(1, "items = 12", "MK", 0)
+	after(0, "items = 12", "JK", 0)
+	after(1, "items = 11", "MK", 2) // the very same text overtakes nothing
+	after(2, "items = 12", "MK", 3)
+	must(t, b.RemovePlan("Friday", "SV", monday))
+	after(0, "items = 13", "JK", 5)
 }

@@ -35,6 +35,7 @@ func plans(v *visit) error {
 // planPage is all that the page of a plan shows.
 type planPage struct {
 	Name    string // under which it is kept; empty for a new one
+	Seen    string // the revision it was begun with, see seen
 	Form    planForm
 	Week    string
 	Offered []offer
@@ -44,6 +45,7 @@ type planPage struct {
 	Fill    bool   // making items would help
 	Rest    bool   // but not with all that is in the way
 	Saved   bool
+	overtaken
 	unmet
 }
 
@@ -147,17 +149,17 @@ func (p planPage) Lacks() bool {
 
 // newPlan shows an empty plan, or another one's text to start from.
 func newPlan(v *visit) error {
-	f := newPlanForm(v.said)
+	page := planPage{Form: newPlanForm(v.said), Week: v.week()}
 	if from := v.FormValue("from"); from != "" {
 		saved, err := v.desk.bank.Plan(from)
 		if err != nil {
 			return v.missing("plan.nothing")
 		}
-		if f, err = readPlanForm(saved.Text); err != nil {
+		if page.Form, err = readPlanForm(saved.Text); err != nil {
 			return err
 		}
+		page.Seen = seen(saved)
 	}
-	page := planPage{Form: f, Week: v.week()}
 	if _, err := v.desk.bank.Quiz(page.Title() + " (" + page.Week + ")"); err == nil { // there is this week's already
 		if week, err := plan.ParseWeek(page.Week); err == nil {
 			page.Week = week.Add(1).String()
@@ -176,7 +178,7 @@ func keptPlan(v *visit) error {
 	if err != nil {
 		return err
 	}
-	return v.showPlan(planPage{Name: saved.Name, Form: f, Saved: v.URL.Query().Has("saved")})
+	return v.showPlan(planPage{Name: saved.Name, Seen: seen(saved), Form: f, Saved: v.URL.Query().Has("saved")})
 }
 
 // typedPlan shows how a plan stands as far as it is typed.
@@ -269,7 +271,7 @@ func (s sentences) mistakes(err error) string {
 // sentPlan does what a button of the page asks: add or drop a row, try, keep the plan, or make the
 // quiz.
 func sentPlan(v *visit) error {
-	page := planPage{Name: strings.TrimSpace(v.FormValue("name")), Form: v.desk.pages.planFormOf(v.PostForm), Week: v.week()}
+	page := planPage{Name: strings.TrimSpace(v.FormValue("name")), Seen: v.FormValue("seen"), Form: v.desk.pages.planFormOf(v.PostForm), Week: v.week()}
 	action, at, _ := strings.Cut(v.FormValue("do"), ":")
 	switch action {
 	case "add":
@@ -303,7 +305,12 @@ func (v *visit) keepPlan(page planPage) error {
 	if _, err := v.parsed(page.Form); err != nil {
 		return v.showPlan(page)
 	}
-	kept, err := v.desk.bank.SavePlan(bank.Plan{Name: page.Name, Text: text, By: v.by(), At: v.now()})
+	kept, err := v.savePlan(page.Seen, bank.Plan{Name: page.Name, Text: text})
+	if now := (*bank.PlanOvertakenError)(nil); errors.As(err, &now) {
+		page.Seen, page.Overtaken = seen(now.Now), now.Now
+		v.w.WriteHeader(http.StatusConflict)
+		return v.showPlan(page)
+	}
 	if err != nil {
 		return asTyped(err)
 	}

@@ -2,6 +2,7 @@ package desk_test
 
 import (
 	"fmt"
+	"html"
 	"net/http"
 	"net/url"
 	"regexp"
@@ -294,6 +295,45 @@ func TestSwapWhereNothingIsLeft(t *testing.T) {
 			t.Errorf("%s: %d, no %q in %s", c.language, status, c.reason, text)
 		}
 	}
+}
+
+// Of two windows with the same plan or the same pacing list, the one that keeps it later is told what it hasn't seen, and
+// puts its own over that only when asked again.
+func TestPlansAreNotOverwrittenUnseen(t *testing.T) {
+	browser, address, b := openedWithBank(t)
+	seenAt := func(path string) string {
+		_, page := get(t, browser, address+path)
+		found := regexp.MustCompile(`name="seen" value="([^"]*)"`).FindStringSubmatch(page)
+		if found == nil {
+			t.Fatalf("%s says nothing of its revision: %s", path, page)
+		}
+		return found[1]
+	}
+	keep := func(path, seen, name string, form url.Values, want int, revision int) (page string) {
+		t.Helper()
+		form.Set("seen", seen)
+		form.Set("name", name)
+		status, page, _ := post(t, browser, address+path, form)
+		if kept, err := b.Plan("Friday check"); path == "/plans" && (err != nil || kept.Revision != revision) || status != want {
+			t.Errorf("%s after %q: %d and %+v, %v; want %d and revision %d", path, seen, status, kept, err, want, revision)
+		}
+		return page
+	}
+	keep("/plans", "", "", planned("keep", "2 add-two-digit"), http.StatusOK, 1)
+	both := seenAt("/plans/Friday%20check")
+	keep("/plans", both, "Friday check", planned("keep", "3 add-two-digit"), http.StatusOK, 2)
+	page := keep("/plans", both, "Friday check", planned("keep", "4 add-two-digit"), http.StatusConflict, 2)
+	if !strings.Contains(page, "that you have not seen, revision 2") || !strings.Contains(page, `name="count" type="number" min="1" max="100" value="4"`) {
+		t.Errorf("the later window is told: %s", page)
+	}
+	keep("/plans", "", "", planned("keep", "4 add-two-digit"), http.StatusConflict, 2) // a new plan of the same name
+	keep("/plans", "2 Friday check", "Friday check", planned("keep", "4 add-two-digit"), http.StatusOK, 3)
+
+	_, fresh := get(t, browser, address+"/terms/new")
+	text := html.UnescapeString(regexp.MustCompile(`(?s)<textarea name="text"[^>]*>(.*?)</textarea>`).FindStringSubmatch(fresh)[1])
+	keep("/terms", "", "Autumn", url.Values{"text": {text}}, http.StatusOK, 0)
+	keep("/terms", "", "Autumn", url.Values{"text": {text + "# two\n"}}, http.StatusConflict, 0)
+	keep("/terms", seenAt("/terms/Autumn"), "Autumn", url.Values{"text": {text + "# two\n"}}, http.StatusOK, 0)
 }
 
 // The week's number is put behind a title by ticking that, so no page shows the mark by which a plan's text

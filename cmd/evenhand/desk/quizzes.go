@@ -192,7 +192,8 @@ func (v *visit) makeQuiz(page planPage, fill bool) error {
 	if page.Name == "" {
 		page.Name = page.Form.Title
 	}
-	if _, err := v.desk.bank.SavePlan(bank.Plan{Name: page.Name, Text: text, By: v.by(), At: v.now()}); err != nil {
+	// The quiz has its plan. One that somebody else has saved under the name meanwhile stays.
+	if _, err := v.savePlan(page.Seen, bank.Plan{Name: page.Name, Text: text}); err != nil && !errors.As(err, new(*bank.PlanOvertakenError)) {
 		return err
 	}
 	return v.to("/quizzes/" + given.ID)

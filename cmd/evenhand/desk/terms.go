@@ -1,6 +1,7 @@
 package desk
 
 import (
+	"errors"
 	"net/http"
 	"net/url"
 	"slices"
@@ -13,11 +14,13 @@ import (
 // termPage is a term by weeks on one page: what is new in each, what comes back, and its quiz.
 type termPage struct {
 	Name    string // of the pacing list; empty for a new one
+	Seen    string // the revision it was begun with, see seen
 	Text    string
 	Problem []string // what is wrong with the text
 	Saved   bool
-	Items   int
-	Weeks   []termWeek
+	overtaken
+	Items int
+	Weeks []termWeek
 }
 
 // termWeek is a week of it.
@@ -45,13 +48,13 @@ func term(v *visit) error {
 	if err != nil || !saved.Pacing {
 		return v.missing("plan.nothing")
 	}
-	return v.showTerm(termPage{Name: saved.Name, Text: saved.Text, Saved: v.URL.Query().Has("saved")})
+	return v.showTerm(termPage{Name: saved.Name, Seen: seen(saved), Text: saved.Text, Saved: v.URL.Query().Has("saved")})
 }
 
 // keepTerm keeps a pacing list as it is typed.
 func keepTerm(v *visit) error {
 	text := strings.ReplaceAll(v.FormValue("text"), "\r\n", "\n")
-	page := termPage{Name: strings.TrimSpace(v.FormValue("name")), Text: text}
+	page := termPage{Name: strings.TrimSpace(v.FormValue("name")), Seen: v.FormValue("seen"), Text: text}
 	pacing, err := plan.ParsePacing([]byte(page.Text), v.said.say("term.title"))
 	if err != nil {
 		v.w.WriteHeader(http.StatusBadRequest)
@@ -60,7 +63,12 @@ func keepTerm(v *visit) error {
 	if page.Name == "" {
 		page.Name = pacing.Weekly.Title
 	}
-	kept, err := v.desk.bank.SavePlan(bank.Plan{Name: page.Name, Pacing: true, Text: page.Text, By: v.by(), At: v.now()})
+	kept, err := v.savePlan(page.Seen, bank.Plan{Name: page.Name, Pacing: true, Text: page.Text})
+	if now := (*bank.PlanOvertakenError)(nil); errors.As(err, &now) {
+		page.Seen, page.Overtaken = seen(now.Now), now.Now
+		v.w.WriteHeader(http.StatusConflict)
+		return v.showTerm(page)
+	}
 	if err != nil {
 		return asTyped(err)
 	}
