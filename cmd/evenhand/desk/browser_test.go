@@ -105,10 +105,18 @@ func (w window) look(width int64, scheme string) {
 	}
 }
 
-// tells is what a script gives that the test runs beside those of the page.
+// tells is what a script gives that the test runs beside those of the page. Where the page just gives way to another, that
+// one is asked.
 func tells[T any](w window, script string) T {
 	w.t.Helper()
 	value, err := chromedp.Run(w.ctx, chromedp.Evaluate[T](script, chromedp.EvalAwaitPromise))
+	for range 50 {
+		if err == nil || !strings.Contains(err.Error(), "target navigated") {
+			break
+		}
+		time.Sleep(100 * time.Millisecond)
+		value, err = chromedp.Run(w.ctx, chromedp.Evaluate[T](script, chromedp.EvalAwaitPromise))
+	}
 	if err != nil {
 		w.t.Fatalf("%.200s: %v", script, err)
 	}
