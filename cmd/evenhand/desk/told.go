@@ -49,18 +49,28 @@ func (s sentences) put(arg any) any {
 // Term is a word or name that stands in a fixed list elsewhere, in templates.
 func (s sentences) Term(name string) string { return s.Told(words.Term(name)) }
 
-// madeReasons are those that programs write into histories, in English as all that is kept.
-var madeReasons = []string{
-	"list taken back: %s", "imported again from %s", "edited in %s, line %s", "reviewed",
-	"calibrated on %s papers", "calibrated on %s paper", "catalogue %s",
+// madeReason is one that programs write into histories, in English as all that is kept.
+type madeReason struct {
+	format  string
+	pattern *regexp.Regexp // of what reads so
 }
+
+var madeReasons = func() (made []madeReason) {
+	for _, format := range []string{
+		"list taken back: %s", "imported again from %s", "edited in %s, line %s", "reviewed",
+		"calibrated on %s papers", "calibrated on %s paper", "catalogue %s",
+	} {
+		pattern := "^" + strings.ReplaceAll(regexp.QuoteMeta(format), "%s", "(.+)") + "$"
+		made = append(made, madeReason{format, regexp.MustCompile(pattern)})
+	}
+	return made
+}()
 
 // Reason is why an item was changed, as somebody wrote it or, where a program did, in words of the language, in templates.
 func (s sentences) Reason(text string) string {
-	for _, format := range madeReasons {
-		pattern := "^" + strings.ReplaceAll(regexp.QuoteMeta(format), "%s", "(.+)") + "$"
-		if found := regexp.MustCompile(pattern).FindStringSubmatch(text); found != nil {
-			told := words.Told{Format: format}
+	for _, made := range madeReasons {
+		if found := made.pattern.FindStringSubmatch(text); found != nil {
+			told := words.Told{Format: made.format}
 			for _, arg := range found[1:] {
 				told.Args = append(told.Args, arg)
 			}
