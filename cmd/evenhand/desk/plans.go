@@ -35,7 +35,6 @@ func plans(v *visit) error {
 // planPage is all that the page of a plan shows.
 type planPage struct {
 	Name    string // under which it is kept; empty for a new one
-	Seen    string // the revision it was begun with, see seen
 	Form    planForm
 	Week    string
 	Offered []offer
@@ -45,7 +44,7 @@ type planPage struct {
 	Fill    bool   // making items would help
 	Rest    bool   // but not with all that is in the way
 	Saved   bool
-	overtaken
+	begun
 	unmet
 }
 
@@ -178,7 +177,7 @@ func keptPlan(v *visit) error {
 	if err != nil {
 		return err
 	}
-	return v.showPlan(planPage{Name: saved.Name, Seen: seen(saved), Form: f, Saved: v.URL.Query().Has("saved")})
+	return v.showPlan(planPage{Name: saved.Name, begun: begun{Seen: seen(saved)}, Form: f, Saved: v.URL.Query().Has("saved")})
 }
 
 // typedPlan shows how a plan stands as far as it is typed.
@@ -271,7 +270,7 @@ func (s sentences) mistakes(err error) string {
 // sentPlan does what a button of the page asks: add or drop a row, try, keep the plan, or make the
 // quiz.
 func sentPlan(v *visit) error {
-	page := planPage{Name: strings.TrimSpace(v.FormValue("name")), Seen: v.FormValue("seen"), Form: v.desk.pages.planFormOf(v.PostForm), Week: v.week()}
+	page := planPage{Name: strings.TrimSpace(v.FormValue("name")), begun: begun{Seen: v.FormValue("seen")}, Form: v.desk.pages.planFormOf(v.PostForm), Week: v.week()}
 	action, at, _ := strings.Cut(v.FormValue("do"), ":")
 	switch action {
 	case "add":
@@ -306,8 +305,7 @@ func (v *visit) keepPlan(page planPage) error {
 		return v.showPlan(page)
 	}
 	kept, err := v.savePlan(page.Seen, bank.Plan{Name: page.Name, Text: text})
-	if now := (*bank.PlanOvertakenError)(nil); errors.As(err, &now) {
-		page.Seen, page.Overtaken = seen(now.Now), now.Now
+	if page.overtaken(err) {
 		v.w.WriteHeader(http.StatusConflict)
 		return v.showPlan(page)
 	}

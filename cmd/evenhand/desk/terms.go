@@ -1,7 +1,6 @@
 package desk
 
 import (
-	"errors"
 	"net/http"
 	"net/url"
 	"slices"
@@ -14,11 +13,10 @@ import (
 // termPage is a term by weeks on one page: what is new in each, what comes back, and its quiz.
 type termPage struct {
 	Name    string // of the pacing list; empty for a new one
-	Seen    string // the revision it was begun with, see seen
 	Text    string
 	Problem []string // what is wrong with the text
 	Saved   bool
-	overtaken
+	begun
 	Items int
 	Weeks []termWeek
 }
@@ -48,13 +46,13 @@ func term(v *visit) error {
 	if err != nil || !saved.Pacing {
 		return v.missing("plan.nothing")
 	}
-	return v.showTerm(termPage{Name: saved.Name, Seen: seen(saved), Text: saved.Text, Saved: v.URL.Query().Has("saved")})
+	return v.showTerm(termPage{Name: saved.Name, begun: begun{Seen: seen(saved)}, Text: saved.Text, Saved: v.URL.Query().Has("saved")})
 }
 
 // keepTerm keeps a pacing list as it is typed.
 func keepTerm(v *visit) error {
 	text := strings.ReplaceAll(v.FormValue("text"), "\r\n", "\n")
-	page := termPage{Name: strings.TrimSpace(v.FormValue("name")), Seen: v.FormValue("seen"), Text: text}
+	page := termPage{Name: strings.TrimSpace(v.FormValue("name")), begun: begun{Seen: v.FormValue("seen")}, Text: text}
 	pacing, err := plan.ParsePacing([]byte(page.Text), v.said.say("term.title"))
 	if err != nil {
 		v.w.WriteHeader(http.StatusBadRequest)
@@ -64,8 +62,7 @@ func keepTerm(v *visit) error {
 		page.Name = pacing.Weekly.Title
 	}
 	kept, err := v.savePlan(page.Seen, bank.Plan{Name: page.Name, Pacing: true, Text: page.Text})
-	if now := (*bank.PlanOvertakenError)(nil); errors.As(err, &now) {
-		page.Seen, page.Overtaken = seen(now.Now), now.Now
+	if page.overtaken(err) {
 		v.w.WriteHeader(http.StatusConflict)
 		return v.showTerm(page)
 	}
