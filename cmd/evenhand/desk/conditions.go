@@ -111,7 +111,8 @@ func (s sentences) Traits(ts task.Traits) (list []string) {
 // typed in the words of a language or as plans write them. What is none stays as it was typed.
 func (p *pages) conditionsTyped(text string) (list []string) {
 	between := ","
-	if _, whole := p.conditionCalled(text); whole || strings.Contains(text, ";") {
+	whole := func() bool { _, called := p.conditionCalled(text); return called }
+	if strings.Contains(text, ";") || strings.Contains(text, ",") && whole() {
 		between = ";" // words may have a comma
 	}
 	for part := range strings.SplitSeq(text, between) {
