@@ -53,34 +53,42 @@ func Copy(from, to string, o Options) (entries int, err error) {
 	return entries, errors.Join(err, s.Close())
 }
 
-// GoBack makes what is kept in a database, a bank or its marks, what a file of it holds, all but the buckets to keep.
-// What stood there is copied to a new file first. Both is one Update, which writers of all programs wait for: what they
-// write is in the copy, or comes after.
-func GoBack(address, from, before string, o Options, keep ...string) error {
+// GoBack makes what is kept in a database, a bank or its marks, what a file of it holds, all but the buckets to keep
+// if anything stands in one. What stood there is kept in a new file first, if there was anything. Both is one Update,
+// which writers of all programs wait for: what they write is in the new file, or comes after.
+func GoBack(address, from, before string, o Options, keep ...string) (kept bool, err error) {
 	s, err := OpenStore(address, o)
+	if errors.Is(err, fs.ErrNotExist) {
+		_, err = Copy(from, address, o)
+		return false, err
+	}
 	if err != nil {
-		return err
+		return false, err
 	}
 	file, err := bolt.Open(from, store.Options{ReadOnly: true})
 	if err != nil {
-		return errors.Join(err, s.Close())
+		return false, errors.Join(err, s.Close())
 	}
-	ctx, copied := o.context(), false
+	ctx := o.context()
 	err = file.View(ctx, func(r store.Reader) error {
 		return s.Update(ctx, func(w store.Writer) error {
-			if copied { // by a try whose connection was lost
+			if kept { // by a try whose connection was lost
 				if err := os.Remove(before); err != nil {
 					return err
 				}
 			}
 			_, err := copyToFile(ctx, w, before)
-			if copied = err == nil; !copied {
+			if kept = err == nil; !kept {
+				return err
+			}
+			keep, err := store.Filled(w, keep)
+			if err != nil {
 				return err
 			}
 			return store.Replace(w, r, keep...)
 		})
 	})
-	return errors.Join(err, file.Close(), s.Close())
+	return kept, errors.Join(err, file.Close(), s.Close())
 }
 
 func copyToFile(ctx context.Context, r store.Reader, path string) (entries int, err error) {

@@ -64,7 +64,7 @@ func TestGoBackInADatabaseWhileOthersWrite(t *testing.T) {
 	}
 	path, err := copies.File(then)
 	must(t, err)
-	done, err := copies.GoBack(address, path, friday.Add(time.Hour))
+	done, err := copies.GoBack(address, path, friday.Add(time.Hour), bank.Options{})
 	must(t, err)
 	close(stop)
 	writing.Wait()

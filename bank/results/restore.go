@@ -1,8 +1,8 @@
 package results
 
 import (
+	"context"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 	"os"
@@ -12,6 +12,8 @@ import (
 	"evenhand/bank"
 	"evenhand/bank/files"
 	"evenhand/bank/store"
+	"evenhand/bank/store/remote"
+	"evenhand/standards/words"
 )
 
 // Restored is what Restore did.
@@ -23,24 +25,26 @@ type Restored struct {
 // Restore puts a backup of a bank, and of the marks beside it, in their places. The
 // backup is copied and the copy proved undamaged before anything is touched; what stood
 // there, damaged or not, is kept under a name with the time in it. Without marks in the
-// backup those of the bank stay.
-func Restore(bankPath, backup string, at time.Time) (done Restored, err error) {
-	if bank.InDatabase(bankPath) {
-		return done, errors.New("a bank in a database goes back to a backup from the page Team of its desk; or bring the " +
-			"backup into a new bank with evenhand copy BACKUP 'postgres://HOST/DATABASE?bank=NEW-NAME'")
-	}
+// backup those of the bank stay, as do the buckets to keep of a bank that can be read, if
+// anything stands in one.
+func Restore(bankPath, backup string, at time.Time, o bank.Options, keep ...string) (done Restored, err error) {
 	if bank.AtDesk(bankPath) {
-		return done, errors.New("a desk's bank is not overwritten from elsewhere; stop the desk, and restore where its bank stands")
+		return done, words.Errorf("a desk's bank is not overwritten from elsewhere; stop the desk, and restore where its bank stands")
 	}
 	path := files.Real(bankPath)
 	if files.Same(path, backup) {
-		return done, fmt.Errorf("%s is the bank itself; name a backup of it", backup)
+		return done, words.Errorf("%s is the bank itself; name a backup of it", backup)
 	}
-	release, err := holdStill(path)
+	if err := there(backup); err != nil {
+		return done, err
+	}
+	standing, err := holdStill(path, o)
 	if err != nil {
 		return done, err
 	}
-	defer func() { err = errors.Join(err, release()) }()
+	if standing != nil {
+		defer func() { err = errors.Join(err, standing.Close()) }()
+	}
 	kept := path + ".before-" + at.Format("2006-01-02-150405")
 	parts := []*part{{from: backup, to: path, kept: kept, prove: bank.ProveFile}}
 	if !missing(Path(backup)) {
@@ -50,6 +54,11 @@ func Restore(bankPath, backup string, at time.Time) (done Restored, err error) {
 	for _, p := range parts {
 		defer p.clean()
 		if err := p.stage(); err != nil {
+			return done, err
+		}
+	}
+	if standing != nil {
+		if err := parts[0].take(standing, keep); err != nil {
 			return done, err
 		}
 	}
@@ -65,16 +74,23 @@ func Restore(bankPath, backup string, at time.Time) (done Restored, err error) {
 	return done, nil
 }
 
-// holdStill keeps others out of the bank, if it is one that can be opened.
-func holdStill(path string) (release func() error, err error) {
-	file, err := bank.OpenStore(path, bank.Options{})
+// holdStill keeps others out of the bank's file, if it is one that can be opened.
+func holdStill(path string, o bank.Options) (store.Store, error) {
+	ctx := o.Context
+	if ctx == nil {
+		ctx = context.Background()
+	}
+	if address, _ := remote.Found(ctx, path); address != "" {
+		return nil, words.Errorf("the desk at %s has %s open; go back to the backup from its page Team, or close it first", address, path)
+	}
+	file, err := bank.OpenStore(path, bank.Options{Direct: true, Context: ctx})
 	switch {
 	case err == nil:
-		return file.Close, nil
+		return file, nil
 	case errors.Is(err, store.ErrInUse), errors.Is(err, fs.ErrPermission):
 		return nil, err
 	}
-	return func() error { return nil }, nil // missing or damaged: that is what a backup is for
+	return nil, nil // missing or damaged: that is what a backup is for
 }
 
 // part is one file of a backup on its way into its place.
@@ -96,25 +112,58 @@ func (p *part) stage() error {
 		_, err = io.Copy(to, from)
 		return err
 	})
-	if errors.Is(err, fs.ErrNotExist) {
-		return fmt.Errorf("there is no backup %s", p.from)
-	}
-	if info, _ := os.Stat(p.from); info != nil && info.IsDir() {
-		return fmt.Errorf("%s is a folder; name the file of the backup in it", p.from)
-	}
 	if err != nil {
 		return err
 	}
 	p.temp = temp
-	err = p.prove(temp)
+	return proved(temp, p.from, p.prove)
+}
+
+// there says whether there is a file of this name, to be a backup.
+func there(backup string) error {
+	info, err := os.Stat(backup)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return words.Errorf("there is no backup %s", backup)
+	case err == nil && info.IsDir():
+		return words.Errorf("%s is a folder; name the file of the backup in it", backup)
+	}
+	return err
+}
+
+// proved says whether a file, a backup or a copy of one, is an undamaged one.
+func proved(file, backup string, prove func(path string) error) error {
+	err := prove(file)
 	if found := (store.Damaged{}); errors.As(err, &found) {
-		return fmt.Errorf("the backup %s is damaged (%s); nothing was changed, try an older one", p.from, found.What)
+		return words.Errorf("the backup %s is damaged (%s); nothing was changed, try an older one", backup, found.What)
 	}
 	if err != nil {
-		said, _, _ := strings.Cut(strings.ReplaceAll(err.Error(), temp, "it"), "; name another")
-		return fmt.Errorf("%s is no backup: %s", p.from, said)
+		said, _, _ := strings.Cut(strings.ReplaceAll(err.Error(), file, "it"), "; name another")
+		return words.Errorf("%s is no backup: %s", backup, said)
 	}
 	return nil
+}
+
+// take makes some buckets of a staged bank those of the one that stands, if anything stands there in one of them. Of a
+// damaged one nothing is taken.
+func (p *part) take(standing store.Store, buckets []string) (err error) {
+	ctx := context.Background()
+	file, err := bank.OpenStore(p.temp, bank.Options{Direct: true})
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, file.Close()) }()
+	err = standing.View(ctx, func(r store.Reader) error {
+		filled, err := store.Filled(r, buckets)
+		if err != nil || filled == nil {
+			return err
+		}
+		return file.Update(ctx, func(w store.Writer) error { return store.Take(w, r, filled...) })
+	})
+	if found := (store.Damaged{}); errors.As(err, &found) {
+		return nil
+	}
+	return err
 }
 
 // place keeps what stands in the place and puts the copy there.

@@ -20,15 +20,28 @@ func Replace(w Writer, from Reader, keep ...string) error {
 	}
 	all := slices.Concat(ours, theirs)
 	slices.Sort(all)
-	for _, name := range slices.Compact(all) {
-		if slices.Contains(keep, name) {
-			continue
-		}
+	all = slices.DeleteFunc(slices.Compact(all), func(name string) bool { return slices.Contains(keep, name) })
+	return Take(w, from, all...)
+}
+
+// Take makes the entries of some buckets those of another store, as Replace does.
+func Take(w Writer, from Reader, buckets ...string) error {
+	for _, name := range buckets {
 		if err := replaceBucket(w, from, name); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// Filled gives the buckets back if an entry stands in one of them, else none.
+func Filled(r Reader, buckets []string) ([]string, error) {
+	for _, name := range buckets {
+		for _, err := range r.Scan(name, Range{Limit: 1}) {
+			return buckets, err
+		}
+	}
+	return nil, nil
 }
 
 func replaceBucket(w Writer, from Reader, name string) error {

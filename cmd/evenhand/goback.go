@@ -11,7 +11,7 @@ import (
 
 // goBack puts a backup in the place of a bank that a desk had open, and says in words what was done or why not.
 func goBack(bankPath, backup string, copies results.Copies) (told *words.Told) {
-	done, err := copies.GoBack(bankPath, backup, now(), desk.AccessBuckets...)
+	done, err := copies.GoBack(bankPath, backup, now(), bank.Options{}, desk.AccessBuckets...)
 	told = words.Sayf("%s is as it was in %s.", bank.NameOf(bankPath), filepath.Base(backup))
 	if err != nil {
 		told = words.ToldBy(err)

@@ -77,20 +77,13 @@ type teamDesk struct {
 	c        *cli.Context
 	listenAt string
 	copies   results.Copies
-	goBackTo string       // the backup that is to take the bank's place once the desk has closed
-	told     *words.Told  // what going back came to
-	access   *desk.Access // who may come in, kept over it
+	goBackTo string      // the backup that is to take the bank's place once the desk has closed
+	told     *words.Told // what going back came to
 }
 
 // serve puts the bank on a desk until the program is asked to stop, or an owner goes back to a backup.
 func (t *teamDesk) serve(b *bank.Bank) error {
 	c, cert, key := t.c, t.c.String("tls-cert"), t.c.String("tls-key")
-	if t.access != nil {
-		if err := t.access.Put(c.Context, b.Store()); err != nil {
-			return err
-		}
-		t.access = nil
-	}
 	if err := broughtAlong(c, b); err != nil {
 		return err
 	}
@@ -128,12 +121,7 @@ func (t *teamDesk) serve(b *bank.Bank) error {
 	if t.copies.Dir != "" {
 		defer beside(ctx, func(ctx context.Context) { nightly(ctx, b, t.copies, d.BackedUp) })()
 	}
-	if err := serve(ctx, listener, d, b.Path(), address); err != nil || t.goBackTo == "" || !bank.IsFile(b.Path()) {
-		return err // in a database who may come in stays as it is
-	}
-	access, err := desk.AccessIn(c.Context, b.Store())
-	t.access = &access
-	return err
+	return serve(ctx, listener, d, b.Path(), address)
 }
 
 // broughtAlong says that an earlier evenhand worked out a part of the bank, or with --refresh works it out anew.

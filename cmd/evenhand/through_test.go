@@ -110,6 +110,10 @@ func TestCommandsWorkThroughADesk(t *testing.T) {
 	if code, _, said := evenhand("desk --no-browser"); code != 0 || !strings.Contains(said, "open already") || !strings.Contains(said, address+"/enter/") {
 		t.Errorf("a second desk: exit %d: %s", code, said)
 	}
+	// Going back beneath the open desk would leave it with a file that nobody finds any more.
+	if code, _, said := evenhand("restore first.copy"); code != 1 || !strings.Contains(said, "from its page Team, or close it first") {
+		t.Errorf("going back beneath a desk: exit %d: %s", code, said)
+	}
 	must(t, desk.Process.Signal(syscall.SIGTERM))
 	_ = desk.Wait()
 	if exists(remote.Beside("demo/alder-hill.bank")) {
