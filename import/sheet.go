@@ -2,6 +2,7 @@ package intake
 
 import (
 	"encoding/xml"
+	"errors"
 	"math"
 	"slices"
 	"strconv"
@@ -31,7 +32,9 @@ func (w *workbook) readSheet(s sheetPart) ([]sheetRow, error) {
 	err := w.read(s.part, func(d *xml.Decoder, start xml.StartElement) error {
 		switch start.Name.Local {
 		case "row":
-			last = rowNumber(attribute(start, "r"), last)
+			if last = rowNumber(attribute(start, "r"), last); last > longestSheet {
+				return errUnpacked
+			}
 			row := sheetRow{number: last, hidden: slices.Contains([]string{"1", "true"}, attribute(start, "hidden"))}
 			if err := w.readRow(d, &row); err != nil {
 				return words.Errorf("row %d: %w", last, err)
@@ -44,7 +47,10 @@ func (w *workbook) readSheet(s sheetPart) ([]sheetRow, error) {
 		}
 		return nil
 	})
-	if err != nil {
+	switch {
+	case errors.Is(err, errUnpacked):
+		return nil, errUnpacked
+	case err != nil:
 		return nil, words.Errorf("sheet %q can't be read (%w); save it as CSV and import that", s.name, err)
 	}
 	return rows, nil
@@ -79,10 +85,13 @@ func (w *workbook) readRow(d *xml.Decoder, row *sheetRow) error {
 			if err != nil {
 				return err
 			}
-			if w.texts -= int64(len(text)); w.texts < 0 {
+			if next >= widestSheet {
 				return errUnpacked
 			}
 			if strings.TrimSpace(text) != "" && at >= next && at < widestSheet {
+				if err := w.bounds.keep(text); err != nil {
+					return err
+				}
 				row.cells = append(row.cells, sheetCell{at, text})
 			}
 			next = max(next, at+1)
@@ -195,8 +204,8 @@ func (w *workbook) fillDown(rows []sheetRow, ref string) error {
 		if taken {
 			return nil // no merged cell has another below it
 		}
-		if w.texts -= int64(len(text)); w.texts < 0 {
-			return errUnpacked
+		if err := w.bounds.keep(text); err != nil {
+			return err
 		}
 		rows[i].cells = slices.Insert(rows[i].cells, place, sheetCell{column, text})
 	}

@@ -4,6 +4,7 @@ import (
 	"archive/zip"
 	"bytes"
 	"encoding/xml"
+	"errors"
 	"io"
 	"path"
 	"slices"
@@ -19,22 +20,13 @@ const (
 	widestSheet  = 16384
 )
 
-// A workbook may unpack to a start and so many times its own size, up to a bound: what a
-// list of many like rows needs several times over, and little for a file that is small.
-// The texts of its cells are held to the same, as many cells may show one text.
-const (
-	unpackedStart = 1 << 20
-	unpackedTimes = 200
-	unpackedMost  = 512 << 20
-)
-
-var errUnpacked = words.Errorf("it unpacks to far more than a list needs; save it as CSV and import that")
+// mostSheets is how many sheets a workbook may have.
+const mostSheets = 1000
 
 // workbook is an opened .xlsx file.
 type workbook struct {
 	parts  map[string]*zip.File
-	left   int64 // bytes that may still be unpacked
-	texts  int64 // bytes of cells that may still be read
+	bounds bounds
 	shared []string
 	dates  []bool // by style: numbers are shown as dates or times
 	sheets []sheetPart
@@ -58,16 +50,21 @@ func openWorkbook(data []byte) (*workbook, error) {
 	if err != nil {
 		return nil, words.Errorf("this workbook is torn and can't be opened (%w); get it again, or save it as CSV and import that", err)
 	}
-	most := min(unpackedStart+unpackedTimes*int64(len(data)), unpackedMost)
-	w := &workbook{parts: map[string]*zip.File{}, left: most, texts: most}
+	w := &workbook{parts: map[string]*zip.File{}, bounds: boundsOf(len(data))}
 	for _, file := range archive.File {
 		w.parts[strings.TrimPrefix(file.Name, "/")] = file
 	}
 	if what := otherArchive(archive); what != nil {
 		return nil, what
 	}
-	if err := w.readBook(); err != nil {
+	switch err := w.readBook(); {
+	case errors.Is(err, errUnpacked):
+		return nil, errUnpacked
+	case err != nil:
 		return nil, words.Errorf("this .xlsx workbook can't be read (%w); save it as CSV and import that", err)
+	case len(w.sheets) > mostSheets:
+		return nil, words.Errorf("this workbook has %d sheets, and %d are the most; bring in its lists in several workbooks",
+			len(w.sheets), mostSheets)
 	}
 	return w, nil
 }
@@ -105,6 +102,7 @@ func (w *workbook) readBook() error {
 				target = path.Join("xl", target)
 			}
 			targets[attribute(start, "Id")] = strings.TrimPrefix(target, "/")
+			return w.bounds.keep(target)
 		}
 		return nil
 	})
@@ -115,6 +113,7 @@ func (w *workbook) readBook() error {
 		if start.Name.Local == "sheet" {
 			state := attribute(start, "state")
 			w.sheets = append(w.sheets, sheetPart{attribute(start, "name"), state == "hidden" || state == "veryHidden", targets[attribute(start, "id")]})
+			return w.bounds.keep(attribute(start, "name"))
 		}
 		return nil
 	})
@@ -134,6 +133,9 @@ func (w *workbook) readShared() error {
 			return nil
 		}
 		text, err := richText(d, start.Name.Local)
+		if err == nil {
+			err = w.bounds.keep(text)
+		}
 		w.shared = append(w.shared, text)
 		return err
 	})
@@ -228,12 +230,11 @@ func (w *workbook) read(name string, take func(*xml.Decoder, xml.StartElement) e
 	if part == nil {
 		return words.Errorf("its part %s is missing", name)
 	}
-	body, err := part.Open()
+	d, end, err := w.bounds.open(part)
 	if err != nil {
 		return words.Errorf("%s: %w", name, err)
 	}
-	defer body.Close()
-	d := xml.NewDecoder(&counted{body, &w.left})
+	defer end()
 	for {
 		token, err := d.Token()
 		if err == io.EOF {
@@ -246,21 +247,6 @@ func (w *workbook) read(name string, take func(*xml.Decoder, xml.StartElement) e
 			return words.Errorf("%s: %w", name, err)
 		}
 	}
-}
-
-// counted reads no further than bytes are left for all parts together.
-type counted struct {
-	io.Reader
-	left *int64
-}
-
-func (c *counted) Read(p []byte) (int, error) {
-	if *c.left <= 0 {
-		return 0, errUnpacked
-	}
-	n, err := c.Reader.Read(p[:min(int64(len(p)), *c.left)])
-	*c.left -= int64(n)
-	return n, err
 }
 
 func attribute(start xml.StartElement, name string) string {
