@@ -106,6 +106,7 @@ type importer struct {
 type earlier struct {
 	where    *words.Told // "item 01J..." or "line 5"
 	id       string      // empty for one that isn't in the bank
+	line     int         // of the list; 0 for one that is in the bank
 	key      string
 	standing bank.Standing
 
@@ -158,7 +159,7 @@ func (in *importer) add(b batch) error {
 
 // settle notes which item of the bank a row is.
 func (in *importer) settle(out *Outcome, item earlier, existing bool) {
-	out.ID = item.id
+	out.ID, out.Repeats = item.id, item.line
 	if !existing {
 		return
 	}
@@ -193,7 +194,7 @@ func (in *importer) place(v *verdict, out *Outcome) error {
 	}
 	switch {
 	case !here:
-		in.seen[fingerprint] = earlier{where: words.Sayf("line %d", out.First), key: v.item.Key}
+		in.seen[fingerprint] = earlier{where: words.Sayf("line %d", out.First), line: out.First, key: v.item.Key}
 	case known.withdrawn:
 	case out.ByHand && !sameText(known.key, v.item.Key):
 		out.Fate, out.ByHand = SetAside, false

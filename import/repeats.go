@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"cmp"
 	"fmt"
 	"hash/maphash"
 	"slices"
@@ -45,6 +46,9 @@ func repeat(out *Outcome, first Outcome) {
 	if first.Fate == Added {
 		out.Fate = Here
 	}
+	if out.Fate == Here {
+		out.Repeats = cmp.Or(first.Repeats, first.First)
+	}
 	if first.Problem != nil {
 		problem := *first.Problem
 		problem.Line += out.First - first.First
@@ -60,8 +64,10 @@ func (r *Report) AlreadyHere(most int) (said []string, more int) {
 		switch {
 		case out.Fate == Added:
 			came[out.ID] = out.First
-		case out.Fate == Here && out.ID != "" && len(said) == most:
+		case out.Fate == Here && (out.ID != "" || out.Repeats > 0) && len(said) == most:
 			more++
+		case out.Fate == Here && out.ID == "" && out.Repeats > 0: // in a dry run
+			said = append(said, fmt.Sprintf("line %d asks the same as line %d", out.First, out.Repeats))
 		case out.Fate == Here && out.ID != "":
 			as := "item " + out.ID
 			if line, ok := came[out.ID]; ok {

@@ -45,6 +45,10 @@ func TestAlreadyHereIsNamed(t *testing.T) {
 	if got, _ := first.AlreadyHere(9); !slices.Equal(got, []string{"line 3 asks the same as line 1 (item " + id + ")"}) {
 		t.Error(got)
 	}
+	dry := mustImport(t, b, mustOpen(t, "8 + 9 = ?\n7 + 8 = ?\n8 + 9 = ?\n9 + 8 =\n"), intake.ImportOptions{DryRun: true})
+	if got, _ := dry.AlreadyHere(9); !slices.Equal(got, []string{"line 3 asks the same as line 1", "line 4 asks the same as line 1"}) {
+		t.Error(got)
+	}
 	again := mustImport(t, b, mustOpen(t, "7 + 6 = ?\n47 + 36 = ?\n"), intake.ImportOptions{})
 	if got, _ := again.AlreadyHere(9); !slices.Equal(got, []string{"line 2 asks the same as item " + id}) {
 		t.Error(got)

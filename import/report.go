@@ -17,6 +17,7 @@ type Outcome struct {
 	ID          string // of the item added or already here; empty in a dry run for a new one
 	ByHand      bool   // the item's mathematics isn't understood: traits by hand
 	Problem     *Problem
+	Repeats     int  // the earlier line of the list that asks the same, where it is known to; else 0
 	Whole       bool // set aside as a true number sentence that leaves nothing out; ImportOptions.LeaveOut reads it
 
 	row      *record // in the list

@@ -43,9 +43,11 @@ type listPage struct {
 	At, Rows           int // the first row shown, from 0, of so many
 	Before, Next       string
 	MendsNext          string
-	Kept               *bank.List // as the bank keeps it since it came in
-	Differ             int        // rows of the bank's own export that differ from their items
-	Back               int        // items that taking back would take out of use
+	NoItems            []intake.Line // that hold none: titles, headings, totals
+	Kept               *bank.List    // as the bank keeps it since it came in
+	Following          *upload       // another list that waits to be looked at
+	Differ             int           // rows of the bank's own export that differ from their items
+	Back               int           // items that taking back would take out of use
 }
 
 // fateRow is a row with what becomes of it.
@@ -54,6 +56,7 @@ type fateRow struct {
 	Question, Answer string
 	Fate             intake.Fate
 	ID               string
+	Repeats          int // the earlier line that asks the same
 	ByHand           bool
 	Reason           *words.Told
 }
@@ -75,6 +78,9 @@ func list(v *visit) error {
 			return err
 		}
 		if page.Kept, err = v.keptAs(one.Name); err != nil {
+			return err
+		}
+		if page.Following, err = v.waiting(); err != nil {
 			return err
 		}
 	}
@@ -121,6 +127,8 @@ func (p *listPage) fill(query url.Values) {
 	p.Asked = slices.Concat(p.Left, p.List.Asked)
 	p.Added, p.Here = p.count(intake.Added), p.count(intake.Here)+p.count(intake.Differs)
 	p.Aside, p.Differ = p.count(intake.SetAside), p.count(intake.Differs)
+	p.NoItems = p.List.Skipped()
+	p.NoItems = p.NoItems[:min(len(p.NoItems), fatesShown)]
 	p.Whole = p.Report.Whole() > 0 || p.LeaveOut != ""
 	at, _ := strconv.Atoi(query.Get("at"))
 	p.Rows = len(p.Report.Outcomes)
@@ -134,7 +142,7 @@ func (p *listPage) fill(query url.Values) {
 	for _, out := range p.Report.Outcomes[min(p.At, p.Rows):min(p.At+fatesShown, p.Rows)] {
 		row := fateRow{
 			Line: out.First, Question: p.Report.Cell(out, intake.Question), Answer: p.Report.Cell(out, intake.Answer),
-			Fate: out.Fate, ID: out.ID, ByHand: out.ByHand, Reason: notes[out.First],
+			Fate: out.Fate, ID: out.ID, Repeats: out.Repeats, ByHand: out.ByHand, Reason: notes[out.First],
 		}
 		if row.Question == "" {
 			row.Question = p.Report.Cell(out, intake.QuestionEs)

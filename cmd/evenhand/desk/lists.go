@@ -5,6 +5,7 @@ import (
 	"io"
 	"net/http"
 	"slices"
+	"strconv"
 	"time"
 
 	"evenhand/bank"
@@ -18,6 +19,7 @@ const uploadTime = 2 * time.Minute
 type listsPage struct {
 	Waiting, In []upload    // those on their way, and those that came in
 	Others      []bank.List // those that came in by another way, the latest first
+	Sheets      int         // how many lists the workbook held that was just sent
 	Problem     string      // of the list that was just sent
 	May         bool        // bring lists
 }
@@ -31,6 +33,9 @@ func (v *visit) showLists(problem string) error {
 		return err
 	}
 	page := listsPage{Problem: problem, May: v.who.Role.may(Writer)}
+	if sheets, err := strconv.Atoi(v.FormValue("sheets")); err == nil && sheets > 1 && sheets <= len(all) {
+		page.Sheets = sheets
+	}
 	for _, one := range all {
 		if one.Accepted == nil {
 			page.Waiting = append(page.Waiting, one)
@@ -52,6 +57,17 @@ func (v *visit) showLists(problem string) error {
 		v.w.WriteHeader(http.StatusBadRequest)
 	}
 	return v.show("lists", page)
+}
+
+// waiting is the list that was sent last of those that nobody has brought in yet; nil without any.
+func (v *visit) waiting() (*upload, error) {
+	all, err := v.desk.uploads.all(v.Context())
+	for _, one := range all {
+		if one.Accepted == nil {
+			return &one, err
+		}
+	}
+	return nil, err
 }
 
 // sendList takes a list that was dropped or chosen and keeps it on its way; nothing of it is in the
@@ -89,7 +105,7 @@ func sendList(v *visit) error {
 		return err
 	}
 	if len(list) > 1 {
-		return v.to("/lists")
+		return v.to("/lists?sheets=" + strconv.Itoa(len(list)))
 	}
 	return v.to("/lists/" + list[0].ID)
 }

@@ -273,13 +273,29 @@ func TestListsShowWhatBecameOfTheirRows(t *testing.T) {
 // A sheet of a workbook that was not read gets a button.
 func TestUnreadSheetsCanBeRead(t *testing.T) {
 	browser, address := opened(t)
+	_, text, at := send(t, browser, address, "week.xlsx", twoSheets(t, `state="hidden"`))
+	if !strings.Contains(plainly(text), "The sheet “Old” of this workbook was not read") {
+		t.Fatalf("the hidden sheet is not told: %s", text)
+	}
+	if _, text, _ := post(t, browser, at+"/sheet", url.Values{"sheet": {"Old"}}); !strings.Contains(plainly(text), "64 + 19") ||
+		strings.Contains(plainly(text), "58 + 27") {
+		t.Errorf("the hidden sheet is not read: %s", text)
+	}
+	if status, _, _ := post(t, browser, at+"/sheet", url.Values{"sheet": {"Old"}}); status != http.StatusNotFound {
+		t.Errorf("read twice: %d", status)
+	}
+}
+
+// twoSheets is a workbook of two, the second with an attribute more.
+func twoSheets(t *testing.T, second string) []byte {
+	t.Helper()
 	var book bytes.Buffer
 	parts := zip.NewWriter(&book)
 	// The least that ECMA-376 asks of a workbook: its sheets, by name and relation.
 	for name, text := range map[string]string{
 		"xl/workbook.xml": `<workbook xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"` +
 			` xmlns:r="http://schemas.openxmlformats.org/officeDocument/2006/relationships"><sheets>` +
-			`<sheet name="Mon" sheetId="1" r:id="r1"/><sheet name="Old" sheetId="2" state="hidden" r:id="r2"/></sheets></workbook>`,
+			`<sheet name="Mon" sheetId="1" r:id="r1"/><sheet name="Old" sheetId="2" ` + second + ` r:id="r2"/></sheets></workbook>`,
 		"xl/_rels/workbook.xml.rels": `<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships">` +
 			`<Relationship Id="r1" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sheet1.xml"/>` +
 			`<Relationship Id="r2" Type="http://schemas.openxmlformats.org/officeDocument/2006/relationships/worksheet" Target="worksheets/sheet2.xml"/>` +
@@ -298,17 +314,7 @@ func TestUnreadSheetsCanBeRead(t *testing.T) {
 	if err := parts.Close(); err != nil {
 		t.Fatal(err)
 	}
-	_, text, at := send(t, browser, address, "week.xlsx", book.Bytes())
-	if !strings.Contains(plainly(text), "The sheet “Old” of this workbook was not read") {
-		t.Fatalf("the hidden sheet is not told: %s", text)
-	}
-	if _, text, _ := post(t, browser, at+"/sheet", url.Values{"sheet": {"Old"}}); !strings.Contains(plainly(text), "64 + 19") ||
-		strings.Contains(plainly(text), "58 + 27") {
-		t.Errorf("the hidden sheet is not read: %s", text)
-	}
-	if status, _, _ := post(t, browser, at+"/sheet", url.Values{"sheet": {"Old"}}); status != http.StatusNotFound {
-		t.Errorf("read twice: %d", status)
-	}
+	return book.Bytes()
 }
 
 // sheetOf is a sheet of two columns.
@@ -319,4 +325,26 @@ func sheetOf(cells ...string) string {
 			`<c r="B%[1]d" t="inlineStr"><is><t>%s</t></is></c></row>`, i/2+1, cells[i], cells[i+1])
 	}
 	return `<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main"><sheetData>` + rows + `</sheetData></worksheet>`
+}
+
+// A list says which lines it takes for no items and which line a row repeats; a workbook of two sheets says that it
+// became two lists, each leads to the other, and the first page tells of both until they are in.
+func TestNothingOfAListPassesUnsaid(t *testing.T) {
+	browser, address := opened(t)
+	_, text, dana := send(t, browser, address, "dana.csv", []byte("Dana's mix,\nquestion,answer\n58 + 27,85\n58 + 27,85\nTotal,2\n"))
+	for _, says := range []string{"asks the same as line 3", "Line 1, title: Dana's mix", "Line 5, total: Total 2"} {
+		if !strings.Contains(plainly(text), says) {
+			t.Errorf("%q is not said: %s", says, text)
+		}
+	}
+	_, text, _ = send(t, browser, address, "week.xlsx", twoSheets(t, ""))
+	if !strings.Contains(text, "has 2 sheets with questions") {
+		t.Errorf("two sheets came unsaid: %s", text)
+	}
+	if _, text = get(t, browser, address+"/"); !strings.Contains(text, "3 lists are not brought in yet") {
+		t.Errorf("the week does not tell of three lists: %s", text)
+	}
+	if _, text, _ = post(t, browser, dana, url.Values{"do": {"accept"}}); !strings.Contains(plainly(text), "Look at “week.xlsx (") {
+		t.Errorf("a list that came in does not lead to the next: %s", text)
+	}
 }

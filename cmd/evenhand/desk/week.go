@@ -33,6 +33,7 @@ type weekPage struct {
 	Quizzes  []weekQuiz // of this week
 	Earlier  []weekQuiz // of the week before
 	Drafts   int        // items that wait for a review
+	Lists    int        // that are not brought in, or have rows left to mend
 	Ready    int
 	LastPlan string // to start this week's quiz from
 	LastName string // what this week's quiz would be called
@@ -51,6 +52,15 @@ func week(v *visit) error {
 	page := weekPage{Week: this.String(), Number: this.Number, Drafts: counts[bank.Draft], Ready: counts[bank.Ready], Demo: v.desk.o.DemoSchool != nil}
 	if page.Quizzes, page.Earlier, err = v.quizzesAround(this); err != nil {
 		return err
+	}
+	lists, err := v.desk.uploads.all(v.Context())
+	if err != nil {
+		return err
+	}
+	for _, one := range lists {
+		if !one.Done {
+			page.Lists++
+		}
 	}
 	if page.LastPlan, err = v.lastPlan(); err != nil {
 		return err
