@@ -358,10 +358,19 @@ func TestRoster(t *testing.T) {
 	if err != nil || !slices.Equal(r.Codes, []string{"P01", "P02"}) || r.Names["P02"] != "Bo, the tall" {
 		t.Errorf("%+v, %v", r, err)
 	}
+	r, err = marks.ReadRoster("roster.csv", []byte("P1, \"O'Brien, Sean\"\nP2, Ada\n"))
+	if err != nil || r.Names["P01"] != "O'Brien, Sean" {
+		t.Errorf("%+v, %v", r, err)
+	}
+	if r, err = marks.ReadRoster("roster.csv", []byte("code,name,class\nP1,Ada,2A\n")); err != nil || r.Names["P01"] != "Ada" {
+		t.Errorf("%+v, %v", r, err)
+	}
 	for text, want := range map[string]string{
 		"code,name\nP1,Ada\nBo,P2\n": `roster.csv, line 3: "Bo" is no pupil's code`,
 		"P1,Ada\nP01,Bo\n":           "P01 is there twice",
 		"code,name\n":                "has no rows",
+		"P1,Ada\nP2,O'Brien, Sean\n": `line 2: behind the name stands "Sean"`,
+		"code,name\nP1,Bo,2A\n":      `line 2: behind the name stands "2A"`,
 	} {
 		if _, err := marks.ReadRoster("roster.csv", []byte(text)); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v, want %q", text, err, want)

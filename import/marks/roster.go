@@ -15,16 +15,19 @@ type Roster struct {
 	Names map[string]string
 }
 
-// ReadRoster reads a list with a code and a name in each row, with or without a heading.
+// ReadRoster reads a list with a code and a name in each row, with or without a heading. Columns behind these stand only
+// below a heading of their own: elsewhere they are more likely the rest of a name with a comma in it.
 func ReadRoster(name string, data []byte) (Roster, error) {
 	rows, err := intake.Cells(data)
 	if err != nil {
 		return Roster{}, words.Errorf("%s: %w", name, err)
 	}
 	r := Roster{Names: map[string]string{}}
+	width := 2
 	for i, row := range rows {
 		code, err := results.ParseCode(at(row.Cells, 0))
 		if err != nil && i == 0 {
+			width = max(width, len(row.Cells))
 			continue // the heading
 		}
 		if err != nil {
@@ -32,6 +35,10 @@ func ReadRoster(name string, data []byte) (Roster, error) {
 		}
 		if _, twice := r.Names[code]; twice {
 			return Roster{}, words.Errorf("%s, line %d: %s is there twice; keep the right row", name, row.Line, code)
+		}
+		if more := row.Cells[min(width, len(row.Cells)):]; strings.TrimSpace(strings.Join(more, "")) != "" {
+			return Roster{}, words.Errorf("%s, line %d: behind the name stands %q; write a name without a comma, or in quotes", name, row.Line,
+				strings.TrimSpace(strings.Join(more, ", ")))
 		}
 		r.Codes = append(r.Codes, code)
 		r.Names[code] = strings.TrimSpace(at(row.Cells, 1))

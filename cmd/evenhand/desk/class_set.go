@@ -41,7 +41,7 @@ func printSet(v *visit) error {
 	if err := sheet.WriteSet(&file, sheet.SetOf(assemble.QuizOf(kept), seats, o.Lang), o); err != nil {
 		return asTyped(err)
 	}
-	return v.sendFile(&file, "inline", "set.pdf")
+	return v.sendFile(&file, "inline", inFileName(kept.Title)+"-set.pdf")
 }
 
 // rosterTyped reads codes such as P01-P24, or a line a pupil with code and name.

@@ -169,6 +169,7 @@ type gridPage struct {
 	ByItem        bool
 	Before, After int // the items beside the one shown; 0 for none
 	Marked        int // papers
+	Asked         int // answers on them that have to be settled
 	Saved         bool
 	Pasted        *pasted
 	Text          string // that was pasted
@@ -210,6 +211,13 @@ type gridSaid struct {
 // gridPage is the page without its rows.
 func (v *visit) gridPage(m marking) *gridPage {
 	page := &gridPage{marking: m, Marked: len(m.papers), ByItem: v.Form.Get("by") == "item", Saved: v.Form.Has("saved")}
+	for _, paper := range m.papers {
+		for _, answer := range paper.Answers {
+			if answer.Asked() {
+				page.Asked++
+			}
+		}
+	}
 	first, last := 1, m.Quiz.Size()
 	if page.ByItem {
 		item, err := strconv.Atoi(v.Form.Get("item"))

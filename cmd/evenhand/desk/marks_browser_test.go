@@ -94,6 +94,35 @@ func TestMarkByKeyboard(t *testing.T) {
 	}
 }
 
+// Names stand beside the codes in the window alone, whichever way a spreadsheet or a person writes them, and after a pupil
+// who was absent comes the next one.
+func TestNamesInTheWindowAndWhoIsAbsent(t *testing.T) {
+	needsBrowser(t, "names beside codes while marking in a browser")
+	browser, address, grid, path := toMark(t)
+	w := openWindow(t, browser, address)
+	w.open(grid + "?class=2A")
+	w.clicks("[data-names] summary")
+	w.types("[data-names] textarea", "P1, Ana Ruiz\r\"O'Brien\"\rp02;  O'Brien, Sean \rP25, nobody here")
+	heading := func(pupil string) string {
+		return tells[string](w, "document.querySelector('#row-"+pupil+" th').textContent.trim()")
+	}
+	if a, b, c := heading("P01"), heading("P02"), heading("P03"); a != "P01 Ana Ruiz" || b != "P02 O'Brien, Sean" || c != "P03" {
+		t.Errorf("the rows are headed %q, %q and %q", a, b, c)
+	}
+	w.do(chromedp.Focus(chromedp.CSS("[name='P01.form']")))
+	w.press("-" + kb.Enter)
+	if at := tells[string](w, "document.activeElement.name"); at != "P02.1" {
+		t.Errorf("after an absent pupil comes %s", at)
+	}
+	w.until("the paper of who was absent", func() bool { _, papers := kept(t, path); return len(papers) == 1 })
+	if sent := tells[string](w, "new URLSearchParams(new FormData(document.querySelector('.marking'))).toString()"); strings.Contains(sent, "Ana") {
+		t.Errorf("a name is sent: %s", sent)
+	}
+	if stray := tells[int](w, "localStorage.length + sessionStorage.length"); stray != 0 {
+		t.Errorf("%d names stay in the browser", stray)
+	}
+}
+
 // The same without scripts, by plain forms, again by keyboard.
 func TestMarkWithoutScripts(t *testing.T) {
 	needsBrowser(t, "marking 24 papers in a browser without scripts")

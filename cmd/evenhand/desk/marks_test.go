@@ -89,7 +89,7 @@ func TestMarkByForms(t *testing.T) {
 	}
 	status, text, at := post(t, browser, grid, form)
 	if status != http.StatusOK || !strings.Contains(at, "saved") ||
-		!strings.Contains(text, "no mark and can&#39;t be an answer") || !strings.Contains(text, "1 of 24") {
+		!strings.Contains(text, "no mark and can&#39;t be an answer") || !strings.Contains(text, "1 of 24 papers marked, 1 answer is to be settled") {
 		t.Fatalf("%d at %s: %s", status, at, text)
 	}
 	_, papers := kept(t, path)
@@ -274,6 +274,20 @@ func TestMakeUpForm(t *testing.T) {
 	}
 	if _, text := get(t, browser, grid+"?class=2A"); !strings.Contains(text, `name="P03.form" value="A"`) {
 		t.Error("the make-up form is proposed to who sits with the class")
+	}
+	// It says what it is, and that a child has sat it: nothing in it is swapped any more.
+	if _, text := get(t, browser, at); !strings.Contains(text, "This form is for who was absent") ||
+		!strings.Contains(text, "1 paper is marked") || strings.Contains(text, "/swap") {
+		t.Errorf("a make-up form that was sat: %s", text)
+	}
+	if status, _, _ := post(t, browser, at+"/swap", url.Values{"place": {"C1"}}); status != http.StatusBadRequest {
+		t.Errorf("an item of it is swapped: %d", status)
+	}
+	if _, text := get(t, browser, address+"/quizzes"); strings.Count(text, "a form for who was absent") != 1 {
+		t.Errorf("the list of quizzes doesn't tell it apart: %s", text)
+	}
+	if status, text := get(t, browser, at+"/letter.pdf?lang=es"); status != http.StatusOK || !strings.HasPrefix(text, "%PDF") {
+		t.Errorf("no letter home: %d %.200s", status, text)
 	}
 }
 

@@ -17,6 +17,7 @@ import (
 	"evenhand/assemble"
 	"evenhand/assemble/export"
 	"evenhand/assemble/export/qti"
+	"evenhand/assemble/followup"
 	"evenhand/assemble/plan"
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
@@ -100,7 +101,7 @@ func quiz(v *visit) error {
 	}
 	marked, pupils := 0, []string(nil)
 	err = v.readMarks(func(s *results.Store) (err error) {
-		if marked, err = markedIn(s, q); err == nil && v.who.Marks {
+		if marked, err = v.markedIn(s, q); err == nil && v.who.Marks {
 			pupils, err = s.Pupils(q.Class)
 		}
 		return err
@@ -121,9 +122,21 @@ func quiz(v *visit) error {
 	}{q, places, apart(searched), marked, searched, strings.Join(pupils, ", "), v.Form.Has("filled"), v.Form.Has("changed")})
 }
 
-// markedIn counts the papers of the quiz that are marked.
-func markedIn(s *results.Store, q bank.Quiz) (int, error) {
-	papers, err := s.Papers(results.QuizOf(q).ID)
+// markedIn counts the papers of the quiz that are marked; those of a make-up form are kept with its quiz.
+func (v *visit) markedIn(s *results.Store, q bank.Quiz) (int, error) {
+	sat := q
+	if q.MakeUp != "" {
+		var err error
+		if sat, err = v.desk.bank.Quiz(q.MakeUp); err != nil {
+			return 0, err
+		}
+	}
+	papers, err := s.Papers(results.QuizOf(sat).ID)
+	if q.MakeUp != "" {
+		papers = slices.DeleteFunc(papers, func(p results.Paper) bool {
+			return !slices.ContainsFunc(q.Forms, func(f bank.QuizForm) bool { return f.Name == p.Form })
+		})
+	}
 	return len(papers), err
 }
 
@@ -238,7 +251,7 @@ func (v *visit) unsatQuiz() (bank.Quiz, error) {
 	}
 	marked := 0
 	err = v.readMarks(func(s *results.Store) (err error) {
-		marked, err = markedIn(s, q)
+		marked, err = v.markedIn(s, q)
 		return err
 	})
 	if err == nil && marked > 0 {
@@ -270,6 +283,11 @@ func printQuiz(v *visit) error {
 		err = export.WriteQuiz(&file, q)
 	case "quiz.zip":
 		err = writeQTI(&file, kept, o.Lang)
+	case "letter.pdf":
+		var letter followup.Letter
+		if letter, err = followup.LetterOf([]bank.Quiz{kept}); err == nil {
+			err = letter.Write(&file, []string{o.Lang, otherLanguage(o.Lang)}, o)
+		}
 	case "answers.pdf":
 		err = sheet.WriteKeys(&file, papers, o)
 	default:
@@ -317,6 +335,14 @@ func (v *visit) sendFile(file *bytes.Buffer, how, name string) error {
 	v.w.Header().Set("Content-Disposition", mime.FormatMediaType(how, map[string]string{"filename": name}))
 	_, err := file.WriteTo(v.w)
 	return err
+}
+
+// otherLanguage is the second one of a letter that speaks both.
+func otherLanguage(lang string) string {
+	if lang == "es" {
+		return "en"
+	}
+	return "es"
 }
 
 // writeQTI writes the quiz as a package of the open standard QTI 3.0.

@@ -102,7 +102,7 @@ func (v *visit) quizzesAround(this plan.Week) (now, earlier []weekQuiz, err erro
 	err = v.readMarks(func(s *results.Store) (err error) {
 		for _, list := range [][]weekQuiz{now, earlier} {
 			for i := range list {
-				if list[i].Marked, err = markedIn(s, list[i].Quiz); err != nil {
+				if list[i].Marked, err = v.markedIn(s, list[i].Quiz); err != nil {
 					return err
 				}
 			}

@@ -103,9 +103,22 @@ for (const grid of document.querySelectorAll("[data-grid]")) {
   const on = () => {
     if (current.value.trim() === "" && !current.name.endsWith(".form")) { put(current, "✓"); current.parentElement.className = "right"; } else done(current);
     const row = current.closest("tr"), next = rows[rows.indexOf(row) + 1], first = next && cells(next);
-    const to = beside(1, 0) || first && (first.find(cell => !cell.name.endsWith(".form")) || first[0]);
+    const absent = current.name.endsWith(".form") && current.value.trim() === "-";
+    const to = !absent && beside(1, 0) || first && (first.find(cell => !cell.name.endsWith(".form")) || first[0]);
     to ? go(to) : keep(row);
   };
+
+  // Names stand beside the codes in this window alone: their field has no name, so no form sends it.
+  const named = document.querySelector("[data-names]"), list = named?.querySelector("textarea");
+  const name = () => {
+    const names = {};
+    for (const line of list.value.split("\n")) {
+      const [, code, number, who] = line.match(/^\s*([^\d\s]+)(\d+)\s*[,;\t]\s*(.*?)\s*$/u) || [];
+      if (code) names[code.toUpperCase() + number.padStart(2, "0")] = who.replace(/^"(.*)"$/, "$1");
+    }
+    for (const row of rows) row.querySelector(".named").textContent = names[row.dataset.pupil] || "";
+  };
+  if (named) { named.hidden = false; list.addEventListener("input", name); name(); }
 
   grid.addEventListener("focusin", event => {
     if (!event.target.matches("[data-cell]")) return;
