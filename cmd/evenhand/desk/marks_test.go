@@ -264,6 +264,9 @@ func TestMakeUpForm(t *testing.T) {
 	if status != http.StatusOK || at == quiz {
 		t.Fatalf("%d at %s: %s", status, at, text)
 	}
+	if !strings.Contains(text, `"pupils-hint">P01</textarea>`) {
+		t.Errorf("the make-up form is not offered to who was absent: %s", text)
+	}
 	late := strings.Replace(at, "/quizzes/", "/marks/", 1)
 	if status, text, _ := post(t, browser, late, rowOf("P01", 1, "C", "x", "x", "✓")); status != http.StatusOK ||
 		!strings.Contains(text, "1 of 24") {

@@ -102,7 +102,7 @@ func quiz(v *visit) error {
 	marked, pupils := 0, []string(nil)
 	err = v.readMarks(func(s *results.Store) (err error) {
 		if marked, err = v.markedIn(s, q); err == nil && v.who.Marks {
-			pupils, err = s.Pupils(q.Class)
+			pupils, err = v.pupilsOf(s, q)
 		}
 		return err
 	})
@@ -122,22 +122,44 @@ func quiz(v *visit) error {
 	}{q, places, apart(searched), marked, searched, strings.Join(pupils, ", "), v.Form.Has("filled"), v.Form.Has("changed")})
 }
 
-// markedIn counts the papers of the quiz that are marked; those of a make-up form are kept with its quiz.
+// markedIn counts the papers of the quiz that are marked.
 func (v *visit) markedIn(s *results.Store, q bank.Quiz) (int, error) {
-	sat := q
+	papers, err := v.papersOf(s, q)
 	if q.MakeUp != "" {
-		var err error
-		if sat, err = v.desk.bank.Quiz(q.MakeUp); err != nil {
-			return 0, err
-		}
-	}
-	papers, err := s.Papers(results.QuizOf(sat).ID)
-	if q.MakeUp != "" {
-		papers = slices.DeleteFunc(papers, func(p results.Paper) bool {
-			return !slices.ContainsFunc(q.Forms, func(f bank.QuizForm) bool { return f.Name == p.Form })
-		})
+		papers = slices.DeleteFunc(papers, func(p results.Paper) bool { return !isOf(p, q) })
 	}
 	return len(papers), err
+}
+
+// papersOf are the papers that are kept for a quiz; those of a make-up form stand among those of its quiz.
+func (v *visit) papersOf(s *results.Store, q bank.Quiz) ([]results.Paper, error) {
+	if q.MakeUp != "" {
+		var err error
+		if q, err = v.desk.bank.Quiz(q.MakeUp); err != nil {
+			return nil, err
+		}
+	}
+	return s.Papers(results.QuizOf(q).ID)
+}
+
+// isOf says that a paper is one of the quiz's own forms.
+func isOf(p results.Paper, q bank.Quiz) bool {
+	return slices.ContainsFunc(q.Forms, func(f bank.QuizForm) bool { return f.Name == p.Form })
+}
+
+// pupilsOf are the pupils whom a quiz is for: those of its class, and for a make-up form those who were absent.
+func (v *visit) pupilsOf(s *results.Store, q bank.Quiz) ([]string, error) {
+	if q.MakeUp == "" {
+		return s.Pupils(q.Class)
+	}
+	papers, err := v.papersOf(s, q)
+	var absent []string
+	for _, p := range papers {
+		if _, answered := p.Score(); (q.Class == "" || p.Class == q.Class) && (answered == 0 || isOf(p, q)) {
+			absent = append(absent, p.Pupil)
+		}
+	}
+	return absent, err
 }
 
 // readMarks reads the pupils' results; without any, nothing is read.
