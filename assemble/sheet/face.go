@@ -14,13 +14,23 @@ import (
 	"golang.org/x/image/math/fixed"
 )
 
+// asciiEnd is behind the last character of ASCII.
+const asciiEnd = 128
+
+// glyph is a character in both weights.
+type glyph struct {
+	has     bool // there is one that may be printed
+	advance [2]fixed.Int26_6
+}
+
 // face is a typeface in two weights.
 type face struct {
 	name  string
 	files [2][]byte // regular, bold
 	fonts [2]*sfnt.Font
-	digit float64 // height of a digit above the baseline, as a share of the type size
-	plus  float64 // height of a plus sign, as the same share
+	ascii [asciiEnd]glyph // what is asked for most, looked up once
+	digit float64         // height of a digit above the baseline, as a share of the type size
+	plus  float64         // height of a plus sign, as the same share
 }
 
 // The two choices of Options.Font.
@@ -109,6 +119,9 @@ func newFace(name string, files ...[]byte) (*face, error) {
 		}
 		f.fonts[i] = parsed
 	}
+	for r := range rune(asciiEnd) {
+		f.ascii[r] = glyph{f.has(r), [2]fixed.Int26_6{f.advance(r, 0), f.advance(r, 1)}}
+	}
 	zero, err := f.bounds('0')
 	if err != nil {
 		return nil, fmt.Errorf("font %s: %w", name, err)
@@ -137,20 +150,28 @@ var glyphBuffers = sync.Pool{New: func() any { return new(sfnt.Buffer) }}
 // width is the length of the text in millimetres. Characters the face lacks
 // count as what printable puts in their place.
 func (f *face) width(s string, l lettering) float64 {
-	buffer := glyphBuffers.Get().(*sfnt.Buffer)
-	defer glyphBuffers.Put(buffer)
-	weight := f.fonts[weightOf(l.bold)]
+	weight := weightOf(l.bold)
 	var sum fixed.Int26_6
 	for _, r := range f.printable(s) {
-		glyph, err := weight.GlyphIndex(buffer, r)
-		if err != nil {
-			continue
-		}
-		if advance, err := weight.GlyphAdvance(buffer, glyph, fixed.I(1000), font.HintingNone); err == nil {
-			sum += advance
+		if r < asciiEnd {
+			sum += f.ascii[r].advance[weight]
+		} else {
+			sum += f.advance(r, weight)
 		}
 	}
 	return float64(sum) / 64000 * l.size
+}
+
+// advance is the width of a character in thousandths of the type size; 0 where the face lacks it.
+func (f *face) advance(r rune, weight int) fixed.Int26_6 {
+	buffer := glyphBuffers.Get().(*sfnt.Buffer)
+	defer glyphBuffers.Put(buffer)
+	glyph, err := f.fonts[weight].GlyphIndex(buffer, r)
+	if err != nil {
+		return 0
+	}
+	advance, _ := f.fonts[weight].GlyphAdvance(buffer, glyph, fixed.I(1000), font.HintingNone)
+	return advance
 }
 
 func weightOf(bold bool) int {

@@ -52,7 +52,7 @@ func (s settings) htmlPage(leaf leaf, number, of int) string {
 <g fill="none" stroke="#000" stroke-linecap="round" stroke-linejoin="round" font-family="%s, 'DejaVu Sans', Verdana, sans-serif">
 %s</g>
 </svg>
-`, mm(whole*s.pageWidth), mm(whole*s.pageHeight), fmt.Sprintf(s.say(pageWords), number, of), s.face.name, c.body.String())
+`, mm(whole*s.pageWidth), mm(whole*s.pageHeight), fmt.Sprintf(s.say(pageWords), number, of), s.face.name, c.body)
 }
 
 // bookmark does nothing: a browser makes its outline from the headings.
@@ -74,11 +74,11 @@ func (c *svgCanvas) begin(t tag, alt, lang string) {
 	if lang != "" {
 		role += fmt.Sprintf(` lang="%s"`, lang)
 	}
-	c.add("<g%s>", role)
+	c.add("<g", role, ">\n")
 }
 
 func (c *svgCanvas) end() {
 	if c.onPage {
-		c.add("</g>")
+		c.add("</g>\n")
 	}
 }

@@ -18,6 +18,9 @@ var instead = map[rune]string{
 // printable replaces what the face can't show: by a likeness, by the letter without
 // its accent, and else by a question mark. Joiners and variation marks vanish.
 func (f *face) printable(s string) string {
+	if !strings.ContainsFunc(s, func(r rune) bool { return r >= asciiEnd || !f.ascii[r].has }) {
+		return s
+	}
 	var b strings.Builder
 	for _, r := range norm.NFC.String(s) {
 		b.WriteString(f.likeness(r))

@@ -1,83 +1,109 @@
 package sheet
 
 import (
+	"bytes"
 	"fmt"
 	"html"
 	"strconv"
-	"strings"
 )
 
-// svgCanvas draws on one SVG picture.
+// svgCanvas draws on one SVG picture. It appends, as a page of the desk has many pictures.
 type svgCanvas struct {
 	face   *face
-	body   strings.Builder
+	body   []byte
 	onPage bool // every line of text keeps its length, whatever font the reader's machine has
 }
 
 // picture is the whole SVG document of the given size in millimetres, drawn so many times as
 // large. The title and the description are what a screen reader says.
 func (c *svgCanvas) picture(w, h, scale float64, lang, title, desc string) []byte {
-	return fmt.Appendf(nil, `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" lang="%s" role="img">
+	return fmt.Appendf(make([]byte, 0, len(c.body)+600), `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" lang="%s" role="img">
 <title>%s</title>
 <desc>%s</desc>
 <g fill="none" stroke="#000" stroke-linecap="round" stroke-linejoin="round" font-family="%s, 'DejaVu Sans', Verdana, sans-serif">
 %s</g>
 </svg>
-`, mm(scale*w), mm(scale*h), mm(w), mm(h), lang, html.EscapeString(title), html.EscapeString(desc), c.face.name, c.body.String())
+`, mm(scale*w), mm(scale*h), mm(w), mm(h), lang, html.EscapeString(title), html.EscapeString(desc), c.face.name, c.body)
 }
 
 // mm writes a length with at most two decimals.
-func mm(v float64) string {
-	s := strings.TrimRight(strconv.FormatFloat(v, 'f', 2, 64), "0")
-	return strings.TrimSuffix(s, ".")
+func mm(v float64) string { return string(appendMM(nil, v)) }
+
+func appendMM(to []byte, v float64) []byte {
+	to = bytes.TrimRight(strconv.AppendFloat(to, v, 'f', 2, 64), "0")
+	return bytes.TrimSuffix(to, []byte("."))
 }
 
-func (c *svgCanvas) add(format string, args ...any) { fmt.Fprintf(&c.body, format+"\n", args...) }
+func (c *svgCanvas) add(texts ...string) {
+	for _, text := range texts {
+		c.body = append(c.body, text...)
+	}
+}
+
+// lengths adds numbers, each with what stands before it.
+func (c *svgCanvas) lengths(list ...length) {
+	for _, l := range list {
+		c.body = appendMM(append(c.body, l.before...), l.mm)
+	}
+}
+
+type length struct {
+	before string
+	mm     float64
+}
 
 func (c *svgCanvas) line(from, to point, s style) {
-	c.add(`<line x1="%s" y1="%s" x2="%s" y2="%s"%s/>`, mm(from.x), mm(from.y), mm(to.x), mm(to.y), attributes(s))
+	c.lengths(length{`<line x1="`, from.x}, length{`" y1="`, from.y}, length{`" x2="`, to.x}, length{`" y2="`, to.y})
+	c.close(s)
 }
 
 func (c *svgCanvas) rect(at point, w, h float64, s style) {
-	c.add(`<rect x="%s" y="%s" width="%s" height="%s"%s/>`, mm(at.x), mm(at.y), mm(w), mm(h), attributes(s))
+	c.lengths(length{`<rect x="`, at.x}, length{`" y="`, at.y}, length{`" width="`, w}, length{`" height="`, h})
+	c.close(s)
 }
 
 func (c *svgCanvas) circle(at point, radius float64, s style) {
-	c.add(`<circle cx="%s" cy="%s" r="%s"%s/>`, mm(at.x), mm(at.y), mm(radius), attributes(s))
+	c.lengths(length{`<circle cx="`, at.x}, length{`" cy="`, at.y}, length{`" r="`, radius})
+	c.close(s)
 }
 
 func (c *svgCanvas) polygon(corners []point, s style) {
-	places := make([]string, len(corners))
-	for i, p := range corners {
-		places[i] = mm(p.x) + "," + mm(p.y)
+	before := `<polygon points="`
+	for _, p := range corners {
+		c.lengths(length{before, p.x}, length{",", p.y})
+		before = " "
 	}
-	c.add(`<polygon points="%s"%s/>`, strings.Join(places, " "), attributes(s))
+	c.close(s)
 }
 
-func attributes(s style) string {
-	text := ` stroke="none"`
+// close ends the last attribute of a shape and adds those of its style.
+func (c *svgCanvas) close(s style) {
 	if s.line > 0 {
-		text = fmt.Sprintf(` stroke-width="%s"`, mm(s.line))
+		c.lengths(length{`" stroke-width="`, s.line})
+	} else {
+		c.add(`" stroke="none`)
 	}
 	if s.dashed {
-		text += fmt.Sprintf(` stroke-dasharray="%s" stroke-dashoffset="%s"`, mm(dash), mm(dash/2))
+		c.lengths(length{`" stroke-dasharray="`, dash}, length{`" stroke-dashoffset="`, dash / 2})
 	}
 	if s.fill != hollow {
-		text += fmt.Sprintf(` fill="rgb(%[1]d,%[1]d,%[1]d)"`, grey[s.fill])
+		shade := strconv.Itoa(grey[s.fill])
+		c.add(`" fill="rgb(`, shade, ",", shade, ",", shade, ")")
 	}
-	return text
+	c.add("\"/>\n")
 }
 
 func (c *svgCanvas) text(at point, s string, l lettering) {
-	weight := ""
+	c.lengths(length{`<text x="`, at.x}, length{`" y="`, at.y}, length{`" font-size="`, l.size})
+	c.add(`" text-anchor="`, anchors[l.align])
 	if l.bold {
-		weight = ` font-weight="bold"`
+		c.add(`" font-weight="bold`)
 	}
 	if c.onPage {
-		weight += fmt.Sprintf(` textLength="%s" lengthAdjust="spacingAndGlyphs"`, mm(c.face.width(s, l)))
+		c.lengths(length{`" textLength="`, c.face.width(s, l)})
+		c.add(`" lengthAdjust="spacingAndGlyphs`)
 	}
-	c.add(`<text x="%s" y="%s" font-size="%s" text-anchor="%s"%s fill="#000" stroke="none">%s</text>`,
-		mm(at.x), mm(at.y), mm(l.size), anchors[l.align], weight, html.EscapeString(c.face.printable(s)))
+	c.add(`" fill="#000" stroke="none">`, html.EscapeString(c.face.printable(s)), "</text>\n")
 }
 
 var anchors = map[align]string{left: "start", centre: "middle", right: "end"}
