@@ -3,6 +3,7 @@ package desk
 import (
 	"cmp"
 	"context"
+	"html/template"
 	"log/slog"
 	"net/http"
 	"slices"
@@ -56,7 +57,7 @@ type Desk struct {
 	remote   *remote.Server
 	news     news
 	lately   lately
-	drawings drawings
+	drawings remembered[drawn, template.HTML]
 	line     line
 	open     context.Context // until Leave
 	close    context.CancelFunc
@@ -81,6 +82,7 @@ func New(b *bank.Bank, o Options) (*Desk, error) {
 	d := &Desk{
 		bank: b, o: o, pages: pages, uploads: uploads{b.Store()}, judging: make(chan struct{}, 2),
 		entrance: cmp.Or(o.Entrance, secret()), local: "evenhand-" + secret(), remote: remote.NewServer(),
+		drawings: remembered[drawn, template.HTML]{most: mostDrawings},
 	}
 	d.open, d.close = context.WithCancel(context.Background())
 	if o.Store != nil {

@@ -1,10 +1,14 @@
 package desk
 
 import (
+	"cmp"
 	"errors"
+	"html/template"
 	"net/http"
+	"strings"
 
 	"evenhand/bank"
+	"evenhand/standards"
 	"evenhand/standards/task"
 )
 
@@ -22,14 +26,60 @@ func item(v *visit) error {
 	if err != nil {
 		return err
 	}
-	return v.show("item", struct {
-		shown
-		Question string
-		Missteps []task.Misstep
-		Traits   []string
-		History  []revision
-		Uses     []bank.Use
-	}{v.draw(it), v.said.Asks(it.Question(v.said.Lang)), misstepsOf(it), v.said.Traits(it.Traits), v.compared(history), uses})
+	page := itemPage{
+		ID: it.ID, Revision: it.Revision, Standing: it.Standing, Question: v.said.Asks(it.Question(v.said.Lang)),
+		Drawing: v.draw(it).Drawing, Skill: it.Skill, Facts: v.said.facts(it), Missteps: v.said.missteps(it),
+		Time: v.said.say("item.seconds", it.Seconds), From: v.said.origin(it.Origin), Notes: it.Notes,
+		History: v.said.compared(history),
+	}
+	for _, use := range uses {
+		page.Uses = append(page.Uses, v.said.Week(use.Week)+": "+use.Quiz)
+	}
+	return v.show("item", page)
+}
+
+// itemPage is all that the page of an item shows, in words.
+type itemPage struct {
+	ID         string
+	Revision   int
+	Standing   bank.Standing
+	Question   string
+	Drawing    template.HTML
+	Skill      standards.SkillID
+	Facts      facts
+	Missteps   []misstep
+	Time, From string
+	Notes      string
+	Uses       []string
+	History    []revision
+}
+
+// facts are what pages tell of an item in words.
+type facts struct{ Key, Skill, Status, Codes, Right, Traits string }
+
+func (s sentences) facts(it bank.Item) facts {
+	right := it.Difficulty()
+	var codes []string
+	for _, code := range it.Codes {
+		codes = append(codes, string(code))
+	}
+	return facts{
+		Key: it.Key, Skill: cmp.Or(s.Skill(it.Skill), s.say("item.noskill")), Status: s.say("status." + string(it.Standing)),
+		Codes:  cmp.Or(strings.Join(codes, " "), s.say("item.nocodes")),
+		Right:  s.say("items.tenths", right.Tenths()) + ", " + s.say("band."+string(right.Band())),
+		Traits: cmp.Or(strings.Join(s.Traits(it.Traits), " · "), s.say("item.byhand")),
+	}
+}
+
+// origin is where an item is from.
+func (s sentences) origin(from bank.Origin) string {
+	text := s.say("origin." + from.Kind)
+	for _, more := range []string{from.File, from.By} {
+		if more != "" {
+			text += ", " + more
+		}
+	}
+	return text
 }
 
 // itemAsked is the item that the address names.
@@ -41,18 +91,33 @@ func (v *visit) itemAsked() (bank.Item, error) {
 	return it, nil
 }
 
-// misstepsOf are the wrong answers that suggest something.
-func misstepsOf(it bank.Item) []task.Misstep {
+// misstep is a wrong answer and what it suggests.
+type misstep struct{ Answer, Suggests string }
+
+// missteps are the wrong answers to an item that suggest something.
+func (s sentences) missteps(it bank.Item) (list []misstep) {
 	asked, err := task.Parse(it.Task)
 	if err != nil {
 		return nil
 	}
-	return task.MisstepsIn(asked, it.Look)
+	for _, m := range task.MisstepsIn(asked, it.Look) {
+		list = append(list, misstep{m.Answer, s.Suggests(m.Kinds)})
+	}
+	return list
 }
 
-// revision is one state of an item and what it changed.
+// Suggests is what an answer suggests that each of these missteps gives, in templates.
+func (s sentences) Suggests(kinds []*task.MisstepKind) string {
+	var tells []string
+	for _, kind := range kinds {
+		tells = append(tells, kind.TellsIn(s.Lang))
+	}
+	return strings.Join(tells, "; "+s.say("item.or")+" ")
+}
+
+// revision is a state of an item: which one it is, and what it changed.
 type revision struct {
-	bank.Item
+	Is      string
 	Changes []change
 }
 
@@ -60,12 +125,16 @@ type revision struct {
 type change struct{ Name, Before, After string }
 
 // compared are the revisions, the last one first, each with what it changed.
-func (v *visit) compared(history []bank.Item) []revision {
+func (s sentences) compared(history []bank.Item) []revision {
 	var list []revision
 	for i := len(history) - 1; i >= 0; i-- {
-		r := revision{Item: history[i]}
+		it := history[i]
+		r := revision{Is: s.say("item.revision", it.Revision, it.By, s.Day(it.At))}
+		if it.Reason != "" {
+			r.Is += ": " + s.Reason(it.Reason)
+		}
 		if i > 0 {
-			r.Changes = v.said.changesBetween(history[i-1], history[i])
+			r.Changes = s.changesBetween(history[i-1], it)
 		}
 		list = append(list, r)
 	}

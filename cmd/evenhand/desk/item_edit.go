@@ -97,8 +97,8 @@ type editPage struct {
 	Form     itemForm
 	Problem  string // what is missing so far
 	Shown    *shown // as it stands typed; nil while something is missing
-	Missteps []task.Misstep
-	Traits   []string
+	Facts    facts
+	Missteps []misstep
 	Looks    []task.Look
 	Conflict []change // what somebody else changed meanwhile
 }
@@ -111,7 +111,7 @@ func (v *visit) editPage(f itemForm) editPage {
 		return page
 	}
 	drawn := v.draw(it)
-	page.Shown, page.Missteps, page.Traits = &drawn, misstepsOf(it), v.said.Traits(it.Traits)
+	page.Shown, page.Facts, page.Missteps = &drawn, v.said.facts(it), v.said.missteps(it)
 	if asked, err := task.Parse(it.Task); err == nil {
 		page.Looks = asked.Looks()
 	}

@@ -5,7 +5,7 @@ import (
 	"html/template"
 	"net/http"
 	"net/url"
-	"sync"
+	"strings"
 
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
@@ -23,21 +23,22 @@ type shown struct {
 	Drawing template.HTML
 }
 
-// card is what the list shows of an item: as a page has many, all is put together before the template.
-type card struct {
-	ID       string
-	Standing bank.Standing
-	Drawing  template.HTML
-	Question string // where there is no drawing
-	Under    string
-}
-
-func (v *visit) card(it bank.Item) card {
-	c := card{ID: it.ID, Standing: it.Standing, Drawing: v.draw(it).Drawing, Under: v.said.under(it)}
-	if c.Drawing == "" {
-		c.Question = it.Question(v.said.Lang)
+// addCard adds to a page what the list shows of an item. As a page has many, that is quicker than by the template.
+func (v *visit) addCard(page *strings.Builder, it bank.Item) {
+	picture := string(v.draw(it).Drawing)
+	if picture == "" {
+		picture = template.HTMLEscapeString(it.Question(v.said.Lang))
 	}
-	return c
+	standing := ""
+	if it.Standing != bank.Ready {
+		standing = " · <b>" + template.HTMLEscapeString(v.said.say("status."+string(it.Standing))) + "</b>"
+	}
+	for _, text := range []string{
+		`<li class="card"><a href="/items/`, it.ID, `"><span class="paper">`, picture, `</span><span class="under">`,
+		template.HTMLEscapeString(v.said.under(it)), standing, "</span></a></li>\n",
+	} {
+		page.WriteString(text)
+	}
 }
 
 // under is what a card says of an item in one line.
@@ -48,82 +49,112 @@ func (s sentences) under(it bank.Item) string {
 
 // items shows the bank's items that a person asks for.
 func items(v *visit) error {
-	query, err := v.itemQuery()
+	asked := filterOf(v.URL.Query())
+	query, err := v.itemQuery(asked)
 	if err != nil {
 		return err
 	}
-	var found []card
-	next := ""
+	var found strings.Builder
+	n, next := 0, ""
 	for it, err := range v.desk.bank.Find(query) {
 		if err != nil {
 			return err
 		}
-		if len(found) == pageful {
+		if n == pageful {
 			next = it.ID
 			break
 		}
-		found = append(found, v.card(it))
+		v.addCard(&found, it)
+		n++
 	}
-	chosen := v.URL.Query()
 	if next != "" {
-		chosen.Set("at", next)
-		next = "/items?" + chosen.Encode()
+		here := v.URL.Query()
+		here.Set("at", next)
+		next = "/items?" + here.Encode()
 	}
-	chosen = v.URL.Query()
-	if typed := chosen.Get("traits"); typed != "" {
-		chosen.Set("traits", v.said.InWords(v.desk.pages.conditionsTyped(typed)))
+	fields, err := v.filterFields(asked)
+	if err != nil {
+		return err
 	}
 	return v.show("items", struct {
-		Chosen    url.Values
+		Filter template.HTML
+		Items  template.HTML
+		Next   string // the address of the next page
+	}{fields, template.HTML(found.String()), next})
+}
+
+// filter is what of the bank's items a person asks for, as it is typed.
+type filter struct{ Words, Skill, Code, Band, Status, Traits, Author, Unused string }
+
+func filterOf(asked url.Values) filter {
+	get := asked.Get
+	return filter{
+		get("words"), get("skill"), get("code"), get("band"), get("status"), get("traits"), get("author"), get("unused"),
+	}
+}
+
+// filterIn is a filter as it is shown in a language.
+type filterIn struct {
+	lang string
+	filter
+}
+
+// filterFields are the fields of the filter, filled.
+func (v *visit) filterFields(f filter) (template.HTML, error) {
+	if f.Traits != "" {
+		f.Traits = v.said.InWords(v.desk.pages.conditionsTyped(f.Traits))
+	}
+	type fields struct {
+		filter
 		Bands     []standards.Band
 		Standings []bank.Standing
-		Items     []card
-		Next      string // the address of the next page
-	}{
-		chosen, standards.Bands(),
-		[]bank.Standing{bank.Draft, bank.Ready, bank.Retired}, found, next,
+	}
+	return v.desk.pages.filters.of(filterIn{v.said.Lang, f}, func() (template.HTML, error) {
+		return v.piece("items", "filter", struct {
+			Said sentences
+			Data fields
+		}{v.said, fields{f, standards.Bands(), []bank.Standing{bank.Draft, bank.Ready, bank.Retired}}})
 	})
 }
 
 // itemQuery reads the filter of the page.
-func (v *visit) itemQuery() (bank.Query, error) {
-	get := v.URL.Query().Get
-	q := bank.Query{Words: get("words"), Author: get("author"), Unused: get("unused"), From: get("at"), About: pageful + 1}
+func (v *visit) itemQuery(f filter) (bank.Query, error) {
+	q := bank.Query{Words: f.Words, Author: f.Author, Unused: f.Unused, From: v.URL.Query().Get("at"), About: pageful + 1}
 	if q.From != "" {
 		if _, err := v.desk.bank.Get(q.From); err != nil {
 			return q, v.missing("item.nothing")
 		}
 	}
-	if name := get("skill"); name != "" {
-		skill, err := standards.ParseSkill(name)
+	if f.Skill != "" {
+		skill, err := standards.ParseSkill(f.Skill)
 		if err != nil {
 			return q, asTyped(err)
 		}
 		q.Skills = []standards.SkillID{skill}
 	}
-	if text := get("code"); text != "" {
-		code, err := standards.ParseCode(text)
+	if f.Code != "" {
+		code, err := standards.ParseCode(f.Code)
 		if err != nil {
 			return q, asTyped(err)
 		}
 		q.Code = code
 	}
-	if typed := v.desk.pages.conditionsTyped(get("traits")); len(typed) > 0 {
+	if typed := v.desk.pages.conditionsTyped(f.Traits); len(typed) > 0 {
 		where, err := standards.ParseWhere(typed)
 		if err != nil {
 			return q, asTyped(err)
 		}
 		q.Where = where
 	}
-	if band := get("band"); band != "" {
-		q.Bands = []standards.Band{standards.Band(band)}
+	if f.Band != "" {
+		q.Bands = []standards.Band{standards.Band(f.Band)}
 	}
-	switch standing := get("status"); standing {
+	switch f.Status {
 	case "all":
 	case "":
 		q.Standings = []bank.Standing{bank.Draft, bank.Ready}
 	default:
-		q.Standings = []bank.Standing{bank.Standing(standing)}
+		q.Standings = []bank.Standing{bank.Standing(f.Status)}
 	}
 	return q, nil
 }
@@ -139,43 +170,24 @@ func asRefused(err error) error {
 	return err
 }
 
-// draw is the item with its drawing.
+// draw is the item with its drawing; without where it can't be drawn.
 func (v *visit) draw(it bank.Item) shown {
-	return shown{it, v.desk.drawings.of(it, v.said.Lang)}
+	lang := v.said.Lang
+	picture, _ := v.desk.drawings.of(drawn{lang, it.Task, it.OwnWords(lang), it.Key, it.Look}, func() (template.HTML, error) {
+		svg, err := sheet.SVG(sheet.QuestionOf(it, 1, lang), sheet.Options{Lang: lang})
+		if err != nil {
+			svg = nil
+		}
+		return template.HTML(svg), nil
+	})
+	return shown{it, picture}
 }
 
-// drawings remembers what was drawn, by all that a drawing depends on, so that it can't be out of date.
-type drawings struct {
-	sync.Mutex
-	known map[drawn]template.HTML
-}
-
-// drawn is what a drawing shows.
+// drawn is all that a drawing shows.
 type drawn struct {
 	lang, task, words, key string
 	look                   task.Look
 }
 
-// mostDrawings is how many are remembered, of some 1.3 KB each; beyond, all are forgotten at once.
+// mostDrawings is how many are remembered, of some 1.3 KB each.
 const mostDrawings = 20_000
-
-// of is the drawing of an item; empty where it can't be drawn.
-func (d *drawings) of(it bank.Item, lang string) template.HTML {
-	shows := drawn{lang, it.Task, it.OwnWords(lang), it.Key, it.Look}
-	d.Lock()
-	picture, ok := d.known[shows]
-	d.Unlock()
-	if ok {
-		return picture
-	}
-	if svg, err := sheet.SVG(sheet.QuestionOf(it, 1, lang), sheet.Options{Lang: lang}); err == nil {
-		picture = template.HTML(svg)
-	}
-	d.Lock()
-	defer d.Unlock()
-	if d.known == nil || len(d.known) >= mostDrawings {
-		d.known = map[drawn]template.HTML{}
-	}
-	d.known[shows] = picture
-	return picture
-}

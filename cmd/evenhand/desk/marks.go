@@ -282,14 +282,10 @@ func (v *visit) saidOf(item results.Item, a results.Answer) string {
 	case a.State != results.Wrong || a.Written == "":
 		return ""
 	}
-	var tells []string
-	for _, kind := range report.Explain(item, a.Written) {
-		tells = append(tells, kind.TellsIn(v.said.Lang))
+	if kinds := report.Explain(item, a.Written); len(kinds) > 0 {
+		return v.said.say("marks.suggests", a.Written, v.said.Suggests(kinds))
 	}
-	if len(tells) == 0 {
-		return ""
-	}
-	return v.said.say("marks.suggests", a.Written, strings.Join(tells, "; "+v.said.say("item.or")+" "))
+	return ""
 }
 
 // marksPage shows the grid.

@@ -31,6 +31,9 @@ type pages struct {
 	templates map[string]map[string]*template.Template
 	languages map[string]sentences
 	called    map[string]standards.Condition // conditions on words, by what they are called in each language
+
+	strips  remembered[strip, template.HTML]
+	filters remembered[filterIn, template.HTML]
 }
 
 // frame is what every page is given beside its own data.
@@ -41,9 +44,8 @@ type frame struct {
 	Demo     bool   // this is the demo school, to be thrown away
 	Home     string // from there, the person's own desk
 	Closes   bool   // the desk can be closed from its pages
-	Rooms    []room
+	Rooms    template.HTML
 	Page     string // the page's name
-	Room     string // the address of the room that it belongs to
 	Path     string // its address, to come back to
 	Data     any
 }
@@ -65,18 +67,31 @@ var allRooms = []room{
 	{"class", "/class", toMark},
 }
 
-// rooms are those that a person may enter.
-func (d *Desk) rooms(who Person) []room {
-	if who.Name == "" {
-		return nil
+// strip is all that the frame's strip depends on.
+type strip struct {
+	lang         string
+	in           string // the address of the room that the page belongs to
+	alone, marks bool   // the desk of one person alone; of somebody who may see marks
+}
+
+// rooms are the strip of those that the visitor may enter.
+func (v *visit) rooms() (template.HTML, error) {
+	if v.who.Name == "" {
+		return "", nil
 	}
-	list := slices.Clone(allRooms)
-	last := room{"safe", "/team", toRead}
-	if !d.alone() {
-		last.Name = "team"
-	}
-	list = append(list, last)
-	return slices.DeleteFunc(list, func(r room) bool { return r.right == toMark && !who.Marks })
+	s := strip{v.said.Lang, roomOf(v.URL.Path), v.desk.alone(), v.who.Marks}
+	return v.desk.pages.strips.of(s, func() (template.HTML, error) {
+		last := room{"team", "/team", toRead}
+		if s.alone {
+			last.Name = "safe"
+		}
+		list := slices.DeleteFunc(append(slices.Clone(allRooms), last), func(r room) bool { return r.right == toMark && !s.marks })
+		return v.piece("week", "rooms", struct {
+			Said  sentences
+			In    string
+			Rooms []room
+		}{v.said, s.in, list})
+	})
 }
 
 // loadPages reads the pages once for all desks: they are in the program and never change.
@@ -85,7 +100,10 @@ var loadPages = sync.OnceValues(func() (*pages, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &pages{templates: map[string]map[string]*template.Template{}, languages: languages}
+	p := &pages{
+		templates: map[string]map[string]*template.Template{}, languages: languages,
+		strips: remembered[strip, template.HTML]{most: 100}, filters: remembered[filterIn, template.HTML]{most: 200},
+	}
 	for language, said := range languages {
 		if p.templates[language], err = said.templates(); err != nil {
 			return nil, err
@@ -101,11 +119,7 @@ func (s sentences) templates() (map[string]*template.Template, error) {
 	if err != nil {
 		return nil, err
 	}
-	look := lookNames()
-	frame := template.New("").Funcs(template.FuncMap{
-		"points": points,
-		"look":   func(name string) string { return look[name] },
-	})
+	frame := template.New("").Funcs(template.FuncMap{"points": points})
 	for _, shared := range framing {
 		if err := s.parse(frame, shared); err != nil {
 			return nil, err
@@ -147,18 +161,26 @@ func (s sentences) parse(page *template.Template, file string) error {
 	return nil
 }
 
-// bareSentence is where a template says a sentence that is given no data.
-var bareSentence = regexp.MustCompile(`\{\{(?:\$?\.Said|\$said|\$s)\.Say "([^"]+)"\}\}`)
+// Where a template says a sentence that is given no data, and where it names the language or a file of the look.
+var (
+	bareSentence = regexp.MustCompile(`\{\{(?:\$?\.Said|\$said|\$s)\.Say "([^"]+)"\}\}`)
+	bareLanguage = "{{.Said.Lang}}"
+	bareLook     = regexp.MustCompile(`\{\{look "([^"]+)"\}\}`)
+)
 
-// fill puts these sentences into a template's text. All stand between tags or in quoted attributes, for which they are
-// escaped alike.
+// fill puts these into a template's text. All stand between tags or in quoted attributes, for which they are escaped
+// alike.
 func (s sentences) fill(text string) (filled string, missing error) {
 	filled = bareSentence.ReplaceAllStringFunc(text, func(asked string) string {
 		said, err := s.Say(bareSentence.FindStringSubmatch(asked)[1])
 		missing = errors.Join(missing, err)
 		return template.HTMLEscapeString(said)
 	})
-	return filled, missing
+	look := lookNames()
+	filled = bareLook.ReplaceAllStringFunc(filled, func(asked string) string {
+		return look[bareLook.FindStringSubmatch(asked)[1]]
+	})
+	return strings.ReplaceAll(filled, bareLanguage, s.Lang), missing
 }
 
 // points are thousandths of a point as they are shown.
@@ -176,6 +198,13 @@ func (p *pages) write(w io.Writer, page, part string, data frame) error {
 		return t.ExecuteTemplate(w, part, data)
 	}
 	return t.ExecuteTemplate(w, "frame.html", data)
+}
+
+// piece is a part of a page's template, filled by itself.
+func (v *visit) piece(page, part string, data any) (template.HTML, error) {
+	var text strings.Builder
+	err := v.desk.pages.templates[v.said.Lang][page].ExecuteTemplate(&text, part, data)
+	return template.HTML(text.String()), err
 }
 
 func (p *pages) said(language string) sentences { return p.languages[language] }

@@ -35,10 +35,43 @@ func newSessions(s store.Store, o Options) *scs.SessionManager {
 	m := scs.New()
 	m.Store = sessions{s, o.Now}
 	m.HashTokenInStore = true
+	m.Codec = &sessionCodec{read: remembered[string, sessionValues]{most: mostSessions}, written: remembered[sessionValues, []byte]{most: mostSessions}}
 	m.Lifetime, m.IdleTimeout = signedInFor, idleFor
 	m.Cookie.Name = "desk"
 	m.Cookie.HttpOnly, m.Cookie.Secure, m.Cookie.SameSite = true, o.Secure, http.SameSiteLaxMode
 	return m
+}
+
+// sessionCodec reads and writes sessions as scs does, and remembers them, as every request of a browser asks for both.
+type sessionCodec struct {
+	scs.GobCodec
+	read    remembered[string, sessionValues]
+	written remembered[sessionValues, []byte]
+}
+
+// sessionValues are what a session holds.
+type sessionValues struct {
+	deadline time.Time
+	person   string
+}
+
+// mostSessions is how many are remembered.
+const mostSessions = 1000
+
+// Decode reads a session.
+func (c *sessionCodec) Decode(kept []byte) (time.Time, map[string]any, error) {
+	s, err := c.read.of(string(kept), func() (sessionValues, error) {
+		deadline, values, err := c.GobCodec.Decode(kept)
+		person, _ := values["person"].(string)
+		return sessionValues{deadline, person}, err
+	})
+	return s.deadline, map[string]any{"person": s.person}, err
+}
+
+// Encode writes a session.
+func (c *sessionCodec) Encode(deadline time.Time, values map[string]any) ([]byte, error) {
+	person, _ := values["person"].(string)
+	return c.written.of(sessionValues{deadline, person}, func() ([]byte, error) { return c.GobCodec.Encode(deadline, values) })
 }
 
 // sessionFailed answers where a session could not be read or kept, as on a full disk.

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"strconv"
 	"strings"
 	"sync"
 	"syscall"
@@ -151,18 +152,23 @@ var pageText = sync.Pool{New: func() any { return new(bytes.Buffer) }}
 // show answers with a page: the template of that name in the frame, or with ?part=NAME (or the
 // header that desk.js sends) the part of it that has this name, to be put in place of the old.
 func (v *visit) show(page string, data any) error {
+	rooms, err := v.rooms()
+	if err != nil {
+		return err
+	}
 	text := pageText.Get().(*bytes.Buffer)
 	defer pageText.Put(text)
 	text.Reset()
 	if err := v.desk.pages.write(text, page, v.Header.Get("Part"), frame{
 		Said: v.said, Who: v.who, SignedIn: !v.desk.alone() && v.who.Name != "",
-		Rooms: v.desk.rooms(v.who), Page: page, Room: roomOf(v.URL.Path), Path: v.back(), Data: data,
+		Rooms: rooms, Page: page, Path: v.back(), Data: data,
 		Demo: v.desk.o.ThrowAway != nil, Home: v.desk.o.Home, Closes: v.desk.o.Stop != nil && v.who.Name != "",
 	}); err != nil {
 		return err
 	}
 	v.w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	_, err := text.WriteTo(v.w)
+	v.w.Header().Set("Content-Length", strconv.Itoa(text.Len()))
+	_, err = text.WriteTo(v.w)
 	return err
 }
 
