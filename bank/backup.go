@@ -3,12 +3,12 @@ package bank
 import (
 	"context"
 	"errors"
-	"fmt"
 	"io"
 	"io/fs"
 
 	"evenhand/bank/files"
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // Backup writes a copy of the bank as it stands at one moment, while it may go on
@@ -29,7 +29,7 @@ func ProveFile(path string) error {
 	}
 	report, err := b.Check()
 	if err = errors.Join(err, b.Close()); err == nil && !report.Whole() {
-		err = store.Damaged{Name: path, What: report.Problems[0]}
+		err = store.Damaged{Name: path, What: report.Problems[0].Told}
 	}
 	return err
 }
@@ -49,11 +49,11 @@ func BackupStore(ctx context.Context, s store.Store, path string, prove func(tem
 	})
 	switch found := (store.Damaged{}); {
 	case errors.Is(err, fs.ErrExist):
-		return 0, fmt.Errorf("%s is there already; choose another name for the backup", path)
+		return 0, words.Errorf("%s is there already; choose another name for the backup", path)
 	case errors.As(err, &found):
-		return 0, fmt.Errorf("no backup was made, as it would be damaged, too: %w", err)
+		return 0, words.Errorf("no backup was made, as it would be damaged, too: %w", err)
 	case err != nil:
-		return 0, fmt.Errorf("the backup could not be written: %w", err)
+		return 0, words.Errorf("the backup could not be written: %w", err)
 	}
 	return size, nil
 }

@@ -8,6 +8,7 @@ import (
 	"io/fs"
 
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // Bank is an open bank. Close it soon: while a file is open, other programs wait.
@@ -55,7 +56,7 @@ func Create(address string) (*Bank, error) {
 func Open(address string, o Options) (*Bank, error) {
 	s, err := OpenStore(address, o)
 	if errors.Is(err, fs.ErrNotExist) {
-		return nil, fmt.Errorf("there is no bank %s; make one with evenhand init, or name another with --bank", address)
+		return nil, words.Errorf("there is no bank %s; make one with evenhand init, or name another with --bank", address)
 	}
 	if err != nil {
 		return nil, err
@@ -87,5 +88,5 @@ func (b *Bank) update(write func(store.Writer) error) error { return b.store.Upd
 
 // damaged is the error for what can't be trusted in the bank.
 func (b *Bank) damaged(format string, args ...any) error {
-	return store.Damaged{Name: b.Path(), What: fmt.Sprintf(format, args...)}
+	return store.Damaged{Name: b.Path(), What: words.Sayf(format, args...)}
 }

@@ -2,6 +2,7 @@ package bank
 
 import (
 	"bytes"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"slices"
@@ -11,21 +12,28 @@ import (
 	"github.com/oklog/ulid/v2"
 
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // Report is what Check found.
 type Report struct {
-	Items     int      `json:"items"`
-	Revisions int      `json:"revisions"` // those that stand, too
-	Uses      int      `json:"uses"`
-	Plans     int      `json:"plans"`    // that stand
-	Quizzes   int      `json:"quizzes"`  // that were given
-	Lists     int      `json:"lists"`    // that came in
-	Problems  []string `json:"problems"` // in plain words, in the order they were found; empty for a whole bank
-	More      int      `json:"more"`     // problems beyond those listed
-	Older     int      `json:"older"`    // items whose computed fields differ from what this program computes
-	Example   string   `json:"example"`  // of such a difference
+	Items     int       `json:"items"`
+	Revisions int       `json:"revisions"` // those that stand, too
+	Uses      int       `json:"uses"`
+	Plans     int       `json:"plans"`    // that stand
+	Quizzes   int       `json:"quizzes"`  // that were given
+	Lists     int       `json:"lists"`    // that came in
+	Problems  []Problem `json:"problems"` // in plain words, in the order they were found; empty for a whole bank
+	More      int       `json:"more"`     // problems beyond those listed
+	Older     int       `json:"older"`    // items whose computed fields differ from what this program computes
+	Example   string    `json:"example"`  // of such a difference
 }
+
+// Problem is something that is damaged, in words; in JSON it reads in English.
+type Problem struct{ *words.Told }
+
+// MarshalJSON writes it in English.
+func (p Problem) MarshalJSON() ([]byte, error) { return json.Marshal(p.String()) }
 
 // Whole says that nothing is damaged.
 func (r Report) Whole() bool { return len(r.Problems) == 0 }
@@ -115,7 +123,7 @@ type counted struct {
 }
 
 func newChecker(b *Bank, r store.Reader, compute recomputer) *checker {
-	return &checker{r, b, compute, Report{Problems: []string{}}, map[ulid.ULID]int{}, map[string]*counted{}, map[string]*counted{}}
+	return &checker{r, b, compute, Report{Problems: []Problem{}}, map[ulid.ULID]int{}, map[string]*counted{}, map[string]*counted{}}
 }
 
 func (c *checker) entries() error {
@@ -124,7 +132,7 @@ func (c *checker) entries() error {
 			return err
 		}
 	}
-	slices.Sort(c.report.Problems)
+	slices.SortFunc(c.report.Problems, func(a, b Problem) int { return strings.Compare(a.String(), b.String()) })
 	return nil
 }
 
@@ -136,7 +144,7 @@ func (c *checker) sets() error {
 				return err
 			}
 			if len(e.Value) != setNumber+4 {
-				c.found("an entry of the index of %s can't be read", bucket)
+				c.found("an entry of the index of %s can't be read", words.Term(bucket))
 				continue
 			}
 			into[string(e.Key)] = &counted{set: readSet(e.Value), here: true}
@@ -158,8 +166,23 @@ func (c *checker) found(format string, args ...any) {
 		c.report.More++
 		return
 	}
-	problem := strings.Map(printable, fmt.Sprintf(format, args...))
-	c.report.Problems = append(c.report.Problems, problem)
+	c.report.Problems = append(c.report.Problems, Problem{printed(words.Sayf(format, args...))})
+}
+
+// printed is a sentence in whose texts nothing stands that can't be printed.
+func printed(t *words.Told) *words.Told {
+	args := slices.Clone(t.Args)
+	for i, arg := range args {
+		switch arg := arg.(type) {
+		case string:
+			args[i] = strings.Map(printable, arg)
+		case *words.Told:
+			args[i] = printed(arg)
+		case error:
+			args[i] = printed(words.ToldBy(arg))
+		}
+	}
+	return words.Sayf(t.Format, args...)
 }
 
 // together is how many items are looked up in the indexes at once.

@@ -3,12 +3,12 @@ package bank
 import (
 	"bytes"
 	"errors"
-	"fmt"
 
 	"github.com/oklog/ulid/v2"
 
 	"evenhand/bank/store"
 	"evenhand/standards"
+	"evenhand/standards/words"
 )
 
 // indexed looks items up in every index.
@@ -30,8 +30,8 @@ func (c *checker) indexed(items []Item) error {
 	for i := range items {
 		it, id := &items[i], ids[i]
 		g := newGroup(it, usageIn(weeks[id]))
-		members.add(memberOf(c.groups, g.appendName(nil), memberRest(id)), appendMember(nil, it), "item %s is not found in its group", id)
-		origins.add(memberOf(c.origins, originName(it.Origin), id[:]), []byte{}, "item %s is not found by its origin", id)
+		members.expect(memberOf(c.groups, g.appendName(nil), memberRest(id)), appendMember(nil, it), "item %s is not found in its group", id)
+		origins.expect(memberOf(c.origins, originName(it.Origin), id[:]), []byte{}, "item %s is not found by its origin", id)
 	}
 	for bucket, l := range map[string]*lookups{groupMembers: &members, originMembers: &origins} {
 		if err := c.lookUp(bucket, l); err != nil {
@@ -84,12 +84,12 @@ func memberOf(sets map[string]*counted, name, rest []byte) []byte {
 // lookups are keys with the values that should be under them, and what to say if not.
 type lookups struct {
 	keys, values [][]byte
-	problems     []string
+	problems     []*words.Told
 }
 
-func (l *lookups) add(key, value []byte, problem string, id ulid.ULID) {
+func (l *lookups) expect(key, value []byte, problem string, id ulid.ULID) {
 	l.keys, l.values = append(l.keys, key), append(l.values, value)
-	l.problems = append(l.problems, fmt.Sprintf(problem, id))
+	l.problems = append(l.problems, words.Sayf(problem, id))
 }
 
 func (c *checker) lookUp(bucket string, l *lookups) error {
@@ -126,7 +126,7 @@ func (c *checker) indexes() error {
 		}
 		size += index.more
 		if size != c.report.Items {
-			c.found("the index of %s has %d entries, but should have %d", index.name, size, c.report.Items)
+			c.found("the index of %s has %d entries, but should have %d", words.Term(index.name), size, c.report.Items)
 		}
 	}
 	c.sizes("groups", c.groups)
@@ -156,10 +156,10 @@ func (c *checker) sizes(index string, sets map[string]*counted) {
 			should++
 		}
 		if s.here && int(s.size) != s.want {
-			c.found("an entry of the index of %s counts %d items where there are %d", index, s.size, s.want)
+			c.found("an entry of the index of %s counts %d items where there are %d", words.Term(index), s.size, s.want)
 		}
 	}
 	if here != should {
-		c.found("the index of %s has %d entries, but should have %d", index, here, should)
+		c.found("the index of %s has %d entries, but should have %d", words.Term(index), here, should)
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"go.etcd.io/bbolt"
 
 	"evenhand/bank"
+	"evenhand/standards/words"
 )
 
 // Check finds what a program that went round the bank's rules could have done.
@@ -84,7 +85,7 @@ func TestCheckFindsWhatDisagrees(t *testing.T) {
 			defer b.Close()
 			report, err := b.Check()
 			must(t, err)
-			if problems := strings.Join(report.Problems, "\n"); !strings.Contains(problems, test.words) {
+			if problems := words.Joined(report.Problems, "%s\n%s").String(); !strings.Contains(problems, test.words) {
 				t.Errorf("check says %q, not %q", problems, test.words)
 			}
 		})
@@ -97,5 +98,5 @@ func TestCheckCounts(t *testing.T) {
 	_, err := b.Retire(ids[0], "Ms. Reyes", "worn out", monday)
 	must(t, err)
 	must(t, b.RecordUse(ids, bank.Use{Quiz: "Friday check", Week: "2026-W48", At: monday}))
-	mustEqual(t, mustBeWhole(t, b), bank.Report{Items: 2, Revisions: 3, Uses: 2, Problems: []string{}})
+	mustEqual(t, mustBeWhole(t, b), bank.Report{Items: 2, Revisions: 3, Uses: 2, Problems: []bank.Problem{}})
 }

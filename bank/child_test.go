@@ -7,11 +7,11 @@ import (
 	"io"
 	"os"
 	"os/exec"
-	"strings"
 	"testing"
 	"time"
 
 	"evenhand/bank"
+	"evenhand/standards/words"
 )
 
 // Some tests need another program on the same file, or one that may die. It is
@@ -61,7 +61,7 @@ func outcome(path string) string {
 		return "broken: " + err.Error()
 	}
 	if !report.Whole() {
-		return "broken: " + strings.Join(report.Problems, "; ")
+		return "broken: " + words.Joined(report.Problems, "%s; %s").String()
 	}
 	return "whole"
 }

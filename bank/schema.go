@@ -2,7 +2,6 @@ package bank
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -10,6 +9,7 @@ import (
 	"evenhand/bank/store"
 	"evenhand/standards"
 	"evenhand/standards/task"
+	"evenhand/standards/words"
 )
 
 // schema is the number of the file's format. It grows when an older program
@@ -71,18 +71,18 @@ func recognise(address string, r store.Reader) error {
 		return err
 	}
 	if string(about[2]) != kindOfFile {
-		return fmt.Errorf("%s holds no item bank; name another file with --bank", address)
+		return words.Errorf("%s holds no item bank; name another file with --bank", address)
 	}
 	written, err := strconv.Atoi(string(about[0]))
 	if err != nil || written < 1 {
-		return store.Damaged{Name: address, What: "the number of its format can't be read"}
+		return store.Damaged{Name: address, What: words.Sayf("the number of its format can't be read")}
 	}
 	if written > schema {
-		return fmt.Errorf("%s was written by a newer evenhand (bank format %d, this one reads up to %d); "+
+		return words.Errorf("%s was written by a newer evenhand (bank format %d, this one reads up to %d); "+
 			"use that evenhand, or bring this one up to date", address, written, schema)
 	}
 	if !strings.HasPrefix(traitNames()+" ", string(about[1])+" ") {
-		return fmt.Errorf("%s was written by an evenhand that knows other traits; use that evenhand, or export there and import here", address)
+		return words.Errorf("%s was written by an evenhand that knows other traits; use that evenhand, or export there and import here", address)
 	}
 	names, err := r.Buckets()
 	if err != nil {
@@ -90,7 +90,7 @@ func recognise(address string, r store.Reader) error {
 	}
 	for _, name := range dataBuckets {
 		if !slices.Contains(names, name) {
-			return store.Damaged{Name: address, What: fmt.Sprintf("its part %q is missing", name)}
+			return store.Damaged{Name: address, What: words.Sayf("its part %q is missing", name)}
 		}
 	}
 	return nil

@@ -3,12 +3,12 @@ package bank
 import (
 	"encoding/binary"
 	"encoding/json"
-	"fmt"
 	"hash/crc32"
 
 	"github.com/oklog/ulid/v2"
 
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // What can't be computed anew, a name, a reason, a time, is kept under a seal: the
@@ -65,7 +65,7 @@ func (b *Bank) unsealItem(key, sealed []byte, it *Item) error {
 	id := ulid.ULID(key[:len(ulid.ULID{})])
 	record, ok := Unseal(key, sealed)
 	if ok && len(record) > 0 && record[0] > recordFormat {
-		return fmt.Errorf("%s: item %s was written by a newer evenhand; use that one, or bring this one up to date", b.Path(), id)
+		return words.Errorf("%s: item %s was written by a newer evenhand; use that one, or bring this one up to date", b.Path(), id)
 	}
 	if !ok || decode(record, it) != nil {
 		return b.damaged("item %s can't be read", id)

@@ -37,7 +37,7 @@ func (w *workbook) readSheet(s sheetPart) ([]sheetRow, error) {
 			}
 			row := sheetRow{number: last, hidden: slices.Contains([]string{"1", "true"}, attribute(start, "hidden"))}
 			if err := w.readRow(d, &row); err != nil {
-				return words.Errorf("row %d: %w", last, err)
+				return words.Errorf("row %d: %w", last, torn(err))
 			}
 			if len(row.cells) > 0 {
 				rows = append(rows, row)

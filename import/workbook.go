@@ -244,9 +244,17 @@ func (w *workbook) read(name string, take func(*xml.Decoder, xml.StartElement) e
 			err = take(d, start)
 		}
 		if err != nil {
-			return words.Errorf("%s: %w", name, err)
+			return words.Errorf("%s: %w", name, torn(err))
 		}
 	}
+}
+
+// torn is an error that was not told here, of a part in which the archive or its XML breaks off.
+func torn(err error) error {
+	if errors.As(err, new(*words.Told)) {
+		return err
+	}
+	return words.Errorf("it is cut off or damaged: %s", err)
 }
 
 func attribute(start xml.StartElement, name string) string {

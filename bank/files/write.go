@@ -2,7 +2,7 @@ package files
 
 import (
 	"errors"
-	"fmt"
+	"evenhand/standards/words"
 	"io"
 	"io/fs"
 	"os"
@@ -99,7 +99,7 @@ func syncFolder(dir string) error {
 	}
 	defer folder.Close()
 	if err := folder.Sync(); err != nil && !cannotSync(err) {
-		return fmt.Errorf("the folder %s could not be made safe on the disk: %w", dir, err)
+		return words.Errorf("the folder %s could not be made safe on the disk: %w", dir, err)
 	}
 	return nil
 }

@@ -18,7 +18,7 @@ func (s *Store) Check() (found Checked, err error) {
 		return found, err
 	}
 	for _, problem := range problems {
-		return found, s.named(damage(problem))
+		return found, s.named(damage{problem})
 	}
 	err = s.view(func(r store.Reader) error {
 		found = Checked{}

@@ -45,7 +45,7 @@ func readForgotten(r store.Reader) (forgotten, error) {
 	}
 	text, ok := bank.Unseal(sealKey(aboutBucket, forgottenKey), sealed)
 	if !ok || json.Unmarshal(text, &f) != nil {
-		return f, damage("the note of pupils who were forgotten can't be read")
+		return f, damaged("the note of pupils who were forgotten can't be read")
 	}
 	return f, nil
 }

@@ -4,12 +4,12 @@ import (
 	"bytes"
 	"encoding/binary"
 	"encoding/json"
-	"fmt"
 	"slices"
 	"strconv"
 
 	"evenhand/bank"
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // A record is JSON under a seal (bank.Seal) that covers its bucket, its key and its
@@ -17,9 +17,9 @@ import (
 // from an account of them all: how many there are and the exclusive or of their seals.
 
 // damage is what is wrong with a file, without its name.
-type damage string
+type damage struct{ *words.Told }
 
-func (d damage) Error() string { return string(d) }
+func damaged(format string, args ...any) error { return damage{words.Sayf(format, args...)} }
 
 // account is of all records of the file.
 type account struct {
@@ -50,7 +50,7 @@ func readAccount(r store.Reader) (a account, err error) {
 	}
 	value, ok := bank.Unseal(sealKey(aboutBucket, accountKey), record)
 	if !ok || len(value) != 12 {
-		return a, damage("the account of its records can't be read")
+		return a, damaged("the account of its records can't be read")
 	}
 	return account{int(binary.BigEndian.Uint64(value)), binary.BigEndian.Uint32(value[8:])}, nil
 }
@@ -135,7 +135,7 @@ func unsealed(r store.Reader, bucket string, key, record []byte) ([]byte, error)
 }
 
 func unreadable(bucket string, key []byte) error {
-	return damage(fmt.Sprintf("a record of its part %q can't be read: %q", bucket, bytes.ReplaceAll(bytes.TrimRight(key, "\x00"), []byte{0}, []byte(" "))))
+	return damaged("a record of its part %q can't be read: %q", bucket, bytes.ReplaceAll(bytes.TrimRight(key, "\x00"), []byte{0}, []byte(" ")))
 }
 
 // prove says what is damaged: a record that isn't as it was written, or one that is lost.
@@ -156,7 +156,7 @@ func prove(r store.Reader) error {
 		return err
 	})
 	if err == nil && have != want {
-		err = damage(fmt.Sprintf("it holds %d records, but %d were written", have.Records, want.Records))
+		err = damaged("it holds %d records, but %d were written", have.Records, want.Records)
 	}
 	return err
 }

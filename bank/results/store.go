@@ -15,6 +15,7 @@ import (
 	"evenhand/bank/store"
 	"evenhand/bank/store/postgres"
 	"evenhand/bank/store/remote"
+	"evenhand/standards/words"
 )
 
 // Store is an open file of results. Close it soon: while it is open, other
@@ -124,8 +125,8 @@ func Open(path string, o bank.Options) (*Store, error) {
 // the last change may be lost is for Check to say: what stands is whole.
 func (s *Store) hangsTogether() error {
 	problems, err := s.store.Inspect(s.ctx)
-	if err == nil && slices.ContainsFunc(problems, func(problem string) bool { return problem != store.LostChange }) {
-		err = s.named(damage("its pages don't hang together"))
+	if err == nil && slices.ContainsFunc(problems, func(problem *words.Told) bool { return problem.String() != store.LostChange.String() }) {
+		err = s.named(damaged("its pages don't hang together"))
 	}
 	return err
 }
@@ -161,8 +162,8 @@ func (s *Store) update(write func(store.Writer) error) error {
 }
 
 func (s *Store) named(err error) error {
-	if found := damage(""); errors.As(err, &found) {
-		return store.Damaged{Name: s.Path(), What: string(found)}
+	if found := (damage{}); errors.As(err, &found) {
+		return store.Damaged{Name: s.Path(), What: found.Told}
 	}
 	return err
 }
@@ -187,14 +188,14 @@ func recognise(path string, r store.Reader) error {
 		return err
 	}
 	if string(about[1]) != kindOfFile {
-		return fmt.Errorf("%s holds no results; move it away, and a new file is made", path)
+		return words.Errorf("%s holds no results; move it away, and a new file is made", path)
 	}
 	written, err := strconv.Atoi(string(about[0]))
 	if err != nil || written < 1 {
-		return damage("the number of its format can't be read")
+		return damaged("the number of its format can't be read")
 	}
 	if written > schema {
-		return fmt.Errorf("%s was written by a newer evenhand (format %d, this one reads up to %d); use that "+
+		return words.Errorf("%s was written by a newer evenhand (format %d, this one reads up to %d); use that "+
 			"evenhand, or bring this one up to date", path, written, schema)
 	}
 	names, err := r.Buckets()
@@ -203,7 +204,7 @@ func recognise(path string, r store.Reader) error {
 	}
 	for _, name := range dataBuckets {
 		if !slices.Contains(names, name) {
-			return damage(fmt.Sprintf("its part %q is missing", name))
+			return damaged("its part %q is missing", name)
 		}
 	}
 	return nil

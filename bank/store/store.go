@@ -31,6 +31,7 @@ package store
 
 import (
 	"context"
+	"evenhand/standards/words"
 	"io"
 	"iter"
 )
@@ -49,7 +50,7 @@ type Store interface {
 
 	// Inspect looks for damage below the entries, in the pages of a file, and says in
 	// plain words what it found. An error means that it could not be finished.
-	Inspect(ctx context.Context) (problems []string, err error)
+	Inspect(ctx context.Context) (problems []*words.Told, err error)
 
 	// Backup writes a copy as of one moment, a file that bolt.Open reads, and returns
 	// its length in bytes.

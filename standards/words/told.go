@@ -16,8 +16,16 @@ type Told struct {
 	Args   []any  `json:"with,omitempty"` // numbers, texts, and things told themselves
 }
 
-// Sayf is a sentence with what goes into it.
-func Sayf(format string, args ...any) *Told { return &Told{format, args} }
+// Sayf is a sentence with what goes into it. Bytes go into it as a text of their own, since they may be a store's,
+// gone before the sentence is read.
+func Sayf(format string, args ...any) *Told {
+	for i, arg := range args {
+		if bytes, ok := arg.([]byte); ok {
+			args[i] = string(bytes)
+		}
+	}
+	return &Told{format, args}
+}
 
 // Errorf is a sentence as an error, which wraps every error among what goes into it.
 func Errorf(format string, args ...any) error { return Sayf(format, args...) }
@@ -120,7 +128,7 @@ func ToldBy(err error) *Told {
 		}
 		return Joined(all, "%s; %s")
 	}
-	return Sayf("%s", err.Error())
+	return saidBySystem(err)
 }
 
 // Teller is an error or a note of its own type that a sentence tells.

@@ -22,6 +22,7 @@ import (
 
 	"evenhand/bank/files"
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // File is an open file. It is a store.Store.
@@ -105,10 +106,10 @@ func open(path string, o store.Options) (f *File, opened os.FileInfo, err error)
 func inWords(path string, o store.Options, err error) error {
 	switch {
 	case errors.Is(err, bberrors.ErrTimeout):
-		return fmt.Errorf("%s is %w; close that, or wait until it is done, and try again (waited %s)",
+		return words.Errorf("%s is %w; close that, or wait until it is done, and try again (waited %s)",
 			path, store.ErrInUse, o.Patience())
 	case errors.Is(err, bberrors.ErrInvalid), errors.Is(err, bberrors.ErrVersionMismatch), errors.Is(err, bberrors.ErrChecksum):
-		return store.Damaged{Name: path, What: "its beginning can't be read"}
+		return store.Damaged{Name: path, What: words.Sayf("its beginning can't be read")}
 	}
 	return err
 }
@@ -164,7 +165,7 @@ func guard(path string, work func() error) (err error) {
 	defer debug.SetPanicOnFault(debug.SetPanicOnFault(true))
 	defer func() {
 		if cause := recover(); cause != nil {
-			err = store.Damaged{Name: path, What: "its pages don't hang together"}
+			err = store.Damaged{Name: path, What: words.Sayf("its pages don't hang together")}
 		}
 	}()
 	return work()

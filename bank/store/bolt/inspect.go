@@ -3,20 +3,20 @@ package bolt
 import (
 	"context"
 	"errors"
-	"fmt"
 	"os"
 
 	"go.etcd.io/bbolt"
 
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // Inspect walks over all pages of the file and, if they can be trusted so far, lets
 // bbolt look at them, too.
-func (f *File) Inspect(ctx context.Context) (problems []string, err error) {
+func (f *File) Inspect(ctx context.Context) (problems []*words.Told, err error) {
 	err = f.undisturbed(ctx, func(tx *bbolt.Tx) error {
 		if err := structure(f.path); err != nil {
-			problems = []string{fmt.Sprintf("the file's structure: %v", err)}
+			problems = append(problems, words.Sayf("the file's structure: %v", err))
 			return nil
 		}
 		if lost, err := lostChange(f.path); err != nil {
@@ -25,7 +25,7 @@ func (f *File) Inspect(ctx context.Context) (problems []string, err error) {
 			problems = append(problems, store.LostChange)
 		}
 		for problem := range tx.Check() {
-			problems = append(problems, fmt.Sprintf("the file's structure: %v", problem))
+			problems = append(problems, words.Sayf("the file's structure: %v", problem))
 		}
 		return nil
 	})

@@ -2,12 +2,12 @@ package bolt
 
 import (
 	"encoding/binary"
-	"fmt"
 	"hash/fnv"
 	"io"
 	"os"
 
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // openWhole opens the file for bbolt and makes sure that it is all there: bbolt
@@ -21,9 +21,9 @@ func openWhole(path string, flag int, mode os.FileMode) (*os.File, error) {
 	case err != nil:
 		return nil, err
 	case info.IsDir():
-		return nil, fmt.Errorf("%s is a folder; name a file", path)
+		return nil, words.Errorf("%s is a folder; name a file", path)
 	case !info.Mode().IsRegular():
-		return nil, fmt.Errorf("%s is no ordinary file; name another", path)
+		return nil, words.Errorf("%s is no ordinary file; name another", path)
 	}
 	file, err := os.OpenFile(path, flag, mode)
 	if err != nil {
@@ -44,12 +44,12 @@ func checkLength(path string, file *os.File) error {
 	case err != nil:
 		return err
 	case info.Size() == 0:
-		return fmt.Errorf("%s is empty; put a backup in its place with evenhand restore BACKUP, or name another file", path)
+		return words.Errorf("%s is empty; put a backup in its place with evenhand restore BACKUP, or name another file", path)
 	case !found:
-		return fmt.Errorf("%s is not a file that evenhand made, or its beginning is lost; "+
+		return words.Errorf("%s is not a file that evenhand made, or its beginning is lost; "+
 			"name another, or put a backup in its place with evenhand restore BACKUP", path)
 	case info.Size() < needs:
-		return store.Damaged{Name: path, What: fmt.Sprintf("it is cut short: %d of at least %d bytes are there", info.Size(), needs)}
+		return store.Damaged{Name: path, What: words.Sayf("it is cut short: %d of at least %d bytes are there", info.Size(), needs)}
 	}
 	return nil
 }

@@ -2,16 +2,16 @@ package postgres
 
 import (
 	"context"
-	"errors"
 	"io"
 	"os"
 	"path/filepath"
 
 	"evenhand/bank/store"
 	"evenhand/bank/store/bolt"
+	"evenhand/standards/words"
 )
 
-var errLost = errors.New("the connection was lost in the middle; try again")
+var errLost = words.Errorf("the connection was lost in the middle; try again")
 
 // Backup copies the store into a file of its own first, in the folder for temporary files.
 func (s *Store) Backup(ctx context.Context, to io.Writer) (size int64, err error) {
@@ -44,4 +44,4 @@ func (s *Store) Backup(ctx context.Context, to io.Writer) (size int64, err error
 }
 
 // Inspect finds nothing: pages are the server's own to look after.
-func (s *Store) Inspect(context.Context) (problems []string, err error) { return nil, nil }
+func (s *Store) Inspect(context.Context) (problems []*words.Told, err error) { return nil, nil }

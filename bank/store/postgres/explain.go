@@ -3,6 +3,7 @@ package postgres
 import (
 	"crypto/tls"
 	"errors"
+	"evenhand/standards/words"
 	"fmt"
 	"net"
 	"slices"
@@ -16,22 +17,22 @@ func (s *Store) explain(err error) error {
 	said := pgError(err)
 	switch {
 	case hasCode(err, lockNotAvailable):
-		return fmt.Errorf("%s is being changed by another evenhand; try again when that is done (waited %s)",
+		return words.Errorf("%s is being changed by another evenhand; try again when that is done (waited %s)",
 			s.Name(), s.options.Patience())
 	case hasCode(err, noPrivilege):
-		return fmt.Errorf("%s: this database user may not do that (%s); ask who keeps the database", s.Name(), said.Message)
+		return words.Errorf("%s: this database user may not do that (%s); ask who keeps the database", s.Name(), said.Message)
 	case hasCode(err, noSuchDatabase):
-		return fmt.Errorf("%s: there is no such database on the server; ask who keeps it to create it", s.Name())
+		return words.Errorf("%s: there is no such database on the server; ask who keeps it to create it", s.Name())
 	case hasCode(err, badPassword, badAuthorization):
-		return fmt.Errorf("%s: the server doesn't let this user in (%s); see to the user's name in the address "+
+		return words.Errorf("%s: the server doesn't let this user in (%s); see to the user's name in the address "+
 			"and to the password in ~/.pgpass or PGPASSWORD", s.Name(), said.Message)
 	case hasCode(err, noSuchSetting):
-		return fmt.Errorf("%s: the server doesn't know a setting of the address (%s); leave it out", s.Name(), said.Message)
+		return words.Errorf("%s: the server doesn't know a setting of the address (%s); leave it out", s.Name(), said.Message)
 	case refusesTLS(err):
-		return fmt.Errorf("%s: no safe connection is had (%s); see to sslmode and its certificates in the address, "+
+		return words.Errorf("%s: no safe connection is had (%s); see to sslmode and its certificates in the address, "+
 			"or ask who keeps the database", s.Name(), causes(err))
 	case passing(err), isLost(err):
-		return briefly{err, fmt.Sprintf("%s can't be reached: %s; see to the network, or ask who keeps the database",
+		return briefly{err, words.Sayf("%s can't be reached: %s; see to the network, or ask who keeps the database",
 			s.Name(), causes(err))}
 	}
 	return err
@@ -40,11 +41,12 @@ func (s *Store) explain(err error) error {
 // briefly is an error in other words.
 type briefly struct {
 	error
-	words string
+	words *words.Told
 }
 
-func (b briefly) Error() string { return b.words }
-func (b briefly) Unwrap() error { return b.error }
+func (b briefly) Error() string     { return b.words.String() }
+func (b briefly) Told() *words.Told { return b.words }
+func (b briefly) Unwrap() error     { return b.error }
 
 // tlsRefused is how the driver says that the server speaks no TLS.
 const tlsRefused = "server refused TLS connection"

@@ -17,6 +17,7 @@ import (
 	"time"
 
 	"evenhand/bank/store"
+	"evenhand/standards/words"
 )
 
 // Store is a store at a running desk.
@@ -143,10 +144,13 @@ func (s *Store) Name() string { return s.name }
 func (s *Store) Close() error { return nil }
 
 // Inspect asks the desk to look for damage.
-func (s *Store) Inspect(ctx context.Context) (problems []string, err error) {
+func (s *Store) Inspect(ctx context.Context) (problems []*words.Told, err error) {
 	var answer found
 	err = s.again(ctx, func(ctx context.Context) error { return s.once(ctx, http.MethodGet, "/inspect", nil, &answer) })
-	return answer.Problems, err
+	for _, problem := range answer.Problems {
+		problems = append(problems, words.Sayf("%s", problem))
+	}
+	return problems, err
 }
 
 // Rewrite lets the desk write the store anew, so that nothing of what was deleted is left in it.
@@ -163,7 +167,7 @@ func (s *Store) Backup(ctx context.Context, to io.Writer) (size int64, err error
 	defer response.Body.Close()
 	size, err = io.Copy(to, response.Body)
 	if err == nil && size != response.ContentLength {
-		err = errors.New("the connection was lost in the middle; try again")
+		err = words.Errorf("the connection was lost in the middle; try again")
 	}
 	return size, err
 }

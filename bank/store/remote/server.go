@@ -212,7 +212,11 @@ func (s *Server) Inspect(w http.ResponseWriter, r *http.Request, access Access) 
 	if err != nil {
 		return inStatus(err)
 	}
-	return reply(w, found{problems})
+	var answer found
+	for _, problem := range problems {
+		answer.Problems = append(answer.Problems, problem.String())
+	}
+	return reply(w, answer)
 }
 
 // writesBucket holds the IDs of the writes of the last day that were kept.

@@ -179,7 +179,7 @@ func (v *visit) storeFault(err error) error {
 	case errors.Is(err, fs.ErrPermission):
 		return &fault{status: http.StatusInsufficientStorage, text: v.said.say("fault.noroom")}
 	case errors.As(err, &damaged):
-		return &fault{status: http.StatusInternalServerError, text: damaged.What}
+		return &fault{status: http.StatusInternalServerError, text: damaged.What.String()}
 	}
 	return err
 }

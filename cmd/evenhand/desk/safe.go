@@ -35,7 +35,7 @@ func (d *Desk) BackedUp(err error) {
 // proof says when a copy was read whole, and what was wrong with it.
 type proof struct {
 	At  time.Time
-	Bad string // empty for undamaged
+	Bad *words.Told // nil for undamaged
 }
 
 // verdict is what a look through the bank and its marks found.
@@ -43,7 +43,7 @@ type verdict struct {
 	At       time.Time
 	Items    int
 	Papers   int
-	Problems []string
+	Problems []*words.Told
 	More     int // problems beyond those told
 }
 
@@ -82,7 +82,7 @@ func (v *visit) safe() (page safePage, err error) {
 	defer v.desk.safety.Unlock()
 	page.Verdict = v.desk.safety.verdict
 	if err := v.desk.safety.daily; err != nil {
-		page.Failed = &proof{v.desk.safety.dailyAt, v.said.Tell(err)}
+		page.Failed = &proof{v.desk.safety.dailyAt, words.ToldBy(err)}
 	}
 	for _, one := range list {
 		row := copyRow{Copy: one, KB: (one.Size + 1023) / 1024, Days: max(0, int(v.desk.o.Now().Sub(one.At).Hours()/24))}
@@ -99,7 +99,7 @@ func (v *visit) prove(name string) error {
 	err := v.desk.o.Copies.Prove(name)
 	found := proof{At: v.now()}
 	if err != nil {
-		found.Bad = err.Error()
+		found.Bad = words.ToldBy(err)
 	}
 	v.desk.safety.Lock()
 	defer v.desk.safety.Unlock()
@@ -213,14 +213,17 @@ func checkBank(v *visit) error {
 	if err != nil {
 		return err
 	}
-	found.Items, found.Problems, found.More = report.Items, report.Problems, report.More
+	found.Items, found.More = report.Items, report.More
+	for _, problem := range report.Problems {
+		found.Problems = append(found.Problems, problem.Told)
+	}
 	err = v.readMarks(func(s *results.Store) error {
 		checked, err := s.Check()
 		found.Papers = checked.Papers
 		return err
 	})
 	if err != nil {
-		found.Problems = append(found.Problems, err.Error())
+		found.Problems = append(found.Problems, words.ToldBy(err))
 	}
 	v.desk.safety.Lock()
 	v.desk.safety.verdict = &found

@@ -1,6 +1,8 @@
 package desk_test
 
 import (
+	"archive/zip"
+	"bytes"
 	"html"
 	"net/http"
 	"net/url"
@@ -79,8 +81,9 @@ func TestSpanishLists(t *testing.T) {
 			"2;58 + 27 = ?;MK;that is another long story about a girl who has pears\n3;12 + 9 = ?;MK;and this is the third of these long stories to tell\n",
 		"no questions": "a,b\n1,2\n3,4\n", "empty": " \n", "json": `[{"question": "47 + 36"}]`, "picture": "\x89PNG\r\n\x1a\n", "page": "<html><p>47 + 36",
 		"pdf": "%PDF-1.4\n", "plan": "title = \"Friday\"\nforms = 2\n[[row]]\nskill = \"make-ten\"\ncount = 2\n",
-		"open quote": "question,answer\n\"47 + 36,83\n58 + 27,85\n",
-		"marks":      "pupil,form,1,2\nP01,A,1,0\n", "stories": "question,answer\nAda has 5 apples and finds 7 more. How many are there now?,99\n" +
+		"open quote":    "question,answer\n\"47 + 36,83\n58 + 27,85\n",
+		"torn workbook": "PK\x03\x04 a workbook", "broken XML": zipped(t, "<workbook><sheets>"), "cut XML": zipped(t, "<workbook"),
+		"marks": "pupil,form,1,2\nP01,A,1,0\n", "stories": "question,answer\nAda has 5 apples and finds 7 more. How many are there now?,99\n" +
 			"Ben had 12 pears and ate 4 of them. How many are left?,8\nAda has 5 apples and finds 7 more. How many are there now?,12\n",
 	} {
 		_, page, at := send(t, browser, address, strings.ReplaceAll(name, " ", "")+".csv", []byte(list))
@@ -100,6 +103,26 @@ func TestSpanishLists(t *testing.T) {
 			}
 		}
 	}
+}
+
+// zipped is a workbook with this text as the list of its sheets.
+func zipped(t *testing.T, text string) string {
+	t.Helper()
+	var file bytes.Buffer
+	archive := zip.NewWriter(&file)
+	for name, text := range map[string]string{"xl/workbook.xml": text, "xl/_rels/workbook.xml.rels": "<Relationships/>"} {
+		part, err := archive.Create(name)
+		if err == nil {
+			_, err = part.Write([]byte(text))
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := archive.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return file.String()
 }
 
 // saysOf is saysNoEnglish, but for what stands in a file that was sent.

@@ -1,17 +1,21 @@
 package desk
 
 import (
+	"context"
 	"fmt"
 	"go/ast"
 	"go/parser"
 	"go/token"
+	"io"
 	"io/fs"
 	"maps"
+	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
 	"strconv"
 	"strings"
+	"syscall"
 	"testing"
 
 	"evenhand/standards"
@@ -28,7 +32,8 @@ var tellers = []struct {
 	whole  bool
 }{
 	{"standards/words", true}, {"standards/task", true}, {"standards", true}, {"assemble/plan", true},
-	{"import", true}, {"import/marks", true}, {"bank", false}, {"bank/generate", true}, {"bank/results", false},
+	{"import", true}, {"import/marks", true}, {"bank", false}, {"bank/generate", true}, {"bank/results", false}, {"bank/files", false},
+	{"bank/store", false}, {"bank/store/bolt", false}, {"bank/store/postgres", false}, {"bank/store/remote", false},
 	{"assemble", true}, {"assemble/followup", true}, {"assemble/sheet", false}, {"cmd/evenhand", false},
 }
 
@@ -88,6 +93,26 @@ func TestTerms(t *testing.T) {
 	for _, term := range terms {
 		if all["es"].text[term] == "" {
 			t.Errorf("%q has no word in Spanish", term)
+		}
+	}
+}
+
+// What systems and networks say, here when a copy can't be written, is told in Spanish.
+func TestSystemErrorsAreTold(t *testing.T) {
+	all, err := readSentences()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, cause := range []error{
+		syscall.ENOSPC, syscall.EDQUOT, syscall.EROFS, syscall.EIO, syscall.EACCES, syscall.EPERM, syscall.ENOENT, syscall.EEXIST,
+		syscall.ECONNREFUSED, syscall.ECONNRESET, syscall.EPIPE, syscall.ETIMEDOUT, syscall.EHOSTUNREACH, syscall.ENETUNREACH,
+		syscall.EMFILE, syscall.EBUSY, syscall.EISDIR, syscall.ENOTDIR, syscall.ENAMETOOLONG,
+		context.DeadlineExceeded, os.ErrDeadlineExceeded, io.ErrUnexpectedEOF,
+	} {
+		err := fmt.Errorf("write copies: %w", &fs.PathError{Op: "write", Path: "copies/x.bank", Err: cause})
+		english, spanish := all["en"].Tell(err), all["es"].Tell(err)
+		if english == spanish || strings.Contains(spanish, cause.Error()) {
+			t.Errorf("%v is told in English: %s", cause, spanish)
 		}
 	}
 }
