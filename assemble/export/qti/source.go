@@ -3,6 +3,7 @@ package qti
 import (
 	"fmt"
 	"iter"
+	"strings"
 
 	"evenhand/assemble/export"
 	"evenhand/bank"
@@ -64,7 +65,7 @@ func placed(row export.QuizRow, lang string, get func(id string) (bank.Item, err
 	if err != nil {
 		return Item{}, err
 	}
-	if found.Key != row.Key {
+	if strings.ReplaceAll(found.Key, "\r\n", "\n") != row.Key { // readers of CSV take one line end for the other
 		return Item{}, fmt.Errorf("item %s has the answer %q in the bank and %q in the quiz, so it was changed since; "+
 			"assemble the quiz again, with --from to keep the rest", row.ID, found.Key, row.Key)
 	}

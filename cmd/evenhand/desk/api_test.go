@@ -202,11 +202,11 @@ func TestPassesAreTakenBackSingly(t *testing.T) {
 	if status, _ := p.ask(t, "GET", "/api/me", second, ""); status != http.StatusUnauthorized {
 		t.Errorf("a pass that was taken back gives %d", status)
 	}
-	must(t, p.people.change(t.Context(), "MO", func(o *Person) { o.Role = Reader }))
+	must(t, p.people.change(t.Context(), "MK", "MO", func(o *Person) { o.Role = Reader }))
 	if status, _ := p.ask(t, "POST", "/api/bank/write", p.tokens["writer"], "{}"); status != http.StatusForbidden {
 		t.Errorf("who became a reader writes: %d", status)
 	}
-	must(t, p.people.remove(t.Context(), "MO"))
+	must(t, p.people.remove(t.Context(), "MK", "MO"))
 	must(t, p.bank.Store().Update(t.Context(), func(w store.Writer) error { return putPerson(w, Person{Name: "MO", Role: Owner}) }))
 	if status, _ := p.ask(t, "GET", "/api/me", p.tokens["writer"], ""); status != http.StatusUnauthorized {
 		t.Errorf("the pass of who was removed lets another of the name in: %d", status)

@@ -3,6 +3,7 @@ package desk
 import (
 	"bytes"
 	"cmp"
+	"strings"
 
 	"evenhand/assemble"
 	"evenhand/assemble/sheet"
@@ -17,6 +18,10 @@ func printSet(v *visit) error {
 	if err != nil {
 		return err
 	}
+	class := v.FormValue("class")
+	if err := results.CheckClass(class); err != nil {
+		return v.wrong("marks.class.wrong", class)
+	}
 	roster, err := v.rosterTyped(v.FormValue("pupils"))
 	if err != nil {
 		return asTyped(err)
@@ -25,9 +30,12 @@ func printSet(v *visit) error {
 	if err != nil {
 		return err
 	}
+	if err := v.canPrint(roster, o); err != nil {
+		return err
+	}
 	var seated []marks.Seat
 	err = v.writeMarks(func(s *results.Store) (err error) {
-		seated, err = marks.SeatsIn(s, results.QuizOf(kept), v.FormValue("class"), roster.Codes)
+		seated, err = marks.SeatsIn(s, results.QuizOf(kept), class, roster.Codes)
 		return err
 	})
 	if err != nil {
@@ -42,6 +50,24 @@ func printSet(v *visit) error {
 		return asTyped(err)
 	}
 	return v.sendFile(&file, "inline", inFileName(kept.Title)+"-set.pdf")
+}
+
+// canPrint refuses names that the printing font has no letters for: no child finds a question mark for a name.
+func (v *visit) canPrint(roster marks.Roster, o sheet.Options) error {
+	var names []string
+	for _, code := range roster.Codes {
+		missing, err := sheet.Unprintable(sheet.Paper{Pupil: roster.Names[code]}, o)
+		if err != nil {
+			return err
+		}
+		if len(missing) > 0 {
+			names = append(names, roster.Names[code]+" ("+code+")")
+		}
+	}
+	if len(names) > 0 {
+		return v.wrong("quiz.pupils.unprintable", strings.Join(names, ", "))
+	}
+	return nil
 }
 
 // rosterTyped reads codes such as P01-P24, or a line a pupil with code and name.

@@ -186,16 +186,18 @@ var teamRoutes = []route{
 	{"POST /passes/drop", toRead, dropPass},
 }
 
+// served are the addresses that this desk has; what stands in none of these lists is not answered.
+func (d *Desk) served() []route {
+	if d.alone() {
+		return slices.Concat(routes, apiRoutes, aloneRoutes)
+	}
+	return slices.Concat(routes, apiRoutes, teamRoutes)
+}
+
 // Handler answers all requests.
 func (d *Desk) Handler() http.Handler {
 	mux := http.NewServeMux()
-	served := slices.Concat(routes, apiRoutes)
-	if d.alone() {
-		served = append(served, aloneRoutes...)
-	} else {
-		served = append(served, teamRoutes...)
-	}
-	for _, r := range served {
+	for _, r := range d.served() {
 		mux.Handle(r.pattern, d.answer(r.right, r.handle))
 	}
 	mux.Handle("GET /look/", d.look())

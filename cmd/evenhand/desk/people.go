@@ -64,6 +64,7 @@ var (
 	errNobody   = errors.New("there is nobody of this name")
 	errExpired  = errors.New("this invitation was used already or is too old")
 	errPassword = errors.New("name and password don't belong together")
+	errNoOwner  = errors.New("who asks is no owner any more")
 	errLast     = errors.New("the last owner has to stay one")
 )
 
@@ -139,6 +140,11 @@ func (p people) invite(ctx context.Context, invitation Invitation) (string, erro
 		return "", err
 	}
 	return word, p.store.Update(ctx, func(w store.Writer) error {
+		if invitation.By != "" {
+			if err := stillOwner(w, invitation.By); err != nil {
+				return err
+			}
+		}
 		return w.Put(invitationBucket, []byte(sumOf(word)), value)
 	})
 }
@@ -185,9 +191,12 @@ func (p people) accept(ctx context.Context, word, name, password string, now tim
 	return person, err
 }
 
-// change rewrites a person; the last owner stays one.
-func (p people) change(ctx context.Context, name string, change func(*Person)) error {
+// change rewrites a person, as an owner wishes; the last owner stays one.
+func (p people) change(ctx context.Context, by, name string, change func(*Person)) error {
 	return p.store.Update(ctx, func(w store.Writer) error {
+		if err := stillOwner(w, by); err != nil {
+			return err
+		}
 		person, err := readPerson(w, name)
 		if err != nil {
 			return err
@@ -196,21 +205,54 @@ func (p people) change(ctx context.Context, name string, change func(*Person)) e
 		if err := putPerson(w, person); err != nil {
 			return err
 		}
+		if person.Role != Owner {
+			if err := dropInvitations(w, name); err != nil {
+				return err
+			}
+		}
 		return stillOwned(w)
 	})
 }
 
-// remove takes a person out; their name stays in histories.
-func (p people) remove(ctx context.Context, name string) error {
+// remove takes a person out, as an owner wishes; their name stays in histories.
+func (p people) remove(ctx context.Context, by, name string) error {
 	return p.store.Update(ctx, func(w store.Writer) error {
+		if err := stillOwner(w, by); err != nil {
+			return err
+		}
 		if _, err := readPerson(w, name); err != nil {
 			return err
 		}
-		if err := errors.Join(w.Delete(peopleBucket, personKey(name)), dropPasses(w, name)); err != nil {
+		if err := errors.Join(w.Delete(peopleBucket, personKey(name)), dropPasses(w, name), dropInvitations(w, name)); err != nil {
 			return err
 		}
 		return stillOwned(w)
 	})
+}
+
+// dropInvitations takes away the invitations of who may invite nobody any more.
+func dropInvitations(w store.Writer, by string) error {
+	for entry, err := range w.Scan(invitationBucket, store.Range{}) {
+		if err != nil {
+			return err
+		}
+		var one Invitation
+		if json.Unmarshal(entry.Value, &one) == nil && strings.EqualFold(one.By, by) {
+			if err := w.Delete(invitationBucket, entry.Key); err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}
+
+// stillOwner says that a person is an owner at this moment: somebody else may have taken that away since they asked.
+func stillOwner(r store.Reader, name string) error {
+	person, err := readPerson(r, name)
+	if errors.Is(err, errNobody) || err == nil && !person.Role.may(Owner) {
+		return errNoOwner
+	}
+	return err
 }
 
 func stillOwned(r store.Reader) error {

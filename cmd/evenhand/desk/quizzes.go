@@ -110,6 +110,10 @@ func quiz(v *visit) error {
 		return err
 	}
 	searched := assemble.QuizOf(q)
+	lacking, err := lackingIn(searched, v.said.Lang)
+	if err != nil {
+		return err
+	}
 	return v.show("quiz", struct {
 		bank.Quiz
 		Places   []placed
@@ -117,9 +121,24 @@ func quiz(v *visit) error {
 		Marked   int
 		Searched assemble.Quiz
 		Pupils   string // codes of its class, for those who may see them
+		Lacking  string // characters that the printing font lacks
 		Filled   bool   // items were made for what was just changed
 		Changed  bool   // what was just pressed was for this quiz as it was before it changed
-	}{q, places, apart(searched), marked, searched, strings.Join(pupils, ", "), v.Form.Has("filled"), v.Form.Has("changed")})
+	}{q, places, apart(searched), marked, searched, strings.Join(pupils, ", "), lacking, v.Form.Has("filled"), v.Form.Has("changed")})
+}
+
+// lackingIn are the characters of a quiz's sheets that the printing font lacks; question marks stand there.
+func lackingIn(q assemble.Quiz, lang string) (string, error) {
+	var lacking []rune
+	for _, form := range q.Forms {
+		missing, err := sheet.Unprintable(sheet.PaperOf(q, form, lang), sheet.Options{Lang: lang})
+		if err != nil {
+			return "", err
+		}
+		lacking = append(lacking, missing...)
+	}
+	slices.Sort(lacking)
+	return string(slices.Compact(lacking)), nil
 }
 
 // markedIn counts the papers of the quiz that are marked.

@@ -7,8 +7,9 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"net/url"
+	"os"
+	"path/filepath"
 	"regexp"
-	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -100,11 +101,8 @@ func TestBadRequestsAreRefused(t *testing.T) {
 	total := 0
 	for name, d := range map[string]*Desk{"team": p.Desk, "alone": alone} {
 		a := &asking{t: t, handler: d.Handler()}
-		list, callers := slices.Concat(routes, apiRoutes), p.callers(t, a)
-		if name == "team" {
-			list = append(list, teamRoutes...)
-		} else {
-			list = append(list, aloneRoutes...)
+		list, callers := append(d.served(), route{"GET /look/{file}", toAnyone, nil}), p.callers(t, a)
+		if name == "alone" {
 			owner := Person{Name: "MK", Role: Owner, Marks: true}
 			callers = []caller{{name: "a stranger"}, {name: "a wrong token", token: "wrong"},
 				{"the one", owner, &http.Cookie{Name: "enter", Value: alone.entrance}, ""}, {"the one's program", owner, nil, alone.local}}
@@ -122,6 +120,23 @@ func TestBadRequestsAreRefused(t *testing.T) {
 	}
 	if fingerprintOf(t, p.bank) != before {
 		t.Error("something has changed in the bank")
+	}
+}
+
+// Every address of the desk stands in a table that the requests above walk; beside it there are only the files of its look.
+func TestOneTableHoldsAllAddresses(t *testing.T) {
+	sources, err := filepath.Glob("*.go")
+	must(t, err)
+	var handled []string
+	for _, name := range sources {
+		text, err := os.ReadFile(name)
+		must(t, err)
+		if !strings.HasSuffix(name, "_test.go") {
+			handled = append(handled, regexp.MustCompile(`\.Handle(?:Func)?\([^,]*,`).FindAllString(string(text), -1)...)
+		}
+	}
+	if got := strings.Join(handled, " "); got != `.Handle(r.pattern, .Handle("GET /look/",` {
+		t.Errorf("addresses are given by %s", got)
 	}
 }
 
@@ -186,7 +201,7 @@ func (p programs) callers(t *testing.T, a *asking) []caller {
 	}
 	sealed := sealPassword("chalk and slate")
 	for kind, person := range kinds {
-		must(t, p.people.change(t.Context(), person.Name, func(o *Person) { o.Password = sealed }))
+		must(t, p.people.change(t.Context(), "MK", person.Name, func(o *Person) { o.Password = sealed }))
 		form := url.Values{"name": {person.Name}, "password": {"chalk and slate"}}
 		r := httptest.NewRequest("POST", "/signin", strings.NewReader(form.Encode()))
 		r.Header.Set("Content-Type", aForm)

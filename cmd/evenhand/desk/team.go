@@ -61,7 +61,7 @@ func invitePerson(v *visit) error {
 		Role: role, Marks: v.FormValue("marks") != "", By: v.by(), Until: v.now().Add(invitedFor),
 	})
 	if err != nil {
-		return err
+		return v.afterTeam(err)
 	}
 	return v.showTeam(v.address("/invited/" + word))
 }
@@ -81,7 +81,7 @@ func changePerson(v *visit) error {
 	if err != nil {
 		return err
 	}
-	err = v.desk.people.change(v.Context(), v.PathValue("name"), func(p *Person) {
+	err = v.desk.people.change(v.Context(), v.by(), v.PathValue("name"), func(p *Person) {
 		p.Role, p.Marks = role, v.FormValue("marks") != ""
 	})
 	return v.afterTeam(err)
@@ -90,7 +90,7 @@ func changePerson(v *visit) error {
 // removePerson takes a person out and signs them out everywhere.
 func removePerson(v *visit) error {
 	name := v.PathValue("name")
-	err := v.desk.people.remove(v.Context(), name)
+	err := v.desk.people.remove(v.Context(), v.by(), name)
 	if err == nil {
 		err = v.desk.endSessions(v.Context(), name)
 	}
@@ -101,6 +101,8 @@ func (v *visit) afterTeam(err error) error {
 	switch {
 	case errors.Is(err, errNobody):
 		return v.missing("team.nobody")
+	case errors.Is(err, errNoOwner):
+		return &fault{status: http.StatusForbidden, text: v.said.say("signin.needed")}
 	case errors.Is(err, errLast):
 		return v.wrong("team.last")
 	case err != nil:

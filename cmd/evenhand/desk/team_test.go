@@ -2,6 +2,7 @@ package desk_test
 
 import (
 	"context"
+	"fmt"
 	"net/http"
 	"net/http/cookiejar"
 	"net/http/httptest"
@@ -9,6 +10,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -125,6 +127,51 @@ func TestTeamComesInByLinksWithRoles(t *testing.T) {
 	}
 	if _, text := get(t, writer, address+"/items"); !strings.Contains(text, `name="password"`) {
 		t.Error("who was removed is still signed in")
+	}
+}
+
+// Two owners take each other's rights, or take each other out, at once: one is the first, and the other is no owner any more
+// and takes nothing away. What who lost the right has invited is void.
+func TestTwoOwnersTakeEachOthersRights(t *testing.T) {
+	address, first := teamDesk(t, nil)
+	third := joins(t, first, "MK")
+	for round := range 8 {
+		names := []string{fmt.Sprint("A", round), fmt.Sprint("B", round)}
+		var owners []*http.Client
+		var links []string
+		for _, name := range names {
+			owners = append(owners, joins(t, invite(t, third, address, "owner", "yes"), name))
+			links = append(links, invite(t, owners[len(owners)-1], address, "owner", "yes"))
+		}
+		statuses := make([]int, 2)
+		var both sync.WaitGroup
+		for i, owner := range owners {
+			both.Go(func() {
+				path, form := "/team/people/"+names[1-i], url.Values{"role": {"reader"}}
+				if round%2 == 1 {
+					path, form = path+"/remove", nil
+				}
+				answer, err := owner.PostForm(address+path, form)
+				if err != nil {
+					t.Error(err)
+					return
+				}
+				statuses[i] = answer.StatusCode
+				answer.Body.Close()
+			})
+		}
+		both.Wait()
+		for i, link := range links {
+			open, _ := get(t, newBrowser(t), link)
+			_, team := get(t, third, address+"/team")
+			owns := regexp.MustCompile(`action="/team/people/` + names[i] + `">(?s:.{0,300})value="owner" selected`).MatchString(team)
+			if took := statuses[i] == http.StatusOK; owns != took || (open == http.StatusOK) != took {
+				t.Errorf("round %d, %s: gets %d, is an owner: %v, the link of theirs gives %d", round, names[i], statuses[i], owns, open)
+			}
+		}
+		if statuses[0] == statuses[1] {
+			t.Errorf("round %d: both get %d", round, statuses[0])
+		}
 	}
 }
 

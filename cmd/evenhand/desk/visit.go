@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"net/url"
 	"strconv"
 	"strings"
 	"sync"
@@ -88,6 +89,13 @@ func (v *visit) readForm() error {
 	case err != nil:
 		return v.wrong("fault.garbled")
 	}
+	for _, form := range []url.Values{v.Form, v.PostForm} {
+		for _, values := range form {
+			for i, value := range values { // browsers send every line end as two characters
+				values[i] = strings.ReplaceAll(value, "\r\n", "\n")
+			}
+		}
+	}
 	for name, values := range v.Form {
 		if !utf8.ValidString(name+strings.Join(values, "")) || strings.ContainsRune(name+strings.Join(values, ""), 0) {
 			return v.wrong("fault.garbled")
@@ -167,9 +175,27 @@ func (v *visit) show(page string, data any) error {
 		return err
 	}
 	v.w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	v.w.Header().Set("Content-Length", strconv.Itoa(text.Len()))
-	_, err = text.WriteTo(v.w)
+	shown := inOrder(text.Bytes())
+	v.w.Header().Set("Content-Length", strconv.Itoa(len(shown)))
+	_, err = v.w.Write(shown)
 	return err
+}
+
+// turning are the characters that turn round or bound the order in which letters are shown (Unicode Standard Annex 9,
+// explicit formatting), by which a title could show its neighbors backwards.
+var turning = [][]byte{
+	[]byte("\u202a"), []byte("\u202b"), []byte("\u202c"), []byte("\u202d"), []byte("\u202e"),
+	[]byte("\u2066"), []byte("\u2067"), []byte("\u2068"), []byte("\u2069"),
+}
+
+// inOrder is a page without them.
+func inOrder(page []byte) []byte {
+	for _, one := range turning {
+		if bytes.Contains(page, one) {
+			page = bytes.ReplaceAll(page, one, nil)
+		}
+	}
+	return page
 }
 
 // to answers a form that was sent with the page to go on with.
