@@ -5,6 +5,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -91,6 +92,45 @@ func TestArchive(t *testing.T) {
 	for _, of := range []string{"==== evenhand,", "==== Go,", "==== go.etcd.io/bbolt v", "==== github.com/urfave/cli/v2 v", "LICENSE-DejaVu"} {
 		if !strings.Contains(held["Licences.txt"], of) {
 			t.Errorf("the licences lack %q", of)
+		}
+	}
+}
+
+// Who unpacks the archive for macOS has a program and a starter that may be run, wherever the archive was packed, and a
+// starter that the shell can read; the rest is no program.
+func TestMacArchiveCanBeStarted(t *testing.T) {
+	common, err := commonFiles()
+	if err != nil {
+		t.Fatal(err)
+	}
+	path, err := pack(t.TempDir(), "darwin", "arm64", slices.Concat([]file{{name: "evenhand", runs: true}}, common, starters["darwin"]))
+	if err != nil {
+		t.Fatal(err)
+	}
+	archive, err := zip.OpenReader(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer archive.Close()
+	runs := 0
+	for _, f := range archive.File {
+		name := strings.TrimPrefix(f.Name, "evenhand-darwin-arm64/")
+		want := os.FileMode(0o644)
+		if name == "evenhand" || name == "Open the desk.command" {
+			want = 0o755
+			runs++
+		}
+		// Only "made by Unix" (3) makes unpackers heed the modes (APPNOTE.TXT of PKWARE, 4.4.2).
+		if f.Mode() != want || f.CreatorVersion>>8 != 3 {
+			t.Errorf("%s has mode %v, made by %d", name, f.Mode(), f.CreatorVersion>>8)
+		}
+	}
+	if runs != 2 || !strings.HasPrefix(macStarter, "#!/bin/sh\n") || strings.Contains(macStarter, "\r") {
+		t.Errorf("%d files can be started, by %.12q", runs, macStarter)
+	}
+	if sh, err := exec.LookPath("sh"); err == nil {
+		if said, err := exec.Command(sh, "-n", "-c", macStarter).CombinedOutput(); err != nil {
+			t.Errorf("no shell reads the starter: %v %s", err, said)
 		}
 	}
 }

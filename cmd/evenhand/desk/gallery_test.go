@@ -15,6 +15,7 @@ import (
 	"evenhand/cmd/evenhand/desk"
 
 	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 )
 
 // The gallery is every page in every state that a person can come to by an address, for looking at and for
@@ -99,26 +100,81 @@ func TestNoPageHasBarriers(t *testing.T) {
 func walkGallery(t *testing.T, browser *http.Client, address string, pages []state) {
 	t.Helper()
 	w := openWindow(t, browser, address)
+	w.eachLook(address, func(look string, width int64) {
+		for _, s := range pages {
+			w.open(address + s.path)
+			tells[bool](w, "document.querySelectorAll(`details`).forEach(d => { d.open = true }) === undefined")
+			w.sound(s.name, look, width)
+		}
+	})
+}
+
+// No barrier either where somebody else changed an item meanwhile, and where signing in is slowed down: pages that no address
+// leads to.
+func TestPagesBehindFormsHaveNoBarriers(t *testing.T) {
+	needsAxe(t, "checking pages that a form leads to for barriers with axe-core")
+	browser, address := opened(t)
+	_, list := get(t, browser, address+"/items")
+	item := regexp.MustCompile(`/items/01[0-9A-Z]+`).FindString(list)
+	revision := 1
+	w := openWindow(t, browser, address)
+	w.eachLook(address, func(look string, width int64) {
+		w.open(address + item + "/edit")
+		status, text, _ := post(t, browser, address+item, url.Values{
+			"task": {fmt.Sprintf("%d + 36 = ?", 21+revision)}, "reason": {"an easier one"}, "revision": {fmt.Sprint(revision)}, "ready": {"yes"},
+		})
+		if revision++; status != http.StatusOK {
+			t.Fatalf("the other one's change: %d %s", status, text)
+		}
+		w.types("[name=task]", "14 + 9 = ?")
+		w.types("[name=reason]", "mine")
+		w.clicks("#edit p > button")
+		w.until("both texts side by side", func() bool { return tells[bool](w, "!!document.querySelector('[role=alert] table')") })
+		w.sound("conflict", look, width)
+	})
+	team, first := teamDesk(t, nil)
+	joins(t, first, "MK")
+	s := openWindow(t, newBrowser(t), team)
+	s.eachLook(team, func(look string, width int64) {
+		s.open(team + "/signin")
+		s.until("the word to wait", func() bool {
+			s.types("[name=name]", "MK")
+			s.types("[name=password]", "a guess")
+			tells[bool](s, "window.asking = true")
+			s.press(kb.Enter)
+			s.until("the answer", func() bool { return tells[bool](s, "!window.asking && document.readyState === 'complete'") })
+			said := tells[string](s, "document.querySelector('.warn')?.textContent ?? ''")
+			return strings.Contains(said, "Wait") || strings.Contains(said, "Espere")
+		})
+		s.sound("slowed", look, width)
+	})
+}
+
+// eachLook goes through languages, schemes and widths.
+func (w window) eachLook(address string, see func(look string, width int64)) {
+	w.t.Helper()
 	for _, look := range []struct {
 		language, scheme string
 		width            int64
 	}{{"en", "light", 1280}, {"es", "dark", 390}, {"es", "light", 768}} {
 		w.cookie("language", look.language, address)
 		w.look(look.width, look.scheme)
-		for _, s := range pages {
-			w.open(address + s.path)
-			tells[bool](w, "document.querySelectorAll(`details`).forEach(d => { d.open = true }) === undefined")
-			if look.width == 768 { // between the two, only what doesn't fit is new
-				w.fits(s.name, look.width)
-				continue
-			}
-			for _, found := range w.barriers() {
-				t.Errorf("%s, %s, %s, %d wide: %s", s.name, look.language, look.scheme, look.width, found)
-			}
-			w.fits(s.name, look.width)
-			w.draw(fmt.Sprintf("%s-%s-%s-%d.png", s.name, look.language, look.scheme, look.width))
-		}
+		see(look.language+"-"+look.scheme, look.width)
 	}
+}
+
+// sound checks a page that is open for barriers and for fitting, and draws it. Between wide and narrow, only what doesn't fit
+// is new.
+func (w window) sound(page, look string, width int64) {
+	w.t.Helper()
+	w.fits(page, width)
+	if width == 768 {
+		return
+	}
+	for _, found := range w.barriers() {
+		w.t.Errorf("%s, %s, %d wide: %s", page, look, width, found)
+	}
+	w.draw(fmt.Sprintf("%s-%s-%d.png", page, look, width))
 }
 
 // fits says that the page is no wider than its window.

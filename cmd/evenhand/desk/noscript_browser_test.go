@@ -1,11 +1,21 @@
 package desk_test
 
 import (
+	"bytes"
 	"fmt"
+	"io"
+	"net/http"
+	"net/http/httptest"
+	"net/http/httputil"
+	"net/url"
 	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
+
+	"evenhand/testdata/outside"
 
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
@@ -89,4 +99,92 @@ func TestListPlanAndQuizWithoutScripts(t *testing.T) {
 	}
 	w.clicks("form[action$='/back'] button")
 	w.shows("No quiz was made yet")
+}
+
+// printed is one answer of the desk with a file.
+type printed struct{ asked, text string }
+
+// Everything prints without scripts, by a real browser's links and forms: each form's sheet, large print and key, all answers
+// and the letter home, in both languages, and the class's sheets with names, large ones, too. pdftotext (poppler) reads what
+// is on them.
+func TestPrintingWithoutScripts(t *testing.T) {
+	needsBrowser(t, "printing in a browser without scripts")
+	outside.Full(t, "printing in a browser without scripts", "pdftotext")
+	browser, address, grid, _ := toMark(t)
+	desk, err := url.Parse(address)
+	if err != nil {
+		t.Fatal(err)
+	}
+	answers := make(chan printed, 100)
+	line := &httputil.ReverseProxy{
+		Rewrite: func(r *httputil.ProxyRequest) { r.SetURL(desk); r.Out.Host = r.In.Host },
+		ModifyResponse: func(r *http.Response) error {
+			if r.Header.Get("Content-Type") != "application/pdf" {
+				return nil
+			}
+			text, err := io.ReadAll(r.Body)
+			r.Body = io.NopCloser(bytes.NewReader(text))
+			answers <- printed{r.Request.URL.RequestURI(), string(text)}
+			return err
+		},
+	}
+	proxy := httptest.NewServer(line)
+	t.Cleanup(proxy.Close)
+	w := openWindow(t, browser, address)
+	through, err := url.Parse(proxy.URL)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range browser.Jar.Cookies(desk) {
+		w.cookie(strings.TrimSuffix(c.Name, desk.Port())+through.Port(), c.Value, proxy.URL)
+	}
+	w.noScripts()
+	w.open(proxy.URL + strings.Replace(strings.TrimPrefix(grid, address), "/marks/", "/quizzes/", 1))
+	prints := func(what, selector string, says ...string) string {
+		t.Helper()
+		w.clicks(selector)
+		select {
+		case file := <-answers:
+			text := textOfPDF(t, file.text)
+			for _, words := range says {
+				if !strings.Contains(text, words) {
+					t.Errorf("%s (%s) doesn't say %q: %s", what, file.asked, words, text)
+				}
+			}
+			return file.text
+		case <-time.After(time.Minute):
+			t.Fatalf("%s prints nothing", what)
+		}
+		return ""
+	}
+	sheet := prints("a sheet", "a[href*='form-A.pdf?lang']", "Friday check", "Write the missing number")
+	if large := prints("large print", "a[href*='form-A.pdf?large']", "Friday check", "Write the missing number"); large == sheet {
+		t.Error("large print is like the other")
+	}
+	prints("a key", "a[href*='form-B-key.pdf']", "form B", "Answer key", "What wrong answers suggest")
+	prints("all answers", "a[href*='answers.pdf']", "form A", "form B", "Answer key")
+	prints("the letter home", "a[href*='letter.pdf']", "Dear families", "Queridas familias")
+	roster := "P01, Ana Lucía Ñandú\rP02, Søren"
+	w.types("[name=pupils]", roster)
+	prints("the class's sheets", ".printing button", "Ana Lucía Ñandú", "Søren", "A 2026-W48", "B 2026-W48")
+	w.clicks("[name=large]")
+	prints("the class's large sheets", ".printing button", "Ana Lucía Ñandú", "Søren")
+	w.clicks(".language button")
+	w.shows("Imprimir las hojas del grupo")
+	prints("a Spanish sheet", "a[href*='form-A.pdf?lang=es']", "Escribe en cada cuadro el número que falta")
+	prints("a Spanish key", "a[href*='form-A-key.pdf?lang=es']", "Respuestas", "Qué sugieren las respuestas equivocadas")
+	w.types("[name=pupils]", roster)
+	prints("the class's Spanish sheets", ".printing button", "Nombre Ana Lucía Ñandú", "Escribe en cada cuadro el número que falta")
+}
+
+// textOfPDF is what a PDF says, in words with one space between them.
+func textOfPDF(t *testing.T, file string) string {
+	t.Helper()
+	read := exec.Command("pdftotext", "-layout", "-", "-")
+	read.Stdin = strings.NewReader(file)
+	text, err := read.Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return strings.Join(strings.Fields(string(text)), " ")
 }

@@ -7,13 +7,17 @@ import (
 	"log/slog"
 	"net/http"
 	"net/http/httptest"
+	"os"
+	"os/exec"
 	"path/filepath"
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 
 	"evenhand/bank"
 	"evenhand/bank/results"
+	"evenhand/testdata/outside"
 )
 
 // logged is a desk for a team with what it logs.
@@ -68,6 +72,48 @@ func TestRequestsAreCountedWithoutNames(t *testing.T) {
 	}
 	if answer := ask(d, "GET", "/healthz"); answer.Code != http.StatusServiceUnavailable {
 		t.Errorf("a bank that can't be read is %d", answer.Code)
+	}
+}
+
+// readMetrics lists the samples that the reader of Prometheus's own client for Python finds in a text, each with its type, and
+// fails where one of a counter or a summary stands under another name.
+const readMetrics = `
+import sys
+from prometheus_client.parser import text_string_to_metric_families
+for family in text_string_to_metric_families(sys.stdin.read()):
+    for sample in family.samples:
+        print(family.type, family.documentation, sample.name, sorted(sample.labels.items()), sample.value, sep="|")
+`
+
+// A reader of the format that others wrote understands all that the metrics tell, whatever a pattern holds.
+func TestMetricsAreReadByPrometheus(t *testing.T) {
+	outside.Full(t, "metrics read by Prometheus's client for Python", "python3")
+	d, b, _ := logged(t)
+	_, err := b.Add(plus, "MK", time.Now())
+	must(t, err)
+	for _, path := range []string{"/marks/P07", "/marks/P08", "/signin", "/nothing", "/lists/kept/1/a\"b"} {
+		ask(d, "GET", path)
+	}
+	d.tally.add("GET /odd\\ \"é\n{x}", http.StatusOK, time.Second)
+	python := "python3"
+	if _, err := os.Stat("/usr/bin/python3"); err == nil { // which has Debian's packages
+		python = "/usr/bin/python3"
+	}
+	read := exec.Command(python, "-c", readMetrics)
+	read.Stdin = strings.NewReader(ask(d, "GET", "/metrics").Body.String())
+	out, err := read.CombinedOutput()
+	if err != nil {
+		t.Fatalf("it is not read: %v\n%s", err, out)
+	}
+	for _, line := range []string{
+		"gauge|Items in the bank.|evenhand_items|[('standing', 'draft')]|", "gauge|People of the team.|evenhand_people|[]|0.0",
+		"counter|Requests answered.|evenhand_requests_total|[('route', 'GET /marks/{id}'), ('status', '303')]|2.0",
+		"summary|Time taken by requests.|evenhand_request_seconds_count|[('route', 'GET /marks/{id}')]|2.0",
+		`summary|Time taken by requests.|evenhand_request_seconds_sum|[('route', 'GET /odd\\ "é\n{x}')]|1.0`,
+	} {
+		if !strings.Contains("\n"+string(out), "\n"+line) {
+			t.Errorf("no sample %s among\n%s", line, out)
+		}
 	}
 }
 

@@ -199,7 +199,7 @@ func signIn(v *visit) error {
 	name := v.FormValue("name")
 	again := func(status int, key string) error {
 		v.w.WriteHeader(status)
-		return v.show("signin", signInPage{ownPath(v.FormValue("back")), v.said.say(key), v.unsentSent()})
+		return v.show("signin", signInPage{ownPath(v.FormValue("back")), v.said.say(key), name, v.unsentSent()})
 	}
 	if !v.desk.patience.allows(name, v.desk.o.Now()) {
 		return again(http.StatusTooManyRequests, "signin.wait")

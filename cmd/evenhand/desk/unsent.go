@@ -16,6 +16,7 @@ const longestUnsent = longestForm / 4
 // signInPage is what the page shows that asks for name and password.
 type signInPage struct {
 	Back, Problem string
+	Name          string // that was typed
 	Unsent        unsent // no address where there is none
 }
 
