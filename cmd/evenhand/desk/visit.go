@@ -181,19 +181,27 @@ func (v *visit) show(page string, data any) error {
 	return err
 }
 
-// turning are the characters that turn round or bound the order in which letters are shown (Unicode Standard Annex 9,
-// explicit formatting), by which a title could show its neighbors backwards.
-var turning = [][]byte{
-	[]byte("\u202a"), []byte("\u202b"), []byte("\u202c"), []byte("\u202d"), []byte("\u202e"),
-	[]byte("\u2066"), []byte("\u2067"), []byte("\u2068"), []byte("\u2069"),
-}
+// turns says that a character turns round or bounds the order in which letters are shown (Unicode Standard Annex 9, explicit
+// formatting), by which a title could show its neighbors backwards.
+func turns(r rune) bool { return '\u202a' <= r && r <= '\u202e' || '\u2066' <= r && r <= '\u2069' }
 
-// inOrder is a page without them.
+// inOrder is a page without such characters.
 func inOrder(page []byte) []byte {
-	for _, one := range turning {
-		if bytes.Contains(page, one) {
-			page = bytes.ReplaceAll(page, one, nil)
+	const first = 0xe2 // byte of each of them in UTF-8, and of few others
+	for at := bytes.IndexByte(page, first); at >= 0; {
+		if r, _ := utf8.DecodeRune(page[at:]); turns(r) {
+			return bytes.Map(func(r rune) rune {
+				if turns(r) {
+					return -1
+				}
+				return r
+			}, page)
 		}
+		next := bytes.IndexByte(page[at+1:], first)
+		if next < 0 {
+			break
+		}
+		at += 1 + next
 	}
 	return page
 }
