@@ -248,6 +248,7 @@ func SVG(q Question, o Options) ([]byte, error) {
 	}
 	const edge = 1.5 // room for the outermost lines
 	c := &svgCanvas{face: s.face}
+	c.beginPicture(d.w+2*edge, d.h+2*edge, s.scale, s.Lang, s.say(nameOf(q)), s.description(q))
 	d.paint(c, point{edge, edge})
-	return c.picture(d.w+2*edge, d.h+2*edge, s.scale, s.Lang, s.say(nameOf(q)), s.description(q)), nil
+	return c.endPicture(), nil
 }

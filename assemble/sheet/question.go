@@ -8,9 +8,18 @@ import (
 
 // QuestionOf is an item of a bank as it is drawn, under its number on the sheet.
 func QuestionOf(item bank.Item, number int, lang string) Question {
+	q := PictureOf(item, number, lang)
+	if q.Task != nil {
+		q.Missteps = task.MisstepsIn(q.Task, q.Look)
+	}
+	return q
+}
+
+// PictureOf is QuestionOf without the missteps, which only a key shows.
+func PictureOf(item bank.Item, number int, lang string) Question {
 	q := Question{Number: number, Look: item.Look, Text: item.OwnWords(lang), Spanish: item.OwnWords("es"), Key: item.Key}
 	if asked, err := task.Parse(item.Task); err == nil {
-		q.Task, q.Missteps = asked, task.MisstepsIn(asked, item.Look)
+		q.Task = asked
 	}
 	return q
 }
@@ -34,7 +43,7 @@ func WithChoices(quiz assemble.Quiz) assemble.Quiz {
 	for _, form := range quiz.Forms {
 		for i := range form.Items {
 			placed := &form.Items[i]
-			placed.Choices = Choices(QuestionOf(placed.Item, placed.Number, "en"))
+			placed.Choices = Choices(PictureOf(placed.Item, placed.Number, "en"))
 		}
 	}
 	return quiz

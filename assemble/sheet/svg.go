@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"bytes"
-	"fmt"
 	"html"
 	"strconv"
 )
@@ -14,16 +13,26 @@ type svgCanvas struct {
 	onPage bool // every line of text keeps its length, whatever font the reader's machine has
 }
 
-// picture is the whole SVG document of the given size in millimetres, drawn so many times as
+// usualPicture is about as many bytes as a picture has.
+const usualPicture = 1600
+
+// beginPicture begins the SVG document of a picture of the given size in millimetres, drawn so many times as
 // large. The title and the description are what a screen reader says.
-func (c *svgCanvas) picture(w, h, scale float64, lang, title, desc string) []byte {
-	return fmt.Appendf(make([]byte, 0, len(c.body)+600), `<svg xmlns="http://www.w3.org/2000/svg" width="%smm" height="%smm" viewBox="0 0 %s %s" lang="%s" role="img">
-<title>%s</title>
-<desc>%s</desc>
-<g fill="none" stroke="#000" stroke-linecap="round" stroke-linejoin="round" font-family="%s, 'DejaVu Sans', Verdana, sans-serif">
-%s</g>
-</svg>
-`, mm(scale*w), mm(scale*h), mm(w), mm(h), lang, html.EscapeString(title), html.EscapeString(desc), c.face.name, c.body)
+func (c *svgCanvas) beginPicture(w, h, scale float64, lang, title, desc string) {
+	c.body = make([]byte, 0, usualPicture)
+	c.lengths(length{`<svg xmlns="http://www.w3.org/2000/svg" width="`, scale * w}, length{`mm" height="`, scale * h},
+		length{`mm" viewBox="0 0 `, w}, length{" ", h})
+	c.add(`" lang="`, lang, `" role="img">
+<title>`, html.EscapeString(title), `</title>
+<desc>`, html.EscapeString(desc), `</desc>
+<g fill="none" stroke="#000" stroke-linecap="round" stroke-linejoin="round" font-family="`, c.face.name, `, 'DejaVu Sans', Verdana, sans-serif">
+`)
+}
+
+// endPicture ends it.
+func (c *svgCanvas) endPicture() []byte {
+	c.add("</g>\n</svg>\n")
+	return c.body
 }
 
 // mm writes a length with at most two decimals.

@@ -58,7 +58,7 @@ func showItem(c *cli.Context) error {
 
 // writePicture writes the item as a sheet shows it.
 func writePicture(c *cli.Context, path string, item bank.Item) error {
-	picture, err := sheet.SVG(sheet.QuestionOf(item, 1, "en"), sheet.Options{})
+	picture, err := sheet.SVG(sheet.PictureOf(item, 1, "en"), sheet.Options{})
 	if err != nil {
 		return err
 	}

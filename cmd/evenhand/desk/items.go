@@ -23,6 +23,9 @@ type shown struct {
 	Drawing template.HTML
 }
 
+// usualCard is about as many bytes as a card has.
+const usualCard = 1700
+
 // addCard adds to a page what the list shows of an item. As a page has many, that is quicker than by the template.
 func (v *visit) addCard(page *strings.Builder, it bank.Item) {
 	picture := string(v.draw(it).Drawing)
@@ -55,6 +58,7 @@ func items(v *visit) error {
 		return err
 	}
 	var found strings.Builder
+	found.Grow(pageful * usualCard)
 	n, next := 0, ""
 	for it, err := range v.desk.bank.Find(query) {
 		if err != nil {
@@ -174,7 +178,7 @@ func asRefused(err error) error {
 func (v *visit) draw(it bank.Item) shown {
 	lang := v.said.Lang
 	picture, _ := v.desk.drawings.of(drawn{lang, it.Task, it.OwnWords(lang), it.Key, it.Look}, func() (template.HTML, error) {
-		svg, err := sheet.SVG(sheet.QuestionOf(it, 1, lang), sheet.Options{Lang: lang})
+		svg, err := sheet.SVG(sheet.PictureOf(it, 1, lang), sheet.Options{Lang: lang})
 		if err != nil {
 			svg = nil
 		}
