@@ -137,7 +137,7 @@ func (b *Bank) among(r store.Reader, q *Query, ids []rank, from []byte, about in
 
 // keep reads an item into the page if the query, but for uses, wants it.
 func (b *Bank) keep(q *Query, key, record []byte, page []Item) ([]Item, error) {
-	if !mayHold(key, record, q.Words) {
+	if !q.mayWant(key, record) {
 		return page, nil
 	}
 	at := len(page)
@@ -151,17 +151,25 @@ func (b *Bank) keep(q *Query, key, record []byte, page []Item) ([]Item, error) {
 	return page, nil
 }
 
-// mayHold says whether an item's question may hold all the words. A record holds its texts as they are, so that one
-// without a word that has no capitals, such as a number, need not be read. What can't be read is for its reader to say.
-func mayHold(key, record []byte, words string) bool {
-	for word := range strings.FieldsSeq(words) {
-		if strings.ToUpper(word) != word || bytes.Contains(record, []byte(word)) {
-			continue
-		}
-		text, ok := Unseal(key, record)
-		return !ok || len(text) == 0 || text[0] != recordFormat
+// mayWant says whether a query may want an item. A record holds its texts as they are, so that one without a word that
+// has no capitals, such as a number, without the code or without any of the skills need not be read. What can't be
+// read is for its reader to say.
+func (q *Query) mayWant(key, record []byte) bool {
+	if q.inTextsOf(record) {
+		return true
 	}
-	return true
+	text, ok := Unseal(key, record)
+	return !ok || len(text) == 0 || text[0] != recordFormat
+}
+
+func (q *Query) inTextsOf(record []byte) bool {
+	for word := range strings.FieldsSeq(q.Words) {
+		if strings.ToUpper(word) == word && !bytes.Contains(record, []byte(word)) {
+			return false
+		}
+	}
+	holds := func(skill standards.SkillID) bool { return bytes.Contains(record, []byte(skill)) }
+	return bytes.Contains(record, []byte(q.Code)) && (len(q.Skills) == 0 || slices.ContainsFunc(q.Skills, holds))
 }
 
 // unused keeps of a page what wasn't used since the query's week.
