@@ -86,6 +86,9 @@ func (p people) find(ctx context.Context, name string) (person Person, err error
 	return person, err
 }
 
+// peopleRead are people by what is kept of them, as every request asks for one.
+var peopleRead = remembered[string, Person]{most: 1000}
+
 func readPerson(r store.Reader, name string) (person Person, err error) {
 	key := personKey(name)
 	if len(key) == 0 {
@@ -98,7 +101,10 @@ func readPerson(r store.Reader, name string) (person Person, err error) {
 	if value == nil {
 		return person, errNobody
 	}
-	return person, json.Unmarshal(value, &person)
+	return peopleRead.of(string(value), func() (person Person, err error) {
+		err = json.Unmarshal(value, &person)
+		return person, err
+	})
 }
 
 func putPerson(w store.Writer, person Person) error {
