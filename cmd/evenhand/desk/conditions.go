@@ -3,6 +3,7 @@ package desk
 import (
 	"html/template"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -128,19 +129,52 @@ func (p *pages) conditionsTyped(text string) (list []string) {
 }
 
 // conditionCalled finds the condition that is called so in one of the languages.
-func (p *pages) conditionCalled(text string) (standards.Condition, bool) {
+func (p *pages) conditionCalled(text string) (found standards.Condition, ok bool) {
 	text = words.Plain(text)
-	if c, ok := p.called[text]; ok {
-		return c, true
+	if found, ok = p.called[text]; ok {
+		return found, ok
 	}
-	numbers := append(digits.FindAllString(text, -1), "0", "1")
-	c, ok := p.calling(numbers)[text]
-	return c, ok
+	for _, c := range p.shaped[shape(text)] {
+		for _, c.Value = range append(digits.FindAllString(text, -1), "0", "1") {
+			if slices.Contains(p.callings(c), text) {
+				found, ok = c, true
+			}
+		}
+	}
+	return found, ok
 }
 
-// calling are conditions by what they are called: those on numbers with the given ones, or without any those on words.
-func (p *pages) calling(numbers []string) map[string]standards.Condition {
-	called := map[string]standards.Condition{}
+// findCalled fills the tables that conditions are found by.
+func (p *pages) findCalled() {
+	p.called, p.shaped = map[string]standards.Condition{}, map[string][]standards.Condition{}
+	for _, c := range p.conditionsOn(nil) {
+		for _, text := range p.callings(c) {
+			p.called[text] = c
+		}
+	}
+	for _, c := range p.conditionsOn([]string{"0", "1", "2"}) { // none, one and many
+		for _, text := range p.callings(c) {
+			at, any := shape(text), standards.Condition{Trait: c.Trait, Op: c.Op}
+			if !slices.Contains(p.shaped[at], any) {
+				p.shaped[at] = append(p.shaped[at], any)
+			}
+		}
+	}
+}
+
+// shape is a text with one sign for every number.
+func shape(text string) string { return digits.ReplaceAllString(text, "#") }
+
+// callings are what a condition is called in each language.
+func (p *pages) callings(c standards.Condition) (list []string) {
+	for _, lang := range languages {
+		list = append(list, words.Plain(p.said(lang).condition(c)))
+	}
+	return list
+}
+
+// conditionsOn are the conditions on numbers with the given ones, or without any those on words.
+func (p *pages) conditionsOn(numbers []string) (list []standards.Condition) {
 	for _, trait := range task.Conditions() {
 		kind, values := trait.Values()
 		if (kind == task.WholeNumber) != (numbers != nil) {
@@ -159,14 +193,11 @@ func (p *pages) calling(numbers []string) map[string]standards.Condition {
 		}
 		for _, op := range ops {
 			for _, value := range values {
-				c := standards.Condition{Trait: trait, Op: op, Value: value}
-				for _, lang := range languages {
-					called[words.Plain(p.said(lang).condition(c))] = c
-				}
+				list = append(list, standards.Condition{Trait: trait, Op: op, Value: value})
 			}
 		}
 	}
-	return called
+	return list
 }
 
 // values are all values of traits that have words of their own.

@@ -30,7 +30,10 @@ var lookFiles embed.FS
 type pages struct {
 	templates map[string]map[string]*template.Template
 	languages map[string]sentences
-	called    map[string]standards.Condition // conditions on words, by what they are called in each language
+
+	// Conditions by what they are called in each language: those on words, and those on numbers by its shape.
+	called map[string]standards.Condition
+	shaped map[string][]standards.Condition
 
 	strips  remembered[strip, template.HTML]
 	filters remembered[filterIn, template.HTML]
@@ -109,7 +112,7 @@ var loadPages = sync.OnceValues(func() (*pages, error) {
 			return nil, err
 		}
 	}
-	p.called = p.calling(nil)
+	p.findCalled()
 	return p, nil
 })
 
