@@ -3,7 +3,6 @@ package desk
 import (
 	"errors"
 	"fmt"
-	"maps"
 	"net/http"
 	"net/url"
 	"slices"
@@ -240,17 +239,16 @@ func (s sentences) mistakesInText(err error) (list []string) {
 
 // inForm says the keys of a plan as the form names its fields.
 func (s sentences) inForm() sentences {
-	text := maps.Clone(s.text)
+	s.instead = map[string]string{}
 	for key, label := range map[string]string{
 		"title": "plan.quiztitle", "forms": "plan.forms", "minutes": "plan.minutes", "share_right": "plan.share", "rest": "plan.rest",
 		"class": "plan.class", "count": "plan.count",
 	} {
-		text[key] = "“" + s.say(label) + "”"
+		s.instead[key] = "“" + s.say(label) + "”"
 		if s.Lang == "es" {
-			text[key] = "«" + s.say(label) + "»"
+			s.instead[key] = "«" + s.say(label) + "»"
 		}
 	}
-	s.text = text
 	return s
 }
 

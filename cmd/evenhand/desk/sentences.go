@@ -23,6 +23,8 @@ type sentences struct {
 	Lang string
 	text map[string]string
 
+	instead map[string]string // what is said in place of some of the sentences of other packages
+
 	// Put together once, as they are long and on many pages:
 	skills     string        // options of all skills
 	conditions template.HTML // options of conditions

@@ -15,7 +15,10 @@ import (
 // Told is a sentence of another package, in templates.
 func (s sentences) Told(t *words.Told) string {
 	return t.In(func(format string) (string, bool) {
-		text, ok := s.text[format]
+		text, ok := s.instead[format]
+		if !ok {
+			text, ok = s.text[format]
+		}
 		if !ok {
 			text, ok = s.text["value."+format]
 		}
