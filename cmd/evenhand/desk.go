@@ -24,7 +24,7 @@ func deskCommand() *cli.Command {
 		Flags: []cli.Flag{
 			&cli.BoolFlag{Name: "no-browser", Usage: "print the link and open nothing"},
 			byFlag,
-			&cli.IntFlag{Name: "port", Usage: "the `PORT` to listen on; else a free one"},
+			&cli.IntFlag{Name: "port", Usage: "the `PORT` to listen on; else the same free one each time"},
 		},
 		Action: runDesk,
 	}

@@ -2,6 +2,7 @@ package main
 
 import (
 	"io"
+	"net"
 	"net/http"
 	"net/http/cookiejar"
 	"net/url"
@@ -150,6 +151,50 @@ type visitor struct {
 }
 
 // comeIn opens a desk's link.
+// A desk that is started again is where it was, so that a window left open finds it: what was opened before doesn't
+// let it in, and it is told what to open; the new link lets it in, as a browser keeps one cookie for both. Where
+// another program has the port meanwhile, the desk takes another.
+func TestADeskIsFoundAgain(t *testing.T) {
+	t.Chdir(t.TempDir())
+	t.Setenv("EVENHAND_BY", "MK")
+	t.Setenv("EVENHAND_BANK", "team.bank")
+	mustDo(t, "init")
+	open := func() (link string, close func()) {
+		link, c := deskOpen(t, "desk --no-browser", `^(http://127\S+)`)
+		return link, func() { must(t, c.Process.Kill()); _ = c.Wait() }
+	}
+	link, closeIt := open()
+	window := comeIn(t, link)
+	if !strings.Contains(window.text("/"), "The bank is empty") {
+		t.Error("the first link doesn't let in")
+	}
+	closeIt()
+	again, closeIt := open()
+	if at := "http://" + strings.Split(link, "/")[2]; at != "http://"+strings.Split(again, "/")[2] || again == link {
+		t.Fatalf("at first %s, then %s", link, again)
+	}
+	answer, err := window.browser.Get(window.address + "/")
+	must(t, err)
+	must(t, answer.Body.Close())
+	if answer.StatusCode != http.StatusUnauthorized {
+		t.Errorf("what was opened before still lets in: %s", answer.Status)
+	}
+	window.read(window.browser.Get(again))
+	if !strings.Contains(window.text("/"), "The bank is empty") {
+		t.Error("with the new link the window isn't let in")
+	}
+	closeIt()
+	taken, err := net.Listen("tcp", strings.Split(link, "/")[2])
+	must(t, err)
+	defer taken.Close()
+	other, closeIt := open()
+	defer closeIt()
+	if strings.Split(other, "/")[2] == taken.Addr().String() {
+		t.Errorf("the desk is at a port that another program has: %s", other)
+	}
+	comeIn(t, other)
+}
+
 func comeIn(t *testing.T, link string) visitor {
 	t.Helper()
 	jar, err := cookiejar.New(nil)

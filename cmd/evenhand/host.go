@@ -4,9 +4,11 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"hash/fnv"
 	"net"
 
 	"evenhand/bank"
+	"evenhand/bank/files"
 	"evenhand/bank/store/remote"
 	"evenhand/cmd/evenhand/desk"
 )
@@ -23,13 +25,22 @@ type host struct {
 	goBackTo string        // the backup that is to take the bank's place once the desk has closed
 }
 
-// openHost opens a bank and a port of this computer for it, 0 being any that is free.
+// openHost opens a bank and a port of this computer for it, 0 being a usual one.
 func openHost(ctx context.Context, path string, port int, options func(h *host) desk.Options) (*host, error) {
 	b, err := bank.Open(path, bank.Options{Direct: true})
 	if err != nil {
 		return nil, err
 	}
-	listener, err := net.Listen("tcp", fmt.Sprintf("127.0.0.1:%d", port))
+	ports := []int{port}
+	if port == 0 {
+		ports = usualPorts(path)
+	}
+	var listener net.Listener
+	for _, port := range ports {
+		if listener, err = net.Listen("tcp", fmt.Sprintf("127.0.0.1:%d", port)); err == nil {
+			break
+		}
+	}
 	if err != nil {
 		return nil, errors.Join(fmt.Errorf("can't listen on this port: %w", err), b.Close())
 	}
@@ -41,6 +52,19 @@ func openHost(ctx context.Context, path string, port int, options func(h *host) 
 		return nil, errors.Join(err, listener.Close(), b.Close())
 	}
 	return h, nil
+}
+
+// usualPorts are the ports to try for a bank's desk, the same ones each time, so that a window that stayed open finds
+// the desk again when it is started anew; the last is any that is free. Systems give none from 20000 to 29999 to
+// programs that ask for any: Linux begins at 32768, others at 49152 (RFC 6335).
+func usualPorts(path string) []int {
+	if bank.IsFile(path) {
+		path = files.Real(path)
+	}
+	sum := fnv.New32a()
+	_, _ = sum.Write([]byte(path))
+	first := 20000 + int(sum.Sum32()%9998)
+	return []int{first, first + 1, first + 2, 0}
 }
 
 // address is where the desk is.
