@@ -11,6 +11,27 @@ import (
 	"evenhand/bank/store/storetest"
 )
 
+// One bank in a file has one desk: a second one for the team is refused with the way to the first, and who opens a desk
+// alone is shown it, whichever kind the first is.
+func TestOneDeskOfAFile(t *testing.T) {
+	for _, first := range []struct{ line, pattern string }{
+		{"serve --listen 127.0.0.1:0", `is at (http://127\S+)`}, {"desk --no-browser", `(http://127\S+/enter/\S+)`},
+	} {
+		t.Chdir(t.TempDir())
+		t.Setenv("EVENHAND_BANK", "team.bank")
+		mustDo(t, "init")
+		link, _ := deskOpen(t, first.line, first.pattern)
+		announcedBeside(t, "team.bank")
+		if code, _, said := evenhand("serve --listen 127.0.0.1:0"); code != exitFailed || !strings.Contains(said, "close that one first") ||
+			!strings.Contains(said, link) {
+			t.Errorf("a desk for the team beside %s ends with %d: %s", first.line, code, said)
+		}
+		if code, _, said := evenhand("desk --no-browser"); code != exitDone || !strings.Contains(said, "is open already:\n"+link+"\n") {
+			t.Errorf("a desk alone beside %s ends with %d: %s", first.line, code, said)
+		}
+	}
+}
+
 // Two desks serve one bank in a database. One of them is killed in the middle of its work: at the other the same
 // person is still signed in, all that was acknowledged is there, and the work goes on.
 func TestOneOfTwoDesksMayDie(t *testing.T) {

@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"errors"
+	"fmt"
 	"log/slog"
 	"net"
 	"net/http"
@@ -60,6 +61,9 @@ func runServe(c *cli.Context) error {
 	case cert == "" && !proxy && !onlyHere(address):
 		return usagef("%s can be reached from other computers, and passwords would go there in the clear; give "+
 			"--tls-cert and --tls-key, or --behind-proxy where a proxy speaks TLS", address)
+	}
+	if link := openLink(c.Context, c.String("bank")); link != "" {
+		return fmt.Errorf("a desk has %s open already; close that one first, or go on there:\n%s", c.String("bank"), link)
 	}
 	sweepBeside(c, c.String("bank"))
 	team := teamDesk{c: c, listenAt: c.String("listen"), copies: results.Copies{Dir: c.String("backups"), Keep: c.Int("keep")}}
