@@ -183,7 +183,7 @@ func (j *judge) chooseSkill(v *verdict, rec record) standards.SkillID {
 	}
 	switch {
 	case len(skills) > 1:
-		v.note(rec.first, Skill, words.Sayf("%q may be %s; name one for this item by hand", shorten(cell), joinSkills(skills)))
+		v.note(rec.first, Skill, words.Sayf("%q may be %s; name one for this item by hand", shorten(cell), words.Joined(skills, "%s; %s")))
 	case cell != "":
 		v.note(rec.first, Skill, words.Sayf("%q is no skill known here; name one for this item by hand", shorten(cell)))
 	}
@@ -222,14 +222,6 @@ func (j *judge) skills(cell string) []standards.SkillID {
 		j.named[cell] = skills
 	}
 	return skills
-}
-
-func joinSkills(skills []standards.SkillID) string {
-	names := make([]string, len(skills))
-	for i, s := range skills {
-		names[i] = string(s)
-	}
-	return strings.Join(names, ", ")
 }
 
 // notWorkedOut says what to do about a cell in which a formula failed.

@@ -92,7 +92,7 @@ func TestItemByHand(t *testing.T) {
 	}
 	notes := []string{
 		`line 2, skill: "music" is no skill known here; name one for this item by hand`,
-		`line 4, skill: "facts" may be make-ten, facts-within-20; name one for this item by hand`,
+		`line 4, skill: "facts" may be make-ten; facts-within-20; name one for this item by hand`,
 	}
 	if got, want := fmt.Sprint(r.Notes), fmt.Sprint(notes); got != want {
 		t.Errorf("notes\n%s\nwant\n%s", got, want)

@@ -64,12 +64,15 @@ var storySkills = []struct {
 var numberOrWord = regexp.MustCompile(`\d+(?:[.,]\d+)*|\pL+(?:-\pL+)?`)
 
 // numbersIn are the numbers of a text, in figures or in words from two to a hundred ("one"
-// is mostly no number); nil when one of them is no whole number.
+// is mostly no number); nil when one of them is no whole number, or is said in hundreds.
 func numbersIn(text string) (numbers []int) {
 	for _, word := range numberOrWord.FindAllString(strings.ToLower(text), -1) {
 		if n, ok := numberWords()[word]; ok {
 			numbers = append(numbers, n)
 			continue
+		}
+		if hundreds.MatchString(word) {
+			return nil
 		}
 		if word[0] < '0' || word[0] > '9' {
 			continue
@@ -82,6 +85,9 @@ func numbersIn(text string) (numbers []int) {
 	}
 	return numbers
 }
+
+// hundreds are the words of numbers that go on behind them: "three hundred and five" is neither 3 nor 5.
+var hundreds = regexp.MustCompile(`^(?:hundreds?|thousands?|cien(?:t[oa]s?)?|\pL+cient[oa]s|quinient[oa]s|mil(?:es)?)$`)
 
 var numberWords = sync.OnceValue(func() map[string]int {
 	said := map[string]int{}

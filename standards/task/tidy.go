@@ -27,6 +27,10 @@ var (
 		`(?:by|in|de) [a-z0-9]+(?: en [a-z0-9]+)?'?s? ?[:,] ?`)
 )
 
+// askedWhole is a question of its own that stands before a sentence with a blank.
+var askedWhole = regexp.MustCompile(`^(?:(?:what|which) (?:number )?is missing|(?:what is )?the missing number is|` +
+	`qué (?:número )?falta|(?:cuál es )?el número que falta)(?: here| aquí)? ?[?:.]? +`)
+
 // leadIns open a question without being part of it, the longer before the shorter.
 var leadIns = []string{
 	"how much is", "what number is", "what is", "what's", "calculate", "work out", "solve", "compute", "find the sum",
@@ -63,7 +67,7 @@ func tidy(text string) string {
 	s = words.Plain(s)
 	s = itemNumber.ReplaceAllString(s, "")
 	s = strings.TrimLeft(s, "¿¡ ")
-	s = cutLeadIn(s)
+	s = cutLeadIn(askedWhole.ReplaceAllString(s, ""))
 	s = blankRun.ReplaceAllString(s, "?")
 	s = strings.TrimSpace(endMarks.ReplaceAllString(s, "$1"))
 	if spacedWord.MatchString(s) {

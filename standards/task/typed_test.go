@@ -182,6 +182,8 @@ var typed = []struct{ text, want string }{
 	{"double 6", "6 + 6 = ?"}, {"What is twice 9?", "9 + 9 = ?"}, {"¿Cuál es el doble de 7?", "7 + 7 = ?"},
 	{"the difference between 83 and 47", "83 - 47 = ?"}, {"47 ➕ 36", "47 + 36 = ?"}, {"83 ➖ 47", "83 - 47 = ?"},
 	{"8 take away 5", "8 - 5 = ?"}, {"Write the missing number: 47 + ? = 83", "47 + ? = 83"}, {"Escribe el número que falta: 47 + ? = 83", "47 + ? = 83"},
+	{"What number is missing? 18 + □ = 43", "18 + ? = 43"}, {"¿Qué número falta? ___ - 7 = 15", "? - 7 = 15"},
+	{"¿Cuál es el número que falta? 98, 99, __, 101", "98, 99, ?, 101"},
 	{"7 = 8 - 1 true or false", "true or false: 7 = 8 - 1"},
 	{"7 = 8 - 1. True or false?", "true or false: 7 = 8 - 1"},
 	{"verdadero o falso: 7 = 8 - 1", "true or false: 7 = 8 - 1"},

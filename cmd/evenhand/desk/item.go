@@ -26,8 +26,13 @@ func item(v *visit) error {
 	if err != nil {
 		return err
 	}
+	counts, err := v.desk.bank.Count()
+	if err != nil {
+		return err
+	}
 	page := itemPage{
-		ID: it.ID, Revision: it.Revision, Standing: it.Standing, Question: v.said.Asks(it.Question(v.said.Lang)),
+		Drafts: draftsToTell(it, history, counts[bank.Draft]),
+		ID:     it.ID, Revision: it.Revision, Standing: it.Standing, Question: v.said.Asks(it.Question(v.said.Lang)),
 		Drawing: v.draw(it).Drawing, Skill: it.Skill, Facts: v.said.facts(it), Missteps: v.said.missteps(it),
 		Time: v.said.say("item.seconds", it.Seconds), From: v.said.origin(it.Origin), Notes: it.Notes,
 		History: v.said.compared(history),
@@ -40,6 +45,7 @@ func item(v *visit) error {
 
 // itemPage is all that the page of an item shows, in words.
 type itemPage struct {
+	Drafts     int // that wait, where this is one or was until its last change
 	ID         string
 	Revision   int
 	Standing   bank.Standing
@@ -80,6 +86,15 @@ func (s sentences) origin(from bank.Origin) string {
 		}
 	}
 	return text
+}
+
+// draftsToTell is how many drafts wait for a review, for who reviews: on the page of a draft, or of an item that was one
+// before its last change.
+func draftsToTell(it bank.Item, history []bank.Item, drafts int) int {
+	if it.Standing == bank.Draft || len(history) > 1 && history[len(history)-2].Standing == bank.Draft {
+		return drafts
+	}
+	return 0
 }
 
 // itemAsked is the item that the address names.

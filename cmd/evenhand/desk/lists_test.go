@@ -337,14 +337,18 @@ func TestNothingOfAListPassesUnsaid(t *testing.T) {
 			t.Errorf("%q is not said: %s", says, text)
 		}
 	}
+	_, text, _ = send(t, browser, address, "facts.csv", []byte("question,answer,skill\nhow many make ten with Ana's seven?,3,facts\n"))
+	if !strings.Contains(text, "&#34;facts&#34; may be find the partner that makes 10; add and subtract two numbers within 20") {
+		t.Errorf("skills are not said in words: %s", text)
+	}
 	_, text, _ = send(t, browser, address, "week.xlsx", twoSheets(t, ""))
 	if !strings.Contains(text, "has 2 sheets with questions") {
 		t.Errorf("two sheets came unsaid: %s", text)
 	}
-	if _, text = get(t, browser, address+"/"); !strings.Contains(text, "3 lists are not brought in yet") {
-		t.Errorf("the week does not tell of three lists: %s", text)
+	if _, text = get(t, browser, address+"/"); !strings.Contains(text, "4 lists are not brought in yet") {
+		t.Errorf("the week does not tell of four lists: %s", text)
 	}
-	if _, text, _ = post(t, browser, dana, url.Values{"do": {"accept"}}); !strings.Contains(plainly(text), "Look at “week.xlsx (") {
+	if _, text, _ = post(t, browser, dana, url.Values{"do": {"accept"}}); !strings.Contains(plainly(text), "Look at “") {
 		t.Errorf("a list that came in does not lead to the next: %s", text)
 	}
 }
