@@ -23,6 +23,9 @@ var sequencePattern = regexp.MustCompile(`^[0-9?]+( ?,? ?[0-9?]+){2,}$`)
 func readSequence(text string) (Task, error) {
 	text = strings.TrimRight(strings.ReplaceAll(text, ";", ","), ", .")
 	if !strings.ContainsAny(text, ", ") || !sequencePattern.MatchString(text) {
+		if s, ok := askedSequence(text); ok {
+			return s, nil
+		}
 		return nil, errOther
 	}
 	cells := strings.FieldsFunc(text, func(r rune) bool { return r == ',' || r == ' ' })
