@@ -138,6 +138,23 @@ func TestListsOfManyKinds(t *testing.T) {
 			asked: "line 1 was taken for the headings",
 		},
 		{
+			name:  "headings in sentences over one task",
+			text:  "What they see,Should come out\n47 + 36,83\n",
+			items: "47 + 36 = ? → 83",
+			asked: "line 1 was taken for the headings",
+		},
+		{
+			name:  "Spanish headings in sentences over two tasks",
+			text:  "Lo que ven los niños,Lo que deben poner\n47 + 36,83\n27 + 35,62\n",
+			items: "47 + 36 = ? → 83\n27 + 35 = ? → 62",
+			asked: "line 1 was taken for the headings",
+		},
+		{
+			name:  "a question in words over a task and another question",
+			text:  "Name a shape with three sides,triangle\nName a shape with no corners,circle\n47 + 36,83\n",
+			items: "Name a shape with three sides → triangle (draft)\nName a shape with no corners → circle (draft)\n47 + 36 = ? → 83",
+		},
+		{
 			name:  "two lists, one under the other",
 			text:  "Task,Answer,Skill\n47 + 36,83,adding\nQuestion,Key,Topic\n27 + 35,62,adding\n",
 			items: "47 + 36 = ? → 83\n27 + 35 = ? → 62",

@@ -95,9 +95,10 @@ func findForeignHeading(records []record, question int) int {
 	if at < 0 || records[at].cell(question) == "" || !wordsOnly(records[at].cells) {
 		return -1
 	}
-	words := 0
+	words, phrases := 0, true // no answer to a question in words above tasks, such as "triangle"
 	for _, cell := range records[at].cells {
-		words = max(words, len(strings.Fields(cell)))
+		n := len(strings.Fields(cell))
+		words, phrases = max(words, n), phrases && n != 1
 	}
 	below := records[at+1:]
 	tasks := 0
@@ -106,17 +107,17 @@ func findForeignHeading(records []record, question int) int {
 	}
 	switch {
 	case tasks > 0 && 2*tasks >= len(below) && words <= 2,
-		words <= longestHeading && aboveNumbers(records[at], below):
+		words <= longestHeading && aboveNumbers(records[at], below, phrases && tasks == len(below)):
 		return at
 	}
 	return -1
 }
 
 // aboveNumbers says whether a row stands above a column that has a figure in every filled
-// cell, and in three at least unless the row is of single words.
-func aboveNumbers(top record, below []record) bool {
+// cell, and in three at least unless one is enough or the row is of single words.
+func aboveNumbers(top record, below []record, one bool) bool {
 	least := 3
-	if !slices.ContainsFunc(top.cells, func(cell string) bool { return len(strings.Fields(cell)) > 1 }) {
+	if one || !slices.ContainsFunc(top.cells, func(cell string) bool { return len(strings.Fields(cell)) > 1 }) {
 		least = 1
 	}
 	for column := range top.cells {
