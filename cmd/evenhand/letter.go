@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"evenhand/assemble/followup"
-	"evenhand/assemble/plan"
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
 
@@ -87,19 +86,17 @@ func writeLetter(c *cli.Context) error {
 // weekQuizzes are the quiz named, or all of the week named, or of the latest week.
 func weekQuizzes(c *cli.Context, b *bank.Bank) ([]bank.Quiz, error) {
 	name := c.Args().First()
-	week, notWeek := plan.ParseWeek(name)
-	if name != "" && (notWeek != nil || isQuizFolder(name)) {
-		quiz, err := keptQuiz(c, b, name)
-		return []bank.Quiz{quiz}, err
-	}
 	all, err := b.Quizzes()
 	if err != nil {
 		return nil, err
 	}
 	all = slices.DeleteFunc(all, func(q bank.Quiz) bool { return q.TakenBack })
-	wanted := week.String()
-	if name == "" {
-		wanted = ""
+	wanted := weekNamed(name, all, func(q bank.Quiz) (title, week string) { return q.Title, q.Week })
+	switch {
+	case name != "" && wanted == "":
+		quiz, err := keptQuiz(c, b, name)
+		return []bank.Quiz{quiz}, err
+	case name == "":
 		for _, quiz := range all {
 			wanted = max(wanted, quiz.Week)
 		}

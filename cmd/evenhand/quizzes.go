@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -11,6 +12,7 @@ import (
 
 	"evenhand/assemble"
 	"evenhand/assemble/export"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/bank/results"
 
@@ -152,6 +154,20 @@ func keptQuiz(c *cli.Context, b *bank.Bank, name string) (bank.Quiz, error) {
 		err = fmt.Errorf("the bank does not keep the quiz in %s: it was made without it, by an older evenhand, or with --try", name)
 	}
 	return kept, err
+}
+
+// weekNamed is the week that a name means, all of whose quizzes are wanted; empty where it means one quiz, also where
+// a quiz of another week has it as its title: the bank then finds that one, or asks which is meant.
+func weekNamed[Q any](name string, all []Q, of func(Q) (title, week string)) string {
+	week, notWeek := plan.ParseWeek(name)
+	titled := slices.ContainsFunc(all, func(q Q) bool {
+		title, its := of(q)
+		return strings.EqualFold(title, name) && its != week.String()
+	})
+	if notWeek != nil || titled || isQuizFolder(name) {
+		return ""
+	}
+	return week.String()
 }
 
 // givenQuiz is the quiz that a person names, as papers are marked by it: its folder or quiz.csv,

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strings"
 
-	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/bank/evidence/report"
 	"evenhand/bank/results"
@@ -114,7 +113,7 @@ func chosenQuizzes(c *cli.Context, all []results.Quiz) ([]results.Quiz, error) {
 	}
 	chosen := map[string]bool{}
 	for _, name := range c.Args().Slice() {
-		wanted, err := quizNamed(c, name)
+		wanted, err := quizNamed(c, name, all)
 		if err != nil {
 			return nil, err
 		}
@@ -129,12 +128,11 @@ func chosenQuizzes(c *cli.Context, all []results.Quiz) ([]results.Quiz, error) {
 	return slices.DeleteFunc(all, func(q results.Quiz) bool { return !chosen[q.ID] }), nil
 }
 
-// quizNamed is a test for the quizzes that a folder, a quiz.csv or a week names.
-func quizNamed(c *cli.Context, name string) (func(results.Quiz) bool, error) {
-	if !isQuizFolder(name) {
-		if week, err := plan.ParseWeek(name); err == nil {
-			return func(q results.Quiz) bool { return q.Week == week.String() }, nil
-		}
+// quizNamed is a test for the quizzes that a folder, a quiz.csv, a week or a title names.
+func quizNamed(c *cli.Context, name string, all []results.Quiz) (func(results.Quiz) bool, error) {
+	week := weekNamed(name, all, func(q results.Quiz) (title, week string) { return q.Title, q.Week })
+	if week != "" {
+		return func(q results.Quiz) bool { return q.Week == week }, nil
 	}
 	quiz, err := givenQuiz(c, name)
 	return func(q results.Quiz) bool { return q.ID == quiz.ID }, err
