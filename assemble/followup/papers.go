@@ -82,7 +82,14 @@ type Also struct {
 	Aloud  bool // what to read aloud
 	HTML   bool // pages for a browser
 	Strips bool // rechecks as strips to cut apart
+	Class  bool // a copy of each sheet for each of its pupils in one file to print, and the rechecks likewise
 }
+
+// The files of the whole class: what is worked on on Monday, and the rechecks of Wednesday.
+const (
+	mondayFile    = "all-monday.pdf"
+	wednesdayFile = "all-wednesday.pdf"
+)
 
 // Write writes the files of a set: each sheet and its recheck, and the teacher's page.
 func (s Set) Write(write func(name string, write func(io.Writer) error) error, o sheet.Options, also Also) error {
@@ -105,12 +112,42 @@ func (s Set) Write(write func(name string, write func(io.Writer) error) error, o
 			return err
 		}
 	}
+	if also.Class {
+		if err := s.writeClass(write, o); err != nil {
+			return err
+		}
+	}
 	page, as := s.teacherPage(o.Lang), teacherOptions(o)
 	err := write(TeacherFile, func(w io.Writer) error { return sheet.WriteText(w, page, as) })
 	if err == nil && also.HTML {
 		err = write(teacherHTML, func(w io.Writer) error { return sheet.WriteTextHTML(w, page, as) })
 	}
 	return err
+}
+
+// writeClass writes a copy of each sheet for each of its pupils, sheet by sheet, and the same of the rechecks.
+func (s Set) writeClass(write func(string, func(io.Writer) error) error, o sheet.Options) error {
+	var monday, wednesday []sheet.Paper
+	for _, one := range s.Sheets {
+		for range one.Pupils {
+			monday = append(monday, s.dated(one.paper(o.Lang)))
+			if len(one.Recheck) > 0 {
+				wednesday = append(wednesday, s.dated(one.recheck(o.Lang)))
+			}
+		}
+	}
+	for _, file := range []struct {
+		name   string
+		papers []sheet.Paper
+	}{{mondayFile, monday}, {wednesdayFile, wednesday}} {
+		if len(file.papers) == 0 {
+			continue
+		}
+		if err := write(file.name, func(w io.Writer) error { return sheet.WriteSet(w, file.papers, o) }); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func (s Set) dated(p sheet.Paper) sheet.Paper {

@@ -3,6 +3,7 @@ package desk_test
 import (
 	"archive/zip"
 	"fmt"
+	"io"
 	"net/http"
 	"net/url"
 	"regexp"
@@ -294,15 +295,25 @@ func TestMakeUpForm(t *testing.T) {
 	}
 }
 
+// pageObject is a page of a PDF (ISO 32000-1, 7.7.3.3).
+var pageObject = regexp.MustCompile(`/Type /Page\b`)
+
 // From the class's page to Monday's sheets: a folder with a page for the teacher, the same when it is asked for
 // again; its items count as used in that week.
 func TestPracticeFromTheClass(t *testing.T) {
-	browser, address, grid, _ := toMark(t)
+	browser, address, grid, path := toMark(t)
 	if status, _, _ := post(t, browser, address+"/class/practice", url.Values{"class": {"2A"}, "lang": {"en"}}); status != http.StatusBadRequest {
 		t.Errorf("practice after nothing: %d", status)
 	}
+	post(t, browser, grid, rowOf("P24", 0, "-", "", "", ""))
+	given, _ := kept(t, path)
 	for i := range 6 {
-		post(t, browser, grid, rowOf(fmt.Sprintf("P%02d", i+1), 0, "", "✓", "x", "x"))
+		var wrote []string
+		for _, item := range given.Forms[i%2].Items {
+			asked, _ := item.Task()
+			wrote = append(wrote, asked.Missteps()[0].Answer)
+		}
+		post(t, browser, grid, rowOf(fmt.Sprintf("P%02d", i+1), 0, "", wrote...))
 	}
 	var folders [2]string
 	for i := range folders {
@@ -319,11 +330,21 @@ func TestPracticeFromTheClass(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	names := map[string]bool{}
+	pages := map[string]int{} // of each file
 	for _, file := range folder.File {
-		names[file.Name] = true
+		in, err := file.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		text, err := io.ReadAll(in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		pages[file.Name] = len(pageObject.FindAll(text, -1))
 	}
-	if !names["teacher.pdf"] {
-		t.Errorf("the folder holds %v", names)
+	// The six made the same mistakes and are one group; each gets a copy of its sheet and of its recheck.
+	if pages["teacher.pdf"] == 0 || pages["group-1.pdf"] == 0 || pages["all-monday.pdf"] != 6*pages["group-1.pdf"] ||
+		pages["all-wednesday.pdf"] != 6*pages["group-1-recheck.pdf"] {
+		t.Errorf("the folder holds these pages: %v", pages)
 	}
 }

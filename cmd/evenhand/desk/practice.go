@@ -72,7 +72,7 @@ func makePractice(v *visit) error {
 			return err
 		}
 		return write(one)
-	}, o, followup.Also{})
+	}, o, followup.Also{Class: true})
 	if err := errors.Join(err, folder.Close()); err != nil {
 		return err
 	}
