@@ -1,7 +1,6 @@
 package standards
 
 import (
-	"slices"
 	"strings"
 
 	"evenhand/standards/task"
@@ -35,11 +34,12 @@ func Catalogue() SkillList { return catalogue }
 
 // Skill finds a skill by its ID.
 func (list SkillList) Skill(id SkillID) (Skill, bool) {
-	at := slices.IndexFunc(list, func(s Skill) bool { return s.ID == id })
-	if at < 0 {
-		return Skill{}, false
+	for i := range list { // a skill is large to be handed to a function
+		if list[i].ID == id {
+			return list[i], true
+		}
 	}
-	return list[at], true
+	return Skill{}, false
 }
 
 // IDs lists the IDs.

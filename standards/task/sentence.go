@@ -101,18 +101,22 @@ func (s Sentence) left(blank int) string { return written(s.Operands(), s.Minus[
 
 // written is numbers with + and - between them, with a mark at place blank.
 func written(numbers []int, minus []bool, blank int) string {
-	var b strings.Builder
+	var room [32]byte
+	text := room[:0]
 	for i, n := range numbers {
-		if i > 0 {
-			b.WriteString(map[bool]string{false: " + ", true: " - "}[minus[i]])
+		switch {
+		case i > 0 && minus[i]:
+			text = append(text, " - "...)
+		case i > 0:
+			text = append(text, " + "...)
 		}
 		if i == blank {
-			b.WriteByte('?')
+			text = append(text, '?')
 		} else {
-			b.WriteString(strconv.Itoa(n))
+			text = strconv.AppendInt(text, int64(n), 10)
 		}
 	}
-	return b.String()
+	return string(text)
 }
 
 func (s Sentence) String() string {

@@ -15,9 +15,13 @@ import (
 
 // Skill is a skill by name, as its description in English or what colleagues call it in Spanish.
 func (s sentences) Skill(id any) string {
-	skill, ok := standards.Catalogue().Skill(standards.SkillID(fmt.Sprint(id)))
+	name, ok := id.(standards.SkillID)
 	if !ok {
-		return fmt.Sprint(id)
+		name = standards.SkillID(fmt.Sprint(id))
+	}
+	skill, ok := standards.Catalogue().Skill(name)
+	if !ok {
+		return string(name)
 	}
 	return s.called(skill)
 }
