@@ -90,7 +90,7 @@ func (b *Bank) Count() (map[Standing]int, error) {
 // scan reads a page of all items in order, and the ID to go on at, nil at the end.
 func (b *Bank) scan(r store.Reader, q *Query, from []byte, about int) (page []Item, next []byte, err error) {
 	n := 0
-	page = make([]Item, 0, about)
+	page = make([]Item, 0, q.room(about))
 	for e, err := range r.Scan(itemsBucket, store.Range{From: from, Limit: about + 1}) {
 		if err != nil {
 			return nil, nil, err
@@ -103,6 +103,15 @@ func (b *Bank) scan(r store.Reader, q *Query, from []byte, about int) (page []It
 		}
 	}
 	return page, nil, nil
+}
+
+// room is for how many of so many items a page has room at once: where their texts leave some unread, maybe nearly all,
+// for few, and it grows.
+func (q *Query) room(items int) int {
+	if q.Words != "" || q.Code != "" || len(q.Skills) > 0 {
+		return min(items, 64)
+	}
+	return items
 }
 
 // among reads a page of the items with the IDs, which are in order.
