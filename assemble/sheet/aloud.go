@@ -73,8 +73,8 @@ func (k kit) sentenceAloud(sentence string) string { return k.signsAloud(sentenc
 
 // signsAloud is a text with the signs in it in words.
 func (k kit) signsAloud(text string) string {
-	var said []string
-	for _, token := range strings.Fields(text) {
+	said := strings.Fields(text)
+	for i, token := range said {
 		word := strings.TrimRight(token, ",.;:")
 		switch sign, ok := signWords[word]; {
 		case word == "?":
@@ -82,7 +82,7 @@ func (k kit) signsAloud(text string) string {
 		case ok:
 			token = k.say(sign) + token[len(word):]
 		}
-		said = append(said, token)
+		said[i] = token
 	}
 	return strings.Join(said, " ")
 }

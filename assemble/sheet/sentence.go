@@ -58,8 +58,8 @@ func (k kit) signsFirst(text string, parts []drawing) []drawing {
 // sentenceParts are the numbers, signs and boxes of a sentence; the names of places are
 // printed at a share of the usual size.
 func (k kit) sentenceParts(text string, answers []string, digits int, share float64) []drawing {
-	var parts []drawing
 	tokens := strings.Fields(text)
+	parts := make([]drawing, 0, len(tokens))
 	for i, token := range tokens {
 		if token == "?" && len(answers) > 0 {
 			parts = append(parts, k.answerBox(digits, answers[0]))
