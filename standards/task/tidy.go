@@ -67,13 +67,16 @@ func tidy(text string) string {
 	s = words.Plain(s)
 	s = itemNumber.ReplaceAllString(s, "")
 	s = strings.TrimLeft(s, "¿¡ ")
-	s = cutLeadIn(askedWhole.ReplaceAllString(s, ""))
+	whole := s
+	s = askedWhole.ReplaceAllString(s, "")
+	asked := s != whole
+	s = cutLeadIn(s)
 	s = blankRun.ReplaceAllString(s, "?")
 	s = strings.TrimSpace(endMarks.ReplaceAllString(s, "$1"))
 	if spacedWord.MatchString(s) {
 		s = inWords(s)
 	}
-	if strings.Contains(s, "=") && strings.Count(s, "?") > 1 { // "47 + ? = 83?"
+	if (asked || strings.Contains(s, "=")) && strings.Count(s, "?") > 1 { // "47 + ? = 83?"
 		s = questionMark.ReplaceAllString(s, "$1")
 	}
 	return strings.TrimSpace(s)
