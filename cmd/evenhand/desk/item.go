@@ -34,7 +34,7 @@ func item(v *visit) error {
 		Drafts: draftsToTell(it, history, counts[bank.Draft]),
 		ID:     it.ID, Revision: it.Revision, Standing: it.Standing, Question: v.said.Asks(it.Question(v.said.Lang)),
 		Drawing: v.draw(it).Drawing, Skill: it.Skill, Facts: v.said.facts(it), Missteps: v.said.missteps(it),
-		Time: v.said.say("item.seconds", it.Seconds), From: v.said.origin(it.Origin), Notes: it.Notes,
+		Time: v.said.say("item.seconds", it.Seconds), From: v.said.origin(it.Origin), Notes: v.said.Reason(it.Notes),
 		History: v.said.compared(history),
 	}
 	for _, use := range uses {

@@ -270,6 +270,19 @@ func TestListsShowWhatBecameOfTheirRows(t *testing.T) {
 	}
 }
 
+// What a list's reading notes of an item is said in the language of the page; the rest of the note stays as it was written.
+func TestNotesOfAListAreInSpanishToo(t *testing.T) {
+	browser, address := opened(t)
+	_, text, at := send(t, browser, address, "story.csv", []byte("question,answer,notes\nBen has 15 pears and eats 6 of them. How many are left?,9,from Ana\n"))
+	post(t, browser, at, listForm(text, "accept"))
+	_, text = get(t, browser, address+"/items?status=draft")
+	post(t, browser, address+"/language", url.Values{"language": {"es"}})
+	if _, text = get(t, browser, address+regexp.MustCompile(`/items/01[0-9A-Z]+`).FindString(text)); !strings.Contains(text,
+		"<dd>destreza propuesta por sus números; from Ana</dd>") {
+		t.Errorf("the note of the item: %s", text)
+	}
+}
+
 // A sheet of a workbook that was not read gets a button.
 func TestUnreadSheetsCanBeRead(t *testing.T) {
 	browser, address := opened(t)

@@ -62,6 +62,7 @@ var madeReasons = func() (made []madeReason) {
 	for _, format := range []string{
 		"list taken back: %s", "imported again from %s", "edited in %s, line %s", "reviewed",
 		"calibrated on %s papers", "calibrated on %s paper", "catalogue %s",
+		"skill proposed from its numbers", "skill proposed from its numbers; %s", // begins the notes of an item from a list
 	} {
 		pattern := "^" + strings.ReplaceAll(regexp.QuoteMeta(format), "%s", "(.+)") + "$"
 		made = append(made, madeReason{format, regexp.MustCompile(pattern)})
@@ -69,7 +70,8 @@ var madeReasons = func() (made []madeReason) {
 	return made
 }()
 
-// Reason is why an item was changed, as somebody wrote it or, where a program did, in words of the language, in templates.
+// Reason is why an item was changed, or what is noted of it, as somebody wrote it or, where a program did, in words of the
+// language, in templates.
 func (s sentences) Reason(text string) string {
 	for _, made := range madeReasons {
 		if found := made.pattern.FindStringSubmatch(text); found != nil {
