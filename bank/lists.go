@@ -3,6 +3,7 @@ package bank
 import (
 	"encoding/binary"
 	"errors"
+	"iter"
 	"maps"
 	"slices"
 	"strings"
@@ -63,24 +64,39 @@ type ListRow struct {
 	Told *words.Told `json:"told,omitempty"` // the reason, for other languages; nil in lists of earlier versions
 }
 
-// KeepList keeps a list that came in; number, rows and fates are counted here.
-func (b *Bank) KeepList(list List, rows []ListRow) error {
+// KeepList keeps a list that came in; number, rows and fates are counted here. The rows are asked for several times,
+// and never held all at once.
+func (b *Bank) KeepList(list List, rows iter.Seq[ListRow]) error {
 	switch {
 	case list.Name == "" || len(list.Name) > longest || strings.ContainsRune(list.Name, 0):
 		return words.Errorf("a list is kept by a name of 1 to %d bytes", longest)
 	case strings.TrimSpace(list.By) == "":
 		return words.Errorf("say who brings the list")
 	}
-	list.Rows, list.Fates = len(rows), fatesOf(rows)
+	list.Rows, list.Fates = fatesOf(rows)
 	return b.update(func(w store.Writer) error {
 		before, err := b.readLists(w, listPrefix(list.Name))
 		if err != nil {
 			return err
 		}
 		list.Number = len(before) + 1
-		for i, some := range slices.Collect(slices.Chunk(rows, rowsTogether)) {
-			key := binary.BigEndian.AppendUint32(list.key(), uint32(i))
-			if err := putSealed(w, listRowsBucket, key, some); err != nil {
+		entries, some := uint32(0), make([]ListRow, 0, rowsTogether)
+		put := func() error {
+			key := binary.BigEndian.AppendUint32(list.key(), entries)
+			entries++
+			defer func() { some = some[:0] }()
+			return putSealed(w, listRowsBucket, key, some)
+		}
+		for row := range rows {
+			if some = append(some, row); len(some) < rowsTogether {
+				continue
+			}
+			if err := put(); err != nil {
+				return err
+			}
+		}
+		if len(some) > 0 {
+			if err := put(); err != nil {
 				return err
 			}
 		}
@@ -160,8 +176,9 @@ func (c *checker) lists() error {
 			c.found("%v", wrong)
 		case wrong != nil:
 			return wrong
-		case !maps.Equal(fatesOf(rows), list.Fates) || len(rows) != list.Rows:
-			c.found("the list %s has %d rows and should have %d, or their fates are others", list.Name, len(rows), list.Rows)
+		}
+		if n, fates := fatesOf(slices.Values(rows)); wrong == nil && (n != list.Rows || !maps.Equal(fates, list.Fates)) {
+			c.found("the list %s has %d rows and should have %d, or their fates are others", list.Name, n, list.Rows)
 		}
 	}
 	if errors.As(err, new(store.Damaged)) {
@@ -171,12 +188,14 @@ func (c *checker) lists() error {
 	return err
 }
 
-func fatesOf(rows []ListRow) map[string]int {
-	fates := map[string]int{}
-	for _, row := range rows {
+// fatesOf counts rows, in all and by fate.
+func fatesOf(rows iter.Seq[ListRow]) (n int, fates map[string]int) {
+	fates = map[string]int{}
+	for row := range rows {
+		n++
 		fates[row.Fate]++
 	}
-	return fates
+	return n, fates
 }
 
 func listPrefix(name string) []byte { return append([]byte(name), 0) }

@@ -167,7 +167,7 @@ func (l *life) live(t *rapid.T, label string) {
 		must(t, err)
 	case "list":
 		rows := make([]bank.ListRow, rapid.SampledFrom([]int{1, 2, 2001}).Draw(t, "rows"))
-		must(t, l.bank.KeepList(bank.List{Name: rapid.SampledFrom([]string{"a.csv", "b.csv"}).Draw(t, "name"), By: l.who, At: l.clock}, rows))
+		must(t, l.bank.KeepList(bank.List{Name: rapid.SampledFrom([]string{"a.csv", "b.csv"}).Draw(t, "name"), By: l.who, At: l.clock}, slices.Values(rows)))
 	case "list back":
 		must(t, l.bank.TakeListBack("a.csv", l.who, l.clock))
 	case "review":

@@ -1,6 +1,7 @@
 package intake
 
 import (
+	"iter"
 	"strings"
 
 	"evenhand/bank"
@@ -8,7 +9,7 @@ import (
 )
 
 // kept is the list with its rows as the bank keeps it.
-func (r *Report) kept(o ImportOptions) (bank.List, []bank.ListRow) {
+func (r *Report) kept(o ImportOptions) (bank.List, iter.Seq[bank.ListRow]) {
 	list := bank.List{Name: r.List.Name, Written: r.List.Written().String(), By: o.By, At: o.At}
 	list.Told = append(list.Told, r.List.Written())
 	for _, asked := range r.List.Asked {
@@ -17,15 +18,18 @@ func (r *Report) kept(o ImportOptions) (bank.List, []bank.ListRow) {
 	for _, c := range r.List.Columns {
 		list.Columns = append(list.Columns, bank.ListColumn{Number: c.Number, Heading: c.Heading, Meaning: string(c.Meaning), Why: c.Why})
 	}
-	rows := make([]bank.ListRow, len(r.Outcomes))
-	for i, out := range r.Outcomes {
-		rows[i] = bank.ListRow{Line: out.First, Fate: string(out.Fate), ID: out.ID}
-		if out.Problem != nil {
-			rows[i].Line, rows[i].Column = out.Problem.Line, out.Problem.Column
-			rows[i].Reason, rows[i].Told = out.Problem.Reason.String(), out.Problem.Reason
+	return list, func(yield func(bank.ListRow) bool) {
+		for _, out := range r.Outcomes {
+			row := bank.ListRow{Line: out.First, Fate: string(out.Fate), ID: out.ID}
+			if out.Problem != nil {
+				row.Line, row.Column = out.Problem.Line, out.Problem.Column
+				row.Reason, row.Told = out.Problem.Reason.String(), out.Problem.Reason
+			}
+			if !yield(row) {
+				return
+			}
 		}
 	}
-	return list, rows
 }
 
 // UsedError says that a list can't be taken back, as quizzes hold items of it.

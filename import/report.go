@@ -15,13 +15,13 @@ type Outcome struct {
 	First, Last int // its lines in the list
 	Fate        Fate
 	ID          string // of the item added or already here; empty in a dry run for a new one
-	ByHand      bool   // the item's mathematics isn't understood: traits by hand
 	Problem     *Problem
 	Repeats     int  // the earlier line of the list that asks the same, where it is known to; else 0
+	ByHand      bool // the item's mathematics isn't understood: traits by hand
 	Whole       bool // set aside as a true number sentence that leaves nothing out; ImportOptions.LeaveOut reads it
 
-	row      *record // in the list
 	proposed bool    // its skill, from its numbers
+	row      *record // in the list
 }
 
 // Fate is one of the ends of a row.
