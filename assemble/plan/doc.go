@@ -6,7 +6,8 @@
 // in a file is told together, each Mistake where it stands. Weeks are those of ISO
 // 8601. The package knows nothing of items.
 //
-//	plan.go pacing.go        what is asked, and how it is read
+//	plan.go                  what is asked of a quiz
+//	plan_text.go pacing.go   how it is read, and what is asked of a term
 //	document.go values.go    a TOML file with the place of each of its values
 //	mistake.go               what is wrong, and where
 //	week.go                  weeks of ISO 8601
