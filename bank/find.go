@@ -79,8 +79,8 @@ func (b *Bank) Count() (map[Standing]int, error) {
 	err := b.view(func(r store.Reader) error {
 		groups, _, err := b.allGroups(r)
 		clear(count)
-		for _, g := range groups {
-			count[g.Standing] += g.Size
+		for i := range groups { // each is large to be copied
+			count[groups[i].Standing] += groups[i].Size
 		}
 		return err
 	})

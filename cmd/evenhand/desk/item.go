@@ -26,12 +26,12 @@ func item(v *visit) error {
 	if err != nil {
 		return err
 	}
-	counts, err := v.desk.bank.Count()
+	drafts, err := v.draftsToTell(it, history)
 	if err != nil {
 		return err
 	}
 	page := itemPage{
-		Drafts: draftsToTell(it, history, counts[bank.Draft]),
+		Drafts: drafts,
 		ID:     it.ID, Revision: it.Revision, Standing: it.Standing, Question: v.said.Asks(it.Question(v.said.Lang)),
 		Drawing: v.draw(it).Drawing, Skill: it.Skill, Facts: v.said.facts(it), Missteps: v.said.missteps(it),
 		Time: v.said.say("item.seconds", it.Seconds), From: v.said.origin(it.Origin), Notes: v.said.Reason(it.Notes),
@@ -89,12 +89,13 @@ func (s sentences) origin(from bank.Origin) string {
 }
 
 // draftsToTell is how many drafts wait for a review, for who reviews: on the page of a draft, or of an item that was one
-// before its last change.
-func draftsToTell(it bank.Item, history []bank.Item, drafts int) int {
-	if it.Standing == bank.Draft || len(history) > 1 && history[len(history)-2].Standing == bank.Draft {
-		return drafts
+// before its last change. They are counted only there, as that goes through all groups.
+func (v *visit) draftsToTell(it bank.Item, history []bank.Item) (int, error) {
+	if it.Standing != bank.Draft && (len(history) < 2 || history[len(history)-2].Standing != bank.Draft) {
+		return 0, nil
 	}
-	return 0
+	counts, err := v.desk.bank.Count()
+	return counts[bank.Draft], err
 }
 
 // itemAsked is the item that the address names.
