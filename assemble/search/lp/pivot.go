@@ -1,6 +1,10 @@
 package lp
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/floats"
+)
 
 // breakpoint is where the reduced cost of a column (or slack, as ^i) passes
 // zero when the leaving row's multiplier moves.
@@ -63,10 +67,8 @@ func (s *Program) leaving() int {
 		if miss <= primalTol*(1+math.Abs(s.xb[i])*1e-3) {
 			continue
 		}
-		norm := 0.0
-		for _, x := range s.inv[i*m : (i+1)*m] {
-			norm += x * x
-		}
+		row := s.inv[i*m : (i+1)*m]
+		norm := floats.Dot(row, row)
 		if w := miss * miss / norm; w > best {
 			best, at = w, i
 		}
@@ -122,15 +124,13 @@ func (s *Program) breakpoints(sign float64) {
 	s.ws.breaks = s.ws.breaks[:0]
 	for j := range s.Cols {
 		c := &s.Cols[j]
-		if c.at >= 0 {
+		if c.at >= 0 || c.Lo == c.Up { // what can't move has no say, nor needs its reduced cost
 			s.ws.alpha[j] = 0
 			continue
 		}
 		a := dot(c.Entries, rho)
 		s.ws.alpha[j] = a
-		if c.Lo != c.Up {
-			s.offer(int32(j), a, c.d, c.upper, sign)
-		}
+		s.offer(int32(j), a, c.d, c.upper, sign)
 	}
 	for i := range s.Rows {
 		if r := &s.Rows[i]; r.at < 0 && r.Lo != r.Up {
@@ -257,7 +257,7 @@ func (s *Program) moveDuals(q breakpoint) {
 			s.Cols[j].d -= step * a
 		}
 	}
-	axpy(step, s.ws.rho, s.ws.y)
+	floats.AddScaled(s.ws.y, step, s.ws.rho)
 }
 
 // exchange swaps entering v into basis position r, and moves the leaving
@@ -269,7 +269,7 @@ func (s *Program) exchange(r int, v int32, side float64) {
 		bound = up
 	}
 	step := (s.xb[r] - bound) / s.ws.alphaCol[r]
-	axpy(-step, s.ws.alphaCol, s.xb)
+	floats.AddScaled(s.xb, -step, s.ws.alphaCol)
 	s.xb[r] = s.standing(v) + step
 	if out >= 0 {
 		s.Cols[out].at, s.Cols[out].upper = -1, side < 0
@@ -299,13 +299,10 @@ func (s *Program) standing(v int32) float64 {
 func (s *Program) updateInverse(r int) {
 	m := len(s.Rows)
 	pivotRow := s.inv[r*m : (r+1)*m]
-	f := 1 / s.ws.alphaCol[r]
-	for k := range pivotRow {
-		pivotRow[k] *= f
-	}
+	floats.Scale(1/s.ws.alphaCol[r], pivotRow)
 	for i := range m {
 		if a := s.ws.alphaCol[i]; i != r && a != 0 {
-			axpy(-a, pivotRow, s.inv[i*m:(i+1)*m])
+			floats.AddScaled(s.inv[i*m:(i+1)*m], -a, pivotRow)
 		}
 	}
 }

@@ -1,6 +1,6 @@
 package lp
 
-import "math"
+import "gonum.org/v1/gonum/floats"
 
 // Program is a linear program
 //
@@ -22,6 +22,7 @@ type Program struct {
 	ws    workspace
 	since int // pivots since the inverse was computed afresh
 	steps int // pivots so far, for limits
+	drops int // times that rows were dropped
 	work  int // numbers multiplied so far, about
 }
 
@@ -109,14 +110,8 @@ func (s *Program) Cut(columns []int, lo, up int) {
 	last := s.inv[(m-1)*m:]
 	for _, j := range columns {
 		if at := s.Cols[j].at; at >= 0 {
-			axpy(1, s.inv[int(at)*m:int(at)*m+m], last)
+			floats.Add(last, s.inv[int(at)*m:int(at)*m+m])
 		}
-	}
-}
-
-func axpy(a float64, x, y []float64) {
-	for i, v := range x {
-		y[i] += a * v
 	}
 }
 
@@ -178,7 +173,7 @@ func (s *Program) Price() {
 	for i, v := range s.basic {
 		if v >= 0 {
 			if c := float64(s.Cols[v].Cost) + s.Cols[v].Nudge; c != 0 {
-				axpy(c, s.inv[i*m:(i+1)*m], s.ws.y)
+				floats.AddScaled(s.ws.y, c, s.inv[i*m:(i+1)*m])
 			}
 		}
 	}
@@ -253,68 +248,6 @@ func (s *Program) gather(entries []Entry, x float64, sum []float64) {
 func (s *Program) subtract(v []float64) {
 	m := len(s.Rows)
 	for i := range m {
-		t := 0.0
-		for k, x := range s.inv[i*m : (i+1)*m] {
-			t += x * v[k]
-		}
-		s.xb[i] -= t
-	}
-}
-
-// invert computes the basis inverse afresh by elimination with row pivoting.
-// It reports false if the basis is singular in floating point.
-func (s *Program) invert() bool {
-	m := len(s.Rows)
-	a := make([]float64, m*m) // the basis, column k in column k
-	for k, v := range s.basic {
-		if v < 0 {
-			a[int(^v)*m+k] = -1
-			continue
-		}
-		for _, e := range s.Cols[v].Entries {
-			a[int(e.Row)*m+k] += float64(e.Val) * s.Rows[e.Row].scale
-		}
-	}
-	inv := make([]float64, m*m)
-	for i := range m {
-		inv[i*m+i] = 1
-	}
-	for k := range m {
-		p := k
-		for i := k + 1; i < m; i++ {
-			if math.Abs(a[i*m+k]) > math.Abs(a[p*m+k]) {
-				p = i
-			}
-		}
-		if math.Abs(a[p*m+k]) < 1e-10 {
-			return false
-		}
-		swapRows(a, m, k, p)
-		swapRows(inv, m, k, p)
-		eliminate(a, inv, m, k)
-	}
-	s.inv, s.since = inv, 0
-	return true
-}
-
-func swapRows(a []float64, m, i, k int) {
-	if i != k {
-		for c := range m {
-			a[i*m+c], a[k*m+c] = a[k*m+c], a[i*m+c]
-		}
-	}
-}
-
-func eliminate(a, inv []float64, m, k int) {
-	f := 1 / a[k*m+k]
-	for c := range m {
-		a[k*m+c] *= f
-		inv[k*m+c] *= f
-	}
-	for i := range m {
-		if t := a[i*m+k]; i != k && t != 0 {
-			axpy(-t, a[k*m:(k+1)*m], a[i*m:(i+1)*m])
-			axpy(-t, inv[k*m:(k+1)*m], inv[i*m:(i+1)*m])
-		}
+		s.xb[i] -= floats.Dot(s.inv[i*m:(i+1)*m], v)
 	}
 }
