@@ -1,6 +1,11 @@
 package lp
 
-import "math"
+import (
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/floats"
+)
 
 // Multipliers gives the row multipliers of the present basis, in the scale of
 // the rows, as Certify takes them.
@@ -32,6 +37,64 @@ func (s *Program) Restart() {
 		s.Rows[i].at, s.basic[i], s.inv[i*m+i] = int32(i), ^int32(i), -1
 	}
 	s.since = 0
+}
+
+// Basis is a basis to go back to.
+type Basis struct {
+	basic []int32
+	inv   []float64
+	since int
+	drops int
+}
+
+// Basis remembers the present one.
+func (s *Program) Basis() *Basis {
+	return &Basis{slices.Clone(s.basic), slices.Clone(s.inv), s.since, s.drops}
+}
+
+// GoBack takes up a basis again; of rows added since, the slacks come into it. Where rows were dropped it does nothing.
+func (s *Program) GoBack(b *Basis) {
+	if b.drops != s.drops {
+		return
+	}
+	for j := range s.Cols {
+		s.Cols[j].at = -1
+	}
+	for i := range s.Rows {
+		s.Rows[i].at = -1
+	}
+	old, m := len(b.basic), len(s.Rows)
+	for k := range s.basic {
+		v := ^int32(k)
+		if k < old {
+			v = b.basic[k]
+		}
+		s.basic[k] = v
+		if v >= 0 {
+			s.Cols[v].at = int32(k)
+		} else {
+			s.Rows[^v].at = int32(k)
+		}
+	}
+	if s.since = b.since; old == m {
+		copy(s.inv, b.inv)
+		return
+	}
+	clear(s.inv)
+	for k := old; k < m; k++ {
+		s.inv[k*m+k] = -1
+	}
+	for k := range old {
+		row := s.inv[k*m : (k+1)*m]
+		copy(row, b.inv[k*old:(k+1)*old])
+		if v := b.basic[k]; v >= 0 {
+			for _, e := range s.Cols[v].Entries {
+				if int(e.Row) >= old {
+					floats.AddScaled(s.inv[int(e.Row)*m:int(e.Row)*m+m], float64(e.Val)*s.Rows[e.Row].scale, row)
+				}
+			}
+		}
+	}
 }
 
 // Penalties gives the rise of the objective by unit step down and up of the

@@ -84,9 +84,12 @@ func (c *Certificate) Ceil(total int64) int {
 	return int((total + 1<<c.Shift - 1) >> c.Shift)
 }
 
+// Proof is the certificate of the present multipliers.
+func (s *Program) Proof() Certificate { return s.Certify(s.ws.y, true, 0) }
+
 // Bound is the objective that the program proves at its present multipliers.
 func (s *Program) Bound() int {
-	c := s.Certify(s.ws.y, true, 0)
+	c := s.Proof()
 	return c.Ceil(c.Total(s))
 }
 

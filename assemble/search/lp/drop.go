@@ -3,6 +3,7 @@ package lp
 // DropRows takes out the rows not to keep. Their slacks must be in the basis:
 // then what is left of the inverse is the inverse of what is left.
 func (s *Program) DropRows(keep []bool) {
+	s.drops++
 	m := len(s.Rows)
 	stays := make([]bool, m) // basis positions
 	for k := range stays {
