@@ -183,10 +183,37 @@ func (w *swapper) greet(s seat) bool {
 		}
 		second = item
 	}
+	if second < 0 {
+		second = w.makeFree(s.row, make([]bool, len(w.p.Rows)))
+	}
 	if second >= 0 {
 		w.sit(s, second)
 	}
 	return second >= 0
+}
+
+// makeFree gives a free candidate for a row, or −1. Where none is left, an item that fits it makes room if its own row
+// has another one, and so on through the rows not yet seen. (Augmenting paths: Kuhn, Naval Research Logistics Quarterly
+// 2, 1955, from memory.)
+func (w *swapper) makeFree(row int, seen []bool) int32 {
+	seen[row] = true
+	for _, item := range w.pool[row] {
+		if !w.used[item] {
+			return item
+		}
+	}
+	for k := range w.seats {
+		s := &w.seats[k]
+		if s.pinned || seen[s.row] || !w.fits(s.item, row) {
+			continue
+		}
+		if other := w.makeFree(s.row, seen); other >= 0 {
+			item := s.item
+			w.change(s, other)
+			return item
+		}
+	}
+	return -1
 }
 
 func (w *swapper) clashing(item int32, form int) bool {
