@@ -9,6 +9,7 @@ const (
 	quickTries  = 50_000      // swaps tried at first: 10 to 50 ms, enough for most plans
 	poolWork    = 100_000_000 // of the tree over all forms together: some 50 ms
 	treeWork    = 300_000_000 // of the tree over the forms apart in the first round: 0.2 to 0.3 s
+	nearWork    = 900_000_000 // of the tree among the few groups near to the bound: as long as the chains beside it
 	annealSteps = 8_000_000   // of the chains beside it: 0.6 to 0.9 s, as they find more than it does
 	dealTries   = 20_000      // exchanges to deal one set of items: 10 to 20 ms
 	variedSets  = 4           // sets dealt in a round

@@ -12,6 +12,7 @@ type climb struct {
 	bound int   // no choice among the groups has a smaller objective
 	floor int   // of the sum of what forms miss the mark by
 	all   *tree // over all forms together, while it is open
+	near  *near // over the forms apart, among few groups, while it is open
 
 	keptForms, keptPlaces float64 // parts of a choice that a mending keeps
 	oneCore               bool    // nothing is done at once
@@ -21,7 +22,7 @@ type climb struct {
 // forms together. Then it goes in rounds, each twice as long as the last: trees
 // and sets of items to deal beside annealing, one on each core, then small trees
 // around the best choice. When the bound of the tree over the forms apart stood still, it
-// rests in the next round. It returns the bound proved over the groups. Unless
+// rests in the next round, unless there is a small one near to the bound (see near). It returns the bound proved over the groups. Unless
 // they are all that matter, it gives up after some rounds.
 func (c *climb) run(chosen []int, all bool) int {
 	c.bound, c.floor = c.root.bound, c.root.floor()
@@ -37,7 +38,6 @@ func (c *climb) run(chosen []int, all bool) int {
 			break
 		}
 		rests = !rests && bound == before
-		c.mend(chosen, share*mendings)
 	}
 	return max(min(bound, c.best.objective), min(c.bound, c.best.objective))
 }
@@ -72,8 +72,10 @@ func (c *climb) round(t *tree, chosen []int, share int, rests bool) (bound int) 
 	beside.best = &before
 	found := incumbent{objective: none}
 	c.both(func() {
-		bound = c.bound
-		if !rests {
+		switch bound = c.bound; {
+		case c.goNear(t, share*nearWork):
+			bound = c.bound
+		case !rests:
 			bound = c.explore(t, chosen, share*treeWork)
 		}
 		if bound < c.best.objective {

@@ -22,6 +22,9 @@ type tree struct {
 	changed []change     // bounds that differ from the top
 	next    int          // next unused class
 	order   int          // nodes made so far
+	kept    [64]*node    // that have a basis to begin with
+	proof   lp.Certificate
+	proved  int64 // the bound in its units
 
 	found func(list []wanted, bound int) // takes the leaves, in a tree over all forms together
 }
@@ -34,6 +37,8 @@ type node struct {
 	bound int  // of every solution here
 	depth int
 	order int
+	fixed []change  // bounds that hold below it
+	basis *lp.Basis // of its parent, or nil
 }
 
 // change remembers a bound to put back.
@@ -108,6 +113,10 @@ func (t *tree) visit(n *node) *node {
 		return nil
 	}
 	t.prune()
+	if n.basis != nil {
+		t.GoBack(n.basis)
+		n.basis = nil
+	}
 	bound, status := t.relaxed(n.bound)
 	n.bound = bound
 	if bound >= t.best.objective {
@@ -115,6 +124,7 @@ func (t *tree) visit(n *node) *node {
 	}
 	b, ok := branch{}, false
 	if status == lp.Optimal {
+		t.fix(n)
 		if b, ok = t.choose(); !ok {
 			t.leaf(bound)
 		}
@@ -133,13 +143,24 @@ func (t *tree) visit(n *node) *node {
 // divide opens one side of a branch and returns the other.
 func (t *tree) divide(n *node, b branch) *node {
 	t.order += 2
-	low := &node{n, b, false, n.bound, n.depth + 1, t.order}
-	high := &node{n, b, true, n.bound, n.depth + 1, t.order + 1}
+	low := &node{parent: n, branch: b, bound: n.bound, depth: n.depth + 1, order: t.order}
+	high := &node{parent: n, branch: b, high: true, bound: n.bound, depth: n.depth + 1, order: t.order + 1}
 	if b.upFirst {
 		low, high = high, low
 	}
+	t.keepBasis(high)
 	t.open.Push(high)
 	return low
+}
+
+// keepBasis lets a node begin with the present basis if it is soon entered: it is forgotten when as many others were
+// kept after it as there is room for.
+func (t *tree) keepBasis(n *node) {
+	slot := &t.kept[n.order/2%len(t.kept)]
+	if *slot != nil {
+		(*slot).basis = nil
+	}
+	n.basis, *slot = t.Basis(), n
 }
 
 // enter sets the bounds that hold at a node. It reports false if they leave
@@ -167,6 +188,11 @@ func (t *tree) apply(n *node) bool {
 	if !t.apply(n.parent) {
 		return false
 	}
+	for _, x := range n.parent.fixed {
+		if !t.set(x.column, x.row, x.up, x.value) {
+			return false
+		}
+	}
 	if n.form < 0 {
 		return t.narrow(n, n.form)
 	}
@@ -192,16 +218,24 @@ func (t *tree) narrow(n *node, form int) bool {
 	} else {
 		row += (form - n.form) * t.stride()
 	}
-	lo, up := t.limits(column, row)
-	if n.high && *lo < n.low+1 {
+	if n.high {
+		return t.set(column, row, false, n.low+1)
+	}
+	return t.set(column, row, true, n.low)
+}
+
+// set narrows a bound of a column, or of a row, and reports whether anything is left.
+func (t *tree) set(column, row int, up bool, value int) bool {
+	lo, high := t.limits(column, row)
+	switch {
+	case up && *high > value:
+		t.changed = append(t.changed, change{column, row, true, *high})
+		*high = value
+	case !up && *lo < value:
 		t.changed = append(t.changed, change{column, row, false, *lo})
-		*lo = n.low + 1
+		*lo = value
 	}
-	if !n.high && *up > n.low {
-		t.changed = append(t.changed, change{column, row, true, *up})
-		*up = n.low
-	}
-	return *lo <= *up
+	return *lo <= *high
 }
 
 // limits gives the bounds of a column, or of a row if column is -1.
@@ -236,7 +270,9 @@ func (t *tree) relaxed(known int) (int, lp.Status) {
 			return known, status
 		}
 		t.Price()
-		known = max(known, t.p.round(t.Bound()))
+		t.proof = t.Proof()
+		t.proved = t.proof.Total(&t.Program)
+		known = max(known, t.p.round(t.proof.Ceil(t.proved)))
 		if known >= t.best.objective {
 			return known, status
 		}

@@ -1,0 +1,73 @@
+package search
+
+// near is a tree among the few groups that a choice near to the bound could hold. As they are all of these, it finds
+// the best such choice or proves that there is none; it is much smaller than a tree among all that could better the
+// best choice.
+type near struct {
+	climb
+	tree   *tree
+	groups []int
+}
+
+// How few groups are worth a tree of their own, as a part of those of the tree among all; and how much more than for
+// the next objective above the bound may be taken in.
+const (
+	nearPart = 0.8
+	nearMore = 1.2
+)
+
+// goNear goes on with such a tree, or with the next one, and takes what it finds. What it proves holds among all groups.
+// It reports false if there is none worth while.
+func (c *climb) goNear(t *tree, work int) bool {
+	if c.near == nil {
+		c.near = c.nearBound(t)
+	}
+	n := c.near
+	if n == nil {
+		return false
+	}
+	n.best.objective = min(n.best.objective, c.best.objective)
+	bound := n.explore(n.tree, n.groups, work)
+	if n.best.forms != nil {
+		c.best.take(n.best.forms, n.best.objective)
+	}
+	c.root.bound = max(c.root.bound, c.p.round(bound))
+	c.bound = max(c.bound, c.root.bound)
+	if bound >= n.best.objective {
+		c.near = nil
+	}
+	return true
+}
+
+// nearBound makes such a tree, or gives nil if it would not be much smaller than the one given.
+func (c *climb) nearBound(t *tree) *near {
+	aim := c.root.bound + 1
+	groups := c.below(aim)
+	most := nearMore * float64(len(groups))
+	for further := 1; further < weight*weight && aim+further < c.best.objective; further *= 2 {
+		wider := c.below(aim + further)
+		if float64(len(wider)) > most {
+			break
+		}
+		aim, groups = aim+further, wider
+	}
+	if float64(len(groups)) > nearPart*float64(len(t.groups)) {
+		return nil
+	}
+	n := &near{climb: *c, groups: groups}
+	n.best = &incumbent{p: c.p, objective: min(aim, c.best.objective)}
+	n.bound, n.floor = c.root.bound, c.root.floor() // the climb's own hold among its groups only
+	n.tree = n.apart(groups)
+	return n
+}
+
+// below are the groups that a choice of a smaller objective could hold.
+func (c *climb) below(aim int) []int {
+	var groups []int
+	for i := range c.root.groups {
+		if c.root.hopeful(i, aim) {
+			groups = append(groups, i)
+		}
+	}
+	return groups
+}
