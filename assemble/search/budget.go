@@ -14,6 +14,9 @@ const (
 	dealTries   = 20_000      // exchanges to deal one set of items: 10 to 20 ms
 	variedSets  = 4           // sets dealt in a round
 	varyWork    = 20_000_000  // to find one of them
+	aheadDepth  = 10          // of a tree, down to which branches are tried before one is taken
+	aheadWidth  = 12          // branches that are tried
+	aheadPivots = 30          // steps on each side: all together some 5 ms a node
 	mendings    = 4           // pairs of small trees in a round
 	mendWork    = 150_000_000 // of each
 	mendWidth   = 400         // groups that they may choose from

@@ -13,6 +13,7 @@ type climb struct {
 	floor int   // of the sum of what forms miss the mark by
 	all   *tree // over all forms together, while it is open
 	near  *near // over the forms apart, among few groups, while it is open
+	blind bool  // such a tree ended before there was any choice
 
 	keptForms, keptPlaces float64 // parts of a choice that a mending keeps
 	oneCore               bool    // nothing is done at once
@@ -63,6 +64,9 @@ func (c *climb) both(one, other func()) {
 // finds before both are done, so that it doesn't matter which is faster; only once the best is proved, which
 // the chains can't better, they are left.
 func (c *climb) round(t *tree, chosen []int, share int, rests bool) (bound int) {
+	if rests && c.near != nil && c.goNear(t, share*nearWork, true) {
+		return c.bound
+	}
 	wide, _ := c.root.kernel(max(annealWidth, len(chosen)), c.best.objective)
 	narrow, other := c.few(), c.few()
 	seed, before := c.p.rng.Uint64(), *c.best
@@ -73,7 +77,7 @@ func (c *climb) round(t *tree, chosen []int, share int, rests bool) (bound int) 
 	found := incumbent{objective: none}
 	c.both(func() {
 		switch bound = c.bound; {
-		case c.goNear(t, share*nearWork):
+		case c.goNear(t, share*nearWork, false):
 			bound = c.bound
 		case !rests:
 			bound = c.explore(t, chosen, share*treeWork)

@@ -38,6 +38,8 @@
 //     members without a clash: then the clash groups in the way split the
 //     groups, and the tree starts again. In the end all are split, so the
 //     search is complete.
+//     Where a choice near to the bound could hold few groups only, the tree is one among these: it finds
+//     such a choice or raises the bound. By turns it shares the cores with the chains and has both.
 //     Beside it choices are bettered: chains of annealing, begun by turns afresh and with
 //     the best choice, which break rules on their way at prices that follow what is
 //     broken, fewer uses than in their best choice being one of the rules; and small trees
@@ -61,7 +63,8 @@
 //	anneal.go step.go ladder.go      their candidates, and what a step tries
 //	weigh.go prices.go dice.go       what it changes and costs, and whether it is taken
 //	mend.go                          small trees around the best choice, beside them
-//	tree.go choose.go leaf.go        4, the tree, its branches, its ends
+//	tree.go choose.go fix.go leaf.go 4, the tree, its branches, what it fixes, its ends
+//	near.go                          the tree among the few groups near to the bound
 //	even.go                          5
 //	conflict.go loosen.go            why there is none, and what would help
 //	lp                               linear programs in general

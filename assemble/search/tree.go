@@ -22,7 +22,8 @@ type tree struct {
 	changed []change     // bounds that differ from the top
 	next    int          // next unused class
 	order   int          // nodes made so far
-	kept    [64]*node    // that have a basis to begin with
+	kept    [64]keptBasis
+	here    lp.Basis // while it is tried where to branch
 	proof   lp.Certificate
 	proved  int64 // the bound in its units
 
@@ -115,7 +116,6 @@ func (t *tree) visit(n *node) *node {
 	t.prune()
 	if n.basis != nil {
 		t.GoBack(n.basis)
-		n.basis = nil
 	}
 	bound, status := t.relaxed(n.bound)
 	n.bound = bound
@@ -125,7 +125,7 @@ func (t *tree) visit(n *node) *node {
 	b, ok := branch{}, false
 	if status == lp.Optimal {
 		t.fix(n)
-		if b, ok = t.choose(); !ok {
+		if b, ok = t.choose(n.depth); !ok {
 			t.leaf(bound)
 		}
 	}
@@ -157,24 +157,27 @@ func (t *tree) divide(n *node, b branch) *node {
 // kept after it as there is room for.
 func (t *tree) keepBasis(n *node) {
 	slot := &t.kept[n.order/2%len(t.kept)]
-	if *slot != nil {
-		(*slot).basis = nil
+	slot.forget()
+	slot.Keep(&t.Program)
+	slot.of, n.basis = n, &slot.Basis
+}
+
+// keptBasis is a basis that a node begins with.
+type keptBasis struct {
+	lp.Basis
+	of *node
+}
+
+func (b *keptBasis) forget() {
+	if b.of != nil {
+		b.of.basis, b.of = nil, nil
 	}
-	n.basis, *slot = t.Basis(), n
 }
 
 // enter sets the bounds that hold at a node. It reports false if they leave
 // nothing.
 func (t *tree) enter(n *node) bool {
-	for i := len(t.changed) - 1; i >= 0; i-- {
-		c := &t.changed[i]
-		lo, up := t.limits(c.column, c.row)
-		if c.up {
-			lo = up
-		}
-		*lo = c.value
-	}
-	t.changed = t.changed[:0]
+	t.takeBack(0)
 	copy(t.classes, t.atTop)
 	t.next = t.p.Forms + 1
 	return t.apply(n)
@@ -193,12 +196,16 @@ func (t *tree) apply(n *node) bool {
 			return false
 		}
 	}
-	if n.form < 0 {
-		return t.narrow(n, n.form)
-	}
-	if n.high {
+	if n.form >= 0 && n.high {
 		t.classes[n.form] = t.next
 		t.next++
+	}
+	return t.narrowForms(n)
+}
+
+// narrowForms sets the bounds of a side of a branch: in its form or, where all of its class have at most so many, in all.
+func (t *tree) narrowForms(n *node) bool {
+	if n.form < 0 || n.high {
 		return t.narrow(n, n.form)
 	}
 	for f, c := range t.classes {
@@ -207,6 +214,19 @@ func (t *tree) apply(n *node) bool {
 		}
 	}
 	return true
+}
+
+// takeBack puts back the bounds changed, but for so many.
+func (t *tree) takeBack(kept int) {
+	for i := len(t.changed) - 1; i >= kept; i-- {
+		c := &t.changed[i]
+		lo, up := t.limits(c.column, c.row)
+		if c.up {
+			lo = up
+		}
+		*lo = c.value
+	}
+	t.changed = t.changed[:kept]
 }
 
 // narrow sets one bound of a branch in a form, and reports whether anything is

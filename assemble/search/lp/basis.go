@@ -2,7 +2,6 @@ package lp
 
 import (
 	"math"
-	"slices"
 
 	"gonum.org/v1/gonum/floats"
 )
@@ -21,6 +20,16 @@ func (s *Program) Basic() int { return len(s.basic) }
 // Variable is described with Basic.
 func (s *Program) Variable(position int) (v int32, x float64) {
 	return s.basic[position], s.xb[position]
+}
+
+// Objective is the sum of costs at the present values, nudges included. Between pivots it only rises, up to the optimum.
+func (s *Program) Objective() float64 {
+	t := 0.0
+	for j := range s.Cols {
+		c := &s.Cols[j]
+		t += (float64(c.Cost) + c.Nudge) * s.Value(j)
+	}
+	return t
 }
 
 // Slack says whether row i is slack at present: then it may be dropped.
@@ -47,9 +56,10 @@ type Basis struct {
 	drops int
 }
 
-// Basis remembers the present one.
-func (s *Program) Basis() *Basis {
-	return &Basis{slices.Clone(s.basic), slices.Clone(s.inv), s.since, s.drops}
+// Keep makes it the present one of a program.
+func (b *Basis) Keep(s *Program) {
+	b.basic, b.inv = append(b.basic[:0], s.basic...), append(b.inv[:0], s.inv...)
+	b.since, b.drops = s.since, s.drops
 }
 
 // GoBack takes up a basis again; of rows added since, the slacks come into it. Where rows were dropped it does nothing.

@@ -1,6 +1,12 @@
 package lp
 
-import "gonum.org/v1/gonum/mat"
+import (
+	"gonum.org/v1/gonum/blas/blas64"
+	"gonum.org/v1/gonum/lapack/lapack64"
+)
+
+// blocked is how many rows at a time an inverse takes.
+const blocked = 32
 
 // invert computes the basis inverse afresh. It reports false if the basis is singular in floating point.
 //
@@ -25,21 +31,23 @@ func (s *Program) invert() bool {
 			columns = append(columns, k)
 		}
 	}
-	inv := make([]float64, m*m)
+	inv := zeros(s.ws.inv, m*m)
 	if n := len(columns); n > 0 {
-		a := mat.NewDense(n, n, nil)
+		a := blas64.General{Rows: n, Cols: n, Stride: n, Data: zeros(s.ws.square, n*n)}
 		for c, k := range columns {
 			for _, e := range s.Cols[s.basic[k]].Entries {
 				if r := among[e.Row]; r >= 0 {
-					a.Set(r, c, a.At(r, c)+float64(e.Val)*s.Rows[e.Row].scale)
+					a.Data[r*n+c] += float64(e.Val) * s.Rows[e.Row].scale
 				}
 			}
 		}
-		if err := a.Inverse(a); err != nil {
+		s.ws.square, s.ws.sum = a.Data, zeros(s.ws.sum, blocked*n)
+		pivots := make([]int, n)
+		if !lapack64.Getrf(a, pivots) || !lapack64.Getri(a, pivots, s.ws.sum, len(s.ws.sum)) {
 			return false
 		}
 		for c, k := range columns {
-			x := a.RawRowView(c)
+			x := a.Data[c*n : (c+1)*n]
 			scatter(inv[k*m:(k+1)*m], 1, rows, x)
 			for _, e := range s.Cols[s.basic[k]].Entries {
 				if at := int(s.Rows[e.Row].at); at >= 0 {
@@ -53,7 +61,7 @@ func (s *Program) invert() bool {
 			inv[k*m+int(^v)] = -1
 		}
 	}
-	s.inv, s.since = inv, 0
+	s.inv, s.ws.inv, s.since = inv, s.inv, 0
 	return true
 }
 

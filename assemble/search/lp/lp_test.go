@@ -2,6 +2,7 @@ package lp_test
 
 import (
 	"math"
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -37,6 +38,85 @@ func TestTextbookProgram(t *testing.T) {
 	p.Cut([]int{0, 1}, 0, 7)
 	if p.Solve(never); math.Abs(p.Value(0)-1) > 1e-9 || math.Abs(p.Value(1)-6) > 1e-9 {
 		t.Errorf("cut: x = %v, y = %v", p.Value(0), p.Value(1))
+	}
+}
+
+// blend draws a program, at most c·x with A·x ≤ b, and its dual, at least b·y with y·A ≥ c.
+func blend(r *rand.Rand, rows, cols int) (primal, dual *lp.Program) {
+	primal, dual = &lp.Program{}, &lp.Program{}
+	for range rows {
+		b := 1 + r.IntN(1000)
+		primal.AddRow(0, b, 1)
+		dual.AddColumn(lp.Column{Up: 100000, Cost: b})
+	}
+	for range cols {
+		c, column := 1+r.IntN(50), lp.Column{Up: 100000}
+		at := dual.AddRow(c, 1<<30, 1)
+		for i := range rows {
+			if v := int32(r.IntN(40) - 30); v > 0 || i == 0 {
+				column.Entries = append(column.Entries, lp.Entry{Row: int32(i), Val: max(1, v)})
+				dual.Cols[i].Entries = append(dual.Cols[i].Entries, lp.Entry{Row: at, Val: max(1, v)})
+			}
+		}
+		column.Cost = -c
+		primal.AddColumn(column)
+	}
+	return primal, dual
+}
+
+// A program and its dual have the same optimum (strong duality), also where so many steps are needed that the inverse is
+// computed afresh.
+func TestDuality(t *testing.T) {
+	r := rand.New(rand.NewPCG(1, 2))
+	for range 3 {
+		primal, dual := blend(r, 150+r.IntN(50), 300+r.IntN(100))
+		if a, b := primal.Solve(never), dual.Solve(never); a != lp.Optimal || b != lp.Optimal {
+			t.Fatalf("status %v and %v", a, b)
+		}
+		if x, y := -primal.Objective(), dual.Objective(); math.Abs(x-y) > 1e-6*(1+y) {
+			t.Errorf("%v, its dual %v", x, y)
+		}
+	}
+}
+
+// Gone back to its basis, a program goes on as if it had not been elsewhere: in as many steps, with a row cut in or not.
+func TestBasisToGoBackTo(t *testing.T) {
+	for _, cut := range []bool{false, true} {
+		stayed, _ := blend(rand.New(rand.NewPCG(3, 4)), 20, 60)
+		away, _ := blend(rand.New(rand.NewPCG(3, 4)), 20, 60)
+		var b lp.Basis
+		stayed.Solve(never)
+		away.Solve(never)
+		b.Keep(away)
+		all := make([]int, len(away.Cols))
+		for j := range all {
+			all[j] = j
+			away.Cols[j].Up = j % 7
+		}
+		away.Solve(never)
+		for j := range all {
+			away.Cols[j].Up = 100000
+		}
+		if cut {
+			stayed.Cut(all, 0, 3)
+			away.Cut(all, 0, 3)
+		}
+		away.GoBack(&b)
+		s, a := stayed.Work(), away.Work()
+		if stayed.Solve(never) != lp.Optimal || away.Solve(never) != lp.Optimal {
+			t.Fatal("not solved")
+		}
+		if s, a = stayed.Work()-s, away.Work()-a; s != a || math.Abs(stayed.Objective()-away.Objective()) > 1e-6 {
+			t.Errorf("work of %d and %d, objective %v and %v", s, a, stayed.Objective(), away.Objective())
+		}
+	}
+}
+
+// Steps that don't do say so, and the objective has risen as far as they went.
+func TestFewSteps(t *testing.T) {
+	p := glass()
+	if status := p.Try(1, never); status != lp.Stuck || p.Objective() > -36 {
+		t.Errorf("status %v, objective %v", status, p.Objective())
 	}
 }
 

@@ -59,6 +59,7 @@ type workspace struct {
 	rho, rhoScaled, alphaCol, y, sum []float64
 	alpha                            []float64 // by column
 	breaks                           []breakpoint
+	inv, square                      []float64 // to invert in
 }
 
 // What floating point can't tell from zero (common practice for scaled programs).
