@@ -10,13 +10,13 @@ const (
 	poolWork    = 100_000_000 // of the tree over all forms together: some 50 ms
 	treeWork    = 300_000_000 // of the tree over the forms apart in the first round: 0.2 to 0.3 s
 	nearWork    = 900_000_000 // of the tree among the few groups near to the bound: as long as the chains beside it
+	aheadDepth  = 10          // of that tree, down to which branches are tried before one is taken
+	aheadWidth  = 8           // branches that are tried
+	aheadPivots = 20          // steps on each side: all together 5 to 20 ms a node
 	annealSteps = 8_000_000   // of the chains beside it: 0.6 to 0.9 s, as they find more than it does
 	dealTries   = 20_000      // exchanges to deal one set of items: 10 to 20 ms
 	variedSets  = 4           // sets dealt in a round
 	varyWork    = 20_000_000  // to find one of them
-	aheadDepth  = 10          // of a tree, down to which branches are tried before one is taken
-	aheadWidth  = 12          // branches that are tried
-	aheadPivots = 30          // steps on each side: all together some 5 ms a node
 	mendings    = 4           // pairs of small trees in a round
 	mendWork    = 150_000_000 // of each
 	mendWidth   = 400         // groups that they may choose from

@@ -10,7 +10,7 @@ type chain struct {
 	*annealing
 	dice
 	seats  []seat
-	used   []bool
+	seatOf []int32 // by item, or nobody
 	forms  []chainForm
 	prices prices
 	most   prices // that they may become
@@ -27,7 +27,7 @@ type chain struct {
 
 // newChain begins with the seats as they are; point is the most that a thousandth of a point may cost.
 func (a *annealing) newChain(seed dice, point float64) *chain {
-	c := &chain{annealing: a, dice: seed, seats: slices.Clone(a.seats), used: make([]bool, len(a.items)),
+	c := &chain{annealing: a, dice: seed, seats: slices.Clone(a.seats), seatOf: slices.Repeat([]int32{nobody}, len(a.items)),
 		prices: firstPrices(), most: mostPrices(point), limits: a.p.limits(), objective: none, bestUses: none}
 	for range a.p.Forms {
 		form := chainForm{counts: make([]int32, len(a.broken)), held: make([]uint8, a.held)}
@@ -38,7 +38,7 @@ func (a *annealing) newChain(seed dice, point float64) *chain {
 	}
 	for k := range c.seats {
 		s := &c.seats[k]
-		c.used[s.item] = true
+		c.seatOf[s.item] = int32(k)
 		c.uses += int(c.items[s.item].uses)
 		first, last := c.formsOf(s)
 		for f := first; f <= last; f++ {

@@ -11,7 +11,7 @@ import (
 // choose picks what to branch on: among all that should be whole and isn't
 // (columns, and how many of a form count in a quota), where both sides raise
 // the bound most by the first dual simplex step (penalties after Driebeek,
-// Management Science 12, 1966, from memory); near the top it looks further ahead.
+// Management Science 12, 1966, from memory); near the top of some trees it looks further ahead.
 // It reports false if all is whole.
 func (t *tree) choose(depth int) (best branch, ok bool) {
 	var list []promise
@@ -37,7 +37,7 @@ func (t *tree) choose(depth int) (best branch, ok bool) {
 		return branch{}, false
 	}
 	slices.SortStableFunc(list, func(a, b promise) int { return cmp.Compare(b.score, a.score) })
-	if depth < aheadDepth {
+	if depth < t.ahead {
 		list = t.lookAhead(list[:min(len(list), aheadWidth)])
 	}
 	return list[0].branch, true

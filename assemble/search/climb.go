@@ -138,6 +138,8 @@ func (c *climb) explore(t *tree, chosen []int, work int) int {
 		for k := range t.split {
 			c.split[k] = true
 		}
+		ahead := t.ahead
 		*t = *c.apart(chosen)
+		t.ahead = ahead
 	}
 }

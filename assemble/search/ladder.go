@@ -40,16 +40,16 @@ func (l *ladder) sort(items []compact, p *problem) {
 	}
 }
 
-// anyFor is any item that is free for a seat, or −1.
+// anyFor is any item for a seat, or −1.
 func (c *chain) anyFor(a *seat) int32 {
 	l := &c.rows[a.row]
 	if len(l.items) == 0 {
 		return -1
 	}
-	return c.free(l.items[c.below(len(l.items))])
+	return l.items[c.below(len(l.items))]
 }
 
-// likeFor is any free item that counts like the one on a seat, or −1.
+// likeFor is any item that counts like the one on a seat, or −1.
 func (c *chain) likeFor(a *seat) int32 {
 	l := &c.rows[a.row]
 	at := l.at[a.item]
@@ -57,10 +57,10 @@ func (c *chain) likeFor(a *seat) int32 {
 		return -1
 	}
 	first, last := l.first[at], l.last[at]
-	return c.free(l.items[int(first)+c.below(int(last-first))])
+	return l.items[int(first)+c.below(int(last-first))]
 }
 
-// nearFor is a free item that counts like the one on a seat and gives about so many points, or −1.
+// nearFor is an item that counts like the one on a seat and gives about so many points, or −1.
 func (c *chain) nearFor(a *seat, points int) int32 {
 	l := &c.rows[a.row]
 	at := l.at[a.item]
@@ -73,12 +73,12 @@ func (c *chain) nearFor(a *seat, points int) int32 {
 	if k += c.below(2*width+1) - width; k < first || k >= last {
 		return -1
 	}
-	return c.free(l.items[k])
+	return l.items[k]
 }
 
-// free is the item, or −1 if it is taken.
+// free is the item, or −1 if it is taken or none.
 func (c *chain) free(item int32) int32 {
-	if c.used[item] {
+	if item < 0 || c.seatOf[item] >= 0 {
 		return -1
 	}
 	return item

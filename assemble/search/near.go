@@ -73,8 +73,14 @@ func (c *climb) nearBound(t *tree) *near {
 	n := &near{climb: *c, groups: groups}
 	n.best = &incumbent{p: c.p, objective: min(aim, c.best.objective)}
 	n.bound, n.floor = c.root.bound, c.root.floor() // the climb's own hold among its groups only
-	n.tree = n.apart(groups)
+	n.grow()
 	return n
+}
+
+// grow begins the tree anew.
+func (n *near) grow() {
+	n.tree, n.twin = n.apart(n.groups), nil
+	n.tree.ahead = aheadDepth
 }
 
 // below are the groups that a choice of a smaller objective could hold.
@@ -99,6 +105,7 @@ func (n *near) exploreBoth(work int) int {
 		own.best = &incumbent{p: own.p}
 		n.twin = own.p.newTree(n.tree.groups, n.tree.blocks, own.best, n.floor, nil)
 		n.twin.nodes++ // it begins with no node of its own
+		n.twin.ahead = aheadDepth
 	}
 	n.twin.best.objective = n.best.objective
 	done := atomic.Bool{}
@@ -116,7 +123,7 @@ func (n *near) exploreBoth(work int) int {
 				n.split[k] = true
 			}
 		}
-		n.tree, n.twin = n.apart(n.groups), nil
+		n.grow()
 		return n.bound
 	}
 	n.twin.give(n.tree, 1)

@@ -2,62 +2,79 @@ package search
 
 // step tries one change and says whether it is taken: two seats exchange their items, one takes any
 // other item, one takes an item that counts alike and gives nearly as many points, or two of a form do so that together
-// the points stay about the same.
+// the points stay about the same. If another seat has the item to be taken, the two exchange theirs.
 func (c *chain) step(heat float64) bool {
-	a := &c.seats[c.below(len(c.seats))]
+	k := c.below(len(c.seats))
+	a := &c.seats[k]
 	if a.pinned {
 		return false
 	}
 	switch kind := c.below(kindsOfStep); {
 	case kind < exchanges:
-		return c.exchange(heat, a)
+		return c.exchange(heat, k, c.partner(a))
 	case kind < exchanges+anyItems:
-		return c.take(heat, a, c.anyFor(a))
+		return c.take(heat, k, c.anyFor(a))
 	case kind < exchanges+anyItems+nearItems:
-		return c.take(heat, a, c.nearFor(a, c.points(a.item)))
+		return c.take(heat, k, c.nearFor(a, c.points(a.item)))
 	}
-	b := &c.seats[c.below(len(c.seats))]
-	if b.pinned || a == b || a.form != b.form {
+	l := c.below(len(c.seats))
+	b := &c.seats[l]
+	if b.pinned || k == l || a.form != b.form {
 		return false
 	}
-	toA := c.likeFor(a)
+	toA := c.free(c.likeFor(a))
 	if toA < 0 {
 		return false
 	}
-	toB := c.nearFor(b, c.points(b.item)+c.points(a.item)-c.points(toA))
+	toB := c.free(c.nearFor(b, c.points(b.item)+c.points(a.item)-c.points(toA)))
 	if toB < 0 || toA == toB || toB == a.item {
 		return false
 	}
-	return c.try(heat, a, b, toA, toB)
+	return c.try(heat, k, l, toA, toB)
 }
 
 // points that a typical pupil can expect of an item.
 func (c *chain) points(item int32) int { return int(c.items[item].points[typical]) }
 
-// take puts an item on a seat, if there is one.
-func (c *chain) take(heat float64, a *seat, item int32) bool {
-	if item < 0 {
+// take puts an item on a seat, if there is one, or exchanges it for the seat's own where another seat has it.
+func (c *chain) take(heat float64, k int, item int32) bool {
+	switch {
+	case item < 0:
 		return false
+	case c.seatOf[item] >= 0:
+		return c.exchange(heat, k, int(c.seatOf[item]))
 	}
-	return c.try(heat, a, nil, item, 0)
+	return c.try(heat, k, nobody, item, 0)
 }
 
-// exchange is mostly with a seat of the same row.
-func (c *chain) exchange(heat float64, a *seat) bool {
-	b := &c.seats[c.below(len(c.seats))]
+// partner for an exchange is mostly a seat of the same row.
+func (c *chain) partner(a *seat) int {
 	if mates := c.mates[a.row]; len(mates) > 1 && c.below(4) > 0 {
-		b = &c.seats[mates[c.below(len(mates))]]
+		return int(mates[c.below(len(mates))])
 	}
-	if b.pinned || a == b || a.form == b.form && a.row == b.row ||
+	return c.below(len(c.seats))
+}
+
+// exchange lets two seats exchange their items.
+func (c *chain) exchange(heat float64, k, l int) bool {
+	a, b := &c.seats[k], &c.seats[l]
+	if b.pinned || k == l || a.form == b.form && a.row == b.row ||
 		c.secondsIn(a.item, b.row) < 0 || c.secondsIn(b.item, a.row) < 0 {
 		return false
 	}
-	return c.try(heat, a, b, b.item, a.item)
+	return c.try(heat, k, l, b.item, a.item)
 }
 
-// try puts an item on seat a, and another on b if there is one, form by form, and takes that back as soon as it is
-// clear that the price rises by more than is accepted.
-func (c *chain) try(heat float64, a, b *seat, toA, toB int32) bool {
+// nobody is no seat.
+const nobody = -1
+
+// try puts an item on seat k, and another on l unless that is nobody, form by form, and takes that back as soon as it
+// is clear that the price rises by more than is accepted.
+func (c *chain) try(heat float64, k, l int, toA, toB int32) bool {
+	a, b := &c.seats[k], (*seat)(nil)
+	if l != nobody {
+		b = &c.seats[l]
+	}
 	most, fall := heat*c.patience(), c.among // how far the price may rise, and what it can fall by at most from here on
 	uses := c.items[toA].uses - c.items[a.item].uses
 	if b != nil {
@@ -82,7 +99,7 @@ func (c *chain) try(heat float64, a, b *seat, toA, toB int32) bool {
 		if rise += among - c.among; rise < most {
 			c.unlike, c.uneven, c.among = unlike, uneven, among
 			c.uses += int(uses)
-			c.sit(a, b, toA, toB)
+			c.sit(k, l, toA, toB)
 			return true
 		}
 	}
@@ -123,12 +140,11 @@ func (c *chain) takeBack(f int, a, b *seat, toA, toB int32) {
 }
 
 // sit puts the items on their seats.
-func (c *chain) sit(a, b *seat, toA, toB int32) {
-	c.used[a.item] = false
-	if b != nil {
-		c.used[b.item], c.used[toB] = false, true
-		b.item = toB
+func (c *chain) sit(k, l int, toA, toB int32) {
+	c.seatOf[c.seats[k].item] = nobody
+	if l != nobody {
+		c.seatOf[c.seats[l].item] = nobody
+		c.seats[l].item, c.seatOf[toB] = toB, int32(l)
 	}
-	c.used[toA] = true
-	a.item = toA
+	c.seats[k].item, c.seatOf[toA] = toA, int32(k)
 }

@@ -23,7 +23,8 @@ type tree struct {
 	next    int          // next unused class
 	order   int          // nodes made so far
 	kept    [64]keptBasis
-	here    lp.Basis // while it is tried where to branch
+	ahead   int      // down to this depth branches are tried
+	here    lp.Basis // while they are
 	proof   lp.Certificate
 	proved  int64 // the bound in its units
 
