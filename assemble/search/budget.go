@@ -6,23 +6,23 @@ package search
 // to round, so that no part can hold up the others for long, and none is
 // starved.
 const (
-	quickTries  = 50_000      // swaps tried at first: 10 to 50 ms, enough for most plans
-	poolWork    = 100_000_000 // of the tree over all forms together: some 50 ms
-	treeWork    = 300_000_000 // of the tree over the forms apart in the first round: 0.2 to 0.3 s
-	nearWork    = 900_000_000 // of the tree among the few groups near to the bound: as long as the chains beside it
-	aheadDepth  = 10          // of that tree, down to which branches are tried before one is taken
-	aheadWidth  = 8           // branches that are tried
-	aheadPivots = 20          // steps on each side: all together 5 to 20 ms a node
-	annealSteps = 8_000_000   // of the chains beside it: 0.6 to 0.9 s, as they find more than it does
-	dealTries   = 20_000      // exchanges to deal one set of items: 10 to 20 ms
-	variedSets  = 4           // sets dealt in a round
-	varyWork    = 20_000_000  // to find one of them
-	mendings    = 4           // pairs of small trees in a round
-	mendWork    = 150_000_000 // of each
-	mendWidth   = 400         // groups that they may choose from
-	trialRounds = 3           // on the most promising groups, before more are taken in
-	annealWidth = 2000        // groups that a chain may choose from: far more than a tree, for what it costs
-	narrowWidth = 3           // the same where it may choose from few, times the places of all forms
+	quickTries  = 50_000        // swaps tried at first: 10 to 50 ms, enough for most plans
+	poolWork    = 100_000_000   // of the tree over all forms together: some 50 ms
+	treeWork    = 300_000_000   // of the tree over the forms apart in the first round: 0.2 to 0.3 s
+	nearWork    = 1_500_000_000 // of the tree among the few groups near to the bound: as long as the chains beside it
+	aheadDepth  = 10            // of that tree, down to which branches are tried before one is taken
+	aheadWidth  = 8             // branches that are tried
+	aheadPivots = 20            // steps on each side: all together 5 to 20 ms a node
+	annealSteps = 8_000_000     // of the chains beside it: 0.6 to 0.9 s, as they find more than it does
+	dealTries   = 20_000        // exchanges to deal one set of items: 10 to 20 ms
+	variedSets  = 4             // sets dealt in a round
+	varyWork    = 20_000_000    // to find one of them
+	mendings    = 4             // pairs of small trees in a round
+	mendWork    = 150_000_000   // of each
+	mendWidth   = 400           // groups that they may choose from
+	trialRounds = 3             // on the most promising groups, before more are taken in
+	annealWidth = 2000          // groups that a chain may choose from: far more than a tree, for what it costs
+	narrowWidth = 3             // the same where it may choose from few, times the places of all forms
 )
 
 // How small trees are made: they keep this part of the best choice at first, less

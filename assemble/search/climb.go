@@ -64,7 +64,9 @@ func (c *climb) both(one, other func()) {
 // finds before both are done, so that it doesn't matter which is faster; only once the best is proved, which
 // the chains can't better, they are left.
 func (c *climb) round(t *tree, chosen []int, share int, rests bool) (bound int) {
-	if rests && c.near != nil && c.goNear(t, share*nearWork, true) {
+	// Where it is not known whether there is anything better, chains find more in the same time than a second core for the
+	// tree; so that has it for half as long.
+	if rests && c.near != nil && c.goNear(t, share*nearWork/2, true) {
 		return c.bound
 	}
 	wide, _ := c.root.kernel(max(annealWidth, len(chosen)), c.best.objective)
