@@ -23,8 +23,9 @@ type climb struct {
 // forms together. Then it goes in rounds, each twice as long as the last: trees
 // and sets of items to deal beside annealing, one on each core, then small trees
 // around the best choice. When the bound of the tree over the forms apart stood still, it
-// rests in the next round, unless there is a small one near to the bound (see near). It returns the bound proved over the groups. Unless
-// they are all that matter, it gives up after some rounds.
+// rests in the next round. At last, chains and the small tree near to the bound are all that goes on, and by turns the
+// tree has both cores. It returns the bound proved over the groups.
+// Unless they are all that matter, it gives up after some rounds.
 func (c *climb) run(chosen []int, all bool) int {
 	c.bound, c.floor = c.root.bound, c.root.floor()
 	c.p.quickChoice(c.root, chosen, c.best, quickTries, c.stop)
@@ -39,9 +40,15 @@ func (c *climb) run(chosen []int, all bool) int {
 			break
 		}
 		rests = !rests && bound == before
+		if !c.atLast() {
+			c.mend(chosen, share*mendings)
+		}
 	}
 	return max(min(bound, c.best.objective), min(c.bound, c.best.objective))
 }
+
+// atLast says that only a choice at the bound could still be better, and a small tree near to it is open (see near).
+func (c *climb) atLast() bool { return c.near != nil && c.best.objective <= c.root.bound+1 }
 
 // both does two things at once, or one behind the other where there is one core for them.
 func (c *climb) both(one, other func()) {
@@ -64,9 +71,8 @@ func (c *climb) both(one, other func()) {
 // finds before both are done, so that it doesn't matter which is faster; only once the best is proved, which
 // the chains can't better, they are left.
 func (c *climb) round(t *tree, chosen []int, share int, rests bool) (bound int) {
-	// Where it is not known whether there is anything better, chains find more in the same time than a second core for the
-	// tree; so that has it for half as long.
-	if rests && c.near != nil && c.goNear(t, share*nearWork/2, true) {
+	last := c.atLast()
+	if rests && last && c.goNear(t, share*nearWork/2, true) {
 		return c.bound
 	}
 	wide, _ := c.root.kernel(max(annealWidth, len(chosen)), c.best.objective)
@@ -79,6 +85,7 @@ func (c *climb) round(t *tree, chosen []int, share int, rests bool) (bound int) 
 	found := incumbent{objective: none}
 	c.both(func() {
 		switch bound = c.bound; {
+		case rests && !last:
 		case c.goNear(t, share*nearWork, false):
 			bound = c.bound
 		case !rests:
