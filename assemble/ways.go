@@ -146,8 +146,13 @@ func (x *explaining) findWays() error {
 		}
 		slices.SortStableFunc(c.ways, func(a, b way) int { return cmp.Compare(a.size, b.size) })
 	}
+	found := len(x.clashes)
 	x.clashes = slices.DeleteFunc(x.clashes, func(c *clashing) bool { return c == nil })
-	for i, c := range x.clashes[:len(x.clashes)-1] {
+	again := x.clashes[:len(x.clashes)-1] // found before the first ways of those behind them
+	if len(x.clashes) < found {
+		again = x.clashes // and where one behind them went by their first ways, other ways may not mend it
+	}
+	for i, c := range again {
 		for k := len(c.ways) - 1; k > 0; k-- {
 			w, ok, err := x.loosen(x.beside(i), c.ways[k].Rule)
 			if err != nil {
