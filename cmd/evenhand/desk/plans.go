@@ -268,7 +268,8 @@ func (s sentences) mistakes(err error) string {
 // sentPlan does what a button of the page asks: add or drop a row, try, keep the plan, or make the
 // quiz.
 func sentPlan(v *visit) error {
-	page := planPage{Name: strings.TrimSpace(v.FormValue("name")), begun: begun{Seen: v.FormValue("seen")}, Form: v.desk.pages.planFormOf(v.PostForm), Week: v.week()}
+	page := planPage{Name: strings.TrimSpace(v.FormValue("name")), begun: begun{Seen: v.FormValue("seen")},
+		Form: v.desk.pages.planFormOf(v.PostForm), Week: v.week()}
 	action, at, _ := strings.Cut(v.FormValue("do"), ":")
 	switch action {
 	case "add":
