@@ -84,14 +84,8 @@ func (c *Certificate) Ceil(total int64) int {
 	return int((total + 1<<c.Shift - 1) >> c.Shift)
 }
 
-// Proof is the certificate of the present multipliers.
+// Proof is the certificate of the present multipliers, for the objective.
 func (s *Program) Proof() Certificate { return s.Certify(s.ws.y, true, 0) }
-
-// Bound is the objective that the program proves at its present multipliers.
-func (s *Program) Bound() int {
-	c := s.Proof()
-	return c.Ceil(c.Total(s))
-}
 
 // infeasible checks in whole numbers the proof that solve left in ws.rho.
 func (s *Program) infeasible() bool {

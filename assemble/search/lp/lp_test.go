@@ -31,8 +31,8 @@ func TestTextbookProgram(t *testing.T) {
 		t.Errorf("x = %v, y = %v", x, y)
 	}
 	p.Price()
-	if p.Bound() != -36 {
-		t.Errorf("the bound is %d", p.Bound())
+	if proof := p.Proof(); proof.Ceil(proof.Total(p)) != -36 {
+		t.Errorf("the bound is %d", proof.Ceil(proof.Total(p)))
 	}
 	// Cut x + y ≤ 7 off the optimum: now 3x + 5y is at most 33, at x = 1, y = 6; without the cut it is 36 again.
 	p.Cut([]int{0, 1}, 0, 7)
