@@ -1,6 +1,9 @@
 package search
 
-import "sync/atomic"
+import (
+	"maps"
+	"sync/atomic"
+)
 
 // climb looks for the best choice among some groups.
 type climb struct {
@@ -14,6 +17,7 @@ type climb struct {
 	all   *tree // over all forms together, while it is open
 	near  *near // over the forms apart, among few groups, while it is open
 	blind bool  // such a tree ended before there was any choice
+	ahead int   // down to this depth its trees over the forms apart try branches
 
 	keptForms, keptPlaces float64 // parts of a choice that a mending keeps
 	oneCore               bool    // nothing is done at once
@@ -123,7 +127,9 @@ func (c *climb) apart(chosen []int) *tree {
 	for b := range blocks {
 		blocks[b] = 1
 	}
-	return c.p.newTree(c.groups(chosen), blocks, c.best, c.floor, c.stop)
+	t := c.p.newTree(c.groups(chosen), blocks, c.best, c.floor, c.stop)
+	t.ahead = c.ahead
+	return t
 }
 
 // groups are those chosen, split so far as clashes ask for it.
@@ -144,11 +150,7 @@ func (c *climb) explore(t *tree, chosen []int, work int) int {
 		if work -= t.Work() - before; len(t.split) == 0 {
 			return min(bound, c.best.objective)
 		}
-		for k := range t.split {
-			c.split[k] = true
-		}
-		ahead := t.ahead
+		maps.Copy(c.split, t.split)
 		*t = *c.apart(chosen)
-		t.ahead = ahead
 	}
 }

@@ -1,6 +1,9 @@
 package search
 
-import "math"
+import (
+	"maps"
+	"math"
+)
 
 // mend keeps a part of the best choice and lets a small tree find the best rest,
 // several times over: some whole forms, and beside it on the other core a random
@@ -21,9 +24,7 @@ func (c *climb) mend(chosen []int, rounds int) {
 		}, func() { pair[1].keepPlaces().run() })
 		for _, m := range pair {
 			c.best.take(m.best.forms, m.best.objective)
-			for k := range m.split {
-				c.split[k] = true
-			}
+			maps.Copy(c.split, m.split)
 		}
 	}
 }

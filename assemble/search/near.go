@@ -1,6 +1,9 @@
 package search
 
-import "sync/atomic"
+import (
+	"maps"
+	"sync/atomic"
+)
 
 // near is a tree among the few groups that a choice near to the bound could hold. As they are all of these, it finds
 // the best such choice or proves that there is none; it is much smaller than a tree among all that could better the
@@ -24,7 +27,10 @@ const (
 // what they find; what they prove holds among all groups. It reports false if there is none worth while.
 func (c *climb) goNear(t *tree, work int, twice bool) bool {
 	for gone := false; ; gone = true {
-		if c.near == nil || c.best.objective < c.near.best.objective {
+		if c.near != nil && c.best.objective < c.near.best.objective {
+			c.near = nil
+		}
+		if c.near == nil {
 			c.near = c.nearBound(t)
 		}
 		if c.near == nil || work <= 0 {
@@ -73,14 +79,9 @@ func (c *climb) nearBound(t *tree) *near {
 	n := &near{climb: *c, groups: groups}
 	n.best = &incumbent{p: c.p, objective: min(aim, c.best.objective)}
 	n.bound, n.floor = c.root.bound, c.root.floor() // the climb's own hold among its groups only
-	n.grow()
+	n.ahead = aheadDepth
+	n.tree = n.apart(groups)
 	return n
-}
-
-// grow begins the tree anew.
-func (n *near) grow() {
-	n.tree, n.twin = n.apart(n.groups), nil
-	n.tree.ahead = aheadDepth
 }
 
 // below are the groups that a choice of a smaller objective could hold.
@@ -100,12 +101,10 @@ func (n *near) exploreOne(work int) int { return n.explore(n.tree, n.groups, wor
 // only once the first has found the best there can be, the other is left.
 func (n *near) exploreBoth(work int) int {
 	if n.twin == nil {
-		own := *n
-		own.p = n.p.withSeed(n.p.rng.Uint64())
-		own.best = &incumbent{p: own.p}
-		n.twin = own.p.newTree(n.tree.groups, n.tree.blocks, own.best, n.floor, nil)
+		p := n.p.withSeed(n.p.rng.Uint64())
+		n.twin = p.newTree(n.tree.groups, n.tree.blocks, &incumbent{p: p}, n.floor, nil)
 		n.twin.nodes++ // it begins with no node of its own
-		n.twin.ahead = aheadDepth
+		n.twin.ahead = n.ahead
 	}
 	n.twin.best.objective = n.best.objective
 	done := atomic.Bool{}
@@ -118,12 +117,9 @@ func (n *near) exploreBoth(work int) int {
 	}, func() { other = n.twin.explore(n.bound, work) })
 	n.best.take(n.twin.best.forms, n.twin.best.objective)
 	if n.twin.best.forms = nil; len(n.tree.split)+len(n.twin.split) > 0 {
-		for _, t := range []*tree{n.tree, n.twin} {
-			for k := range t.split {
-				n.split[k] = true
-			}
-		}
-		n.grow()
+		maps.Copy(n.split, n.tree.split)
+		maps.Copy(n.split, n.twin.split)
+		n.tree, n.twin = n.apart(n.groups), nil
 		return n.bound
 	}
 	n.twin.give(n.tree, 1)
