@@ -6,6 +6,9 @@ import "evenhand/standards/words"
 // that nobody could be asked any more whether it was: all of it may be there, or nothing.
 var ErrUnsure = words.Errorf("it is not known whether this was kept; look before doing it again")
 
+// ErrLost says that a connection was lost in the middle of something that can be done again.
+var ErrLost = words.Errorf("the connection was lost in the middle; try again")
+
 // ErrInUse says that another program has the store open.
 var ErrInUse = words.Errorf("in use by another evenhand command or window")
 

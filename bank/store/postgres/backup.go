@@ -11,8 +11,6 @@ import (
 	"evenhand/standards/words"
 )
 
-var errLost = words.Errorf("the connection was lost in the middle; try again")
-
 // Backup copies the store into a file of its own first, in the folder for temporary files.
 func (s *Store) Backup(ctx context.Context, to io.Writer) (size int64, err error) {
 	dir, err := os.MkdirTemp("", "evenhand-")
@@ -32,7 +30,7 @@ func (s *Store) Backup(ctx context.Context, to io.Writer) (size int64, err error
 	copied := false
 	err = s.View(ctx, func(r store.Reader) error {
 		if copied {
-			return errLost
+			return store.ErrLost
 		}
 		copied = true
 		return store.Copy(r, func(write func(store.Writer) error) error { return file.Update(ctx, write) })

@@ -167,7 +167,7 @@ func (s *Store) Backup(ctx context.Context, to io.Writer) (size int64, err error
 	defer response.Body.Close()
 	size, err = io.Copy(to, response.Body)
 	if err == nil && size != response.ContentLength {
-		err = words.Errorf("the connection was lost in the middle; try again")
+		err = store.ErrLost
 	}
 	return size, err
 }
