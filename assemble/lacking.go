@@ -277,31 +277,10 @@ func (p *problem) lookCondition(row plan.Row, where standards.Where) (standards.
 // make makes as many items as the row could take, none that the bank or an
 // earlier batch has; none at all when no such item exists.
 func (p *problem) make(row plan.Row, where standards.Where, earlier []batch) (batch, error) {
-	made := map[string]bool{}
-	for _, b := range earlier {
-		for _, asked := range b.tasks[:b.wish.Count] {
-			made[asked.Fingerprint()] = true
-		}
-	}
 	b := batch{row: row, wish: Generate{Skill: row.Skill, Where: where, Count: max(leastMade, p.forms*p.plan.Size()), Seed: fillSeed}}
-	var failed error
-	result, err := generate.Make(generate.Request{
-		Skill: row.Skill, Where: where, Count: b.wish.Count, Seed: fillSeed,
-		Taken: func(fingerprint string) bool {
-			_, has, err := p.bank.Has(fingerprint)
-			failed = errors.Join(failed, err)
-			return has || made[fingerprint]
-		},
-		Stop: p.stop,
-	})
-	if errors.Is(err, generate.ErrStopped) {
-		return b, search.ErrNoTime
-	}
-	if failed != nil {
-		return b, failed
-	}
-	if err == nil {
-		b.tasks = result.Tasks
+	var err error
+	if b.tasks, err = p.lacking(b.wish, earlier); err != nil {
+		return b, err
 	}
 	for _, asked := range b.tasks {
 		item := bank.NewItem(asked, "", bank.Origin{})
@@ -315,6 +294,41 @@ func (p *problem) make(row plan.Row, where standards.Where, earlier []batch) (ba
 	}
 	b.wish.Count = len(b.pools)
 	return b, nil
+}
+
+// lacking makes items that neither the bank nor an earlier batch has; none where no such item exists.
+func (p *problem) lacking(wish Generate, earlier []batch) ([]task.Task, error) {
+	key, made := wish.Command(), map[string]bool{}
+	for _, b := range earlier {
+		if b.wish.Skill != wish.Skill {
+			continue
+		}
+		key += "\n" + b.wish.Command()
+		for _, asked := range b.tasks[:b.wish.Count] {
+			made[asked.Fingerprint()] = true
+		}
+	}
+	if tasks, ok := p.samples[key]; ok {
+		return tasks, nil
+	}
+	var failed error
+	result, err := generate.Make(generate.Request{
+		Skill: wish.Skill, Where: wish.Where, Count: wish.Count, Seed: wish.Seed,
+		Taken: func(fingerprint string) bool {
+			_, has, err := p.bank.Has(fingerprint)
+			failed = errors.Join(failed, err)
+			return has || made[fingerprint]
+		},
+		Stop: p.stop,
+	})
+	if errors.Is(err, generate.ErrStopped) {
+		return nil, search.ErrNoTime
+	}
+	if failed != nil {
+		return nil, failed
+	}
+	p.samples[key] = result.Tasks
+	return result.Tasks, nil
 }
 
 // with is the model with the items of some batches beside those of the bank.
