@@ -25,6 +25,7 @@ type clashing struct {
 	rules []search.Rule
 	gives search.Rule // the one that is left out while others are looked at
 	ways  []way       // the smallest first
+	gone  bool        // what mends the others mends it, too
 	makes []Generate  // items that mend it; none if making items doesn't help
 }
 

@@ -39,26 +39,33 @@ func (x *explaining) loosen(e eased, r search.Rule) (w way, ok bool, err error) 
 	if r == resting {
 		w.Way, err = x.fewerWeeks(e)
 	} else {
-		m, err := x.model(e, true)
-		if err != nil {
-			return w, false, err
-		}
-		if w.Way, err = search.Loosen(x.ctx, m, r, search.Options{}); err != nil || !w.Enough {
-			return w, false, err
-		}
-		if size := search.Changed(m, w.Way).Size(); size < 1 || size > plan.MaxItems || !x.p.answersKnown(w.Way) {
-			return w, false, nil // no plan is so small, or so large
-		}
-		w.Enough, err = x.possibleAsRead(e.and(w.Way))
-		if err != nil {
-			return w, false, err
-		}
+		w.Way, err = x.otherNumber(e, r)
+	}
+	if err != nil || !w.Enough {
+		return w, false, err
 	}
 	w.size = math.Abs(float64(w.To-w.From)) / math.Max(1, float64(w.From))
 	if r.Kind == search.Once {
 		w.size += fewerForms
 	}
-	return w, w.Enough, err
+	return w, true, nil
+}
+
+// otherNumber finds the number of a rule nearest to its own with which an eased plan can be met, of those that
+// a plan may hold.
+func (x *explaining) otherNumber(e eased, r search.Rule) (search.Way, error) {
+	m, err := x.model(e, true)
+	if err != nil {
+		return search.Way{}, err
+	}
+	w, err := search.Loosen(x.ctx, m, r, func(w search.Way, changed *search.Model) bool {
+		size := changed.Size()
+		return size >= 1 && size <= plan.MaxItems && x.p.answersKnown(w)
+	})
+	if err == nil && w.Enough {
+		w.Enough, err = x.possibleAsRead(e.and(w))
+	}
+	return w, err
 }
 
 // and is the eased plan with one more number changed.
@@ -120,50 +127,65 @@ func restIn(rules []search.Rule) []search.Rule {
 
 // findWays finds for each clash the rules that mend it by giving way. With the first way of every clash
 // together the plan can be met; each other way mends its clash beside the first ways of the others.
-func (x *explaining) findWays() error {
+func (x *explaining) findWays() (err error) {
+	all := true // have a way
 	for i, c := range x.clashes {
 		if i > 0 {
-			ok, err := x.possible(x.beside(i))
-			if err != nil {
+			if c.gone, err = x.possible(x.beside(i)); err != nil {
 				return err
 			}
-			if ok {
-				x.clashes[i] = nil // what mends those before it mends it, too
-				continue
-			}
 		}
-		for _, r := range c.rules {
-			if !x.mayGive(r) || x.givesElsewhere(r, i) {
-				continue
-			}
-			w, ok, err := x.loosen(x.beside(i), r)
-			if err != nil {
-				return err
-			}
-			if ok {
-				c.ways = append(c.ways, w)
-			}
+		if c.gone {
+			continue
 		}
-		slices.SortStableFunc(c.ways, func(a, b way) int { return cmp.Compare(a.size, b.size) })
+		if c.ways, err = x.waysOf(i); err != nil {
+			return err
+		}
+		all = all && len(c.ways) > 0
 	}
 	found := len(x.clashes)
-	x.clashes = slices.DeleteFunc(x.clashes, func(c *clashing) bool { return c == nil })
-	again := x.clashes[:len(x.clashes)-1] // found before the first ways of those behind them
-	if len(x.clashes) < found {
-		again = x.clashes // and where one behind them went by their first ways, other ways may not mend it
-	}
-	for i, c := range again {
-		for k := len(c.ways) - 1; k > 0; k-- {
-			w, ok, err := x.loosen(x.beside(i), c.ways[k].Rule)
-			if err != nil {
-				return err
-			}
-			if c.ways[k] = w; !ok || x.givesElsewhere(w.Rule, i) {
-				c.ways = slices.Delete(c.ways, k, k+1)
-			}
+	for i, c := range x.clashes[:found-1] { // what mends those behind a clash may mend it, too
+		if c.gone || !all {
+			continue
+		}
+		if c.gone, err = x.possible(x.beside(i)); err != nil {
+			return err
 		}
 	}
+	x.clashes = slices.DeleteFunc(x.clashes, func(c *clashing) bool { return c.gone })
+	again := x.clashes[:len(x.clashes)-1] // found before the first ways of those behind them
+	if len(x.clashes) < found {
+		again = x.clashes // and where one went by the first ways of others, other ways may not mend it
+	}
+	for i, c := range again {
+		if len(c.ways) == 0 {
+			continue
+		}
+		others, err := x.waysOf(i)
+		if err != nil {
+			return err
+		}
+		c.ways = append(c.ways[:1], slices.DeleteFunc(others, func(w way) bool { return w.Rule == c.ways[0].Rule })...)
+	}
 	return nil
+}
+
+// waysOf are the ways that mend a clash beside the first ways of the others, the smallest first.
+func (x *explaining) waysOf(i int) (ways []way, err error) {
+	for _, r := range x.clashes[i].rules {
+		if !x.mayGive(r) || x.givesElsewhere(r, i) {
+			continue
+		}
+		w, ok, err := x.loosen(x.beside(i), r)
+		if err != nil {
+			return nil, err
+		}
+		if ok {
+			ways = append(ways, w)
+		}
+	}
+	slices.SortStableFunc(ways, func(a, b way) int { return cmp.Compare(a.size, b.size) })
+	return ways, nil
 }
 
 // beside is the plan with the first ways of all clashes but one; of a clash without any the rule
@@ -171,7 +193,7 @@ func (x *explaining) findWays() error {
 func (x *explaining) beside(i int) (e eased) {
 	for k, c := range x.clashes {
 		switch {
-		case k == i || c == nil:
+		case k == i || c.gone:
 		case len(c.ways) > 0:
 			e.ways = append(e.ways, c.ways[0].Way)
 		default:
@@ -183,10 +205,7 @@ func (x *explaining) beside(i int) (e eased) {
 
 // givesElsewhere says that a rule gives way for another clash.
 func (x *explaining) givesElsewhere(r search.Rule, i int) bool {
-	for k, c := range x.clashes {
-		if k != i && c != nil && (len(c.ways) > 0 && c.ways[0].Rule == r || len(c.ways) == 0 && c.gives == r) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(x.clashes, func(c *clashing) bool {
+		return c != x.clashes[i] && !c.gone && c.given() == r
+	})
 }

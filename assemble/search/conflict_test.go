@@ -73,7 +73,7 @@ func TestConflicts(t *testing.T) {
 				t.Fatalf("conflict %v, %v; want %v", rules, err, c.rules)
 			}
 			for _, want := range c.ways {
-				if way, err := search.Loosen(context.Background(), m, want.Rule, search.Options{}); err != nil || way != want {
+				if way, err := search.Loosen(context.Background(), m, want.Rule, nil); err != nil || way != want {
 					t.Errorf("way %+v, %v; want %+v", way, err, want)
 				}
 			}
@@ -84,9 +84,21 @@ func TestConflicts(t *testing.T) {
 func TestTwoConflictsAtOnce(t *testing.T) {
 	m := plan()
 	m.Rows[0].Count, m.Rows[1].Count = 5, 6
-	way, err := search.Loosen(context.Background(), m, search.Rule{Kind: search.RowCount, Index: 0}, search.Options{})
+	way, err := search.Loosen(context.Background(), m, search.Rule{Kind: search.RowCount, Index: 0}, nil)
 	if err != nil || way.Enough {
 		t.Errorf("loosening one of two rows should not be enough: %+v, %v", way, err)
+	}
+}
+
+// A way that may not be taken is passed over for the next nearest.
+func TestWaysThatMayBe(t *testing.T) {
+	m := plan()
+	m.Rows[1].Count = 5
+	rule := search.Rule{Kind: search.RowCount, Index: 1}
+	odd := func(w search.Way, changed *search.Model) bool { return w.To%2 == 1 && changed.Rows[1].Count == w.To }
+	way, err := search.Loosen(context.Background(), m, rule, odd)
+	if want := (search.Way{Rule: rule, From: 5, To: 3, Enough: true}); err != nil || way != want {
+		t.Errorf("way %+v, %v; want %+v", way, err, want)
 	}
 }
 
@@ -110,7 +122,7 @@ func TestWaysOut(t *testing.T) {
 			t.Fatal(rules, err)
 		}
 		for _, rule := range rules {
-			way, err := search.Loosen(context.Background(), m, rule, o)
+			way, err := search.Loosen(context.Background(), m, rule, nil)
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -198,7 +210,7 @@ func TestSharedItemLeavesRoomForFixed(t *testing.T) {
 	if got := answer(t, m, 1); got != brute(m) || got != -1 {
 		t.Errorf("objective %d, brute force %d", got, brute(m))
 	}
-	way, err := search.Loosen(context.Background(), m, search.Rule{Kind: search.Minutes}, search.Options{})
+	way, err := search.Loosen(context.Background(), m, search.Rule{Kind: search.Minutes}, nil)
 	if err != nil || !way.Enough || way.To != 180 {
 		t.Errorf("way %+v, %v; 180 seconds are enough", way, err)
 	}

@@ -18,11 +18,10 @@ type Way struct {
 // Loosen finds the smallest loosening of one rule that makes the model
 // possible: the nearest count of a row (fewer before more), the highest lower
 // bound or the lowest upper bound of a quota, the fewest seconds, the largest
-// number of forms (Once), the nearest number of shared items.
-func Loosen(ctx context.Context, m *Model, rule Rule, o Options) (Way, error) {
-	ctx, o, cancel := o.timed(ctx)
-	defer cancel()
-	l := &loosening{ctx: ctx, o: o, m: m, rule: rule}
+// number of forms (Once), the nearest number of shared items. Of the ways only those are
+// taken that may is true for, with the model that they lead to; nil takes all.
+func Loosen(ctx context.Context, m *Model, rule Rule, may func(Way, *Model) bool) (Way, error) {
+	l := &loosening{ctx: ctx, m: m, rule: rule, may: may}
 	switch rule.Kind {
 	case RowCount:
 		return l.nearest(m.Rows[rule.Index].Count, m.Rows[rule.Index].Count+m.Size()+m.asked())
@@ -57,19 +56,23 @@ func (m *Model) mostSeconds() int {
 			slowest = max(slowest, f.Seconds)
 		}
 	}
-	return max(m.MaxSeconds, slowest*m.Size())
+	return max(m.MaxSeconds, slowest*(m.Size()+m.asked()))
 }
 
 type loosening struct {
 	ctx  context.Context
-	o    Options
 	m    *Model
 	rule Rule
+	may  func(Way, *Model) bool
 }
 
-// possible says whether the model is possible with another number in the rule.
-func (l *loosening) possible(number int) (bool, error) {
-	return l.m.with(l.rule, number).possible(l.ctx, l.o)
+// possible says whether another number in the rule will do.
+func (l *loosening) possible(from, to int) (bool, error) {
+	changed := l.m.with(l.rule, to)
+	if l.may != nil && !l.may(Way{l.rule, from, to, true}, changed) {
+		return false, nil
+	}
+	return Possible(l.ctx, changed)
 }
 
 // Changed gives the model in which rules have given so far.
@@ -123,7 +126,7 @@ func (m *Model) with(rule Rule, number int) *Model {
 // if the model is possible without the rule at all.
 func (l *loosening) nearest(from, most int) (Way, error) {
 	others := slices.DeleteFunc(l.m.rules(), func(r Rule) bool { return r == l.rule })
-	if ok, err := l.m.only(others).possible(l.ctx, l.o); !ok || err != nil {
+	if ok, err := Possible(l.ctx, l.m.only(others)); !ok || err != nil {
 		return Way{l.rule, from, from, false}, err
 	}
 	for d := 1; d <= max(from, most-from); d++ {
@@ -131,7 +134,7 @@ func (l *loosening) nearest(from, most int) (Way, error) {
 			if to < 0 || to > most {
 				continue
 			}
-			if ok, err := l.possible(to); ok || err != nil {
+			if ok, err := l.possible(from, to); ok || err != nil {
 				return Way{l.rule, from, to, ok}, err
 			}
 		}
@@ -142,14 +145,14 @@ func (l *loosening) nearest(from, most int) (Way, error) {
 // bisect finds the number nearest to from with which the model is possible,
 // knowing that moving on toward to only makes it easier.
 func (l *loosening) bisect(from, to int) (Way, error) {
-	ok, err := l.possible(to)
+	ok, err := l.possible(from, to)
 	if !ok || err != nil {
 		return Way{l.rule, from, from, false}, err
 	}
 	bad, good := from, to
 	for bad-good > 1 || good-bad > 1 {
 		mid := (bad + good) / 2
-		if ok, err = l.possible(mid); err != nil {
+		if ok, err = l.possible(from, mid); err != nil {
 			return Way{}, err
 		}
 		if ok {
