@@ -47,7 +47,10 @@ type Way struct {
 	Change Change
 	Row    int // of the plan, from 0, whose count changes
 	To     int // what the number becomes
-	Says   Saying
+	// Grade is to be written into the plan, too, where the row left out alone made it one for these pupils:
+	// for others, items are in other bands. Empty where nothing is.
+	Grade string
+	Says  Saying
 }
 
 func (w Way) String() string { return w.Text }
@@ -126,8 +129,11 @@ func (e *ImpossibleError) clash(text *strings.Builder, c Clash, i int) {
 		text.WriteString("Any one of these changes is enough:\n")
 	case len(c.Ways) > 0:
 		text.WriteString("Any one of these changes mends it:\n")
-	case !e.CutShort && len(c.Generate) == 0:
+	case !e.CutShort && len(c.Generate) == 0 && len(e.Clashes) == 1:
 		text.WriteString("No change of one number mends it: write items for it, or ask for something else.\n")
+	case !e.CutShort && len(c.Generate) == 0:
+		text.WriteString("No change of one number mends it beside the first change of the others: " +
+			"write items for it, or ask for something else.\n")
 	}
 	for _, way := range c.Ways {
 		fmt.Fprintf(text, "  - %s\n", way)

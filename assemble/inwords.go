@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"evenhand/assemble/plan"
 	"evenhand/assemble/search"
 	"evenhand/bank"
 )
@@ -12,7 +13,7 @@ import (
 func (x *explaining) inWords(cut bool) error {
 	e := &ImpossibleError{CutShort: cut, Generate: x.makes}
 	m := x.p.build(false)
-	for _, c := range x.clashes {
+	for i, c := range x.clashes {
 		told := Clash{Generate: c.makes}
 		for _, r := range c.rules {
 			rule, err := x.p.inWords(m, r)
@@ -22,11 +23,32 @@ func (x *explaining) inWords(cut bool) error {
 			told.Rules = append(told.Rules, rule)
 		}
 		for _, w := range c.ways {
-			told.Ways = append(told.Ways, x.p.way(m, w.Way))
+			told.Ways = append(told.Ways, x.p.way(m, w.Way, x.gradeKept(x.beside(i).and(w.Way))))
 		}
 		e.Clashes = append(e.Clashes, told)
 	}
 	return e
+}
+
+// gradeKept is the grade that a plan has to name so that it stays for the same pupils when ways leave rows out;
+// empty where it does anyway, or where no rule hangs on it.
+func (x *explaining) gradeKept(e eased) string {
+	asked := x.p.plan
+	if asked.Grade != "" || x.p.options.Ability != nil || len(asked.Bands) == 0 {
+		return ""
+	}
+	left := asked
+	left.Rows = slices.Clone(asked.Rows)
+	for _, w := range e.ways {
+		if w.Kind == search.RowCount {
+			left.Rows[w.Index].Count = w.To
+		}
+	}
+	left.Rows = slices.DeleteFunc(left.Rows, func(r plan.Row) bool { return r.Count == 0 })
+	if left.ForGrade() == asked.ForGrade() {
+		return ""
+	}
+	return fmt.Sprint(asked.ForGrade())
 }
 
 // inWords says what a rule of the model asks and what the bank has for it.
@@ -198,8 +220,8 @@ func (p *problem) quickest() string {
 	return fmt.Sprintf("%d:%02d", total/60, total%60)
 }
 
-// way is a way out with what it changes in the plan.
-func (p *problem) way(m *built, w search.Way) Way {
+// way is a way out with what it changes in the plan, and the grade that it has to name where a row goes.
+func (p *problem) way(m *built, w search.Way, grade string) Way {
 	way := Way{To: w.To, Says: Saying{Row: w.Index, Count: w.From, To: w.To}}
 	says := &way.Says
 	switch w.Kind {
@@ -208,6 +230,10 @@ func (p *problem) way(m *built, w search.Way) Way {
 		way.Text = fmt.Sprintf("take %s instead of %d in row %d", number(w.To, "item"), w.From, w.Index+1)
 		if w.To == 0 {
 			says.Sentence, way.Text = WayOut, fmt.Sprintf("leave row %d out", w.Index+1)
+		}
+		if w.To == 0 && grade != "" {
+			way.Grade, says.Sentence, says.Grade = grade, WayOutFor, grade
+			way.Text += fmt.Sprintf(", and write grade = %q so that the quiz stays for grade %s", grade, grade)
 		}
 	case search.AtLeast:
 		says.Sentence, says.Quota = WayLeast, p.quota(w.Index)

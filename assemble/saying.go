@@ -14,6 +14,7 @@ type Saying struct {
 	Forms    int    // of the quiz
 	Place    string // of an item, such as A3
 	Time     string // minutes and seconds
+	Grade    string // for whose pupils the plan stays
 }
 
 // Quota is what a quota counts: a band, items of some traits, or items of a skill with one answer.
@@ -42,6 +43,7 @@ const (
 	RuleRest    SayingKind = "rule.rest"
 
 	WayOut     SayingKind = "way.out"
+	WayOutFor  SayingKind = "way.outfor"
 	WayRow     SayingKind = "way.row"
 	WayLeast   SayingKind = "way.least"
 	WayMost    SayingKind = "way.most"
@@ -57,7 +59,7 @@ const (
 func SayingKinds() []SayingKind {
 	return []SayingKind{
 		RuleRow, RuleLeast, RuleMost, RuleAnswers, RuleSame, RuleMinutes, RuleClash, RuleOnce, RuleShared, RuleKept, RuleRest,
-		WayOut, WayRow, WayLeast, WayMost, WayMinutes, WayOnce, WaySame, WayShared, WayKept, WayRest,
+		WayOut, WayOutFor, WayRow, WayLeast, WayMost, WayMinutes, WayOnce, WaySame, WayShared, WayKept, WayRest,
 	}
 }
 

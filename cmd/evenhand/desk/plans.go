@@ -99,15 +99,19 @@ func (p planPage) Way(w assemble.Way) string {
 	if w.Change == assemble.ChangeOther {
 		return ""
 	}
-	return fmt.Sprintf("way:%d.%d.%d", w.Change, w.Row, w.To)
+	return fmt.Sprintf("way:%d.%d.%d.%s", w.Change, w.Row, w.To, w.Grade)
 }
 
 // goWay changes the form as the button of a way out says.
 func (f *planForm) goWay(sent string) {
 	var change assemble.Change
 	var row, to int
+	sent, grade := sent[:max(0, strings.LastIndex(sent, "."))], sent[strings.LastIndex(sent, ".")+1:]
 	if n, err := fmt.Sscanf(sent, "%d.%d.%d", &change, &row, &to); n != 3 || err != nil {
 		return
+	}
+	if grade != "" {
+		f.More = fmt.Sprintf("grade = %q\n", grade) + f.More
 	}
 	switch change {
 	case assemble.ChangeMinutes:

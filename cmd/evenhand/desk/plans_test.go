@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"evenhand/assemble"
 	"evenhand/bank"
 )
 
@@ -178,6 +179,13 @@ func TestWaysOutAreButtons(t *testing.T) {
 	}
 	if !strings.Contains(text, "The plan can be met") {
 		t.Errorf("the ways out lead nowhere: %s", text)
+	}
+	// A row left out may take with it for whom the quiz is: then the button names the grade, too.
+	out := planned(fmt.Sprintf("way:%d.0.0.2", assemble.ChangeCount), "9 add-two-digit", "1 clock-half-hour")
+	out.Set("more", "[bands]\nwarm-up = [1, 1]")
+	_, text, _ = post(t, browser, address+"/plans", out)
+	if !strings.Contains(text, "grade = &#34;2&#34;\n[bands]") || strings.Contains(text, `value="add-two-digit" selected`) {
+		t.Errorf("the grade is not written with the way: %s", text)
 	}
 	_, text, at := post(t, browser, address+"/plans", planned("fill", "3 clock-hour", "3 make-ten"))
 	if !strings.Contains(at, "/quizzes/") || strings.Count(text, `name="place"`) != 12 {

@@ -43,6 +43,8 @@ func (s sentences) WayOut(w assemble.Way) string {
 	switch says.Sentence {
 	case assemble.WayOut:
 		return s.say(key, says.Row+1)
+	case assemble.WayOutFor:
+		return s.say(key, says.Row+1, says.Grade, says.Grade)
 	case assemble.WayRow:
 		return s.say(key, s.count("why.items", says.To), says.Count, says.Row+1)
 	case assemble.WayLeast, assemble.WayMost:
