@@ -284,7 +284,7 @@ func (p *problem) make(row plan.Row, where standards.Where, earlier []batch) (ba
 	}
 	for _, asked := range b.tasks {
 		item := bank.NewItem(asked, "", bank.Origin{})
-		item.Predicted = p.learnt.Predict(item.Skill, item.Traits)
+		item.Predicted = p.learnt.PredictItem(item)
 		pool, err := p.alone(item, 0)
 		if err != nil {
 			return b, err

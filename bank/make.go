@@ -21,15 +21,15 @@ func NewItem(asked task.Task, look task.Look, origin Origin) Item {
 }
 
 // NewHandItem makes a ready item from a question that is no task known here, with
-// its key and a skill chosen by hand. Codes, difficulty and seconds are those of
-// the skill; they may be changed before the item is added.
+// its key and a skill chosen by hand. Codes, difficulty and seconds are those
+// usual for the skill; they may be changed before the item is added.
 func NewHandItem(question, key string, skill standards.SkillID, lang string, origin Origin) Item {
 	it := Item{
 		Wording:   map[string]string{lang: question},
 		Key:       key,
 		Skill:     skill,
 		Look:      task.LookWords,
-		Predicted: standards.Predict(skill, task.Traits{}),
+		Predicted: standards.Predict(skill, standards.Usual(skill)),
 		Seconds:   standards.Seconds(skill, task.LookWords),
 		Origin:    origin,
 		Standing:  Ready,

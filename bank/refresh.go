@@ -67,24 +67,16 @@ func (b *Bank) recomputer() (c recomputer, err error) {
 }
 
 // item is the item with all that is computed of it. Of an item by hand that is only the
-// difficulty of its skill, unless a person gave another.
+// difficulty usual for its skill, unless a person gave another.
 func (c recomputer) item(it Item) (Item, error) {
 	next := it.clone()
 	if _, err := next.settle(); err != nil {
 		return it, err
 	}
-	if !it.ByHand() || c.catalogue < standards.CatalogueNumber && c.wasSkills(it) {
-		next.Predicted = c.table.Predict(next.Skill, next.Traits)
+	if !it.ByHand() || c.catalogue < standards.CatalogueNumber && c.kept.PredictedBySkill(it, c.catalogue) {
+		next.Predicted = c.table.PredictItem(next)
 	}
 	return next, nil
-}
-
-// wasSkills says that the item was predicted by nothing but its skill: as the bank's catalogue
-// had it, or as the bank had learnt.
-func (c recomputer) wasSkills(it Item) bool {
-	level, known := standards.LevelIn(c.catalogue, it.Skill)
-	learnt, taught := c.kept.Levels[it.Skill]
-	return known && it.Predicted == level || taught && it.Predicted == learnt.Value
 }
 
 // Outdated is an item as it stands and as this program computes it.

@@ -99,7 +99,7 @@ func TestAnOlderBankIsBroughtAlong(t *testing.T) {
 	mustEqual(t, *measured.Measured, bank.Measured{Difficulty: -1425, StandardError: 679, Answers: 1})
 	story, err := b.Get("01M89PY9E8R9MNDJT19XDEGTHC")
 	must(t, err)
-	mustEqual(t, story.Predicted, bank.LevelOf("stories-within-10"))
+	mustEqual(t, story.Predicted, usual("stories-within-10"))
 
 	again, err := b.Refresh("MK", monday, nil)
 	must(t, err)
@@ -161,7 +161,7 @@ func TestRefreshForgetsWhatWasLearntBesideOtherDefaults(t *testing.T) {
 	defer b.Close()
 	_, err = b.Refresh("MK", monday, nil)
 	must(t, err)
-	for i, want := range []standards.Difficulty{level, level + 700} {
+	for i, want := range []standards.Difficulty{usual(skill), level + 700} {
 		it, err := b.Get(ids[i])
 		must(t, err)
 		mustEqual(t, it.Predicted, want)
@@ -171,4 +171,48 @@ func TestRefreshForgetsWhatWasLearntBesideOtherDefaults(t *testing.T) {
 	if now, err := b.Table(); err != nil || !kept.Outlived() || len(now.Levels) != 0 || now.Number != 1 {
 		t.Errorf("the bank predicts by %+v, %v", now, err)
 	}
+}
+
+func usual(skill standards.SkillID) standards.Difficulty {
+	return standards.Predict(skill, standards.Usual(skill))
+}
+
+// What the program of catalogue 4 predicted for its items by hand is typed off (list --verbose):
+// the bare level of their skill, once as papers had taught it, and once a person's own.
+func TestItemsByHandOfCatalogue4(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "team.bank")
+	copyFile(t, "../testdata/formats/catalogue-4/team.bank", path)
+	b, err := bank.Open(path, bank.Options{})
+	must(t, err)
+	defer b.Close()
+	mustEqual(t, mustCatalogue(t, b), 4)
+	learnt, err := b.Table()
+	must(t, err)
+	if learnt.Outlived() || len(learnt.Levels) == 0 {
+		t.Errorf("what was learnt beside the same defaults teaches nothing: %+v", learnt)
+	}
+	type difficulty struct{ was, is standards.Difficulty }
+	want := map[string]difficulty{
+		"01M8BJ167GQFY7ZHA27CE58G94": {-3300, learnt.Predict("stories-within-100", standards.Usual("stories-within-100"))},
+		"01M8BJ167GQFY7ZHA27D7AQMQ0": {-2100, learnt.Predict("stories-within-20", standards.Usual("stories-within-20"))},
+		"01M8BJ167GQFY7ZHA27DGJRP5E": {-2330, learnt.Predict("add-two-digit", standards.Usual("add-two-digit"))},
+		"01M8BJ1MW8YVRDBN0GJ0788KKK": {-900, -900},
+	}
+	for id, d := range want {
+		it, err := b.Get(id)
+		must(t, err)
+		mustEqual(t, it.Predicted, d.was)
+	}
+	revised, err := b.Refresh("MK", monday, nil)
+	must(t, err)
+	mustEqual(t, revised, 3)
+	for id, d := range want {
+		it, err := b.Get(id)
+		must(t, err)
+		mustEqual(t, it.Predicted, d.is)
+		if it.Revision > 1 && it.Reason != fmt.Sprintf("catalogue %d", standards.CatalogueNumber) && d.was != d.is {
+			t.Errorf("%s was changed because %q", id, it.Reason)
+		}
+	}
+	mustBeWhole(t, b)
 }

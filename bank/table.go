@@ -72,13 +72,37 @@ func (t Table) Predict(skill standards.SkillID, traits task.Traits) standards.Di
 	return predicted + standards.Difficulty(math.Round(moved))
 }
 
+// PredictItem is the difficulty of the item by its skill and traits. One by hand has no traits
+// of its own, and is as difficult as a usual task of its skill.
+func (t Table) PredictItem(it Item) standards.Difficulty {
+	if it.ByHand() {
+		return t.Predict(it.Skill, standards.Usual(it.Skill))
+	}
+	return t.Predict(it.Skill, it.Traits)
+}
+
 // predict fills in the prediction. Of an item by hand it is filled in only where it is the
 // default one: one that
 // a person or another bank has given stays.
 func (t Table) predict(it *Item) {
-	if !it.ByHand() || it.Predicted == standards.Predict(it.Skill, it.Traits) {
-		it.Predicted = t.Predict(it.Skill, it.Traits)
+	if !it.ByHand() || it.Predicted == (Table{}).PredictItem(*it) {
+		it.Predicted = t.PredictItem(*it)
 	}
+}
+
+// PredictedBySkill says that the difficulty of an item by hand was given by nothing but its
+// skill: by default, by this table, or in a bank of an earlier catalogue as that one had it or
+// as papers had taught beside it. Any other was given by a person.
+func (t Table) PredictedBySkill(it Item, catalogue int) bool {
+	switch it.Predicted {
+	case t.PredictItem(it), (Table{}).PredictItem(it):
+		return true
+	}
+	if catalogue >= standards.CatalogueNumber {
+		return false
+	}
+	learnt, taught := t.Levels[it.Skill]
+	return it.Predicted == standards.ByHandIn(catalogue, it.Skill) || taught && it.Predicted == learnt.Value
 }
 
 // Basis says what the item's difficulty rests on.

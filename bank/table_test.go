@@ -112,3 +112,20 @@ func TestADamagedTableIsNoticed(t *testing.T) {
 		t.Error("check says that the bank is whole")
 	}
 }
+
+// An item by hand is as difficult as a usual task of its skill, also by what was learnt of the
+// level and the traits; papers move both alike.
+func TestItemsByHandAreUsualOnes(t *testing.T) {
+	for _, skill := range standards.Catalogue() {
+		usual := written(skill.Example)
+		hand := bank.NewHandItem("Solve the riddle on the board", "12", skill.ID, "en", bank.Origin{Kind: "written"})
+		for name, table := range map[string]bank.Table{"default": {}, "learnt": harder(skill.ID)} {
+			if got, want := table.PredictItem(hand), table.PredictItem(usual); got != want {
+				t.Errorf("%s, %s: by hand %v, want %v as %s", skill.ID, name, got, want, usual.Task)
+			}
+		}
+		if hand.Predicted != usual.Predicted {
+			t.Errorf("%s: by hand %v, want %v as %s", skill.ID, hand.Predicted, usual.Predicted, usual.Task)
+		}
+	}
+}

@@ -18,7 +18,8 @@ import (
 //     tools hard
 //  4. difficulties beside those of other skills: facts within 10, doubles taken apart, small
 //     numbers in stories, what is seen by counting, taking away beside adding
-const CatalogueNumber = 4
+//  5. items by hand as difficult as a usual task of their skill
+const CatalogueNumber = 5
 
 // clockLooks are the looks of a time on a clock.
 var clockLooks = []task.Look{
@@ -71,13 +72,13 @@ var numberSkills = SkillList{
 			return ok && r.Step < 100
 		}},
 	{"explain-hundreds", 2, []task.Code{"2.NBT.B.7", "2.NBT.B.9"}, []task.Look{task.LookReason}, 50, -1500,
-		"complete the reason why hundreds are added to a number or taken away as they are", "why 347 + 200",
+		"complete the reason why hundreds are added to a number or taken away as they are", "why 347 + 500",
 		is[task.Reason]},
 	{"subtract-tens", 1, []task.Code{"1.NBT.C.6", "1.OA.C.6", "2.OA.B.2", "K.OA.A.2"},
 		[]task.Look{
 			task.LookSentence, task.LookColumn, task.LookBond, task.LookNumberLine, task.LookHundredsChart,
 		}, 25, -2400,
-		"take tens from tens", "80 - 30 = ?",
+		"take tens from tens", "80 - 20 = ?",
 		result2(func(s task.Sentence) bool { return s.IsTens() })},
 	{"stories-within-10", 0, []task.Code{"K.OA.A.2", "K.OA.A.3", "1.OA.A.1", "2.OA.A.1"},
 		[]task.Look{task.LookStory, task.LookChoice}, 60, -1900,
@@ -109,14 +110,14 @@ var numberSkills = SkillList{
 	{"stories-within-100", 2, []task.Code{"2.OA.A.1", "1.OA.A.1"},
 		[]task.Look{task.LookStory, task.LookChoice}, 80, -3300,
 		"stories of all fourteen situations, within 100",
-		"story compare smaller-unknown more: 62 - 25 = ?, books, Lin, Kofi",
+		"story add-to change-unknown: 25 + ? = 62, books, Lin",
 		is[task.Story]},
 	{"facts-within-20", 1, []task.Code{"K.OA.A.2", "K.OA.A.5", "1.OA.C.6", "2.OA.B.2", "K.NBT.A.1"},
 		[]task.Look{
 			task.LookSentence, task.LookBond, task.LookColumn, task.LookMakeTen, task.LookNumberLine,
 			task.LookHundredsChart, task.LookChoice,
 		}, 20, -2600,
-		"add and subtract two numbers within 20", "7 + 8 = ?",
+		"add and subtract two numbers within 20", "8 + 3 = ?",
 		result2(func(s task.Sentence) bool { return s.Size() <= 20 })},
 	{"three-addends", 1, []task.Code{"1.OA.B.3", "1.OA.C.6"},
 		[]task.Look{task.LookSentence, task.LookColumn, task.LookChoice}, 30, -2100,
@@ -134,20 +135,20 @@ var numberSkills = SkillList{
 		"take away by finding the unknown addend", "8 + ? = 11, 11 - 8 = ?",
 		is[task.Related]},
 	{"true-or-false", 1, []task.Code{"1.OA.D.7"}, []task.Look{task.LookTick}, 25, -2300,
-		"say whether both sides of the equal sign are worth the same, within 20", "true or false: 7 = 8 - 1",
+		"say whether both sides of the equal sign are worth the same, within 20", "true or false: 13 = 8 + 5",
 		func(t task.Task) bool {
 			s, ok := t.(task.TrueFalse)
 			return ok && s.Largest() <= 20
 		}},
 	{"turn-around", 1, []task.Code{"1.OA.B.3", "1.OA.D.7"},
 		[]task.Look{task.LookSentence, task.LookChoice}, 30, -1400,
-		"add in another order, or two of three addends first, within 20", "8 + 3 = 3 + ?",
+		"add in another order, or two of three addends first, within 20", "14 + 4 = 4 + ?",
 		func(t task.Task) bool {
 			s, ok := t.(task.Balance)
 			return ok && s.SameAddends() && s.Largest() <= 20
 		}},
 	{"balance", 1, []task.Code{"1.OA.D.7"}, []task.Look{task.LookSentence, task.LookChoice}, 35, -1400,
-		"make both sides of the equal sign worth the same, within 20", "4 + 6 = 7 + ?",
+		"make both sides of the equal sign worth the same, within 20", "13 + 6 = 14 + ?",
 		func(t task.Task) bool {
 			s, ok := t.(task.Balance)
 			return ok && s.Largest() <= 20
@@ -160,7 +161,7 @@ var numberSkills = SkillList{
 		[]task.Look{
 			task.LookSentence, task.LookBond, task.LookNumberLine, task.LookHundredsChart, task.LookChoice,
 		}, 45, -2600,
-		"find the unknown number past 20", "47 + ? = 83",
+		"find the unknown number past 20", "83 - ? = 47",
 		sentence(func(s task.Sentence) bool { return s.Blank != s.N && s.Size() <= 1000 })},
 	{"add-ones", 1, []task.Code{"1.NBT.C.4"},
 		[]task.Look{
@@ -201,7 +202,7 @@ var numberSkills = SkillList{
 		}},
 	{"add-several", 2, []task.Code{"2.NBT.B.6"},
 		[]task.Look{task.LookSentence, task.LookColumn, task.LookChoice}, 75, -2400,
-		"add three or four numbers of up to two digits", "20 + 15 + 36 + 12 = ?",
+		"add three or four numbers of up to two digits", "28 + 15 + 36 + 42 = ?",
 		sentence(func(s task.Sentence) bool {
 			return s.N > 2 && s.Blank == s.N && s.IsAddition() && slices.Max(s.Operands()) <= 99
 		})},
@@ -229,11 +230,11 @@ var numberSkills = SkillList{
 		[]task.Look{
 			task.LookSentence, task.LookColumn, task.LookBond, task.LookHundredsChart, task.LookChoice,
 		}, 65, -2600,
-		"subtract within 1000", "402 - 178 = ?",
+		"subtract within 1000", "475 - 128 = ?",
 		result2(func(s task.Sentence) bool { return s.Size() <= 1000 })},
 	{"add-and-subtract", 2, []task.Code{"1.OA.C.6", "2.NBT.B.5", "2.NBT.B.7", "2.OA.B.2"},
 		[]task.Look{task.LookSentence, task.LookChoice}, 50, -1900,
-		"add and take away in one sentence", "12 + 5 - 3 = ?",
+		"add and take away in one sentence", "60 - 7 + 15 = ?",
 		sentence(func(s task.Sentence) bool { return s.N > 2 && !s.IsAddition() && s.Size() <= 1000 })},
 	{"tens-and-ones", 1, []task.Code{"1.NBT.B.2", "K.NBT.A.1"},
 		[]task.Look{task.LookFrame, task.LookTensAndOnes, task.LookSentence, task.LookChoice}, 30, -1200,
@@ -250,7 +251,7 @@ var numberSkills = SkillList{
 		"compare two-digit numbers", "47 ? 74",
 		comparing(99)},
 	{"compare-three-digit", 2, []task.Code{"2.NBT.A.4"}, []task.Look{task.LookCompare}, 25, -2100,
-		"compare three-digit numbers", "347 ? 374",
+		"compare three-digit numbers", "347 ? 562",
 		comparing(task.MaxNumber)},
 	{"count-on", 1, []task.Code{"K.CC.A.2", "1.NBT.A.1", "K.CC.A.1"}, []task.Look{task.LookSequence}, 25, -2600,
 		"count on and back by ones, to 120", "98, 99, ?, 101",
@@ -259,7 +260,7 @@ var numberSkills = SkillList{
 			return ok && (s.Step == 1 || s.Step == -1) && max(s.First, s.Number(s.N-1)) <= 120
 		}},
 	{"count-by-steps", 2, []task.Code{"K.CC.A.1", "2.NBT.A.2", "2.OA.C.3"}, []task.Look{task.LookSequence}, 30, -2600,
-		"count by ones past 120, and by 2s, 5s, 10s and 100s, within 1000", "35, 40, ?, 50",
+		"count by ones past 120, and by 2s, 5s, 10s and 100s, within 1000", "45, 40, ?, 30",
 		is[task.Sequence]},
 	{"write-to-120", 1, []task.Code{"1.NBT.A.1", "2.NBT.A.3"},
 		[]task.Look{task.LookWords, task.LookChoice}, 20, -2000,
@@ -299,7 +300,7 @@ var numberSkills = SkillList{
 // lastSkills are the last ones: clocks, and what comes after grade 2.
 var lastSkills = SkillList{
 	{"match-clocks", 1, []task.Code{"1.MD.B.3", "2.MD.C.7"}, []task.Look{task.LookMatch}, 60, -2200,
-		"join clock faces with times", "match 4:00, 7:00, 11:00",
+		"join clock faces with times", "match 4:05, 7:20, 11:40",
 		is[task.Match]},
 	{"clock-hour", 1, []task.Code{"1.MD.B.3"}, clockLooks, 25, -2300,
 		"time to the hour", "read 4:00",
@@ -308,7 +309,7 @@ var lastSkills = SkillList{
 		"time to the half hour", "read 4:30",
 		onDial("half-hour")},
 	{"clock-quarter-hour", 2, []task.Code{"2.MD.C.7"}, clockLooks, 35, -2400,
-		"time to the quarter hour", "read 4:15",
+		"time to the quarter hour", "read 4:45",
 		onDial("quarter-hour")},
 	{"clock-five-minutes", 2, []task.Code{"2.MD.C.7"}, clockLooks, 40, -2600,
 		"time to five minutes", "read 4:35",
@@ -321,6 +322,6 @@ var lastSkills = SkillList{
 		sentence(func(s task.Sentence) bool { return s.IsAddition() })},
 	{"subtract-larger", 3, nil,
 		[]task.Look{task.LookSentence, task.LookColumn, task.LookBond, task.LookChoice}, 80, -3668,
-		"subtract past 1000, beyond K-2", "2000 - 475 = ?",
+		"subtract past 1000, beyond K-2", "2360 - 737 = ?",
 		sentence(func(task.Sentence) bool { return true })},
 }

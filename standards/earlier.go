@@ -1,15 +1,24 @@
 package standards
 
-// LevelIn is the predicted difficulty of a skill's easiest tasks in the catalogue of an
-// earlier number; ok is false where it isn't known.
-func LevelIn(number int, skill SkillID) (level Difficulty, ok bool) {
+import "evenhand/standards/task"
+
+// ByHandIn is the difficulty that the catalogue of a number predicts for an item by hand of the
+// skill. Up to number 4 that was the level of the skill, without any trait.
+func ByHandIn(number int, skill SkillID) Difficulty {
+	if number > 4 {
+		return Predict(skill, Usual(skill))
+	}
+	earlier := levels3
 	switch number {
 	case 1:
-		level, ok = levels1[skill]
-	case 2, 3:
-		level, ok = levels3[skill]
+		earlier = levels1
+	case 4:
+		earlier = nil
 	}
-	return level, ok
+	if level, other := earlier[skill]; other {
+		return level
+	}
+	return Predict(skill, task.Traits{})
 }
 
 // levels3 is the levels of catalogues 2 and 3 that are others since.
@@ -36,7 +45,7 @@ var levels3 = map[SkillID]Difficulty{
 	"jump-number-line":   -1900,
 }
 
-// levels1 is the levels of catalogue 1, by which items by hand of that time were predicted.
+// levels1 is the levels of catalogue 1.
 var levels1 = map[SkillID]Difficulty{
 	"count-dots":            -2300,
 	"compare-groups":        -2400,

@@ -13,7 +13,7 @@ import (
 // computedBy is a digest of what the catalogue of the present number computes. When this
 // test fails, tasks are computed otherwise than before: banks must be told, so raise
 // CatalogueNumber (unless no bank was ever made by the number) and write the new digest here.
-const computedBy = "4 fdaeb1a97e35fde9704b3047657601bdccd8596b8b4e05206f07af1dcf76793c"
+const computedBy = "5 b8fd34b787958fdc2cb8dc1ed90c0fcfaeb5ac6d297cd9f24f26e6cc46cfef0c"
 
 func TestTheCatalogueHasANumber(t *testing.T) {
 	var all strings.Builder

@@ -19,7 +19,7 @@ type Skill struct {
 	Seconds     int         // usual working time (common practice, no source)
 	Base        int         // predicted difficulty before traits, thousandths of a logit (see weights.go)
 	Description string      // one line for teachers
-	Example     string      // a task of this skill
+	Example     string      // a task of this skill, of usual difficulty (see Usual)
 	fits        func(task.Task) bool
 }
 

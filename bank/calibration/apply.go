@@ -91,6 +91,10 @@ func (l Learnt) Apply(b *bank.Bank, changes []Change, by, reason string, at time
 		return done, err
 	}
 	table := l.Table(before, by, at)
+	predict, err := predictions(b, table)
+	if err != nil {
+		return done, err
+	}
 	measured := map[string]bank.Measured{}
 	for _, change := range changes {
 		measured[change.Item.ID] = change.Measured
@@ -99,7 +103,7 @@ func (l Learnt) Apply(b *bank.Bank, changes []Change, by, reason string, at time
 		if m, ok := measured[item.ID]; ok {
 			measure(item, m)
 		}
-		predict(item, before, table)
+		predict(item)
 	})
 	if err != nil || sameTable(before, table) {
 		return done, err
@@ -118,14 +122,19 @@ func measure(item *bank.Item, m bank.Measured) {
 	}
 }
 
-// predict moves the item's prediction from one table to another. The prediction of an item by
-// hand may be a person's own; then it stays.
-func predict(item *bank.Item, before, after bank.Table) {
-	kept := item.Predicted
-	if item.ByHand() && kept != before.Predict(item.Skill, item.Traits) && kept != bank.LevelOf(item.Skill) {
-		return
+// predictions moves predictions of the bank's items from the table that it has to another. That
+// of an item by hand may be a person's own; then it stays.
+func predictions(b *bank.Bank, after bank.Table) (func(*bank.Item), error) {
+	before, err := b.KeptTable()
+	if err != nil {
+		return nil, err
 	}
-	item.Predicted = after.Predict(item.Skill, item.Traits)
+	catalogue, err := b.Catalogue()
+	return func(item *bank.Item) {
+		if !item.ByHand() || before.PredictedBySkill(*item, catalogue) {
+			item.Predicted = after.PredictItem(*item)
+		}
+	}, err
 }
 
 // sameTable says that two tables predict alike.
@@ -154,9 +163,13 @@ func Forget(b *bank.Bank, by, reason string, at time.Time) (done Applied, err er
 	if err != nil {
 		return done, err
 	}
+	predict, err := predictions(b, bank.Table{})
+	if err != nil {
+		return done, err
+	}
 	if done, err = reviseAll(b, by, reason, at, func(item *bank.Item) {
 		item.Measured = nil
-		predict(item, before, bank.Table{})
+		predict(item)
 	}); err != nil || before.Number == 0 {
 		return done, err
 	}

@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 
+	"evenhand/bank"
 	"evenhand/bank/evidence"
 	"evenhand/bank/results"
 	"evenhand/standards"
@@ -67,7 +68,7 @@ func (c columns) answers(column int, fit *evidence.Fit) (sum int) {
 
 // levelOf is the difficulty of the skill's easiest tasks, in logits on the scale of all grades.
 func levelOf(skill standards.SkillID) float64 {
-	return standards.OnScale(skill, standards.Predict(skill, task.Traits{})).Logits()
+	return standards.OnScale(skill, bank.LevelOf(skill)).Logits()
 }
 
 // usualOf is where the pupils of the skill's own grade stand on that scale.
@@ -75,12 +76,13 @@ func usualOf(skill standards.SkillID) float64 {
 	return standards.Level(standards.GradeOf(skill)).Logits()
 }
 
-// traitsOf are those of the item's task; an item by hand has none.
-func traitsOf(it results.Item) (none task.Traits) {
+// traitsOf are those of the item's task; those of an item by hand are the usual ones of its
+// skill, from which it is predicted.
+func traitsOf(it results.Item) task.Traits {
 	if asked, ok := it.Task(); ok {
 		return asked.Traits()
 	}
-	return none
+	return standards.Usual(it.Skill)
 }
 
 func amount(yes bool) float64 {

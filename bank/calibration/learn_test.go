@@ -2,10 +2,12 @@ package calibration_test
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"testing"
 
+	"evenhand/bank"
 	"evenhand/bank/calibration"
 	"evenhand/bank/results"
 	"evenhand/standards"
@@ -98,4 +100,49 @@ func TestLearnFromLittle(t *testing.T) {
 
 func onScale(it calibration.Item) standards.Difficulty {
 	return standards.OnScale(it.Skill, it.Difficulty)
+}
+
+// Items by hand that are as difficult as the table supposes teach it nothing new: neither the level of
+// their skill nor a trait, as those count with what is usual for the skill.
+func TestItemsByHandTeachTheLevelOfTheirSkill(t *testing.T) {
+	const skill, pupils = standards.SkillID("stories-within-100"), 200
+	usual := standards.Predict(skill, standards.Usual(skill))
+	form := results.Form{Name: "A"}
+	for k := range 10 {
+		form.Items = append(form.Items, results.Item{
+			ID: fmt.Sprint(k), Skill: skill, Asks: fmt.Sprintf("Solve story %c", 'A'+k), Key: "41", Difficulty: usual,
+		})
+	}
+	quiz := results.NewQuiz("Friday check", "2026-W48", []results.Form{form})
+	rng := rand.New(rand.NewPCG(48, 2))
+	var papers []results.Paper
+	for p := range pupils {
+		paper := results.Paper{Quiz: quiz.ID, Class: "2A", Pupil: fmt.Sprintf("P%03d", p+1), Form: "A"}
+		ability := 1.2 * rng.NormFloat64()
+		for range form.Items {
+			state := results.Wrong
+			if rng.Float64() < 1/(1+math.Exp(usual.Logits()-ability)) {
+				state = results.Right
+			}
+			paper.Answers = append(paper.Answers, results.Answer{State: state})
+		}
+		papers = append(papers, paper)
+	}
+	learnt, err := calibration.Learn([]results.Quiz{quiz}, papers, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, w := range append(learnt.Levels, learnt.Weights...) {
+		if math.Abs(w.Learnt.Value-w.Default) > 0.15 {
+			t.Errorf("%s is learnt as %.3f, supposed %.3f", w.Name, w.Learnt.Value, w.Default)
+		}
+	}
+	hand := bank.NewHandItem("Solve story Z", "41", skill, "en", bank.Origin{})
+	if now := learnt.Table(bank.Table{}, "MK", friday).PredictItem(hand); math.Abs((now - usual).Logits()) > 0.3 {
+		t.Errorf("another one is predicted %v, want about %v", now, usual)
+	}
+	stands := learnt.Classes[0]
+	if math.Abs(stands.Level.Value-stands.Usual) > 0.3 {
+		t.Errorf("a usual class is found at %.3f, usual is %.3f", stands.Level.Value, stands.Usual)
+	}
 }

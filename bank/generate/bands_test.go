@@ -6,7 +6,9 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"evenhand/standards"
@@ -17,8 +19,19 @@ var update = flag.Bool("update", false, "write testdata/difficulty/bands.txt ane
 // mostLooked is how many tasks of a skill the table looks at.
 const mostLooked = 20_000
 
-// difficultiesOf are those of the tasks of a skill, of a sample where there are very many.
-func difficultiesOf(skill standards.SkillID) (list []standards.Difficulty) {
+// difficultiesOf are those of the tasks of a skill, of a sample where there are very many, from
+// easy to hard.
+func difficultiesOf(skill standards.SkillID) []standards.Difficulty { return difficulties()[skill] }
+
+var difficulties = sync.OnceValue(func() map[standards.SkillID][]standards.Difficulty {
+	all := map[standards.SkillID][]standards.Difficulty{}
+	for skill := range spaces {
+		all[skill] = lookedAt(skill)
+	}
+	return all
+})
+
+func lookedAt(skill standards.SkillID) (list []standards.Difficulty) {
 	all := spaces[skill]
 	for i := range shuffled(all.size, rand.New(rand.NewPCG(1, 0))) {
 		asked := all.at(i)
@@ -29,6 +42,7 @@ func difficultiesOf(skill standards.SkillID) (list []standards.Difficulty) {
 			break
 		}
 	}
+	slices.Sort(list)
 	return list
 }
 
@@ -56,15 +70,11 @@ func TestBandsOfEverySkill(t *testing.T) {
 			continue
 		}
 		list := difficultiesOf(skill.ID)
-		values := map[standards.Difficulty]bool{}
-		easiest, hardest := list[0], list[0]
-		for _, d := range list {
-			values[d] = true
-			easiest, hardest = min(easiest, d), max(hardest, d)
-		}
-		fmt.Fprintf(&text, "%-24s%-7s%-8d%-14s%-14s%-14s%-8d%d\n", skill.ID, skill.GradeName(), len(values),
+		values := len(slices.Compact(slices.Clone(list)))
+		easiest, hardest := list[0], list[len(list)-1]
+		fmt.Fprintf(&text, "%-24s%-7s%-8d%-14s%-14s%-14s%-8d%d\n", skill.ID, skill.GradeName(), values,
 			bandsIn(skill.ID, list, 0), bandsIn(skill.ID, list, 1), bandsIn(skill.ID, list, 2), easiest.Percent(), hardest.Percent())
-		if len(list) > 20 && len(values) == 1 {
+		if len(list) > 20 && values == 1 {
 			t.Errorf("%s has %d tasks of one and the same difficulty", skill.ID, len(list))
 		}
 	}
@@ -91,5 +101,17 @@ func TestBandsOfEverySkill(t *testing.T) {
 	want, err := os.ReadFile(path)
 	if err != nil || string(want) != text.String() {
 		t.Errorf("%s is no longer what the table of difficulty gives (%v); go test ./bank/generate -run Bands -update writes it anew", path, err)
+	}
+}
+
+// An item by hand is neither among the easiest nor among the hardest of its skill: the difficulty
+// that stands for it lies between the quartiles of all its tasks (common practice).
+func TestAUsualTaskIsOfMiddlingDifficulty(t *testing.T) {
+	for _, skill := range standards.Catalogue() {
+		list := difficultiesOf(skill.ID)
+		low, high := list[(len(list)-1)/4], list[(len(list)-1)*3/4]
+		if got := standards.Predict(skill.ID, standards.Usual(skill.ID)); got < low || got > high {
+			t.Errorf("a usual task of %s has the difficulty %v; half of its tasks lie between %v and %v", skill.ID, got, low, high)
+		}
 	}
 }

@@ -51,7 +51,7 @@ func showCalibration(c *cli.Context, b *bank.Bank, l calibration.Learnt, changes
 // changeRow is what an answered item was supposed to be, and what it is now.
 func changeRow(change calibration.Change, after bank.Table, verbose bool) []string {
 	item := change.Item
-	was, now, within := item.Difficulty(), after.Predict(item.Skill, item.Traits), ""
+	was, now, within := item.Difficulty(), after.PredictItem(item), ""
 	if change.Enough() {
 		now = change.Measured.Difficulty
 		low, high := change.Range()
@@ -144,7 +144,7 @@ func calibrationJSON(l calibration.Learnt, changes []calibration.Change, after b
 	for _, change := range changes {
 		item, m := change.Item, change.Measured
 		row := itemLogits{
-			item.ID, item.Predicted.Logits(), nil, after.Predict(item.Skill, item.Traits).Logits(),
+			item.ID, item.Predicted.Logits(), nil, after.PredictItem(item).Logits(),
 			m.Difficulty.Logits(), m.StandardError.Logits(), m.Answers, basisAfter(change, after),
 		}
 		if item.Measured != nil {
