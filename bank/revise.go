@@ -9,6 +9,7 @@ import (
 	"github.com/oklog/ulid/v2"
 
 	"evenhand/bank/store"
+	"evenhand/standards"
 	"evenhand/standards/task"
 	"evenhand/standards/words"
 )
@@ -132,10 +133,28 @@ func revise(old Item, table Table, by, reason string, at time.Time, change func(
 	if !next.ByHand() && next.Task != old.Task && next.Task != respelled(old.Task) {
 		next.Measured = nil
 		if predicted == old.Predicted {
-			next.Predicted = table.Predict(next.Skill, next.Traits)
+			next.Predicted = table.PredictItem(next)
 		}
 	}
+	if next.ByHand() && next.Skill != old.Skill {
+		next.followSkill(old, table)
+	}
 	return revision{old: old, next: next, before: old.Fingerprint(), after: fingerprint}, err
+}
+
+// followSkill gives an item by hand what is usual for its new skill, where it had what is usual
+// for its old one.
+func (it *Item) followSkill(old Item, table Table) {
+	was, is := NewHandItem("", "", old.Skill, "", Origin{}), NewHandItem("", "", it.Skill, "", Origin{})
+	if slices.Equal(it.Codes, was.Codes) {
+		it.Codes = is.Codes
+	}
+	if it.Seconds == was.Seconds {
+		it.Seconds = is.Seconds
+	}
+	if it.Predicted == old.Predicted && table.PredictedBySkill(old, standards.CatalogueNumber) {
+		it.Predicted = table.PredictItem(*it)
+	}
 }
 
 // respelled is a task as this program writes it.

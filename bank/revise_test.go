@@ -6,6 +6,7 @@ import (
 
 	"evenhand/bank"
 	"evenhand/standards"
+	"evenhand/standards/task"
 )
 
 func TestAChangeNeedsANameAndAReason(t *testing.T) {
@@ -160,4 +161,38 @@ func TestOneUnknownIDRecordsNothing(t *testing.T) {
 	if len(uses) != 0 {
 		t.Errorf("uses are %+v", uses)
 	}
+}
+
+// An item by hand that is put under another skill is as difficult, as long and of the codes as is
+// usual there; what a person gave it stays.
+func TestAnItemByHandFollowsItsSkill(t *testing.T) {
+	b := tempBank(t)
+	must(t, b.KeepTable(harder("add-ones")))
+	hand := func(asks string, change func(*bank.Item)) bank.Item {
+		it := bank.NewHandItem(asks, "5", "clock-hour", "en", bank.Origin{Kind: "written"})
+		change(&it)
+		return it
+	}
+	ids := mustAdd(t, b,
+		hand("How many birds are left?", func(*bank.Item) {}),
+		hand("How many stay?", func(it *bank.Item) { it.Predicted, it.Seconds, it.Codes = -500, 90, []task.Code{"1.OA.A.1"} }))
+	became := func(id string) bank.Item {
+		it, err := b.Revise(id, "Ms. Reyes", "no clock in it", monday, func(it *bank.Item) error {
+			it.Skill = "add-ones"
+			return nil
+		})
+		must(t, err)
+		return it
+	}
+	learnt, err := b.Table()
+	must(t, err)
+	want := bank.NewHandItem("", "", "add-ones", "en", bank.Origin{})
+	got := became(ids[0])
+	mustEqual(t, got.Predicted, learnt.PredictItem(want))
+	mustEqual(t, got.Seconds, want.Seconds)
+	mustEqual(t, got.Codes, want.Codes)
+	got = became(ids[1])
+	mustEqual(t, got.Predicted, standards.Difficulty(-500))
+	mustEqual(t, got.Seconds, 90)
+	mustEqual(t, got.Codes, []task.Code{"1.OA.A.1"})
 }
