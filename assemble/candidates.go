@@ -3,9 +3,7 @@ package assemble
 import (
 	"fmt"
 	"hash/fnv"
-	"math/rand/v2"
 	"slices"
-	"strings"
 
 	"evenhand/assemble/plan"
 	"evenhand/bank"
@@ -143,124 +141,6 @@ func shownFor(g bank.Group, look task.Look) int {
 // Rest weeks, and those already given to this week or a later one.
 func (p *problem) rests(lastWeek string) bool {
 	return p.plan.Rest > 0 && lastWeek != "" && lastWeek >= p.awakeBefore
-}
-
-// gather reads the index of the bank and sorts what the plan can use into pools,
-// with their groups in an order that the seed decides.
-func (p *problem) gather() error {
-	found := sorting{map[variety]*pool{}, map[*bank.Group][]*pool{}, map[string]string{}}
-	for portion, err := range p.bank.Portions(p.plan.Skills()...) {
-		if err != nil {
-			return err
-		}
-		own := p.poolFor(portion, found)
-		if p.rests(portion.LastWeek) {
-			for _, f := range own.fits {
-				p.resting[f.row] += portion.Size
-			}
-			continue
-		}
-		own.groups = append(own.groups, portion)
-		own.size += portion.Size
-	}
-	p.pools = slices.DeleteFunc(p.pools, func(own *pool) bool { return len(own.fits) == 0 || own.size == 0 })
-	for i, pool := range p.pools {
-		rand.New(rand.NewPCG(p.seed, uint64(i))).Shuffle(len(pool.groups), func(a, b int) {
-			pool.groups[a], pool.groups[b] = pool.groups[b], pool.groups[a]
-		})
-		slices.SortStableFunc(pool.groups, func(a, b bank.Portion) int { return strings.Compare(a.LastWeek, b.LastWeek) })
-	}
-	return nil
-}
-
-// sorting finds the pools of groups while they are read: there may be tens of
-// thousands of groups, but only some hundred varieties.
-type sorting struct {
-	of     map[variety]*pool
-	kinds  map[*bank.Group][]*pool
-	holdOf map[string]string // which conditions on the largest number hold of one
-}
-
-// variety is what decides the pool of a group: all but when it was last used, which
-// makes no difference, and its largest number, which makes one only in the
-// conditions of the plan.
-type variety struct {
-	of    *bank.Group
-	holds string
-}
-
-// poolFor finds the pool of a group, or begins one.
-func (p *problem) poolFor(portion bank.Portion, found sorting) *pool {
-	v := variety{of: portion.Of}
-	if p.sizes.asked[v.of.Skill] {
-		hold, ok := found.holdOf[portion.Largest]
-		if !ok {
-			hold = p.sizes.hold(portion.Largest)
-			found.holdOf[portion.Largest] = hold
-		}
-		v.holds = hold
-	}
-	if own := found.of[v]; own != nil {
-		return own
-	}
-	g := portion.Group()
-	own := &pool{
-		fits: p.fits(g), quotas: p.quotas(g), same: p.same(g), balances: p.balancesOf(g),
-		difficulty: p.difficulty(g), uses: g.Uses, truncated: true,
-	}
-	like := slices.IndexFunc(found.kinds[v.of], func(other *pool) bool {
-		return slices.Equal(other.fits, own.fits) && slices.Equal(other.quotas, own.quotas) && slices.Equal(other.same, own.same)
-	})
-	if like >= 0 {
-		own = found.kinds[v.of][like]
-	} else {
-		found.kinds[v.of] = append(found.kinds[v.of], own)
-		p.pools = append(p.pools, own)
-	}
-	found.of[v] = own
-	return own
-}
-
-// sizes is what a plan asks of the largest numbers of items.
-type sizes struct {
-	conditions standards.Where
-	asked      map[standards.SkillID]bool // skills of whose items it asks anything
-}
-
-// hold tells for each condition whether it holds of a largest number.
-func (s sizes) hold(largest string) string {
-	var ts task.Traits
-	ts[task.Largest] = largest
-	hold := make([]byte, len(s.conditions))
-	for i, c := range s.conditions {
-		hold[i] = '-'
-		if c.Holds(ts) {
-			hold[i] = '+'
-		}
-	}
-	return string(hold)
-}
-
-// sizesIn collects what a plan asks of the largest numbers.
-func sizesIn(p plan.Plan) sizes {
-	s := sizes{asked: map[standards.SkillID]bool{}}
-	asks := func(w standards.Where) bool {
-		before := len(s.conditions)
-		for _, c := range w {
-			if c.Trait == task.Largest || c.Trait == task.Hundred {
-				s.conditions = append(s.conditions, c)
-			}
-		}
-		return len(s.conditions) > before
-	}
-	anywhere := asks(p.Same)
-	for _, q := range p.Quotas {
-		anywhere = asks(q.Where) || anywhere
-	}
-	for _, r := range p.Rows {
-		s.asked[r.Skill] = asks(r.Where) || anywhere || s.asked[r.Skill]
-	}
-	return s
 }
 
 // weekNumber counts the weeks from the year 1 to a week; 0 for none.

@@ -163,7 +163,7 @@ func (p *problem) offer(counts func(*pool) bool, row int) (int, error) {
 			n += len(pool.read) // an item with a pool of its own
 		}
 		for some := range slices.Chunk(pool.groups, together) {
-			groups := inFull(some)
+			groups := p.inFull(some)
 			lists, err := p.bank.MembersOf(groups, 0, nil)
 			if err != nil {
 				return 0, err

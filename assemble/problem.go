@@ -25,6 +25,7 @@ type problem struct {
 	out         map[string]bool // IDs that stay out of the pools: swapped out, used by other weeks, or put in by themselves
 	kept        []kept
 
+	offered   *bank.Portions // that the pools' groups are of
 	pools     []*pool
 	limit     int                        // up to which each was read
 	learnt    bank.Table                 // by which the bank will predict items made on trial

@@ -72,14 +72,14 @@ func (r *reading) filled(limit int) bool {
 // readOn reads the next groups of pools.
 func (p *problem) readOn(open []*reading, limit int) error {
 	for len(open) > 0 {
-		var groups []bank.Group
+		var portions []bank.Portion
 		var most []int
 		n := 0
-		for ; n < len(open) && len(groups) < together; n++ {
-			some := inFull(open[n].take(limit))
-			groups, most = append(groups, some...), append(most, slices.Repeat([]int{open[n].each}, len(some))...)
+		for ; n < len(open) && len(portions) < together; n++ {
+			some := open[n].take(limit)
+			portions, most = append(portions, some...), append(most, slices.Repeat([]int{open[n].each}, len(some))...)
 		}
-		lists, err := p.bank.MembersOf(groups, p.seed, most)
+		lists, err := p.bank.MembersOf(p.inFull(portions), p.seed, most)
 		if err != nil {
 			return err
 		}
@@ -97,7 +97,7 @@ func (p *problem) readOn(open []*reading, limit int) error {
 // considerAll takes the members of a pool's next groups, up to its limit.
 func (p *problem) considerAll(r *reading, lists [][]bank.Member, limit int) error {
 	for i, members := range lists {
-		g := r.left[i].Group()
+		g := p.offered.Group(r.left[i])
 		r.whole = r.whole && len(members) == g.Size
 		for _, m := range members {
 			if len(r.read) >= limit {
@@ -113,10 +113,10 @@ func (p *problem) considerAll(r *reading, lists [][]bank.Member, limit int) erro
 	return nil
 }
 
-func inFull(portions []bank.Portion) []bank.Group {
+func (p *problem) inFull(portions []bank.Portion) []bank.Group {
 	groups := make([]bank.Group, len(portions))
 	for i, portion := range portions {
-		groups[i] = portion.Group()
+		groups[i] = p.offered.Group(portion)
 	}
 	return groups
 }

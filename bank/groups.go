@@ -79,10 +79,11 @@ func readGroup(name, value []byte) (g Group, err error) {
 // time grows with the number of groups, not of items.
 func (b *Bank) Groups(skills ...standards.SkillID) iter.Seq2[Group, error] {
 	return func(yield func(Group, error) bool) {
-		for portion, err := range b.Portions(skills...) {
+		portions := b.Portions(skills...)
+		for portion, err := range portions.All() {
 			g := Group{}
 			if err == nil {
-				g = portion.Group()
+				g = portions.Group(portion)
 			}
 			if !yield(g, err) {
 				return

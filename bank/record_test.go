@@ -72,7 +72,7 @@ func TestGroupNamesReadBackTheSame(t *testing.T) {
 // A group told briefly is the group, whatever was read before it.
 func TestPortionsAreTheirGroups(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		known := portionReader{map[string]*Group{}, map[string]string{}, nil}
+		known := newPortionReader()
 		base := newGroup(anyItem(t), usage{1, ""})
 		for range 20 {
 			want := base
@@ -82,12 +82,26 @@ func TestPortionsAreTheirGroups(t *testing.T) {
 			want.Uses = rapid.IntRange(0, 2).Draw(t, "uses")
 			got, err := known.read(want.appendName(nil), []byte{0, 0, 0, 1, 0, 0, 0, 5})
 			want.Size, want.Set = 5, 1
-			if err != nil || got.Group() != want {
-				t.Fatalf("%v\ngot  %+v\nwant %+v", err, got.Group(), want)
+			if err != nil || known.group(got) != want {
+				t.Fatalf("%v\ngot  %+v\nwant %+v", err, known.group(got), want)
 			}
 		}
-		if len(known.groups) > 2*3*3 { // largest or none, three steps, three numbers of uses
-			t.Fatalf("%d kinds of groups are told apart", len(known.groups))
+		if len(known.kinds) > 2*3*3 { // largest or none, three steps, three numbers of uses
+			t.Fatalf("%d kinds of groups are told apart", len(known.kinds))
+		}
+		if rapid.Bool().Draw(t, "it is the last trait") {
+			clear(base.Traits[task.Largest+1:])
+		}
+		base.Traits[task.Largest], base.Size, base.Set = "99", 5, 1
+		name, value := base.appendName(nil), []byte{0, 0, 0, 1, 0, 0, 0, 5}
+		for range 2 {
+			if got, err := known.read(name, value); err != nil || known.group(got) != base {
+				t.Fatalf("%v\ngot  %+v\nwant %+v", err, known.group(got), base)
+			}
+			cut := rapid.IntRange(0, len(name)-1).Draw(t, "cut")
+			if got, err := known.read(name[:cut], value); err == nil {
+				t.Fatalf("the first %d of %d bytes are read as %+v", cut, len(name), known.group(got))
+			}
 		}
 	})
 }
@@ -118,14 +132,19 @@ func FuzzDecode(f *testing.F) {
 	it.Wording = map[string]string{"en": "47 and 36 make how many?", "es": "¿Cuánto es 47 más 36?"}
 	f.Add(encode(nil, &it))
 	g := newGroup(&it, usage{2, "2026-W48"})
-	f.Add(g.appendName(nil))
+	name, value := g.appendName(nil), make([]byte, 2*setNumber)
+	f.Add(name)
 	f.Add(appendMember(nil, &it))
 	f.Add([]byte{0xFF, 0xFF, 0xFF, 0xFF}) // a seal over itself and nothing
 	f.Fuzz(func(t *testing.T, raw []byte) {
-		g, err := readGroup(raw, make([]byte, 2*setNumber))
-		known := portionReader{map[string]*Group{}, map[string]string{}, nil}
-		if p, briefly := known.read(raw, make([]byte, 2*setNumber)); err == nil && (briefly != nil || p.Group() != g) || err != nil && briefly == nil {
-			t.Errorf("%v %v\nbriefly %+v\nin full %+v", err, briefly, p, g)
+		g, err := readGroup(raw, value)
+		fresh, used := newPortionReader(), newPortionReader()
+		used.read(name, value)
+		for _, known := range []*portionReader{&fresh, &used} {
+			p, briefly := known.read(raw, value)
+			if err == nil && (briefly != nil || known.group(p) != g) || err != nil && briefly == nil {
+				t.Errorf("%v %v\nbriefly %+v\nin full %+v", err, briefly, p, g)
+			}
 		}
 		readMember(make([]byte, setNumber+8+16), raw, make([]byte, 64))
 		readOrigin(raw)
