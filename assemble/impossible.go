@@ -17,6 +17,9 @@ type ImpossibleError struct {
 	// Generate is items to make: with all of them in the bank the clashes are mended that
 	// list some. It is empty when making items doesn't help.
 	Generate []Generate
+	// Items is how many items a form holds by the plan's own word, which changes, too, with a row's count; 0
+	// where the plan doesn't say it, or no way changes it.
+	Items int
 	// CutShort says that the time ran out before all was looked at: more may be in the way, and more may
 	// help, than is told.
 	CutShort bool
@@ -103,6 +106,9 @@ func (e *ImpossibleError) Error() string {
 	text.WriteString("no quiz keeps all the rules of the plan. ")
 	for i, c := range e.Clashes {
 		e.clash(&text, c, i)
+	}
+	if e.Items > 0 {
+		fmt.Fprintf(&text, "Where the count of a row changes, change items = %d in the plan as well, or take that line out.\n", e.Items)
 	}
 	switch {
 	case e.CutShort:

@@ -292,3 +292,17 @@ func TestMissingItemsAreJudgedByWhatTheBankLearnt(t *testing.T) {
 	fill(t, b, e.Generate)
 	mustAssemble(t, b, plan, assemble.Options{})
 }
+
+// What the quickest items take counts those that keep their places: three additions take three times 45 seconds,
+// two of them kept.
+func TestQuickestWithKeptItems(t *testing.T) {
+	b := newBank(t)
+	addTasks(t, b, "47 + 36 = ?", "25 + 38 = ?", "19 + 53 = ?", "26 + 48 = ?")
+	asked := mustPlan(t, "[[row]]\nskill = 'add-two-digit'\ncount = 3\n")
+	first := mustAssemble(t, b, asked, assemble.Options{})
+	asked.Minutes = 1
+	e := mustFail(t, b, asked, assemble.Options{Earlier: assemble.Earlier{Spots: spots(first), Replace: []string{"A3"}}})
+	if !strings.Contains(e.Error(), "1 minute for a form; the quickest items for the rows take 2:15") {
+		t.Error(e)
+	}
+}

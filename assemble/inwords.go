@@ -23,6 +23,9 @@ func (x *explaining) inWords(cut bool) error {
 			told.Rules = append(told.Rules, rule)
 		}
 		for _, w := range c.ways {
+			if w.Kind == search.RowCount {
+				e.Items = x.p.plan.Items
+			}
 			told.Ways = append(told.Ways, x.p.way(m, w.Way, x.gradeKept(x.beside(i).and(w.Way))))
 		}
 		e.Clashes = append(e.Clashes, told)
@@ -198,11 +201,23 @@ func (p *problem) shown(pool *pool, g bank.Group, m bank.Member, row int) (bool,
 }
 
 // quickest is the time that the quickest items of each row take, enough for all
-// forms; with several forms it is what one takes on average.
+// forms, beside those that are kept; with several forms it is what one takes on average.
 func (p *problem) quickest() string {
 	total := 0
 	for i, row := range p.plan.Rows {
 		var seconds []int
+		places := row.Count * p.forms
+		for _, k := range p.kept {
+			if k.row != i {
+				continue
+			}
+			in := 1
+			if k.form == search.EveryForm {
+				in = p.forms
+			}
+			places -= in
+			total += in * k.pool.read[0].seconds[k.pool.fit(i)]
+		}
 		for _, pool := range p.pools {
 			at := pool.fit(i)
 			for _, c := range pool.read {
@@ -212,8 +227,10 @@ func (p *problem) quickest() string {
 			}
 		}
 		slices.Sort(seconds)
-		for _, s := range seconds[:min(row.Count*p.forms, len(seconds))] {
-			total += s
+		for n := range places {
+			if len(seconds) > 0 {
+				total += seconds[min(n, len(seconds)-1)] // those that lack may be like the last
+			}
 		}
 	}
 	total = (total + p.forms - 1) / p.forms

@@ -2,6 +2,7 @@ package assemble
 
 import (
 	"cmp"
+	"errors"
 	"math"
 	"slices"
 
@@ -60,7 +61,11 @@ func (x *explaining) otherNumber(e eased, r search.Rule) (search.Way, error) {
 	}
 	w, err := search.Loosen(x.ctx, m, r, func(w search.Way, changed *search.Model) bool {
 		size := changed.Size()
-		return size >= 1 && size <= plan.MaxItems && x.p.answersKnown(w)
+		if size < 1 || size > plan.MaxItems || !x.p.answersKnown(w) {
+			return false
+		}
+		grade := x.gradeKept(e.and(w))
+		return grade == "" || plan.MayName(grade)
 	})
 	if err == nil && w.Enough {
 		w.Enough, err = x.possibleAsRead(e.and(w))
@@ -141,6 +146,11 @@ func (x *explaining) findWays() (err error) {
 		if c.ways, err = x.waysOf(i); err != nil {
 			return err
 		}
+		if len(c.ways) == 0 {
+			if err = x.behind(i); err != nil {
+				return err
+			}
+		}
 		all = all && len(c.ways) > 0
 	}
 	found := len(x.clashes)
@@ -168,6 +178,25 @@ func (x *explaining) findWays() (err error) {
 		c.ways = append(c.ways[:1], slices.DeleteFunc(others, func(w way) bool { return w.Rule == c.ways[0].Rule })...)
 	}
 	return nil
+}
+
+// behind looks at a clash that has no ways: with the others mended, rules may be in each other's way that were
+// hidden behind them. If these have ways, they take its place; not if one of them gives way for another clash.
+func (x *explaining) behind(i int) error {
+	c := x.clashes[i]
+	rules, err := x.conflict(x.beside(i))
+	if errors.Is(err, search.ErrPossible) {
+		return nil
+	}
+	if err != nil || slices.ContainsFunc(rules, func(r search.Rule) bool { return x.givesElsewhere(r, i) }) {
+		return err
+	}
+	before := c.rules
+	c.rules = rules
+	if c.ways, err = x.waysOf(i); len(c.ways) == 0 {
+		c.rules = before
+	}
+	return err
 }
 
 // waysOf are the ways that mend a clash beside the first ways of the others, the smallest first.

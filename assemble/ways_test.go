@@ -6,6 +6,7 @@ import (
 	"errors"
 	"reflect"
 	"slices"
+	"strings"
 	"testing"
 	"time"
 
@@ -102,10 +103,13 @@ type failing interface {
 }
 
 // untrue are the first ways of all clashes, or another of one in place of its first, with which there is no quiz
-// after all; none where all do what is said of them.
+// after all; none where all do what is said of them, or where only items mend a clash.
 func untrue(t failing, b *bank.Bank, asked plan.Plan, o assemble.Options, e *assemble.ImpossibleError) []assemble.Way {
 	var first []assemble.Way
 	for _, c := range e.Clashes {
+		if len(c.Ways) == 0 {
+			return nil
+		}
 		first = append(first, c.Ways[0])
 	}
 	for i, c := range e.Clashes {
@@ -147,9 +151,6 @@ func TestWaysLeadOut(t *testing.T) {
 		for _, c := range e.Clashes {
 			if len(c.Ways) == 0 && len(c.Generate) == 0 && len(asked.Rows) > len(e.Clashes) { // else no row would be left
 				r.Fatalf("no way out of a clash:\n%v", e)
-			}
-			if len(c.Ways) == 0 {
-				return // only items mend it
 			}
 		}
 		if len(e.Clashes) > 1 {
@@ -195,6 +196,9 @@ func TestWaysOfSmallPlans(t *testing.T) {
 		{"a row out that moves items to other bands", "[[row]]\nskill = 'subtract-regrouping'\ncount = 2\n" +
 			"[[row]]\nskill = 'facts-within-20'\ncount = 2\n[bands]\nwarm-up = [1, 2]\n",
 			[][]string{{`leave row 1 out, and write grade = "2" so that the quiz stays for grade 2`}}},
+		// Telling time to the minute is for grade 3, which no plan can name.
+		{"a row out whose grade no plan names", "[[row]]\nskill = 'clock-minute'\ncount = 2\nwhere = ['past_noon = true']\n" +
+			"[[row]]\nskill = 'facts-within-20'\ncount = 2\n[bands]\nwarm-up = [1, 2]\n", [][]string{nil}},
 		{"no bands", "[[row]]\nskill = 'subtract-regrouping'\ncount = 2\n[[row]]\nskill = 'facts-within-20'\ncount = 2\n",
 			[][]string{{"leave row 1 out"}}},
 		{"a plan that says whom it is for", "grade = 2\n[[row]]\nskill = 'subtract-regrouping'\ncount = 2\n" +
@@ -203,13 +207,19 @@ func TestWaysOfSmallPlans(t *testing.T) {
 			"[[row]]\nskill = 'add-past-100'\ncount = 3\n[[row]]\nskill = 'facts-within-20'\ncount = 2\n[bands]\nwarm-up = [1, 2]\n",
 			[][]string{{`leave row 2 out, and write grade = "2" so that the quiz stays for grade 2`},
 				{`leave row 1 out, and write grade = "2" so that the quiz stays for grade 2`}}},
+		// With row 2's items made, two stretch items are still too many for one place; by itself, it is one item for two forms.
+		{"a clash behind another", "forms = 2\n[[row]]\nskill = 'add-two-digit'\ncount = 1\n[[row]]\nskill = 'clock-minute'\ncount = 1\n" +
+			"[bands]\nstretch = [2, 2]\n", [][]string{{"stretch items: ask for at least 0 instead of 2"}, {"make 1 of the 2 forms"}}},
+		// The plan itself adds up its rows. Two of the three additions have one key.
+		{"a plan that says its size", "items = 4\n[[row]]\nskill = 'add-two-digit'\ncount = 4\n", [][]string{{"take 2 items instead of 4 in row 1"}}},
 		// Two of the three facts have one key: two facts keep the quota, too.
 		{"a clash that is mended with the next", "[[row]]\nskill = 'add-two-digit'\ncount = 2\n[[row]]\nskill = 'facts-within-20'\ncount = 3\n" +
 			"[[quota]]\nwhere = 'largest < 100'\ncount = [0, 4]\n", [][]string{{"take 2 items instead of 3 in row 2"}}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			b := newBank(t)
-			addTasks(t, b, "7 + 8 = ?", "9 + 6 = ?", "5 + 8 = ?", "47 + 36 = ?", "29 + 54 = ?", "25 + 38 = ?", "read 4:30", "read 7:30", "47 ? 74", "12 ? 21")
+			addTasks(t, b, "7 + 8 = ?", "9 + 6 = ?", "5 + 8 = ?", "47 + 36 = ?", "29 + 54 = ?", "25 + 38 = ?",
+				"read 4:30", "read 7:30", "47 ? 74", "12 ? 21", "read 4:38")
 			asked := mustPlan(t, c.plan)
 			e := mustFail(t, b, asked, assemble.Options{})
 			var told [][]string
@@ -222,6 +232,9 @@ func TestWaysOfSmallPlans(t *testing.T) {
 			}
 			if !reflect.DeepEqual(told, c.ways) {
 				t.Errorf("the ways are\n%q\n%v", told, e)
+			}
+			if said := strings.Contains(e.Error(), "change items = 4 in the plan as well"); said != strings.Contains(c.plan, "items = ") {
+				t.Errorf("that the plan says its size is told: %t\n%v", said, e)
 			}
 			if ways := untrue(t, b, asked, assemble.Options{}, e); ways != nil {
 				t.Errorf("%v do not do:\n%v", ways, e)

@@ -13,6 +13,7 @@ import (
 // and the mark to aim at.
 type Plan struct {
 	Title      string
+	Items      int                 // in a form, where the plan says it beside its rows; else 0
 	Minutes    int                 // most working time of a form; 0 means no limit
 	Forms      int                 // 1 to 6
 	ShareRight int                 // 1 to 99: how many in 100 answers should be right
@@ -85,6 +86,9 @@ func (p Plan) Skills() []standards.SkillID {
 
 // grades are the grades that a plan may name, in order.
 var grades = []string{"K", "1", "2"}
+
+// MayName says that a plan can name a grade: K, 1 or 2.
+func MayName(grade string) bool { return slices.Contains(grades, grade) }
 
 // ForGrade is the grade of the pupils whom the plan is for, 0 for kindergarten: the
 // one it names, else the highest among its rows.

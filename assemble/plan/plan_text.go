@@ -68,6 +68,9 @@ func Parse(text []byte, name string) (Plan, error) {
 		plan.Rows = append(plan.Rows, d.row(element("row", i), r))
 	}
 	size := d.size(plan, typed)
+	if typed.Items != nil {
+		plan.Items = size
+	}
 	plan.Shared = d.whole("shared", typed.Shared, 0, 0, size)
 	plan.Diagnose = d.missteps("diagnose", typed.Diagnose)
 	plan.Same = d.where("same", typed.Same)
@@ -106,7 +109,7 @@ func (d *document) grade(path string, value any) string {
 	if value == nil {
 		return ""
 	}
-	if text := strings.ToUpper(fmt.Sprint(value)); slices.Contains(grades, text) {
+	if text := strings.ToUpper(fmt.Sprint(value)); MayName(text) {
 		return text
 	}
 	d.wrong(path, nil, "grade is \"K\", 1 or 2, not %s", d.read(path))
