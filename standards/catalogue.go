@@ -18,7 +18,8 @@ import (
 //     tools hard
 //  4. difficulties beside those of other skills: facts within 10, doubles taken apart, small
 //     numbers in stories, what is seen by counting, taking away beside adding
-//  5. items by hand as difficult as a usual task of their skill
+//  5. items by hand as difficult as a usual task of their skill; a third number of two digits, and
+//     two bars not measured from 0
 const CatalogueNumber = 5
 
 // clockLooks are the looks of a time on a clock.
@@ -201,7 +202,7 @@ var numberSkills = SkillList{
 			return isExpanded || isSentence && s.IsExpanded()
 		}},
 	{"add-several", 2, []task.Code{"2.NBT.B.6"},
-		[]task.Look{task.LookSentence, task.LookColumn, task.LookChoice}, 75, -2400,
+		[]task.Look{task.LookSentence, task.LookColumn, task.LookChoice}, 75, -1600,
 		"add three or four numbers of up to two digits", "28 + 15 + 36 + 42 = ?",
 		sentence(func(s task.Sentence) bool {
 			return s.N > 2 && s.Blank == s.N && s.IsAddition() && slices.Max(s.Operands()) <= 99
@@ -233,7 +234,7 @@ var numberSkills = SkillList{
 		"subtract within 1000", "475 - 128 = ?",
 		result2(func(s task.Sentence) bool { return s.Size() <= 1000 })},
 	{"add-and-subtract", 2, []task.Code{"1.OA.C.6", "2.NBT.B.5", "2.NBT.B.7", "2.OA.B.2"},
-		[]task.Look{task.LookSentence, task.LookChoice}, 50, -1900,
+		[]task.Look{task.LookSentence, task.LookChoice}, 50, -1600,
 		"add and take away in one sentence", "60 - 7 + 15 = ?",
 		sentence(func(s task.Sentence) bool { return s.N > 2 && !s.IsAddition() && s.Size() <= 1000 })},
 	{"tens-and-ones", 1, []task.Code{"1.NBT.B.2", "K.NBT.A.1"},

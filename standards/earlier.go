@@ -8,17 +8,18 @@ func ByHandIn(number int, skill SkillID) Difficulty {
 	if number > 4 {
 		return Predict(skill, Usual(skill))
 	}
-	earlier := levels3
-	switch number {
-	case 1:
-		earlier = levels1
-	case 4:
-		earlier = nil
-	}
-	if level, other := earlier[skill]; other {
-		return level
+	for i, levels := range []map[SkillID]Difficulty{levels1, levels3, levels3, levels4} {
+		if level, other := levels[skill]; other && number <= i+1 {
+			return level
+		}
 	}
 	return Predict(skill, task.Traits{})
+}
+
+// levels4 is the levels of catalogue 4 that are others since.
+var levels4 = map[SkillID]Difficulty{
+	"add-several":      -2400,
+	"add-and-subtract": -1900,
 }
 
 // levels3 is the levels of catalogues 2 and 3 that are others since.

@@ -92,6 +92,14 @@ func TestOrderBetweenSkills(t *testing.T) {
 		{"10 more than 47 = ?", "100 more than 347 = ?"}, {"3 + 2 + 1 = ?", "25 + 17 + 36 = ?"}, {"write seven", "write 7 in words"},
 		{"more: 5 or 8 dots", "5 ? 8"}, {"5 + 3 = ?", "5 + 3 - 2 = ?"}, {"5 + 4 - 2 = ?", "45 + 5 - 17 = ?"},
 	})
+	easier(t, "one number more to add or take away", [][2]string{
+		{"12 + 23 = ?", "12 + 23 + 34 = ?"}, {"42 + 13 = ?", "11 + 12 + 13 = ?"}, {"27 + 36 = ?", "27 + 36 + 19 = ?"},
+		{"58 - 23 = ?", "58 - 23 - 14 = ?"}, {"58 - 23 = ?", "58 - 23 + 41 = ?"}, {"12 + 23 + 34 = ?", "12 + 23 + 34 + 11 = ?"},
+	})
+	easier(t, "Lehrer (2003), from memory: a ruler not begun at 0 is harder", [][2]string{
+		{"ruler cm 0 to 9 and 0 to 4: how much longer", "ruler cm 2 to 9 and 1 to 4: how much longer"},
+		{"ruler cm 0 to 9 and 0 to 4: how much longer", "ruler cm 0 to 9 and 1 to 4: how much longer"},
+	})
 	easier(t, "the equal sign of larger numbers is no other one", [][2]string{
 		{"8 + 3 = 3 + ?", "8 + 4 = 5 + ?"}, {"300 + 200 = 200 + ?", "40 + 30 = 50 + ?"}, {"45 - 35 = ?", "true or false: 45 - 35 = 10"},
 		{"true or false: 5 + 3 = 8", "true or false: 45 - 35 = 10"}, {"300 + 200 = 200 + ?", "8 + 4 = 5 + ?"},

@@ -167,7 +167,7 @@ var weights = []Weight{
 	{"size of data", .60, commonPractice, func(f features) float64 {
 		return float64(min(f.largest, 20)) / 20 * one(f.asks("how many", "how many more", "how many fewer", "how many in all", "draw the graph", "draw the chart"))
 	}},
-	{"not measured from 0", 1.40, brokenRuler, whenAsked("length not from 0")},
+	{"not measured from 0", 1.40, brokenRuler, whenAsked("length not from 0", "how much longer not from 0")},
 	{"length measured", .50, commonPractice, func(f features) float64 {
 		return float64(f.largest) / 15 * one(f.asks("length from 0", "length not from 0"))
 	}},

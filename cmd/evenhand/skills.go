@@ -13,7 +13,7 @@ import (
 func skillsCommand() *cli.Command {
 	return &cli.Command{
 		Name: "skills", Usage: "list the skills of the catalogue, or tell all of one", ArgsUsage: "[SKILL] [--json]",
-		Description: "By grade, in the order of teaching. Plans and other commands name skills as in the first column. With SKILL,\n" +
+		Description: "By grade, in the order of teaching. Plans and other commands name skills as in the column SKILL. With SKILL,\n" +
 			"tells all of it: the published standards, an example, and the layouts, how its items can be shown.\n\n" +
 			"Example: evenhand skills\n" +
 			"         evenhand skills add-two-digit",

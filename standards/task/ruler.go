@@ -164,12 +164,15 @@ func (t Ruler) Short(lang string) string {
 	return shown(t, lang, picture)
 }
 
-// Traits of a ruler: whether the bar begins at 0, the length, and how many steps count the difference.
+// Traits of a ruler: whether the bars begin at 0, the length, and how many steps count the difference.
 func (t Ruler) Traits() Traits {
 	ts := numberTraits(max(t.To, t.OtherTo))
 	switch {
 	case t.Two():
 		ts[Asks] = "how much longer"
+		if max(t.From, t.OtherFrom) > 0 {
+			ts[Asks] = "how much longer not from 0"
+		}
 		ts.setNumber(CountSteps, min(t.answer(), min(t.Length(), t.OtherLength())))
 	case t.From == 0:
 		ts[Asks] = "length from 0"
