@@ -35,6 +35,9 @@ func expected(d standards.Difficulty) search.Points {
 	return p
 }
 
+// Difficulty is the difficulty of an item for a typical one of the pupils that the quiz is for.
+func (q Quiz) Difficulty(it bank.Item) standards.Difficulty { return difficultyFor(it, q.Ability) }
+
 // difficultyFor is the difficulty of an item for a typical pupil of an ability.
 func difficultyFor(it bank.Item, ability int) standards.Difficulty {
 	return it.Difficulty().For(it.Skill, standards.Difficulty(ability))

@@ -51,7 +51,7 @@ func BalanceOf(q Quiz) Balance {
 	for _, skill := range standards.Catalogue() {
 		for _, band := range standards.Bands() {
 			b.ifAny(fmt.Sprintf("%s, %s", skill.ID, band), q, func(it bank.Item) bool {
-				return it.Skill == skill.ID && difficultyFor(it, q.Ability).Band() == band
+				return it.Skill == skill.ID && q.Difficulty(it).Band() == band
 			})
 		}
 	}

@@ -5,8 +5,10 @@ import (
 	"strings"
 	"testing"
 
+	"evenhand/assemble"
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
+	"evenhand/standards/task"
 )
 
 // Every key says of each item how many in 10 are expected to get it right and whether that is a guess,
@@ -47,5 +49,19 @@ func TestKeySaysWhatSharesRestOn(t *testing.T) {
 	}
 	if o := (sheet.Options{}); !bytes.Equal(pdf(t, p, o), pdf(t, unknown[0], o)) {
 		t.Error("what pupils read depends on what is expected of them")
+	}
+}
+
+// A key speaks of the pupils that the quiz is for, as its expected score does. By hand: 15 + 23 lies at
+// -1.8 + 2.604 for all grades, and 1/(1 + exp(.804 - 2.604)) = .86, 1/(1 + exp(.804 - 1.253)) = .61.
+func TestAKeySpeaksOfWhomTheQuizIsFor(t *testing.T) {
+	sum := bank.NewItem(task.MustParse("15 + 23 = ?"), "", bank.Origin{})
+	sum.Predicted = -1800
+	form := assemble.Form{Name: "A", Items: []assemble.Placed{{Item: sum, Number: 1, Basis: bank.GuessBasis}}}
+	for ability, want := range map[int]int{2604: 9, 1253: 6} {
+		quiz := assemble.Quiz{Ability: ability, Forms: []assemble.Form{form}}
+		if got := sheet.PaperOf(quiz, form, "en").Questions[0].Tenths; got != want {
+			t.Errorf("for pupils at %d the key says %d in 10, want %d", ability, got, want)
+		}
 	}
 }

@@ -31,7 +31,7 @@ type Question struct {
 	Key      string         // the right answer, used without a task
 	Missteps []task.Misstep // likely wrong answers, for the key
 	Choices  []string       // three answers to choose from, in order, one of them right; empty for those that Choices gives
-	Tenths   int            // how many in 10 are expected to get it right, for the key; of no account without a basis
+	Tenths   int            // how many in 10 of whom the quiz is for are expected to get it right, for the key; of no account without a basis
 	Basis    bank.Basis     // what that rests on; empty where nobody knows
 }
 

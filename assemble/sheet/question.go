@@ -31,7 +31,7 @@ func PaperOf(quiz assemble.Quiz, form assemble.Form, lang string) Paper {
 	for _, placed := range form.Items {
 		question := QuestionOf(placed.Item, placed.Number, lang)
 		question.Choices = placed.Choices
-		question.Tenths, question.Basis = placed.Item.Difficulty().Tenths(), placed.Basis
+		question.Tenths, question.Basis = quiz.Difficulty(placed.Item).Tenths(), placed.Basis
 		paper.Questions = append(paper.Questions, question)
 	}
 	return paper

@@ -113,7 +113,7 @@ func showQuiz(c *cli.Context, quiz assemble.Quiz) error {
 			it := placed.Item
 			rows = append(rows, []string{
 				fmt.Sprintf("%s%d", form.Name, placed.Number), it.Question("en"), it.Key, string(it.Skill),
-				fmt.Sprintf("about %d in 10", it.Difficulty().Tenths()),
+				fmt.Sprintf("about %d in 10", quiz.Difficulty(it).Tenths()),
 			})
 		}
 	}
