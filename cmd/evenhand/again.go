@@ -34,20 +34,19 @@ func unuseQuiz(c *cli.Context) error {
 		return err
 	}
 	title, week := name, c.String("week")
-	if exists(name) {
-		quiz, err := folderQuiz(c, name)
+	its := called(title, week)
+	if exists(name) || week == "" {
+		find := givenQuiz
+		if exists(name) && !isQuizFolder(name) {
+			find = folderQuiz // which says why it is none
+		}
+		quiz, err := find(c, name)
 		if err != nil {
 			return err
 		}
-		title, week = quiz.Title, quiz.Week
-	} else if week == "" {
-		quiz, err := givenQuiz(c, name)
-		if err != nil {
-			return err
-		}
-		title, week = quiz.Title, quiz.Week
+		title, week, its = quiz.Title, quiz.Week, oneOf(quiz.ID)
 	}
-	papers, err := markedPapers(c, title, week)
+	papers, err := markedPapers(c, its)
 	if err != nil {
 		return err
 	}
@@ -84,6 +83,10 @@ func takeBack(c *cli.Context, b *bank.Bank, name, title, week string) (int, erro
 		return 0, err
 	}
 	one, err := onlyOne(kept, title, week)
+	if err == nil && one.ID != "" && isQuizFolder(name) { // of the same title and week, but another
+		err = fmt.Errorf("the quiz in %s is not kept: it was taken back, or made without this bank. %s of %s is kept, too; "+
+			"if you mean that, take it back by its ID: evenhand unuse %s", name, title, week, one.ID)
+	}
 	switch {
 	case err != nil:
 		return 0, err
@@ -114,8 +117,18 @@ func onlyOne(kept []bank.Quiz, title, week string) (bank.Earlier, error) {
 		len(kept), title, week, strings.Join(ids, ", "), ids[0])
 }
 
-// markedPapers counts the marked papers of a quiz.
-func markedPapers(c *cli.Context, title, week string) (n int, err error) {
+// called tells the quizzes of a title and week.
+func called(title, week string) func(results.Quiz) bool {
+	return func(q results.Quiz) bool { return q.Title == title && q.Week == week }
+}
+
+// oneOf tells the quizzes that have one of the IDs.
+func oneOf(ids ...string) func(results.Quiz) bool {
+	return func(q results.Quiz) bool { return slices.Contains(ids, q.ID) }
+}
+
+// markedPapers counts the marked papers of some quizzes.
+func markedPapers(c *cli.Context, of func(results.Quiz) bool) (n int, err error) {
 	s, err := results.Open(results.Path(c.String("bank")), patient(c, bank.Options{ReadOnly: true}))
 	if errors.Is(err, results.ErrNone) {
 		return 0, nil
@@ -126,7 +139,7 @@ func markedPapers(c *cli.Context, title, week string) (n int, err error) {
 	defer s.Close()
 	quizzes, err := s.Quizzes()
 	for _, quiz := range quizzes {
-		if err == nil && quiz.Title == title && quiz.Week == week {
+		if err == nil && of(quiz) {
 			var papers []results.Paper
 			papers, err = s.Papers(quiz.ID)
 			n += len(papers)
@@ -197,7 +210,11 @@ func earlierOf(c *cli.Context, b *bank.Bank, use bank.Use, class string, used in
 	if len(kept) > 0 && len(own) == 0 {
 		return earlier, false, nil
 	}
-	papers, err := markedPapers(c, use.Quiz, use.Week)
+	its := called(use.Quiz, use.Week) // by an earlier evenhand, that kept no quizzes
+	if len(own) > 0 {
+		its, used = ofOwn(own)
+	}
+	papers, err := markedPapers(c, its)
 	switch replaces := c.String("from") != ""; {
 	case err != nil:
 		return earlier, false, err
@@ -230,6 +247,21 @@ func ownOf(c *cli.Context, b *bank.Bank, kept []bank.Quiz, class string) []bank.
 		}
 	}
 	return own
+}
+
+// ofOwn tells the quizzes as papers are marked by them, and how many items they have.
+func ofOwn(own []bank.Quiz) (its func(results.Quiz) bool, used int) {
+	var ids []string
+	items := map[string]bool{}
+	for _, q := range own {
+		ids = append(ids, q.ID)
+		for _, form := range q.Forms {
+			for _, placed := range form.Items {
+				items[placed.Item.ID] = true
+			}
+		}
+	}
+	return oneOf(ids...), len(items)
 }
 
 // quizFile is a name of the files that assemble writes.
@@ -266,7 +298,11 @@ func mayFill(c *cli.Context, b *bank.Bank, dir string, use bank.Use) error {
 
 // mayReplace refuses to replace a quiz that was given.
 func mayReplace(c *cli.Context, b *bank.Bank, dir string, quiz results.Quiz, use bank.Use) error {
-	papers, err := markedPapers(c, quiz.Title, quiz.Week)
+	id := quiz.ID
+	if family, err := b.WithMakeUps(id); err == nil {
+		id = family[0].ID // papers of a make-up form are with its quiz
+	}
+	papers, err := markedPapers(c, oneOf(id))
 	if err != nil {
 		return err
 	}
