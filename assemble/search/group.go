@@ -41,10 +41,12 @@ type problem struct {
 	slowest  int // most seconds of any item
 	seconds  int // most that a form can take within the limit
 	mostUses int // that the chosen items can have together
+	clashes  int // groups of them
 }
 
 func newProblem(m *Model, seed uint64, goal bool) *problem {
-	p := &problem{Model: m, size: m.Size(), markScore: m.mark(), goal: goal, rng: rand.New(rand.NewPCG(seed, 0x5ea4c4))}
+	p := &problem{size: m.Size(), markScore: m.mark(), goal: goal, rng: rand.New(rand.NewPCG(seed, 0x5ea4c4))}
+	p.Model, p.clashes = m.numbered()
 	p.group()
 	for i := range p.groups {
 		p.centre.add(p.groups[i].points, 1)
@@ -59,6 +61,29 @@ func newProblem(m *Model, seed uint64, goal bool) *problem {
 	}
 	p.seconds = p.reachable()
 	return p
+}
+
+// numbered is the same model with its clash groups numbered from 0 on, and how many there are.
+func (m *Model) numbered() (*Model, int) {
+	c, all := *m, 0
+	for i := range m.Items {
+		all += len(m.Items[i].Clashes)
+	}
+	c.Items = slices.Clone(m.Items)
+	number, lists := make(map[int]int, all), make([]int, 0, all)
+	for i := range c.Items {
+		from := len(lists)
+		for _, k := range c.Items[i].Clashes {
+			n, ok := number[k]
+			if !ok {
+				n = len(number)
+				number[k] = n
+			}
+			lists = append(lists, n)
+		}
+		c.Items[i].Clashes = lists[from:len(lists):len(lists)]
+	}
+	return &c, len(number)
 }
 
 // withSeed is the same problem with random numbers of its own.

@@ -30,7 +30,7 @@ type seat struct {
 // tally counts what the rules of a form count.
 type tally struct {
 	quotas  []int
-	held    map[int]int // items of each clash group
+	held    []int // items of each clash group
 	same    []int
 	seconds int
 	score   Points
@@ -63,7 +63,7 @@ func (p *problem) quickChoice(r *root, groups []int, best *incumbent, tries int,
 func (p *problem) newSwapper() *swapper {
 	w := &swapper{p: p, used: make([]bool, len(p.Items)), forms: make([]tally, p.Forms), fine: broken}
 	for f := range w.forms {
-		w.forms[f] = tally{quotas: make([]int, len(p.Quotas)), same: make([]int, len(p.Same)), held: map[int]int{}}
+		w.forms[f] = tally{quotas: make([]int, len(p.Quotas)), same: make([]int, len(p.Same)), held: make([]int, p.clashes)}
 	}
 	return w
 }
