@@ -54,12 +54,13 @@ func readClock(text string) (Task, error) {
 		}
 	}
 	rest = strings.Trim(rest, " :?,")
-	says := cut > 0 || words.SaysTime(rest)
-	t, err := words.ParseTime(rest)
-	switch {
-	case err == nil && says && !twoNumbers.MatchString(rest):
+	if cut == 0 && !words.SaysTime(rest) {
+		return nil, errOther
+	}
+	switch t, err := words.ParseTime(rest); {
+	case err == nil && !twoNumbers.MatchString(rest):
 		return Clock{verb, t}, nil
-	case err != nil && says && words.LooksLikeTime(rest):
+	case err != nil && words.LooksLikeTime(rest):
 		return nil, err
 	}
 	return nil, errOther
