@@ -133,8 +133,9 @@ func restIn(rules []search.Rule) []search.Rule {
 // findWays finds for each clash the rules that mend it by giving way. With the first way of every clash
 // together the plan can be met; each other way mends its clash beside the first ways of the others.
 func (x *explaining) findWays() (err error) {
-	all := true // have a way
-	for i, c := range x.clashes {
+	all := true                           // have a way
+	for i := 0; i < len(x.clashes); i++ { // there may come to be more
+		c := x.clashes[i]
 		if i > 0 {
 			if c.gone, err = x.possible(x.beside(i)); err != nil {
 				return err
@@ -146,8 +147,11 @@ func (x *explaining) findWays() (err error) {
 		if c.ways, err = x.waysOf(i); err != nil {
 			return err
 		}
-		if len(c.ways) == 0 {
-			if err = x.behind(i); err != nil {
+		for _, look := range []func(int) error{x.behind, x.inTwo} {
+			if len(c.ways) > 0 {
+				break
+			}
+			if err = look(i); err != nil {
 				return err
 			}
 		}
@@ -195,6 +199,39 @@ func (x *explaining) behind(i int) error {
 	c.rules = rules
 	if c.ways, err = x.waysOf(i); len(c.ways) == 0 {
 		c.rules = before
+	}
+	return err
+}
+
+// inTwo lets the rule of a clash that has no ways give as far as would mend the clash by itself, in forms of items
+// of their own. What is then still in
+// the way, as no number of that rule leaves room for it, is a clash of its own if it has ways; else all stays as it was.
+func (x *explaining) inTwo(i int) error {
+	c := x.clashes[i]
+	if !x.mayGive(c.gives) || x.givesElsewhere(c.gives, i) {
+		return nil
+	}
+	alone, ok, err := x.loosen(eased{only: append(slices.Clone(c.rules), search.Rule{Kind: search.Once})}, c.gives)
+	if !ok || err != nil {
+		return err
+	}
+	c.ways = []way{alone}
+	last := len(x.clashes)
+	rules, err := x.conflict(x.beside(last))
+	if err != nil {
+		c.ways = nil
+		if errors.Is(err, search.ErrPossible) {
+			return nil
+		}
+		return err
+	}
+	left := &clashing{rules: rules}
+	x.clashes = append(x.clashes, left)
+	if left.gives, err = x.easiest(rules, eased{}); err == nil {
+		left.ways, err = x.waysOf(last)
+	}
+	if len(left.ways) == 0 {
+		c.ways, x.clashes = nil, x.clashes[:last]
 	}
 	return err
 }

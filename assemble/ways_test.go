@@ -210,6 +210,10 @@ func TestWaysOfSmallPlans(t *testing.T) {
 		// With row 2's items made, two stretch items are still too many for one place; by itself, it is one item for two forms.
 		{"a clash behind another", "forms = 2\n[[row]]\nskill = 'add-two-digit'\ncount = 1\n[[row]]\nskill = 'clock-minute'\ncount = 1\n" +
 			"[bands]\nstretch = [2, 2]\n", [][]string{{"stretch items: ask for at least 0 instead of 2"}, {"make 1 of the 2 forms"}}},
+		// Without row 1, 5 + 8 is the only item that the quota counts; with it, too, there is one for each form, but in different rows.
+		{"a row out that leaves another rule nothing", "forms = 2\n[[row]]\nskill = 'compare-two-digit'\ncount = 2\nwhere = ['largest >= 50']\n" +
+			"[[row]]\nskill = 'facts-within-20'\ncount = 1\n[[quota]]\nwhere = 'largest != 15'\ncount = [1, 1]\n", [][]string{{"leave row 1 out"},
+			{"items with largest != 15: ask for at least 0 instead of 1", "make 1 of the 2 forms"}}},
 		// The plan itself adds up its rows. Two of the three additions have one key.
 		{"a plan that says its size", "items = 4\n[[row]]\nskill = 'add-two-digit'\ncount = 4\n", [][]string{{"take 2 items instead of 4 in row 1"}}},
 		// Two of the three facts have one key: two facts keep the quota, too.
