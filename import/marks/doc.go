@@ -33,7 +33,8 @@
 // than one reading stands, the row is set aside with the question, and Options.Signs
 // answers it. A sign that is a possible answer (TRUE under a true-or-false item, a key
 // such as x) is a mark where the row marks so, an answer where the row is written out, and
-// else asked about. Who ticks boxes, or marks with words, does so under every item of a
+// else asked about. Right, correct, wrong and incorrect are asked about beside other marks as well, unless
+// mark and answer come to the same. Who ticks boxes, or marks with words, does so under every item of a
 // row.
 //
 // # 1 and 0

@@ -72,7 +72,8 @@ func TestNeverAWrongRecord(t *testing.T) {
 				default:
 					cell = wrote
 				}
-				if k == 3 && words && style == "wrong marked" && !isRight && k < last {
+				judges := strings.EqualFold(n.wrong, "wrong") || strings.EqualFold(n.wrong, "incorrect")
+				if k == 3 && words && !judges && style == "wrong marked" && !isRight && k < last {
 					cell = "x" // "no" and "false" are answers there
 				}
 				truth += state

@@ -281,6 +281,41 @@ func TestBoxesBesideTrueOrFalse(t *testing.T) {
 	}
 }
 
+// A word under a true-or-false item, whose key is false, that judges the answer or is it: never taken for
+// the opposite. An empty want is a question. What teachers write is common practice, put together here.
+func TestWordsUnderTrueOrFalse(t *testing.T) {
+	for _, row := range []struct{ cells, want string }{
+		{"52 0 6:45 right > . . . . .", ""},             // the 0 is wrong as a mark and as an answer, and tells of no ones
+		{"52 1 6:45 right > . . . . .", ""},             // nor does a 1 that is right as both
+		{"52 0 6:45 correct > . . . . .", ""},           //
+		{"FALSO FALSO FALSO false FALSO . . . . .", ""}, // no box is ticked, or only what is wrong is marked
+		{"0 0 0 right 0 . . . . .", ""},                 // noughts mark, but nothing shows what marks right
+		{"1 0 1 right 1 1 1 1 1 1", ""},                 // judged in words, or the child's "right" for true
+		{"✓ x ✓ Right ✓ ✓ ✓ ✓ ✓ ✓", ""},                 //
+		{"✓ x ✓ wrong ✓ ✓ ✓ ✓ ✓ ✓", ""},                 //
+		{"1 0 1 incorrect 1 1 1 1 1 1", "rwrwrrrrrr"},   // no answer to it
+		{"62 1 9:30 wrong < . . . . .", ""},             // only what is wrong is marked, or all is written out
+		{"62 1 9:30 right < . . . . .", "rrrwrnnnnn"},   // all written out: who marks only what is wrong marks nothing right
+		{"62 1 9:30 no < . . . . .", "rrrrrnnnnn"},      // an answer
+		{"62 1 9:30 F < . . . . .", "rrrrrnnnnn"},
+		{"62 1 9:30 sí < . . . . .", "rrrwrnnnnn"},
+		{"62 1 9:30 ✓ < . . . . .", ""},
+		{"1 0 1 bien 1 1 1 1 1 1", ""}, // ones beside another mark for right
+		{"1 0 1 mal 1 1 1 1 1 1", "rwrwrrrrrr"},
+		{"1 0 1 0 1 1 1 1 1 1", "rwrwrrrrrr"},
+		{"right right wrong right wrong . . . . .", "rrwrwnnnnn"}, // marks under every item
+	} {
+		r := readLong(t, marks.Options{}, strings.Fields(row.cells))
+		got := ""
+		for _, p := range r.Papers {
+			got += states(p)
+		}
+		if got != row.want || len(r.Papers)+len(r.Problems) != 1 {
+			t.Errorf("%s: %q with %v, want %q", row.cells, got, r.Problems, row.want)
+		}
+	}
+}
+
 // The keys of the quiz are what the law above takes for right.
 func TestKeysAreRight(t *testing.T) {
 	for k, item := range long().Forms[0].Items {

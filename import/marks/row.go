@@ -158,10 +158,20 @@ func inWords(states []results.State) *words.Told {
 	return words.Joined(texts, "%s or %s")
 }
 
-// untouched says that the row is nothing but empty boxes, as when nobody has marked it.
+// untouched says that the row is nothing but empty boxes, in one language or more, as when nobody has marked it.
 func (r *rowCells) untouched(c cell, state results.State) bool {
-	return state == results.Wrong && (c.sign.family == boxFamily || strings.ContainsAny(c.plain, "☐¨[")) && len(r.cells) > 1 &&
-		!slices.ContainsFunc(r.cells, func(other cell) bool { return other.plain != c.plain })
+	isBox := c.sign.family == boxFamily
+	marked := func(other cell) bool { return other.plain != c.plain && !(isBox && emptyBox(other)) }
+	return state == results.Wrong && (isBox || strings.ContainsAny(c.plain, "☐¨[")) && len(r.cells) > 1 && !slices.ContainsFunc(r.cells, marked)
+}
+
+// emptyBox says that a cell can be the word for a box that is not ticked.
+func emptyBox(c cell) bool {
+	if c.sign == nil || c.sign.family != boxFamily {
+		return false
+	}
+	state, _ := c.sign.plainly()
+	return state == results.Wrong
 }
 
 // dash reads -, which is absent, but wrong for those who mark with + and -.
@@ -309,14 +319,16 @@ func (r *rowCells) settleCell(c cell, digits Digits) (results.Answer, *words.Tol
 // stand says whether a cell can stand as a mark and as an answer beside the others.
 func (r *rowCells) stand(c cell, digits Digits) (asMark, asAnswer bool) {
 	u := r.usesOf(c.sign.family)
-	if digits == AreMarks {
-		u.otherRight = true
+	u.otherRight = u.otherRight || digits == AreMarks && slices.ContainsFunc(r.cells, isOneForRight)
+	asWord := u.sure || !u.otherRight && !u.written
+	if state, _ := c.sign.plainly(); judging[c.plain] { // who ticks what is right may judge one answer in words
+		asWord = asWord || u.otherRight || state == results.Wrong
 	}
 	switch {
 	case c.isKey && c.sign.family == noneFamily:
 		return true, u.others > 1
 	case c.isKey:
-		return u.sure || !u.written && !u.otherRight, true
+		return asWord, true
 	}
 	switch c.sign.family {
 	case boxFamily:
@@ -326,7 +338,13 @@ func (r *rowCells) stand(c cell, digits Digits) (asMark, asAnswer bool) {
 	case tickFamily:
 		return true, !u.sure
 	}
-	return !u.otherRight && !u.written || u.sure, !u.sure || u.mixed
+	return asWord, !u.sure || u.mixed
+}
+
+// isOneForRight says that the cell is a 1 which, as a mark, says more than as an answer: where 1 is
+// the right answer it doesn't show that ones mark what is right.
+func isOneForRight(c cell) bool {
+	return c.sign != nil && c.sign.family == digitFamily && c.plain[0] == '1' && (c.why != nil || c.answer.State != results.Right)
 }
 
 // settleDigits decides whether 1 and 0 of the row are marks or answers, or asks where both

@@ -139,6 +139,10 @@ var mixed = map[string]sign{
 	"no respondió": leftOut, "omitido": leftOut, "nada": leftOut, "∅": leftOut,
 }
 
+// judging are words that judge an answer rather than give one, though children write them, too: under a
+// true-or-false item "wrong" hardly is the answer "false".
+var judging = map[string]bool{"right": true, "correct": true, "wrong": true, "incorrect": true}
+
 var leftOut = eitherOf(results.NotReached, results.Wrong)
 
 func eitherOf(states ...results.State) sign {
