@@ -80,6 +80,9 @@ func assembleQuiz(c *cli.Context) error {
 	if c.IsSet("from-week") {
 		return usagef("--from-week is the first week of a term; say how many there are with --weeks")
 	}
+	if err := checkEarlier(c); err != nil {
+		return err
+	}
 	plan, about, err := askedPlan(c, path)
 	if err != nil {
 		return err
