@@ -26,15 +26,18 @@ const (
 // goNear goes on with such a tree, on one core or on both, and then with the next ones, until the work is done. It takes
 // what they find; what they prove holds among all groups. It reports false if there is none worth while.
 func (c *climb) goNear(t *tree, work int, twice bool) bool {
-	for gone := false; ; gone = true {
+	for {
 		if c.near != nil && c.best.objective < c.near.best.objective {
 			c.near = nil
 		}
 		if c.near == nil {
 			c.near = c.nearBound(t)
 		}
-		if c.near == nil || work <= 0 {
-			return gone
+		if c.near == nil {
+			return false
+		}
+		if work <= 0 {
+			return true
 		}
 		n := c.near
 		explore, before := n.exploreOne, n.tree.Work()
