@@ -19,10 +19,9 @@ type annealing struct {
 	rows    []ladder  // candidates for each row
 	seats   []seat    // as they are at the start; their item is a place in items
 	mates   [][]int32 // seats of each row that may change
-	held    int       // how many clash groups there are
 }
 
-// compact is a candidate with its clash groups numbered anew.
+// compact is a candidate.
 type compact struct {
 	item    int32
 	uses    int32
@@ -47,13 +46,13 @@ const (
 func (w *swapper) newAnnealing() *annealing {
 	a := &annealing{p: w.p, rows: make([]ladder, len(w.p.Rows)), seats: slices.Clone(w.seats)}
 	a.words = (len(a.p.Quotas) + len(a.p.Same) + 63) / 64
-	place, clash := map[int32]int32{}, map[int]int32{}
+	place := map[int32]int32{}
 	add := func(i int32) int32 {
 		at, ok := place[i]
 		if !ok {
 			at = int32(len(a.items))
 			place[i] = at
-			a.add(i, int32(w.uses(i)), clash)
+			a.add(i, int32(w.uses(i)))
 		}
 		return at
 	}
@@ -65,7 +64,6 @@ func (w *swapper) newAnnealing() *annealing {
 	for k := range a.seats {
 		a.seats[k].item = add(a.seats[k].item)
 	}
-	a.held = len(clash)
 	a.breaking()
 	for r := range a.rows {
 		a.rows[r].sort(a.items, w.p)
@@ -79,20 +77,15 @@ func (w *swapper) newAnnealing() *annealing {
 	return a
 }
 
-// add adds a candidate; clash numbers the clash groups.
-func (a *annealing) add(item, uses int32, clash map[int]int32) {
+// add adds a candidate.
+func (a *annealing) add(item, uses int32) {
 	it := &a.p.Items[item]
 	c := compact{item: item, uses: uses}
 	for t := range c.points {
 		c.points[t] = int32(it.Points[t])
 	}
 	for _, k := range it.Clashes {
-		n, ok := clash[k]
-		if !ok {
-			n = int32(len(clash))
-			clash[k] = n
-		}
-		c.clashes = append(c.clashes, n)
+		c.clashes = append(c.clashes, int32(k))
 	}
 	a.items = append(a.items, c)
 	for r := range a.p.Rows {

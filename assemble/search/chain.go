@@ -30,7 +30,7 @@ func (a *annealing) newChain(seed dice, point float64) *chain {
 	c := &chain{annealing: a, dice: seed, seats: slices.Clone(a.seats), seatOf: slices.Repeat([]int32{nobody}, len(a.items)),
 		prices: firstPrices(), most: mostPrices(point), limits: a.p.limits(), objective: none, bestUses: none}
 	for range a.p.Forms {
-		form := chainForm{counts: make([]int32, len(a.broken)), held: make([]uint8, a.held)}
+		form := chainForm{counts: make([]int32, len(a.broken)), held: make([]uint8, a.p.clashes)}
 		for q := range a.broken {
 			form.quotas += a.broken[q][0]
 		}
