@@ -19,6 +19,7 @@ type Portions struct {
 	bank     *Bank
 	prefixes [][]byte // of the groups' names
 	read     portionReader
+	left     bool // a glance left some out
 }
 
 // Portion is a group of some Portions. Its first three numbers count from 0 and mean something
