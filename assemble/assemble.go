@@ -27,6 +27,7 @@ type Options struct {
 
 	ofTerm      bool // it is one week of a term
 	unexplained bool // nobody asks why there is no quiz
+	glance      bool // some items of a large bank will do
 
 	// Of a term: items that other weeks use, and how often earlier weeks of the
 	// term used items, beyond what the bank knows.
@@ -66,11 +67,7 @@ func Assemble(ctx context.Context, b *bank.Bank, plan plan.Plan, o Options) (Qui
 		ctx, cancel = context.WithTimeout(ctx, o.Limit)
 		defer cancel()
 	}
-	p, err := newProblem(b, plan, o)
-	if err != nil {
-		return Quiz{}, err
-	}
-	m, s, err := p.solve(ctx)
+	p, m, s, err := atAGlance(ctx, b, plan, o)
 	switch {
 	case err != nil:
 		return Quiz{}, err
@@ -102,6 +99,11 @@ func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
 			return nil, nil, err
 		case all || s != nil && s.Objective == 0:
 			return m, s, nil
+		case !p.offered.Whole() && s != nil && ctx.Err() != nil:
+			s.Bound, s.Proved = 0, false
+			return m, s, nil
+		case !p.offered.Whole():
+			return nil, nil, errLeftOut
 		}
 		// Not everything was read: is anything better, or anything at all, possible?
 		wide := p.build(true)
@@ -120,8 +122,14 @@ func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
 }
 
 // firstLimit is how many items of a pool are read at first: so many that they
-// are about a thousand in all, which takes no time.
-func (p *problem) firstLimit() int { return min(max(1000/max(1, len(p.pools)), 4), 40) }
+// are about a thousand in all, which takes no time, but four at least, or two at a glance.
+func (p *problem) firstLimit() int {
+	least := 4
+	if !p.offered.Whole() {
+		least = 2
+	}
+	return min(max(1000/max(1, len(p.pools)), least), 40)
+}
 
 // boundOf is an objective that no quiz of the model can go below.
 func boundOf(ctx context.Context, m *built, seed uint64) (int, error) {

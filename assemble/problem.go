@@ -131,7 +131,7 @@ func (p *problem) fillAll(limit int) (all bool, err error) {
 
 // truncated says that the bank has more that might be of use than was read.
 func (p *problem) truncated() bool {
-	return slices.ContainsFunc(p.pools, func(own *pool) bool { return own.truncated })
+	return !p.offered.Whole() || slices.ContainsFunc(p.pools, func(own *pool) bool { return own.truncated })
 }
 
 // built is a model and the items behind its numbers.

@@ -12,11 +12,15 @@ import (
 )
 
 // gather reads the index of the bank and sorts what the plan can use into pools,
-// with their groups in an order that the seed decides.
+// with their groups in an order that the seed decides. At a glance, that may be only some of a large bank.
 func (p *problem) gather() error {
 	p.offered = p.bank.Portions(p.plan.Skills()...)
 	found := sorting{problem: p, holds: map[string]int{}}
-	for portion, err := range p.offered.All() {
+	portions := p.offered.All()
+	if p.options.glance {
+		portions = p.offered.Glance(p.seed)
+	}
+	for portion, err := range portions {
 		if err != nil {
 			return err
 		}
