@@ -19,6 +19,7 @@ type annealing struct {
 	rows    []ladder  // candidates for each row
 	seats   []seat    // as they are at the start; their item is a place in items
 	mates   [][]int32 // seats of each row that may change
+	settled bool      // there are no candidates but those on seats
 }
 
 // compact is a candidate.
@@ -56,6 +57,7 @@ func (w *swapper) newAnnealing() *annealing {
 		}
 		return at
 	}
+	a.settled = w.pool == nil
 	for r, pool := range w.pool {
 		for _, i := range pool {
 			a.rows[r].items = append(a.rows[r].items, add(i))

@@ -13,9 +13,10 @@ const (
 	aheadDepth  = 10            // of that tree, down to which branches are tried before one is taken
 	aheadWidth  = 8             // branches that are tried
 	aheadPivots = 20            // steps on each side: all together 5 to 20 ms a node
-	annealSteps = 8_000_000     // of the chains beside it: 0.6 to 0.9 s, as they find more than it does
-	dealTries   = 20_000        // exchanges to deal one set of items: 10 to 20 ms
-	variedSets  = 4             // sets dealt in a round
+	annealSteps = 3_000_000     // of the chains beside it: 0.2 to 0.3 s
+	dealSteps   = 250_000       // of a chain that deals one set of items: some 40 ms
+	variedSets  = 20            // sets dealt in the first round
+	mostTimes   = 4             // doublings of these steps, by chance
 	varyWork    = 20_000_000    // to find one of them
 	mendings    = 4             // pairs of small trees in a round
 	mendWork    = 150_000_000   // of each
@@ -33,13 +34,12 @@ const (
 	keepMore    = 0.2
 )
 
-// How far the tree over all forms leans toward sets with room below the next
-// hundredth, in uses a thousandth of a point: too little to outweigh a use at
-// first, up to a use for ten of them. By chance each item costs up to a tenth
-// of a use more.
+// How far the tree over all forms leans toward sets with room below the next hundredth, in uses a thousandth of a
+// point: too little to outweigh a use at first; where sets are to differ, up to a use a thousandth. By chance each item
+// costs up to a use more then.
 const (
 	barelyLeaning = 1e-7
-	leastLean     = 1e-4
-	mostLean      = 1e-1
-	leanByChance  = 0.1
+	leastLean     = 1e-3
+	mostLean      = 1.0
+	leanByChance  = 1.0
 )

@@ -27,9 +27,8 @@ type climb struct {
 // forms together. Then it goes in rounds, each twice as long as the last: trees
 // and sets of items to deal beside annealing, one on each core, then small trees
 // around the best choice. When the bound of the tree over the forms apart stood still, it
-// rests in the next round. At last, chains and the small tree near to the bound are all that goes on, and by turns the
-// tree has both cores. It returns the bound proved over the groups.
-// Unless they are all that matter, it gives up after some rounds.
+// rests in the next round. At last, chains, sets to deal and the small tree near to the bound are all that goes on. It
+// returns the bound proved over the groups. Unless they are all that matter, it gives up after some rounds.
 func (c *climb) run(chosen []int, all bool) int {
 	c.bound, c.floor = c.root.bound, c.root.floor()
 	c.p.quickChoice(c.root, chosen, c.best, quickTries, c.stop)
@@ -70,45 +69,48 @@ func (c *climb) both(one, other func()) {
 	<-done
 }
 
-// round anneals on one core; on the other it explores the tree over the forms apart, goes on with the tree over all
-// forms together and deals sets of items, and where the tree rests it anneals, too. Neither sees what the other
-// finds before both are done, so that it doesn't matter which is faster; only once the best is proved, which
-// the chains can't better, they are left.
+// round explores on one core the tree over the forms apart, and goes on with the tree over all forms together; on the
+// other it anneals and deals sets of items, and where the tree rests it does so on both. Neither sees what the other
+// finds before both are done, so that it doesn't matter which is faster; only once the best is proved, which the other
+// can't better, that is left.
 func (c *climb) round(t *tree, chosen []int, share int, rests bool) (bound int) {
 	last := c.atLast()
-	if rests && last && c.goNear(t, share*nearWork/2, true) {
-		return c.bound
-	}
 	wide, _ := c.root.kernel(max(annealWidth, len(chosen)), c.best.objective)
 	narrow, other := c.few(), c.few()
-	seed, before := c.p.rng.Uint64(), *c.best
+	seed := c.p.rng.Uint64()
 	proved := atomic.Bool{}
 	stop := func() bool { return proved.Load() || c.stop() }
-	beside := *c
-	beside.best = &before
-	found := incumbent{objective: none}
+	beside := c.apartFrom(seed, stop)
 	c.both(func() {
 		switch bound = c.bound; {
 		case rests && !last:
-		case c.goNear(t, share*nearWork, false):
+		case c.goNear(t, share*nearWork):
 			bound = c.bound
 		case !rests:
 			bound = c.explore(t, chosen, share*treeWork)
 		}
 		if bound < c.best.objective {
 			c.pool(chosen, share*poolWork)
-			c.vary(chosen, variedSets, share*dealTries)
 		}
 		proved.Store(max(bound, c.bound) >= c.best.objective)
-		if rests {
-			forms, objective := c.chains(afresh, wide, other, share*annealSteps, ^seed, stop)
-			c.best.take(forms, objective)
+		if rests && !last {
+			c.chains(afresh, wide, other, share*annealSteps, ^seed, stop)
+			c.vary(chosen, share)
 		}
 	}, func() {
-		found.forms, found.objective = beside.chains(amongFew, wide, narrow, share*annealSteps, seed, stop)
+		beside.chains(amongFew, wide, narrow, share*annealSteps, seed, stop)
+		beside.vary(chosen, share)
 	})
-	c.best.take(found.forms, found.objective)
+	c.best.take(beside.best.forms, beside.best.objective)
 	return bound
+}
+
+// apartFrom is a copy to go on with at the same time, with random numbers of its own.
+func (c *climb) apartFrom(seed uint64, stop func() bool) *climb {
+	own := *c
+	own.p, own.split, own.stop = c.p.withSeed(seed), maps.Clone(c.split), stop
+	own.best = &incumbent{p: own.p, forms: c.best.forms, objective: c.best.objective}
+	return &own
 }
 
 // few are the groups that a choice could hold which is much nearer to the bound than the best one, those that promise

@@ -10,13 +10,10 @@ const (
 	courses
 )
 
-// chains anneals in one course after the other, from the first named on, and gives the best choice found. What a course
+// chains anneals in one course after the other, from the first named on, and takes the best choice found. What a course
 // finds, the later ones begin with.
-func (c *climb) chains(
-	first course, wide, narrow []int, steps int, seed uint64, stop func() bool,
-) (forms [][]Place, objective int) {
+func (c *climb) chains(first course, wide, narrow []int, steps int, seed uint64, stop func() bool) {
 	own := c.p.withSeed(seed)
-	forms, objective = c.best.forms, c.best.objective
 	for n := range courses {
 		k := (first + n) % courses
 		w, heat, point := own.newSwapper(), annealHot, mildThousandth
@@ -25,20 +22,19 @@ func (c *climb) chains(
 		} else {
 			w.fillPool(c.root, wide)
 		}
-		if k == fromBest && forms != nil {
-			w.seatAll(forms)
+		if k == fromBest && c.best.forms != nil {
+			w.seatAll(c.best.forms)
 			heat, point = annealWarm, thousandth
 		} else if !w.seat(c.root) {
 			continue
 		}
 		if len(w.seats) == 0 {
-			return nil, none
+			return
 		}
 		chain := w.newAnnealing().newChain(dice(seed+uint64(k)), point)
 		chain.anneal(steps/int(courses), c.bound, heat, stop)
-		if chain.objective < objective {
-			forms, objective = chain.choice(), chain.objective
+		if chain.objective < c.best.objective {
+			c.best.take(chain.choice(), chain.objective)
 		}
 	}
-	return forms, objective
 }

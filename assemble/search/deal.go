@@ -5,30 +5,19 @@ import (
 	"slices"
 )
 
-// deal spreads the items wanted over the forms and exchanges them between
-// forms, by simulated annealing, until the objective is down to the bound or
-// the tries are used up.
-func (p *problem) deal(groups []group, list []wanted, best *incumbent, bound, tries int, stop func() bool) {
+// deal spreads the items wanted over the forms and exchanges them between forms, by a chain of annealing of so many
+// steps. It offers what that finds.
+func (p *problem) deal(groups []group, list []wanted, best *incumbent, bound, steps int, stop func() bool) {
 	w := p.newSwapper()
 	w.spread(groups, list)
 	if !w.level() {
 		return
 	}
-	const hot, cold = 1500.0, 150.0
-	now := 0
-	for k := range tries {
-		if k%256 == 0 {
-			if stop() || best.objective <= bound {
-				return
-			}
-			w.fine = 500 + 3500*k/tries
-			now = w.cost()
-		}
-		heat := hot * math.Pow(cold/hot, float64(k)/float64(tries))
-		now = w.shuffle(&w.seats[p.rng.IntN(len(w.seats))], now, heat)
-		if now < best.objective && w.sound() {
-			best.offer(w.result(), p.goal)
-		}
+	point := leastDealt * math.Pow(mostDealt/leastDealt, p.rng.Float64())
+	chain := w.newAnnealing().newChain(dice(p.rng.Uint64()), point)
+	chain.anneal(steps, bound, annealHot, stop)
+	if chain.objective < best.objective {
+		best.take(chain.choice(), chain.objective)
 	}
 }
 

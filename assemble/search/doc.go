@@ -27,8 +27,9 @@
 //     Most often its objective equals the bound, rounded up: proved.
 //  3. Together. Else branch and bound over the same one program for all forms
 //     gives a better bound, and sets of items good for all forms together. Each
-//     set is dealt to the forms by exchanges (simulated annealing). Where no form
-//     can reach the mark, the sets with the most room below the next whole
+//     set is dealt to the forms by exchanges, a chain of simulated annealing at
+//     mild prices. As many sets can't be dealt, further ones are drawn by chance among all whose
+//     objective is less than the best choice's; those with the most room below the next whole
 //     hundredth are the easiest to deal.
 //  4. Tree. Else branch and bound, with a block of rows for each form, on the
 //     groups whose reduced cost leaves room for improvement. Forms with the
@@ -39,7 +40,7 @@
 //     groups, and the tree starts again. In the end all are split, so the
 //     search is complete.
 //     Where a choice near to the bound could hold few groups only, the tree is one among these: it finds
-//     such a choice or raises the bound. By turns it shares the cores with the chains and has both.
+//     such a choice or raises the bound.
 //     Beside it choices are bettered: chains of annealing, begun by turns afresh and with
 //     the best choice, which break rules on their way at prices that follow what is
 //     broken, fewer uses than in their best choice being one of the rules; and small trees

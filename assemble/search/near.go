@@ -1,17 +1,12 @@
 package search
 
-import (
-	"maps"
-	"sync/atomic"
-)
-
 // near is a tree among the few groups that a choice near to the bound could hold. As they are all of these, it finds
 // the best such choice or proves that there is none; it is much smaller than a tree among all that could better the
 // best choice.
 type near struct {
 	climb
-	tree, twin *tree // the same; the twin takes half of what is open when both cores explore
-	groups     []int
+	tree   *tree
+	groups []int
 }
 
 // How few groups are worth a tree of their own, as a part of those of the tree among all; and how much more than for
@@ -23,9 +18,9 @@ const (
 	leastWork = 1_000_000 // that making one counts for
 )
 
-// goNear goes on with such a tree, on one core or on both, and then with the next ones, until the work is done. It takes
+// goNear goes on with such a tree, and then with the next ones, until the work is done. It takes
 // what they find; what they prove holds among all groups. It reports false if there is none worth while.
-func (c *climb) goNear(t *tree, work int, twice bool) bool {
+func (c *climb) goNear(t *tree, work int) bool {
 	for {
 		if c.near != nil && c.best.objective < c.near.best.objective {
 			c.near = nil
@@ -40,11 +35,8 @@ func (c *climb) goNear(t *tree, work int, twice bool) bool {
 			return true
 		}
 		n := c.near
-		explore, before := n.exploreOne, n.tree.Work()
-		if twice {
-			explore = n.exploreBoth
-		}
-		bound := explore(work)
+		before := n.tree.Work()
+		bound := n.explore(n.tree, n.groups, work)
 		if n.best.forms != nil {
 			c.best.take(n.best.forms, n.best.objective)
 		}
@@ -96,51 +88,4 @@ func (c *climb) below(aim int) []int {
 		}
 	}
 	return groups
-}
-
-func (n *near) exploreOne(work int) int { return n.explore(n.tree, n.groups, work) }
-
-// exploreBoth lets each core explore half of what is open. Neither sees what the other finds before both are done;
-// only once the first has found the best there can be, the other is left.
-func (n *near) exploreBoth(work int) int {
-	if n.twin == nil {
-		p := n.p.withSeed(n.p.rng.Uint64())
-		n.twin = p.newTree(n.tree.groups, n.tree.blocks, &incumbent{p: p}, n.floor, nil)
-		n.twin.nodes++ // it begins with no node of its own
-		n.twin.ahead = n.ahead
-	}
-	n.twin.best.objective = n.best.objective
-	done := atomic.Bool{}
-	n.twin.stop = func() bool { return done.Load() || n.stop() }
-	n.tree.give(n.twin, 2)
-	var one, other int
-	n.both(func() {
-		one = n.tree.explore(n.bound, work)
-		done.Store(n.best.objective <= n.bound)
-	}, func() { other = n.twin.explore(n.bound, work) })
-	n.best.take(n.twin.best.forms, n.twin.best.objective)
-	if n.twin.best.forms = nil; len(n.tree.split)+len(n.twin.split) > 0 {
-		maps.Copy(n.split, n.tree.split)
-		maps.Copy(n.split, n.twin.split)
-		n.tree, n.twin = n.apart(n.groups), nil
-		return n.bound
-	}
-	n.twin.give(n.tree, 1)
-	return min(one, other, n.best.objective)
-}
-
-// give moves open nodes to a tree of the same columns, one in so many. Bases are forgotten, as rows may differ.
-func (t *tree) give(to *tree, oneIn int) {
-	for k := range t.kept {
-		t.kept[k].forget()
-	}
-	open := t.open
-	t.open = nil
-	for k, n := range open {
-		if (k+1)%oneIn == 0 {
-			to.open.Push(n)
-		} else {
-			t.open.Push(n)
-		}
-	}
 }

@@ -1,6 +1,9 @@
 package search
 
-import "math"
+import (
+	"math"
+	"math/bits"
+)
 
 // pool searches a tree over all forms together: which items they hold, not yet
 // which form holds which. It knows no symmetry between forms and has 1/F of
@@ -10,7 +13,7 @@ func (c *climb) pool(chosen []int, work int) {
 		return
 	}
 	if c.all == nil {
-		c.all = c.pooled(chosen, barelyLeaning, 0, dealTries)
+		c.all = c.pooled(chosen, barelyLeaning, 0, dealSteps)
 	}
 	bound := c.all.explore(c.bound, work)
 	c.bound = max(c.bound, min(bound, c.all.best.objective))
@@ -19,18 +22,20 @@ func (c *climb) pool(chosen []int, work int) {
 	}
 }
 
-// vary deals other sets of items than the first that reach the bound: by
-// chance, and with the more room below the next hundredth the larger its weight. The
-// forms can't be dealt from every set that is good for all of them together.
-func (c *climb) vary(chosen []int, rounds, tries int) {
+// vary deals other sets of items than the first that reach the bound: any whose objective lies between the bound and
+// the best choice's, by chance, and with the more room below the next hundredth the larger its weight. The forms can't
+// be dealt from every set that is good for all of them together.
+func (c *climb) vary(chosen []int, share int) {
 	if c.p.Forms == 1 || !c.p.goal {
 		return
 	}
-	for range rounds {
-		if c.best.objective <= c.bound || c.stop() {
-			return
+	for left := variedSets * share; left > 0 && c.best.objective > c.bound && !c.stop(); {
+		times := 1 << c.p.rng.IntN(min(bits.Len(uint(share)), mostTimes))
+		left -= times
+		t := c.pooled(chosen, leastLean*math.Pow(mostLean/leastLean, c.p.rng.Float64()), leanByChance, times*dealSteps)
+		if c.best.objective < none {
+			t.atMost(c.bound + c.p.rng.IntN(c.best.objective-c.bound))
 		}
-		t := c.pooled(chosen, leastLean*math.Pow(mostLean/leastLean, c.p.rng.Float64()), leanByChance, tries)
 		before := t.best.objective
 		t.stop = func() bool { return c.stop() || t.best.objective < before }
 		t.explore(c.bound, varyWork)
@@ -39,12 +44,12 @@ func (c *climb) vary(chosen []int, rounds, tries int) {
 
 // pooled makes a tree over all forms together. It deals each set of items that
 // it finds; its best is an objective that the sets reach, the forms perhaps not.
-func (c *climb) pooled(chosen []int, room, chance float64, tries int) *tree {
+func (c *climb) pooled(chosen []int, room, chance float64, steps int) *tree {
 	reached := &incumbent{p: c.p, objective: c.best.objective}
 	t := c.p.newTree(c.groups(chosen), []int{c.p.Forms}, reached, c.floor, c.stop)
 	t.found = func(list []wanted, bound int) {
 		reached.objective = bound
-		c.p.deal(t.groups, list, c.best, bound, tries, c.stop)
+		c.p.deal(t.groups, list, c.best, bound, steps, c.stop)
 	}
 	t.lean(c.root, room, chance)
 	return t
@@ -60,6 +65,16 @@ func (t *tree) lean(r *root, room, chance float64) {
 	for j := range t.Cols {
 		if c := &t.about[j]; c.form >= asShared {
 			t.Cols[j].Nudge += room*float64(t.groups[c.tag].points[typical]-t.p.centre[typical]) + chance*t.p.rng.Float64()
+		}
+	}
+}
+
+// atMost lets the objective be so much at most. It is for a tree that has not begun.
+func (t *tree) atMost(objective int) {
+	row := t.AddRow(0, objective, 1)
+	for j := range t.Cols {
+		if c := &t.Cols[j]; c.Cost != 0 {
+			c.Entries = append(c.Entries, at(row, int32(c.Cost)))
 		}
 	}
 }

@@ -34,6 +34,7 @@ const (
 	dearestUse            = 100.0 // or a chain would stand still once it has the fewest
 	thousandth            = float64(weight) / hundredth
 	mildThousandth        = 1.0
+	leastDealt, mostDealt = 0.001, 0.01 // while a set of items is dealt, as all forms must come close at once
 )
 
 func firstPrices() prices {

@@ -17,7 +17,6 @@ type swapper struct {
 	used  []bool    // by item
 	pool  [][]int32 // candidates for each row
 	left  int       // tries left
-	fine  int       // price of a broken rule
 }
 
 // seat is a place in a form (or asShared) and the item on it.
@@ -61,7 +60,7 @@ func (p *problem) quickChoice(r *root, groups []int, best *incumbent, tries int,
 }
 
 func (p *problem) newSwapper() *swapper {
-	w := &swapper{p: p, used: make([]bool, len(p.Items)), forms: make([]tally, p.Forms), fine: broken}
+	w := &swapper{p: p, used: make([]bool, len(p.Items)), forms: make([]tally, p.Forms)}
 	for f := range w.forms {
 		w.forms[f] = tally{quotas: make([]int, len(p.Quotas)), same: make([]int, len(p.Same)), held: make([]int, p.clashes)}
 	}
@@ -274,7 +273,7 @@ func (w *swapper) wrongs(f int) int {
 
 // price is what a form costs, without uses.
 func (w *swapper) price(f int) int {
-	price := w.fine * w.wrongs(f)
+	price := broken * w.wrongs(f)
 	if w.p.goal {
 		price += weight * w.p.off(w.forms[f].score[typical])
 	}
@@ -286,7 +285,7 @@ func (w *swapper) apart() int {
 	if w.p.Forms == 1 {
 		return 0
 	}
-	price := w.fine * w.unlike()
+	price := broken * w.unlike()
 	if !w.p.goal {
 		return price
 	}

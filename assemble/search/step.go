@@ -9,6 +9,9 @@ func (c *chain) step(heat float64) bool {
 	if a.pinned {
 		return false
 	}
+	if c.settled {
+		return c.exchange(heat, k, c.partner(a))
+	}
 	switch kind := c.below(kindsOfStep); {
 	case kind < exchanges:
 		return c.exchange(heat, k, c.partner(a))

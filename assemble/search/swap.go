@@ -1,7 +1,5 @@
 package search
 
-import "math"
-
 // descend swaps while that lowers the cost, and returns the cost in the end.
 func (w *swapper) descend(now int, stop func() bool) int {
 	for w.left > 0 && !stop() {
@@ -122,35 +120,9 @@ func (w *swapper) kick() {
 	}
 }
 
-// shuffle tries to exchange the items of a seat and a random other one.
-func (w *swapper) shuffle(a *seat, now int, heat float64) int {
-	b := &w.seats[w.p.rng.IntN(len(w.seats))]
-	if a.pinned || b.pinned || a == b || a.form == b.form && a.row == b.row || !w.fits(a.item, b.row) || !w.fits(b.item, a.row) {
-		return now
-	}
-	before := w.both(a, b)
-	w.exchange(a, b)
-	rise := w.both(a, b) - before
-	if rise <= 0 || w.p.rng.Float64() < math.Exp(-float64(rise)/heat) {
-		return now + rise
-	}
-	w.exchange(a, b)
-	return now
-}
-
 // change puts another item on a seat.
 func (w *swapper) change(s *seat, item int32) {
 	w.put(s.form, s.row, s.item, -1)
 	s.item = item
 	w.put(s.form, s.row, item, 1)
-}
-
-// sound says whether no rule is broken.
-func (w *swapper) sound() bool {
-	for f := range w.forms {
-		if w.wrongs(f) > 0 {
-			return false
-		}
-	}
-	return w.unlike() == 0
 }
