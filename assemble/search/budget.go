@@ -9,13 +9,10 @@ const (
 	quickTries  = 50_000        // swaps tried at first: 10 to 50 ms, enough for most plans
 	poolWork    = 100_000_000   // of the tree over all forms together: some 50 ms
 	treeWork    = 300_000_000   // of the tree over the forms apart in the first round: 0.2 to 0.3 s
-	nearWork    = 1_500_000_000 // of the tree among the few groups near to the bound: as long as the chains beside it
-	aheadDepth  = 10            // of that tree, down to which branches are tried before one is taken
-	aheadWidth  = 8             // branches that are tried
-	aheadPivots = 20            // steps on each side: all together 5 to 20 ms a node
+	nearWork    = 2_200_000_000 // of the tree among the few groups near to the bound: as long as what goes on beside it
 	annealSteps = 3_000_000     // of the chains beside it: 0.2 to 0.3 s
 	dealSteps   = 250_000       // of a chain that deals one set of items: some 40 ms
-	variedSets  = 20            // sets dealt in the first round
+	variedSets  = 16            // sets dealt in the first round on each core that has no tree near to the bound
 	mostTimes   = 4             // doublings of these steps, by chance
 	varyWork    = 20_000_000    // to find one of them
 	mendings    = 4             // pairs of small trees in a round
@@ -34,12 +31,13 @@ const (
 	keepMore    = 0.2
 )
 
-// How far the tree over all forms leans toward sets with room below the next hundredth, in uses a thousandth of a
-// point: too little to outweigh a use at first; where sets are to differ, up to a use a thousandth. By chance each item
-// costs up to a use more then.
+// How far the tree over all forms leans toward sets with room, in uses a thousandth of a point: too little to outweigh
+// a use at first; where sets are to differ, up to a use a thousandth or a second. By chance each item costs up to a use
+// more then. The larger the last number, the more of these sets come near to the best choice.
 const (
 	barelyLeaning = 1e-7
 	leastLean     = 1e-3
 	mostLean      = 1.0
 	leanByChance  = 1.0
+	nearTheBest   = 3
 )

@@ -17,7 +17,6 @@ type climb struct {
 	all   *tree // over all forms together, while it is open
 	near  *near // over the forms apart, among few groups, while it is open
 	blind bool  // such a tree ended before there was any choice
-	ahead int   // down to this depth its trees over the forms apart try branches
 
 	keptForms, keptPlaces float64 // parts of a choice that a mending keeps
 	oneCore               bool    // nothing is done at once
@@ -82,24 +81,25 @@ func (c *climb) round(t *tree, chosen []int, share int, rests bool) (bound int) 
 	stop := func() bool { return proved.Load() || c.stop() }
 	beside := c.apartFrom(seed, stop)
 	c.both(func() {
+		sets := variedSets
 		switch bound = c.bound; {
 		case rests && !last:
 		case c.goNear(t, share*nearWork):
-			bound = c.bound
+			bound, sets = c.bound, 0
 		case !rests:
 			bound = c.explore(t, chosen, share*treeWork)
 		}
 		if bound < c.best.objective {
 			c.pool(chosen, share*poolWork)
 		}
-		proved.Store(max(bound, c.bound) >= c.best.objective)
 		if rests && !last {
 			c.chains(afresh, wide, other, share*annealSteps, ^seed, stop)
-			c.vary(chosen, share)
 		}
+		c.vary(chosen, sets, share)
+		proved.Store(max(bound, c.bound) >= c.best.objective)
 	}, func() {
 		beside.chains(amongFew, wide, narrow, share*annealSteps, seed, stop)
-		beside.vary(chosen, share)
+		beside.vary(chosen, variedSets, share)
 	})
 	c.best.take(beside.best.forms, beside.best.objective)
 	return bound
@@ -129,9 +129,7 @@ func (c *climb) apart(chosen []int) *tree {
 	for b := range blocks {
 		blocks[b] = 1
 	}
-	t := c.p.newTree(c.groups(chosen), blocks, c.best, c.floor, c.stop)
-	t.ahead = c.ahead
-	return t
+	return c.p.newTree(c.groups(chosen), blocks, c.best, c.floor, c.stop)
 }
 
 // groups are those chosen, split so far as clashes ask for it.

@@ -40,7 +40,7 @@
 //     groups, and the tree starts again. In the end all are split, so the
 //     search is complete.
 //     Where a choice near to the bound could hold few groups only, the tree is one among these: it finds
-//     such a choice or raises the bound.
+//     such a choice or raises the bound. It begins anew now and then, with what it has learnt of good branches.
 //     Beside it choices are bettered: chains of annealing, begun by turns afresh and with
 //     the best choice, which break rules on their way at prices that follow what is
 //     broken, fewer uses than in their best choice being one of the rules; and small trees
@@ -64,7 +64,8 @@
 //	anneal.go step.go ladder.go      their candidates, and what a step tries
 //	weigh.go prices.go dice.go       what it changes and costs, and whether it is taken
 //	mend.go                          small trees around the best choice, beside them
-//	tree.go choose.go fix.go leaf.go 4, the tree, its branches, what it fixes, its ends
+//	tree.go choose.go blame.go       4, the tree, what it branches on and learns
+//	fix.go leaf.go                   what it fixes, its ends
 //	near.go                          the tree among the few groups near to the bound
 //	even.go                          5
 //	conflict.go loosen.go            why there is none, and what would help

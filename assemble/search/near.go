@@ -5,8 +5,10 @@ package search
 // best choice.
 type near struct {
 	climb
-	tree   *tree
-	groups []int
+	tree     *tree
+	groups   []int
+	patience int // the work after which the tree begins anew
+	spent    int // of it
 }
 
 // How few groups are worth a tree of their own, as a part of those of the tree among all; and how much more than for
@@ -15,7 +17,8 @@ const (
 	nearPart = 0.8
 	nearMore = 1.2
 
-	leastWork = 1_000_000 // that making one counts for
+	leastWork    = 1_000_000   // that making one counts for
+	nearPatience = 300_000_000 // some 0.1 s, at first
 )
 
 // goNear goes on with such a tree, and then with the next ones, until the work is done. It takes
@@ -36,21 +39,33 @@ func (c *climb) goNear(t *tree, work int) bool {
 		}
 		n := c.near
 		before := n.tree.Work()
-		bound := n.explore(n.tree, n.groups, work)
+		bound := n.explore(n.tree, n.groups, min(work, n.patience-n.spent))
+		took := max(leastWork, n.tree.Work()-before)
+		work, n.spent = work-took, n.spent+took
 		if n.best.forms != nil {
 			c.best.take(n.best.forms, n.best.objective)
 		}
 		c.root.bound = max(c.root.bound, c.p.round(bound))
 		c.bound = max(c.bound, c.root.bound)
-		if bound < n.best.objective {
-			return true
-		}
-		c.near, c.blind = nil, c.best.objective == none
 		if c.bound >= c.best.objective || c.stop() {
 			return true
 		}
-		work -= max(leastWork, n.tree.Work()-before)
+		switch {
+		case bound >= n.best.objective:
+			c.near, c.blind = nil, c.best.objective == none
+		case n.spent >= n.patience:
+			n.anew()
+		}
 	}
+}
+
+// anew begins the tree again, with what it has learnt, and with more patience. How long a tree takes hangs on its
+// first branches, taken when nothing is known yet, by a hundred times. (Gomes, Selman and Kautz, Boosting Combinatorial
+// Search through Randomization, AAAI 1998, from memory.)
+func (n *near) anew() {
+	t := n.apart(n.groups)
+	t.blame = n.tree.blame
+	n.tree, n.patience, n.spent = t, n.patience*3/2, 0
 }
 
 // nearBound makes such a tree, or gives nil if it would not be much smaller than the one given.
@@ -71,10 +86,9 @@ func (c *climb) nearBound(t *tree) *near {
 	if float64(len(groups)) > nearPart*float64(len(t.groups)) {
 		return nil
 	}
-	n := &near{climb: *c, groups: groups}
+	n := &near{climb: *c, groups: groups, patience: nearPatience}
 	n.best = &incumbent{p: c.p, objective: min(aim, c.best.objective)}
 	n.bound, n.floor = c.root.bound, c.root.floor() // the climb's own hold among its groups only
-	n.ahead = aheadDepth
 	n.tree = n.apart(groups)
 	return n
 }

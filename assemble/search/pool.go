@@ -13,7 +13,7 @@ func (c *climb) pool(chosen []int, work int) {
 		return
 	}
 	if c.all == nil {
-		c.all = c.pooled(chosen, barelyLeaning, 0, dealSteps)
+		c.all = c.pooled(chosen, leaning{points: barelyLeaning}, dealSteps)
 	}
 	bound := c.all.explore(c.bound, work)
 	c.bound = max(c.bound, min(bound, c.all.best.objective))
@@ -23,18 +23,22 @@ func (c *climb) pool(chosen []int, work int) {
 }
 
 // vary deals other sets of items than the first that reach the bound: any whose objective lies between the bound and
-// the best choice's, by chance, and with the more room below the next hundredth the larger its weight. The forms can't
-// be dealt from every set that is good for all of them together.
-func (c *climb) vary(chosen []int, share int) {
+// the best choice's, mostly nearer to that, by chance, and with more room below the next hundredth and in the time. The
+// forms can't be dealt from every set that is good for all of them together.
+func (c *climb) vary(chosen []int, sets, share int) {
 	if c.p.Forms == 1 || !c.p.goal {
 		return
 	}
-	for left := variedSets * share; left > 0 && c.best.objective > c.bound && !c.stop(); {
+	for left := sets * share; left > 0 && c.best.objective > c.bound && !c.stop(); {
 		times := 1 << c.p.rng.IntN(min(bits.Len(uint(share)), mostTimes))
 		left -= times
-		t := c.pooled(chosen, leastLean*math.Pow(mostLean/leastLean, c.p.rng.Float64()), leanByChance, times*dealSteps)
-		if c.best.objective < none {
-			t.atMost(c.bound + c.p.rng.IntN(c.best.objective-c.bound))
+		l := leaning{points: c.p.someLean(), chance: leanByChance}
+		if c.p.rng.IntN(2) == 0 {
+			l.seconds = c.p.someLean()
+		}
+		t := c.pooled(chosen, l, times*dealSteps)
+		if gap := c.best.objective - c.bound; c.best.objective < none {
+			t.atMost(c.best.objective - 1 - int(math.Pow(c.p.rng.Float64(), nearTheBest)*float64(gap)))
 		}
 		before := t.best.objective
 		t.stop = func() bool { return c.stop() || t.best.objective < before }
@@ -44,27 +48,35 @@ func (c *climb) vary(chosen []int, share int) {
 
 // pooled makes a tree over all forms together. It deals each set of items that
 // it finds; its best is an objective that the sets reach, the forms perhaps not.
-func (c *climb) pooled(chosen []int, room, chance float64, steps int) *tree {
+func (c *climb) pooled(chosen []int, l leaning, steps int) *tree {
 	reached := &incumbent{p: c.p, objective: c.best.objective}
 	t := c.p.newTree(c.groups(chosen), []int{c.p.Forms}, reached, c.floor, c.stop)
 	t.found = func(list []wanted, bound int) {
 		reached.objective = bound
 		c.p.deal(t.groups, list, c.best, bound, steps, c.stop)
 	}
-	t.lean(c.root, room, chance)
+	t.lean(c.root, l)
 	return t
 }
 
-// lean adds a little to the costs of items in floating point: for each
-// thousandth of a point toward the side where the root misses the mark, and by
-// chance.
-func (t *tree) lean(r *root, room, chance float64) {
+// leaning is what items cost more, in uses and in floating point only: for each thousandth of a point toward the side
+// where the root misses the mark, for each second, and by chance.
+type leaning struct{ points, seconds, chance float64 }
+
+// someLean is any weight of a thousandth of a point or of a second.
+func (p *problem) someLean() float64 {
+	return leastLean * math.Pow(mostLean/leastLean, p.rng.Float64())
+}
+
+func (t *tree) lean(r *root, l leaning) {
 	if high := r.stride() - 2; r.RowValue(high) < r.RowValue(high+1) {
-		room = -room
+		l.points = -l.points
 	}
 	for j := range t.Cols {
 		if c := &t.about[j]; c.form >= asShared {
-			t.Cols[j].Nudge += room*float64(t.groups[c.tag].points[typical]-t.p.centre[typical]) + chance*t.p.rng.Float64()
+			g := &t.groups[c.tag]
+			t.Cols[j].Nudge += l.points*float64(g.points[typical]-t.p.centre[typical]) +
+				l.seconds*float64(g.fits[c.fit].Seconds) + l.chance*t.p.rng.Float64()
 		}
 	}
 }

@@ -23,10 +23,9 @@ type tree struct {
 	next    int          // next unused class
 	order   int          // nodes made so far
 	kept    [64]keptBasis
-	ahead   int      // down to this depth branches are tried
-	here    lp.Basis // while they are
 	proof   lp.Certificate
 	proved  int64 // the bound in its units
+	blame   blame
 
 	found func(list []wanted, bound int) // takes the leaves, in a tree over all forms together
 }
@@ -126,7 +125,7 @@ func (t *tree) visit(n *node) *node {
 	b, ok := branch{}, false
 	if status == lp.Optimal {
 		t.fix(n)
-		if b, ok = t.choose(n.depth); !ok {
+		if b, ok = t.choose(); !ok {
 			t.leaf(bound)
 		}
 	}
@@ -284,6 +283,7 @@ func (t *tree) relaxed(known int) (int, lp.Status) {
 		status := t.Solve(t.stop)
 		switch status {
 		case lp.Infeasible:
+			t.learn(t.Refutation())
 			return none, status
 		case lp.Stuck:
 			t.halted = t.halted || t.stop()
@@ -295,6 +295,7 @@ func (t *tree) relaxed(known int) (int, lp.Status) {
 		t.proved = t.proof.Total(&t.Program)
 		known = max(known, t.p.round(t.proof.Ceil(t.proved)))
 		if known >= t.best.objective {
+			t.learn(t.proof)
 			return known, status
 		}
 		if supply, clash := t.cutSupply(), t.cutClashes(); !supply && !clash {

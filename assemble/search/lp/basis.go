@@ -22,16 +22,6 @@ func (s *Program) Variable(position int) (v int32, x float64) {
 	return s.basic[position], s.xb[position]
 }
 
-// Objective is the sum of costs at the present values, nudges included. Between pivots it only rises, up to the optimum.
-func (s *Program) Objective() float64 {
-	t := 0.0
-	for j := range s.Cols {
-		c := &s.Cols[j]
-		t += (float64(c.Cost) + c.Nudge) * s.Value(j)
-	}
-	return t
-}
-
 // Slack says whether row i is slack at present: then it may be dropped.
 func (s *Program) Slack(i int) bool { return s.Rows[i].at >= 0 }
 

@@ -87,8 +87,11 @@ func (c *Certificate) Ceil(total int64) int {
 // Proof is the certificate of the present multipliers, for the objective.
 func (s *Program) Proof() Certificate { return s.Certify(s.ws.y, true, 0) }
 
+// Refutation is the certificate that the program is infeasible, after Solve said so.
+func (s *Program) Refutation() Certificate { return s.Certify(s.ws.rho, false, 0) }
+
 // infeasible checks in whole numbers the proof that solve left in ws.rho.
 func (s *Program) infeasible() bool {
-	c := s.Certify(s.ws.rho, false, 0)
+	c := s.Refutation()
 	return c.Total(s) > 0
 }

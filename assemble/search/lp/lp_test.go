@@ -64,6 +64,15 @@ func blend(r *rand.Rand, rows, cols int) (primal, dual *lp.Program) {
 	return primal, dual
 }
 
+// objective is the sum of costs at the present values.
+func objective(p *lp.Program) float64 {
+	t := 0.0
+	for j := range p.Cols {
+		t += float64(p.Cols[j].Cost) * p.Value(j)
+	}
+	return t
+}
+
 // A program and its dual have the same optimum (strong duality), also where so many steps are needed that the inverse is
 // computed afresh.
 func TestDuality(t *testing.T) {
@@ -73,7 +82,7 @@ func TestDuality(t *testing.T) {
 		if a, b := primal.Solve(never), dual.Solve(never); a != lp.Optimal || b != lp.Optimal {
 			t.Fatalf("status %v and %v", a, b)
 		}
-		if x, y := -primal.Objective(), dual.Objective(); math.Abs(x-y) > 1e-6*(1+y) {
+		if x, y := -objective(primal), objective(dual); math.Abs(x-y) > 1e-6*(1+y) {
 			t.Errorf("%v, its dual %v", x, y)
 		}
 	}
@@ -106,17 +115,9 @@ func TestBasisToGoBackTo(t *testing.T) {
 		if stayed.Solve(never) != lp.Optimal || away.Solve(never) != lp.Optimal {
 			t.Fatal("not solved")
 		}
-		if s, a = stayed.Work()-s, away.Work()-a; s != a || math.Abs(stayed.Objective()-away.Objective()) > 1e-6 {
-			t.Errorf("work of %d and %d, objective %v and %v", s, a, stayed.Objective(), away.Objective())
+		if s, a = stayed.Work()-s, away.Work()-a; s != a || math.Abs(objective(stayed)-objective(away)) > 1e-6 {
+			t.Errorf("work of %d and %d, objective %v and %v", s, a, objective(stayed), objective(away))
 		}
-	}
-}
-
-// Steps that don't do say so, and the objective has risen as far as they went.
-func TestFewSteps(t *testing.T) {
-	p := glass()
-	if status := p.Try(1, never); status != lp.Stuck || p.Objective() > -36 {
-		t.Errorf("status %v, objective %v", status, p.Objective())
 	}
 }
 

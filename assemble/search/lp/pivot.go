@@ -16,12 +16,9 @@ type breakpoint struct {
 // Solve runs dual simplex pivots until the basis is optimal or the program is
 // shown infeasible; then the multipliers that prove it stay in ws.rho. stop is
 // asked now and then; when it says so the answer is Stuck.
-func (s *Program) Solve(stop func() bool) Status { return s.Try(2000+50*len(s.Rows), stop) }
-
-// Try does so with so many pivots at most; if they don't do, the answer is Stuck.
-func (s *Program) Try(pivots int, stop func() bool) Status {
+func (s *Program) Solve(stop func() bool) Status {
 	s.refresh()
-	limit := s.steps + pivots
+	limit := s.steps + 2000 + 50*len(s.Rows)
 	for {
 		done, status := true, Optimal
 		if r := s.leaving(); r >= 0 {
