@@ -90,9 +90,11 @@ func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
 			return nil, nil, err
 		}
 		m := p.build(false)
-		s, err := search.Solve(ctx, &m.Model, search.Options{Seed: p.seed})
+		s, err := search.Solve(ctx, &m.Model, search.Options{Seed: p.seed, AtOnce: !p.offered.Whole()})
 		var impossible *search.Impossible
 		switch {
+		case errors.Is(err, search.ErrNoTime) && !p.offered.Whole():
+			return nil, nil, errLeftOut
 		case errors.As(err, &impossible) && all:
 			return m, nil, nil
 		case err != nil && !errors.As(err, &impossible):

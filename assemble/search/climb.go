@@ -20,6 +20,7 @@ type climb struct {
 
 	keptForms, keptPlaces float64 // parts of a choice that a mending keeps
 	oneCore               bool    // nothing is done at once
+	atOnce                bool    // only what is soon done
 }
 
 // run tries what is soon done first: swaps, then a little of the tree over all
@@ -31,8 +32,8 @@ type climb struct {
 func (c *climb) run(chosen []int, all bool) int {
 	c.bound, c.floor = c.root.bound, c.root.floor()
 	c.p.quickChoice(c.root, chosen, c.best, quickTries, c.stop)
-	if c.pool(chosen, poolWork); c.best.objective <= c.bound {
-		return c.bound
+	if c.pool(chosen, poolWork); c.best.objective <= c.bound || c.atOnce {
+		return min(c.bound, c.best.objective)
 	}
 	t, bound, rests := c.apart(chosen), c.bound, false
 	for round := 0; all || round < trialRounds; round++ {

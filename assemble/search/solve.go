@@ -10,6 +10,8 @@ import (
 type Options struct {
 	Limit time.Duration // how long to search; 0 means until ctx ends
 	Seed  uint64        // chooses among equally good solutions
+
+	AtOnce bool // only what is soon found, some tenths of a second at most
 }
 
 // Impossible is the proved verdict that no choice keeps all the rules.
@@ -55,7 +57,7 @@ func solve(ctx context.Context, m *Model, o Options, goal bool) (*Solution, erro
 	p := newProblem(m, o.Seed, goal)
 	best := &incumbent{p: p, objective: none}
 	stop := func() bool { return ctx.Err() != nil }
-	bound := p.improve(best, onOneCore(ctx), stop)
+	bound := p.improve(best, onOneCore(ctx), o.AtOnce, stop)
 	switch {
 	case best.forms == nil && bound == none:
 		return nil, &Impossible{}
@@ -117,7 +119,7 @@ func (m *Model) contradicts() bool {
 // improve betters best until it is proved or the time is up, and returns the
 // bound proved. The tree is tried on the most promising groups first; a group
 // is given up once the root proves that it can't be part of anything better.
-func (p *problem) improve(best *incumbent, oneCore bool, stop func() bool) int {
+func (p *problem) improve(best *incumbent, oneCore, atOnce bool, stop func() bool) int {
 	r := p.bound(stop)
 	if r.bound == none {
 		return none
@@ -125,7 +127,7 @@ func (p *problem) improve(best *incumbent, oneCore bool, stop func() bool) int {
 	if r.reduced == nil { // stopped
 		return 0
 	}
-	c := &climb{p: p, root: r, best: best, split: map[int]bool{}, stop: stop, oneCore: oneCore,
+	c := &climb{p: p, root: r, best: best, split: map[int]bool{}, stop: stop, oneCore: oneCore, atOnce: atOnce,
 		keptForms: keptAtFirst, keptPlaces: keptAtFirst}
 	for size := 200; ; size *= 4 {
 		chosen, all := r.kernel(size, best.objective)
@@ -133,7 +135,7 @@ func (p *problem) improve(best *incumbent, oneCore bool, stop func() bool) int {
 		if all {
 			return max(bound, r.bound)
 		}
-		if best.objective <= r.bound || stop() {
+		if best.objective <= r.bound || atOnce || stop() {
 			return r.bound
 		}
 	}

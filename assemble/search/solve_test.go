@@ -220,3 +220,18 @@ func TestEvenForms(t *testing.T) {
 		}
 	}
 }
+
+// A hard plan takes minutes to prove. At once the search gives what it soon finds, without being stopped, and claims no more.
+func TestAtOnce(t *testing.T) {
+	m := plausible(4)
+	s, err := search.Solve(context.Background(), m, search.Options{Seed: 1, AtOnce: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := search.Verify(m, s); err != nil {
+		t.Error(err)
+	}
+	if s.Proved || s.Bound >= s.Objective {
+		t.Errorf("%d to %d, proved %v", s.Bound, s.Objective, s.Proved)
+	}
+}
