@@ -9,10 +9,10 @@ const (
 	quickTries  = 50_000        // swaps tried at first: 10 to 50 ms, enough for most plans
 	poolWork    = 100_000_000   // of the tree over all forms together: some 50 ms
 	treeWork    = 300_000_000   // of the tree over the forms apart in the first round: 0.2 to 0.3 s
-	nearWork    = 2_200_000_000 // of the tree among the few groups near to the bound: as long as what goes on beside it
+	nearWork    = 1_500_000_000 // of the tree among the few groups near to the bound: 0.6 s
 	annealSteps = 3_000_000     // of the chains beside it: 0.2 to 0.3 s
 	dealSteps   = 250_000       // of a chain that deals one set of items: some 40 ms
-	variedSets  = 16            // sets dealt in the first round on each core that has no tree near to the bound
+	variedSets  = 16            // sets dealt in the first round on each core, half of them beside the tree near to the bound
 	mostTimes   = 4             // doublings of these steps, by chance
 	varyWork    = 20_000_000    // to find one of them
 	mendings    = 4             // pairs of small trees in a round

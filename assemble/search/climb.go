@@ -86,7 +86,7 @@ func (c *climb) round(t *tree, chosen []int, share int, rests bool) (bound int) 
 		switch bound = c.bound; {
 		case rests && !last:
 		case c.goNear(t, share*nearWork):
-			bound, sets = c.bound, 0
+			bound, sets = c.bound, variedSets/2
 		case !rests:
 			bound = c.explore(t, chosen, share*treeWork)
 		}
