@@ -172,6 +172,7 @@ func serve(ctx context.Context, listener net.Listener, d *desk.Desk, bankPath, a
 	defer announced(bankPath, address, d)()
 	stopped, done := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
 	defer done()
+	ending.Store(&done)
 	serving.Add(1)
 	defer func() {
 		if ctx.Err() != nil { // it was closed from its pages; a signal that ends it is its own to the end

@@ -20,11 +20,16 @@ var inOrder atomic.Int32
 // serving counts what ends in order when the program is told to end, too.
 var serving atomic.Int32
 
+// ending ends in order what was begun last of these. A signal may come before that listens to it itself, and be
+// looked at only after.
+var ending atomic.Pointer[context.CancelFunc]
+
 // interruptible lets a command end in order when the user stops it, until the function given is
 // called.
 func interruptible(c *cli.Context) (done context.CancelFunc) {
-	inOrder.Add(1)
 	ctx, stop := signal.NotifyContext(c.Context, os.Interrupt)
+	ending.Store(&stop)
+	inOrder.Add(1)
 	c.Context = ctx
 	return func() { inOrder.Add(-1); stop() }
 }
@@ -40,6 +45,7 @@ func stoppable(stderr io.Writer) (done func()) {
 		for sig := range stops {
 			if first && (inOrder.Load() > 0 && sig == os.Interrupt || serving.Load() > 0) {
 				first = false
+				(*ending.Load())()
 				continue
 			}
 			files.Abandon()
