@@ -93,6 +93,10 @@ func (c *climb) round(t *tree, chosen []int, share int, rests bool) (bound int) 
 		if bound < c.best.objective {
 			c.pool(chosen, share*poolWork)
 		}
+		if max(bound, c.bound) >= c.best.objective {
+			proved.Store(true)
+			return
+		}
 		if rests && !last {
 			c.chains(afresh, wide, other, share*annealSteps, ^seed, stop)
 		}

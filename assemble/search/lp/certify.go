@@ -88,10 +88,10 @@ func (c *Certificate) Ceil(total int64) int {
 func (s *Program) Proof() Certificate { return s.Certify(s.ws.y, true, 0) }
 
 // Refutation is the certificate that the program is infeasible, after Solve said so.
-func (s *Program) Refutation() Certificate { return s.Certify(s.ws.rho, false, 0) }
+func (s *Program) Refutation() Certificate { return s.refutation }
 
 // infeasible checks in whole numbers the proof that solve left in ws.rho.
 func (s *Program) infeasible() bool {
-	c := s.Refutation()
-	return c.Total(s) > 0
+	s.refutation = s.Certify(s.ws.rho, false, 0)
+	return s.refutation.Total(s) > 0
 }

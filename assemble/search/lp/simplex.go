@@ -24,6 +24,8 @@ type Program struct {
 	steps int // pivots so far, for limits
 	drops int // times that rows were dropped
 	work  int // numbers multiplied so far, about
+
+	refutation Certificate
 }
 
 // Entry is a column's value in a row.
