@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/bank/results"
 
@@ -34,6 +35,13 @@ func unuseQuiz(c *cli.Context) error {
 		return err
 	}
 	title, week := name, c.String("week")
+	if week != "" {
+		parsed, err := plan.ParseWeek(week)
+		if err != nil {
+			return usagef("--week: %v", err)
+		}
+		week = parsed.String()
+	}
 	its := called(title, week)
 	if exists(name) || week == "" {
 		find := givenQuiz
@@ -42,6 +50,9 @@ func unuseQuiz(c *cli.Context) error {
 		}
 		quiz, err := find(c, name)
 		if err != nil {
+			return err
+		}
+		if err := ofWeek(c, quiz.Title, quiz.Week); err != nil {
 			return err
 		}
 		title, week, its = quiz.Title, quiz.Week, oneOf(quiz.ID)
@@ -73,7 +84,7 @@ func unuseQuiz(c *cli.Context) error {
 // takeBack takes back the quiz that a person names. What an earlier evenhand noted without keeping the
 // quiz is known by title and week.
 func takeBack(c *cli.Context, b *bank.Bank, name, title, week string) (int, error) {
-	if c.String("week") == "" {
+	if c.String("week") == "" || isQuizFolder(name) {
 		if kept, err := keptQuiz(c, b, name); err == nil {
 			return b.TakeBackQuiz(kept.ID)
 		}

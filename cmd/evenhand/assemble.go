@@ -51,6 +51,17 @@ func assembleCommand() *cli.Command {
 				"files in DIR, and its uses if title and week are the same"},
 			byFlag, jsonFlag,
 		}, printFlags...),
+		Before: together(
+			apart("makeup", "the form is like those that were sat", "forms", "week", "class", "grade", "shared", "from",
+				"replace", "keep", "model", "weeks", "from-week"),
+			apart("makeup", "the new form gets a new folder", overwriteFlag.Name),
+			apart("weeks", "it is for a single quiz", "week", "model", "from", "replace", "keep", "shared"),
+			apart("weeks", "it is for a single quiz; each week's folder has its quiz.json", "json"),
+			only([]string{"weeks"}, "it is the first week of a term; --weeks says how many there are", "from-week"),
+			apart("replace", "that names the items to change, and --keep those that stay; say one of the two", "keep"),
+			only([]string{"from"}, "it speaks of that quiz, such as --from quiz.csv", "replace", "keep"),
+			modelAlone, onSheets, onStrips,
+		),
 		Action: assembleQuiz,
 	}
 }
@@ -76,12 +87,6 @@ func assembleQuiz(c *cli.Context) error {
 	}
 	if c.IsSet("weeks") {
 		return assembleTerm(c, path)
-	}
-	if c.IsSet("from-week") {
-		return usagef("--from-week is the first week of a term; say how many there are with --weeks")
-	}
-	if err := checkEarlier(c); err != nil {
-		return err
 	}
 	plan, about, err := askedPlan(c, path)
 	if err != nil {
@@ -123,6 +128,15 @@ func assembleQuiz(c *cli.Context) error {
 		about.Class, about.From = plan.Class, options.Earlier.Quiz
 		return deliver(c, b, again, quiz, about)
 	})
+}
+
+// modelAlone refuses what says how a quiz is made, printed or kept where only the problem is written out.
+func modelAlone(c *cli.Context) error {
+	if !given(c, "model") || given(c, "makeup") {
+		return nil
+	}
+	ofQuizzes := append([]string{"try", "fill", jsonFlag.Name}, flagNames(printFlags)...)
+	return only([]string{"out"}, "--model alone writes the problem to solve and makes no quiz", ofQuizzes...)(c)
 }
 
 // askedPlan is the plan that is named, or that of the quiz of --from where none is; about is what the bank

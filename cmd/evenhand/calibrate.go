@@ -23,6 +23,10 @@ func calibrateCommand() *cli.Command {
 			&cli.BoolFlag{Name: "verbose", Usage: "show difficulties in logits, with their standard errors"},
 			byFlag, jsonFlag,
 		},
+		Before: together(
+			apart("forget", "that only adds revisions, and calibrate brings back what the marks show", "dry-run"),
+			apart("forget", "it is for what is learnt", "verbose", "json"),
+		),
 		Action: calibrateBank,
 	}
 }
@@ -69,9 +73,6 @@ func calibrateBank(c *cli.Context) error {
 }
 
 func forgetCalibration(c *cli.Context) error {
-	if c.Bool("dry-run") {
-		return usagef("--forget has no --dry-run; it only adds revisions, and calibrate brings back what the marks show")
-	}
 	return withBank(c, func(b *bank.Bank) error {
 		done, err := calibration.Forget(b, author(c), "calibration forgotten", now())
 		if err != nil {

@@ -42,6 +42,7 @@ func demoCommand() *cli.Command {
 			"which must not be there yet.\n\n" +
 			"Example: evenhand demo --dir demo",
 		Flags:  append([]cli.Flag{&cli.StringFlag{Name: "dir", Usage: "the `DIR` to make", Value: "demo"}}, printFlags...),
+		Before: together(onSheets, onStrips),
 		Action: runDemo,
 	}
 }

@@ -12,17 +12,6 @@ import (
 	"github.com/urfave/cli/v2"
 )
 
-// checkEarlier says what is wrong with the flags about the quiz of --from.
-func checkEarlier(c *cli.Context) error {
-	switch replace, keep := c.IsSet("replace"), c.IsSet("keep"); {
-	case replace && keep:
-		return usagef("--replace names the items to change and --keep those that stay; say one of the two")
-	case (replace || keep) && c.String("from") == "":
-		return usagef("--replace and --keep need the quiz they speak of: --from quiz.csv")
-	}
-	return nil
-}
-
 // earlierQuiz reads the quiz of --from and what to keep of it.
 func earlierQuiz(c *cli.Context) (assemble.Earlier, error) {
 	var earlier assemble.Earlier

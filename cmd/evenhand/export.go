@@ -50,10 +50,14 @@ func exportBank(c *cli.Context) error {
 	if c.NArg() > 1 {
 		return usagef("export takes one FILE, but got %d", c.NArg())
 	}
+	path := c.Args().First()
+	toStdout := path == "" || path == "-"
+	if toStdout && c.Bool(overwriteFlag.Name) {
+		return usagef("--overwrite goes with a file: evenhand export FILE --overwrite")
+	}
 	return readingBank(c, func(b *bank.Bank) error {
 		write := func(w io.Writer) error { return export.WriteBank(w, b.Find(bank.Query{})) }
-		path := c.Args().First()
-		if path == "" || path == "-" {
+		if toStdout {
 			return write(c.App.Writer)
 		}
 		if err := writeFile(c, path, func(w io.Writer) error { return errors.Join(markUTF8(w), write(w)) }); err != nil {

@@ -23,6 +23,9 @@ func runHelp(c *cli.Context) error {
 	if c.NArg() > 1 {
 		return usagef("help takes one command; evenhand help lists them all")
 	}
+	if c.Bool("man") && c.NArg() > 0 {
+		return usagef("--man prints the page of all commands; leave off %q", c.Args().First())
+	}
 	if c.Bool("man") {
 		page, err := c.App.ToManWithSection(1)
 		if err != nil {

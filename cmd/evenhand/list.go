@@ -37,6 +37,8 @@ func listCommand() *cli.Command {
 			&cli.BoolFlag{Name: "verbose", Usage: "show the difficulty in logits, too"},
 			&cli.BoolFlag{Name: "conflicts", Usage: "only what a merge left to look at: items changed in both banks, or that ask the same as another"},
 		},
+		Before: together(apart("conflicts", "that lists all that merges left to look at", "skill", "where", "standard", "band",
+			"status", "layout", "origin", "file", "from", "unused-since", "easiest", "hardest", "by-hand", "verbose")),
 		Action: listItems,
 	}
 }
@@ -52,6 +54,12 @@ func listItems(c *cli.Context) error {
 		return usagef("--format is %q; it can be table, csv or json", c.String("format"))
 	}
 	if c.Bool("conflicts") {
+		switch {
+		case c.NArg() > 0:
+			return usagef("--conflicts lists all that merges left to look at; leave off %q", c.Args().First())
+		case c.String("format") == "csv":
+			return usagef("--conflicts has no CSV; --format json is for other programs")
+		}
 		return listConflicts(c)
 	}
 	return readingBank(c, func(b *bank.Bank) error {
@@ -163,7 +171,7 @@ func readQuery(c *cli.Context) (bank.Query, error) {
 	if q.Standings, err = choices("status", c.StringSlice("status"), []bank.Standing{bank.Draft, bank.Ready, bank.Retired}); err != nil {
 		return q, err
 	}
-	if _, err := choices("origin", []string{c.String("origin")}, []string{"generated", "written", "imported", ""}); err != nil {
+	if _, err := choice(c, "origin", []string{"generated", "written", "imported"}); err != nil {
 		return q, err
 	}
 	if c.Bool("by-hand") {
@@ -190,6 +198,15 @@ func difficultyRange(c *cli.Context) *bank.Range {
 		r.To = standards.Difficulty(1000 * c.Float64("hardest"))
 	}
 	return &r
+}
+
+// choice reads a flag that takes one of a few words; empty where the flag is not given.
+func choice[T ~string](c *cli.Context, flag string, allowed []T) (chosen T, err error) {
+	if c.String(flag) == "" {
+		return "", nil
+	}
+	_, err = choices(flag, []string{c.String(flag)}, allowed)
+	return T(c.String(flag)), err
 }
 
 // choices reads a flag that takes some of a few words.

@@ -13,11 +13,6 @@ import (
 // assembleMakeUp makes one more even form of a quiz that was given, for pupils who were absent. It is
 // kept as a quiz of its own, whose marks count with the quiz.
 func assembleMakeUp(c *cli.Context) error {
-	for _, flag := range []string{"forms", "week", "shared", "from", "replace", "keep", "model", "weeks", "from-week"} {
-		if c.IsSet(flag) {
-			return usagef("--%s can't stand beside --makeup: the form is like those that were sat", flag)
-		}
-	}
 	dir := c.String("out")
 	switch {
 	case c.NArg() > 1:

@@ -20,6 +20,11 @@ import (
 // classFlag says whose papers; a team with one class needs none.
 var classFlag = &cli.StringFlag{Name: "class", Usage: "the `CLASS`, such as 2A, where the team has several", EnvVars: []string{"EVENHAND_CLASS"}}
 
+// codesFlag says that what looks like names are codes.
+var codesFlag = &cli.BoolFlag{
+	Name: "codes-not-names", Usage: "with --pupils or --roster: codes such as Ada1 are no names",
+}
+
 func markCommand() *cli.Command {
 	return &cli.Command{
 		Name: "mark", Usage: "bring a quiz's marks in: write a grid, read it filled in, or type them", ArgsUsage: "QUIZ [MARKS] [options]",
@@ -43,10 +48,16 @@ func markCommand() *cli.Command {
 			&cli.StringFlag{Name: "digits", Usage: "what 1 and 0 are in rows where they can be both: `marks or answers`"},
 			&cli.StringSliceFlag{Name: "read", Usage: "what a `SIGN=MEANING` means that was asked about: right, wrong, absent, not reached or answer"},
 			&cli.BoolFlag{Name: "all-wrong", Usage: "truly nobody in the grid has anything right"},
-			&cli.BoolFlag{Name: "codes-not-names", Usage: "codes such as Ada1 are no names"},
+			codesFlag,
 			&cli.StringFlag{Name: "week", Usage: "the `WEEK` of a quiz.csv that stands without its quiz.json"},
 			classFlag, byFlag, jsonFlag,
 		},
+		Before: together(
+			apart("out", "it is for a grid that is filled in", "digits", "read", "all-wrong", "json"),
+			apart("enter", "it is for a grid that is filled in", "digits", "read", "all-wrong", "json"),
+			apart("history", "that only shows", "pupils", "roster", "digits", "read", "all-wrong", "json"),
+			only([]string{"pupils", "roster"}, "it is about the codes that are named there", codesFlag.Name),
+		),
 		Action: markQuiz,
 	}
 }
@@ -61,7 +72,7 @@ func markQuiz(c *cli.Context) error {
 	if c.NArg() < 1 || c.NArg() > 2 || ways != 1 {
 		return usagef("say what to do with the quiz: mark QUIZ --out marks.csv, mark QUIZ marks.csv, or mark QUIZ --enter")
 	}
-	if _, err := choices("digits", splitList(c.String("digits")), []marks.Digits{marks.AreMarks, marks.AreAnswers}); err != nil {
+	if _, err := choice(c, "digits", []marks.Digits{marks.AreMarks, marks.AreAnswers}); err != nil {
 		return err
 	}
 	signs, err := marks.ParseSigns(c.StringSlice("read"))
@@ -73,6 +84,9 @@ func markQuiz(c *cli.Context) error {
 	}
 	quiz, err := givenQuiz(c, c.Args().First())
 	if err != nil {
+		return err
+	}
+	if err := ofWeek(c, quiz.Title, quiz.Week); err != nil {
 		return err
 	}
 	pupils, err := namedPupils(c)
@@ -134,6 +148,22 @@ func folderQuiz(c *cli.Context, path string) (results.Quiz, error) {
 		return quiz, usagef("%v; say it with --week 2026-W48", err)
 	}
 	return quiz, err
+}
+
+// ofWeek refuses a --week that is not the quiz's, which is known by more than that.
+func ofWeek(c *cli.Context, title, week string) error {
+	asked := c.String("week")
+	if asked == "" {
+		return nil
+	}
+	parsed, err := plan.ParseWeek(asked)
+	switch {
+	case err != nil:
+		return usagef("--week: %v", err)
+	case parsed.String() != week:
+		return usagef("%s is of week %s, not of %s; leave off --week, or name the quiz of that week", title, week, parsed)
+	}
+	return nil
 }
 
 // namedPupils are the codes of --pupils and --roster.

@@ -27,6 +27,10 @@ func mergeCommand() *cli.Command {
 			&cli.BoolFlag{Name: "dry-run", Usage: "only tell what would come; change nothing"},
 			jsonFlag,
 		},
+		Before: together(
+			apart("dry-run", "that tells of the bank alone", "marks"),
+			only([]string{"marks"}, "it is about marks", "forgotten"),
+		),
 		Action: mergeBanks,
 	}
 }
@@ -41,12 +45,6 @@ func mergeBanks(c *cli.Context) error {
 	address, err := oneArgument(c, "OTHER")
 	if err != nil {
 		return err
-	}
-	if c.Bool("marks") && c.Bool("dry-run") {
-		return usagef("--dry-run tells of the bank alone; leave --marks out")
-	}
-	if c.Bool("forgotten") && !c.Bool("marks") {
-		return usagef("--forgotten is about marks; say --marks, too")
 	}
 	if sameBank(c.String("bank"), address) {
 		return usagef("%s is the bank itself; name another one", address)

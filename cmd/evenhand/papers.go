@@ -29,6 +29,15 @@ var printFlags = []cli.Flag{
 	&cli.BoolFlag{Name: "strips", Usage: "strips to cut apart; several forms take turns in strips.pdf"},
 }
 
+// On sheets of all kinds, and on strips, these options would say nothing beside others.
+var (
+	onSheets = rules(
+		apart("both", "that prints English and Spanish", "lang"),
+		apart("spaced", "that has one item below the other", "columns"),
+	)
+	onStrips = apart("strips", "strips are set as close as they can be", "columns", "spaced")
+)
+
 // printedAs is how the command line wants sheets printed.
 func printedAs(c *cli.Context) bank.Printed {
 	return bank.Printed{
@@ -52,11 +61,15 @@ func printedAgain(c *cli.Context, before *bank.Printed) bank.Printed {
 	}
 	unlessSaid(c, "large", &again.Large, before.Large)
 	unlessSaid(c, "columns", &again.Columns, before.Columns)
-	unlessSaid(c, "spaced", &again.Spaced, before.Spaced)
+	if !c.IsSet("columns") { // said, items may stand side by side
+		unlessSaid(c, "spaced", &again.Spaced, before.Spaced)
+	}
 	unlessSaid(c, "fewer", &again.Fewer, before.Fewer)
 	unlessSaid(c, "aloud", &again.Aloud, before.Aloud)
 	unlessSaid(c, "html", &again.HTML, before.HTML)
-	unlessSaid(c, "strips", &again.Strips, before.Strips)
+	if !c.IsSet("columns") && !c.IsSet("spaced") { // said, whole pages are wanted
+		unlessSaid(c, "strips", &again.Strips, before.Strips)
+	}
 	return again
 }
 
@@ -77,9 +90,6 @@ func sheetOptions(p bank.Printed, key bool) sheet.Options {
 
 // checkPrint refuses print options before any work is done.
 func checkPrint(c *cli.Context) error {
-	if c.Bool("both") && c.IsSet("lang") {
-		return usagef("--both prints English and Spanish; leave off --lang")
-	}
 	if err := sheetOptions(printedAs(c), false).Check(); err != nil {
 		return usagef("%v", err)
 	}

@@ -27,6 +27,12 @@ func plansCommand() *cli.Command {
 			&cli.BoolFlag{Name: "remove", Usage: "take it out of the list; its history stays"},
 			jsonFlag, byFlag,
 		},
+		Before: together(
+			either("save", "history", "remove"),
+			only([]string{"save"}, "what is kept already is known to be a plan or a pacing list", "pacing"),
+			apart("save", "it is for what is shown", "json"),
+			apart("remove", "it is for what is shown", "json"),
+		),
 		Action: runPlans,
 	}
 }

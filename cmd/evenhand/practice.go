@@ -35,6 +35,7 @@ func practiceCommand() *cli.Command {
 			&cli.BoolFlag{Name: "try", Usage: "don't note the use in the bank"},
 			byFlag, jsonFlag,
 		}, withoutFlags(printFlags, "fewer")...),
+		Before: together(onSheets), // its strips come beside the sheets
 		Action: runPractice,
 	}
 }

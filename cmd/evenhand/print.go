@@ -27,8 +27,12 @@ func printCommand() *cli.Command {
 			&cli.StringSliceFlag{Name: "pupils", Usage: "also the whole class in one file, set.pdf, in the order of the " +
 				"`CODES`, such as P01-P24, each with the form that the marks propose"},
 			&cli.StringFlag{Name: "roster", Usage: "the same by your `FILE` of codes and names, with the names on the sheets; they are not kept"},
-			classFlag,
+			codesFlag, classFlag,
 		}, printFlags...),
+		Before: together(
+			only([]string{"pupils", "roster"}, "without pupils no class is seated", codesFlag.Name, classFlag.Name),
+			onSheets, onStrips,
+		),
 		Action: printQuiz,
 	}
 }

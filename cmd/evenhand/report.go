@@ -29,20 +29,20 @@ func reportCommand() *cli.Command {
 			&cli.StringFlag{Name: "roster", Usage: "show names from your `FILE` of codes and names; they are not kept"},
 			classFlag, overwriteFlag,
 		},
+		Before: together(
+			either("csv", "html"),
+			apart("csv", "names are shown on the screen only", "roster"),
+			apart("html", "names are shown on the screen only", "roster"),
+			only([]string{"csv"}, "it is for a table; --html FILE writes a page", "out"),
+			only([]string{"out", "html"}, "nothing else is written", overwriteFlag.Name),
+		),
 		Action: showReport,
 	}
 }
 
 func showReport(c *cli.Context) error {
-	toFile := c.String("csv") != "" || c.String("html") != ""
-	if _, err := choices("csv", splitList(c.String("csv")), report.Tables()); err != nil {
+	if _, err := choice(c, "csv", report.Tables()); err != nil {
 		return err
-	}
-	if c.String("roster") != "" && toFile {
-		return usagef("names are shown on the screen only: leave off --roster with --csv and --html")
-	}
-	if c.String("out") != "" && c.String("csv") == "" {
-		return usagef("--out is for a table: say which one with --csv TABLE; --html FILE writes a page")
 	}
 	roster, err := readRoster(c)
 	if err != nil {

@@ -22,6 +22,10 @@ func reviewCommand() *cli.Command {
 			&cli.StringFlag{Name: "anyone", Usage: "`on or off`: whether those who wrote a draft may let it in, too"},
 			byFlag, jsonFlag,
 		},
+		Before: together(
+			apart("anyone", "it is for the whole team; say it by itself", "ready", "json"),
+			apart("ready", "it is for the list of drafts", "json"),
+		),
 		Action: runReview,
 	}
 }
@@ -45,7 +49,7 @@ func setReview(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	if c.NArg() > 0 || c.Bool("ready") {
+	if c.NArg() > 0 {
 		return usagef("--anyone is for the whole team; say it by itself")
 	}
 	return withBank(c, func(b *bank.Bank) error {

@@ -39,11 +39,16 @@ func serveCommand() *cli.Command {
 			&cli.StringFlag{Name: "tls-key", Usage: "the certificate's key `FILE` (PEM)"},
 			&cli.BoolFlag{Name: "behind-proxy", Usage: "a proxy in front of it speaks TLS; its X-Forwarded-Host is believed"},
 			&cli.StringFlag{Name: "backups", Usage: "keep a checked copy of each day, with the marks, in `DIR`"},
-			&cli.IntFlag{Name: "keep", Usage: "how many `DAYS` of --backups to keep", Value: 14},
+			&cli.IntFlag{Name: "keep", Usage: "with --backups: how many `DAYS` to keep", Value: 14},
 			&cli.BoolFlag{Name: "refresh", Usage: "first bring a bank of an earlier evenhand along, as evenhand refresh does"},
 			byFlag,
 			&cli.StringSliceFlag{Name: "host", Usage: "the `NAME` (with its port, if it is no usual one) by which browsers ask; may be given again; else any"},
 		},
+		Before: together(
+			only([]string{"tls-key"}, "a certificate needs both", "tls-cert"),
+			only([]string{"tls-cert"}, "a certificate needs both", "tls-key"),
+			only([]string{"backups"}, "other copies are yours to keep", "keep"),
+		),
 		Action: runServe,
 	}
 }
@@ -52,10 +57,8 @@ func runServe(c *cli.Context) error {
 	if err := noArguments(c); err != nil {
 		return err
 	}
-	cert, key, proxy := c.String("tls-cert"), c.String("tls-key"), c.Bool("behind-proxy")
+	cert, proxy := c.String("tls-cert"), c.Bool("behind-proxy")
 	switch address := c.String("listen"); {
-	case (cert == "") != (key == ""):
-		return usagef("a certificate needs both --tls-cert and --tls-key")
 	case c.Int("keep") < 1:
 		return usagef("--keep %d: keep one day at least", c.Int("keep"))
 	case cert == "" && !proxy && !onlyHere(address):

@@ -17,7 +17,13 @@ func showCommand() *cli.Command {
 		Name: "show", Usage: "show all that is known of an item", ArgsUsage: "ID [--json] [--svg FILE]",
 		Description: "The item as it stands, what wrong answers to it suggest, where it was used and every earlier revision.\n--svg writes its picture.\n\n" +
 			"Example: evenhand show 01M84J5E00V63QXKKD8PXJS92Y",
-		Flags:  []cli.Flag{jsonFlag, &cli.StringFlag{Name: "svg", Usage: "write the item as a sheet shows it to `FILE`"}, overwriteFlag},
+		Flags: []cli.Flag{
+			jsonFlag, &cli.StringFlag{Name: "svg", Usage: "write the item as a sheet shows it to `FILE`"}, overwriteFlag,
+		},
+		Before: together(
+			apart("svg", "that writes the picture alone", "json"),
+			only([]string{"svg"}, "nothing else is written", overwriteFlag.Name),
+		),
 		Action: showItem,
 	}
 }

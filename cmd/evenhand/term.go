@@ -14,11 +14,6 @@ import (
 
 // assembleTerm makes a quiz for each week of a term, each in a folder of its own, named after its week.
 func assembleTerm(c *cli.Context, path string) error {
-	for _, flag := range []string{"week", "model", "from", "replace", "keep", "shared"} {
-		if c.IsSet(flag) {
-			return usagef("--%s is for a single quiz and can't stand beside --weeks", flag)
-		}
-	}
 	if weeks := c.Int("weeks"); weeks < 1 || weeks > plan.MaxWeeks {
 		return usagef("--weeks is %d; a term has 1 to %d weeks", weeks, plan.MaxWeeks)
 	}

@@ -23,7 +23,7 @@ func termCommand() *cli.Command {
 			"         evenhand term --week 2026-W49 --json",
 		Flags: []cli.Flag{
 			classFlag,
-			&cli.StringFlag{Name: "from-week", Usage: "the first `WEEK` of the pacing list; else as its quizzes were given"},
+			&cli.StringFlag{Name: "from-week", Usage: "with PACING.toml: its first `WEEK`; else as its quizzes were given"},
 			&cli.StringFlag{Name: "week", Usage: "say what should come back in this `WEEK`; else in the one after the last marked quiz", DefaultText: "the next"},
 			jsonFlag,
 		},
@@ -32,8 +32,12 @@ func termCommand() *cli.Command {
 }
 
 func showTerm(c *cli.Context) error {
-	if c.NArg() > 1 {
+	switch {
+	case c.NArg() > 1:
 		return usagef("name one pacing list")
+	case c.NArg() == 0 && c.IsSet("from-week"):
+		return usagef("--from-week goes with a pacing list, whose first week it is: " +
+			"evenhand term PACING.toml --from-week WEEK")
 	}
 	quizzes, papers, err := allPapers(c)
 	if err != nil {
