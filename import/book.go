@@ -46,6 +46,9 @@ func openBook(name string, data []byte, o Options) (*Book, error) {
 	if !workbook && len(o.Sheets) > 0 {
 		return nil, wrongf("only a workbook has sheets, and this is none")
 	}
+	if workbook && o.Encoding != "" {
+		return nil, wrongf("a workbook says itself how it is encoded; leave off the encoding")
+	}
 	grids, err := readGrids(data, o.Encoding)
 	if err != nil {
 		return nil, err

@@ -3,6 +3,7 @@ package intake_test
 import (
 	"archive/zip"
 	"bytes"
+	"errors"
 	"fmt"
 	"runtime"
 	"strings"
@@ -231,4 +232,22 @@ func FuzzSheet(f *testing.F) {
 			t.Fatalf("%d columns, %d rows of %d bytes", len(l.Columns), l.Rows(), len(rows))
 		}
 	})
+}
+
+// Options that say nothing about the kind of file are refused as such, not passed over.
+func TestOptionsOfAnotherKindOfFileAreRefused(t *testing.T) {
+	book := archive(t, bare(t, `name="Mon"`, sheetRows([]string{"Question", "Answer"}, []string{"47 + 36", "83"})))
+	for said, open := range map[string]func() (*intake.Book, error){
+		"leave off the encoding": func() (*intake.Book, error) {
+			return intake.OpenBook("sums.xlsx", book, intake.Options{Encoding: "windows-1252"})
+		},
+		"only a workbook has sheets": func() (*intake.Book, error) {
+			return intake.OpenBook("sums.csv", []byte("question,answer\n47 + 36,83\n"), intake.Options{Sheets: []string{"Mon"}})
+		},
+	} {
+		_, err := open()
+		if !errors.As(err, new(*intake.WrongOptionsError)) || !strings.Contains(err.Error(), said) {
+			t.Errorf("want %q, got %v", said, err)
+		}
+	}
 }

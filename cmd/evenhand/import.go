@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime/debug"
+	"slices"
 	"strings"
 
 	"evenhand/assemble/export/qti"
@@ -43,6 +44,8 @@ func importCommand() *cli.Command {
 			&cli.BoolFlag{Name: "dry-run", Usage: "only say what would happen"},
 			byFlag, jsonFlag,
 		},
+		Before: together(apart("undo", "the whole list is taken out of use, by its name alone",
+			"column", "sheet", "encoding", "leave-out", "set-aside", "skill", "revise", "json")),
 		Action: importList,
 	}
 }
@@ -66,6 +69,9 @@ func importList(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	if err := fitsBook(c, book, listName(path)); err != nil {
+		return err
+	}
 	open := withBank
 	if options.DryRun {
 		open = readingBank
@@ -84,6 +90,18 @@ func importList(c *cli.Context) error {
 		}
 		return reportImport(c, path, book, reports)
 	})
+}
+
+// fitsBook refuses options that would say nothing about what the file holds.
+func fitsBook(c *cli.Context, book *intake.Book, name string) error {
+	switch {
+	case c.Bool("revise") && !slices.ContainsFunc(book.Lists, (*intake.List).OwnExport):
+		return usagef("--revise is for an export of this bank that was edited, and %s is none; leave it off", name)
+	case c.String("set-aside") != "" && len(book.Lists) > 1:
+		return usagef("--set-aside names one file, but %s has %s, each of which gets its own; leave it off, or "+
+			"read one sheet with --sheet", name, count(len(book.Lists), "sheet"))
+	}
+	return nil
 }
 
 func importOptions(c *cli.Context) (intake.ImportOptions, error) {
