@@ -39,8 +39,7 @@ func runDesk(c *cli.Context) error {
 		return err
 	}
 	if link := openLink(c.Context, path); link != "" {
-		say(c, "The desk for %s is open already:\n%s", path, link)
-		showDesk(c, link)
+		say(c, "The desk for %s is open already%s", path, showDesk(c, link))
 		return nil
 	}
 	open := ownDesk{c: c, path: path, copies: copiesBeside(path), school: &school{by: author(c)}}
@@ -49,8 +48,7 @@ func runDesk(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	say(c, "The desk for %s is open in your browser. If it isn't, open this link:\n%s\nTo stop, press Ctrl-C or close this window.", path, h.link())
-	showDesk(c, h.link())
+	say(c, "The desk for %s is open%s\nTo stop, press Ctrl-C or close this window.", path, showDesk(c, h.link()))
 	for {
 		if err := open.serve(h); err != nil || h.goBackTo == "" {
 			return err
@@ -61,14 +59,15 @@ func runDesk(c *cli.Context) error {
 	}
 }
 
-// showDesk opens the desk in the browser, unless that is not wished.
-func showDesk(c *cli.Context, link string) {
+// showDesk opens the desk in the browser, unless that is not wished, and says how to get there.
+func showDesk(c *cli.Context, link string) string {
 	if c.Bool("no-browser") {
-		return
+		return "; open this link in your browser:\n" + link
 	}
 	if err := browse(link); err != nil {
-		say(c, "no browser could be opened: %v", err)
+		return fmt.Sprintf(", but no browser could be started (%v); open this link in one:\n%s", err, link)
 	}
+	return " in your browser. If you don't see it, open this link:\n" + link
 }
 
 // deskBank is the bank to open: one that is named, one in this folder, else that of the person's

@@ -120,6 +120,32 @@ func goesBack(t *testing.T, own visitor, folder string) {
 	}
 }
 
+// How a desk says that it is open is true: in a browser where one was started, else by the link that follows.
+func TestADeskSaysWhereItIsOpen(t *testing.T) {
+	if runtime.GOOS != "linux" {
+		t.Skip("other systems start a browser in other ways")
+	}
+	home := t.TempDir()
+	t.Chdir(home)
+	mustDo(t, "--bank team.bank init")
+	for line, want := range map[string]string{
+		"desk --no-browser": "is open; open this link in your browser:",
+		"desk":              "is open in your browser. If you don't see it, open this link:",
+		"desk --port 0":     "is open, but no browser could be started",
+	} {
+		t.Setenv("PATH", home)
+		if line == "desk" {
+			browserStub(t, t.TempDir())
+		}
+		said, c := deskOpen(t, "--bank team.bank "+line, "(The desk for team.bank .*)")
+		if !strings.Contains(said, want) {
+			t.Errorf("%s says %q, want %q", line, said, want)
+		}
+		must(t, c.Process.Kill())
+		_ = c.Wait()
+	}
+}
+
 // browserStub puts a browser into PATH that keeps the address it is to show; shown waits for it.
 func browserStub(t *testing.T, home string) (shown func() string) {
 	t.Helper()
