@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"iter"
 	"slices"
@@ -65,7 +66,7 @@ func listItems(c *cli.Context) error {
 	return readingBank(c, func(b *bank.Bank) error {
 		found := b.Find(query)
 		learnt, err := b.Table()
-		if err != nil {
+		if err = errors.Join(err, sayRests(c, b)); err != nil {
 			return err
 		}
 		switch c.String("format") {

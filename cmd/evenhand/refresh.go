@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 
 	"evenhand/bank"
@@ -56,12 +57,8 @@ func refreshBank(c *cli.Context) error {
 			return err
 		}
 		say(c, "%s brought along to catalogue %d%s", count(revised, "item"), standards.CatalogueNumber, found.keysInWords())
-		learnt, err := b.KeptTable()
-		if err != nil {
+		if err := sayRests(c, b); err != nil {
 			return err
-		}
-		if learnt.Outlived() {
-			say(c, "what papers had taught stood beside earlier guesses and counts no more; evenhand calibrate learns it again from the marks")
 		}
 		if found.stuck > 0 {
 			return inPartf("%s can't be worked out any more and stays as it is; see above", count(found.stuck, "item"))
@@ -116,11 +113,22 @@ func showOutdated(c *cli.Context, b *bank.Bank) (found outdatedFound, err error)
 	return found, table(c.App.Writer, rows)
 }
 
-// sayOlder says in one line that the bank's items were worked out by an earlier catalogue.
+// sayOlder says in one line that the bank's items were worked out by an earlier catalogue, or once they are brought
+// along that what papers taught beside it rests.
 func sayOlder(c *cli.Context, b *bank.Bank) error {
 	older, err := olderItems(b)
-	if older > 0 {
-		say(c, "an earlier evenhand worked out a part of this bank; evenhand refresh brings %s along", count(older, "item"))
+	if err != nil || older == 0 {
+		return errors.Join(err, sayRests(c, b))
+	}
+	say(c, "an earlier evenhand worked out a part of this bank; evenhand refresh brings %s along", count(older, "item"))
+	return nil
+}
+
+// sayRests says in one line that what papers taught counts for nothing, and what brings it back.
+func sayRests(c *cli.Context, b *bank.Bank) error {
+	learnt, err := b.KeptTable()
+	if err == nil && learnt.Outlived() {
+		say(c, "what papers had taught stood beside earlier guesses and counts no more; evenhand calibrate learns it again from the marks")
 	}
 	return err
 }

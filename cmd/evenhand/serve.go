@@ -135,7 +135,7 @@ func (t *teamDesk) serve(b *bank.Bank) error {
 func broughtAlong(c *cli.Context, b *bank.Bank) error {
 	older, err := olderItems(b)
 	if err != nil || older == 0 {
-		return err
+		return errors.Join(err, sayRests(c, b))
 	}
 	if !c.Bool("refresh") {
 		say(c, "an earlier evenhand worked out a part of this bank; start again with --refresh to bring %s along", count(older, "item"))
@@ -145,7 +145,7 @@ func broughtAlong(c *cli.Context, b *bank.Bank) error {
 	if err == nil && revised > 0 {
 		say(c, "%s brought along to catalogue %d", count(revised, "item"), standards.CatalogueNumber)
 	}
-	return err
+	return errors.Join(err, sayRests(c, b))
 }
 
 // announced lets commands of this computer find the desk beside the bank's file while it is open. Where that can't

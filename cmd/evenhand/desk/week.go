@@ -39,6 +39,7 @@ type weekPage struct {
 	LastName string // what this week's quiz would be called
 	Dates    string // from Monday to Friday, in words
 	Demo     bool   // the demo school can be opened from here
+	Rests    bool   // what papers taught counts for nothing until it is learnt again
 }
 
 // week shows what this week needs.
@@ -64,6 +65,9 @@ func week(v *visit) error {
 	}
 	if page.LastPlan, err = v.lastPlan(); err != nil {
 		return err
+	}
+	if learnt, err := v.desk.bank.KeptTable(); err == nil { // damage there keeps nobody from this page
+		page.Rests = learnt.Outlived()
 	}
 	page.LastName = v.said.PlanName(page.LastPlan)
 	monday := this.Monday()
