@@ -144,7 +144,10 @@ func (o *ownRow) handItem(question, key, lang string) bank.Item {
 	return it
 }
 
-// rest fills in what isn't part of the question.
+// rest fills in what isn't part of the question. The predicted difficulty of an item by hand is taken as somebody gave
+// it. An export doesn't say by which catalogue it was written, and round numbers such as -1.5 were both the guesses of
+// earlier ones and what people type: to guess here could overwrite a person's number, while a guess that has grown old
+// is off by some tenths of a logit until papers measure the item. All else that follows from a task is computed anew.
 func (o *ownRow) rest(it *bank.Item) {
 	it.Wording = nil
 	for lang, text := range map[string]string{"en": o.QuestionEN, "es": o.QuestionES} {
