@@ -1,6 +1,7 @@
 package task_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -10,7 +11,13 @@ import (
 // notations are answers as children and teachers write them, for one item of each kind, with
 // bars between. What is set aside is no possible answer, so it is neither right nor wrong. They
 // follow common practice, from memory; each kind has at least twelve of right and of wrong.
-var notations = []struct{ kind, item, right, wrong, aside string }{
+var notations = slices.Concat(numberNotations, shapeNotations)
+
+// notation is the answers to one item.
+type notation struct{ kind, item, right, wrong, aside string }
+
+// numberNotations are answers about numbers, sums, data, lengths and times.
+var numberNotations = []notation{
 	{"number sentence", "47 + 36 = ?",
 		"83|083|= 83|83.|83!|I think 83|I think it is 83|+83|８３|eighty-three|Eighty three|ochenta y tres|" +
 			"47 + 36 = 83|36 + 47 = 83|83 = 47 + 36|83=36+47|it is 83|The answer is 83.|It's 83|? = 83|es 83|" +
@@ -135,70 +142,6 @@ var notations = []struct{ kind, item, right, wrong, aside string }{
 			"cats = 4, dogs = 7, birds = 2",
 		"7, 4, 2|4, 2, 7|4, 7|4|5, 7, 2|4, 7, 3|13|2 7 4|4 7 2 1|cats 4, dogs 7, birds 3|4, 7, 20|one, two, three|0 0 0",
 		"|.|=|cats, dogs, birds|dogs 7, cats 4, birds 2|tall|4 + 7 + 2|right"},
-	{"shape to name", "name shape: square at 45",
-		"square|Square|SQUARE.|a square|It's a square|it is a square!|squares|cuadrado|un cuadrado|" +
-			"es un cuadrado|rectangle|rhombus|the square|a square shape|I think it is a square",
-		"triangle|a triangle|circle|hexagon|pentagon|trapezoid|cube|triángulo|It's a circle|cone|es un hexágono|sphere|cylinder|trapecio",
-		"|.|=|4|square or triangle|shape|squre|not a square"},
-	{"parts of a shape", "sides of: hexagon at 15",
-		"6|six|seis|6 sides|6 sides.|it has 6|= 6|06|6!|It has six sides|tiene 6 lados|6 lados|there are 6",
-		"5|7|3|4|16|60|five|12|0|seven sides|8 sides|66|5 lados",
-		"|.|=|6,5|6 7|6 cats|many"},
-	{"shapes to find", "find every triangle: triangle, open triangle, thin triangle at 45, square",
-		"A, C|A C|AC|a,c|C, A|A and C|a & c|A y C|c and a|A/C|A; C|(A, C)|A + C|ca",
-		"A|C|A, B|B|A, B, C|D|A, D|B, D|abc|c, d|A and B|B C D|ABCD",
-		"|.|=|E|A, A|2|A, C, E|triangle|none"},
-	{"flat or solid", "flat or solid: cone",
-		"solid|Solid|SOLID|s|solid.|3D|3-D|3 d|three-dimensional|three dimensional|it is solid|It's solid|" +
-			"a solid|sólido|es sólida|sólida|It's a solid shape|solid!",
-		"flat|Flat|FLAT|f|flat.|2-D|2d|two-dimensional|two dimensional|it is flat|It's flat|plana|plano|es plana|a flat shape|flat!",
-		"|.|=|3|cone|flat or solid|both|round"},
-	{"shape to draw", "draw shape: 5 corners",
-		"5|five|5 corners|5 sides|5 corners.|pentagon|a pentagon|cinco|5 esquinas|pentágono|it has 5|05|it's a pentagon|5 angles",
-		"4|6|3|square|a triangle|hexagon|4 corners|6 sides|circle|rectangle|0|10|55|rombo",
-		"|.|=|5 6|a house|5 cats|cube"},
-	{"shape from pieces", "make shape: hexagon from triangle",
-		"6|six|seis|6 triangles|= 6|6.|06|it is 6|6!|6 pieces|6 piezas|there are 6|6 shapes",
-		"5|7|3|4|2|12|1|five|60|66|seven|8|0",
-		"|.|=|6,5|6 7|6 cats|many"},
-	{"shapes to join", "join 2 half squares: hexagon, square, circle",
-		"B|b|B.|(B)|the B|it is B|it's b|B!|es B|la B|= B|shape B|figura b",
-		"A|C|a|c|A.|(C)|it is A|it's c|C!|shape C|es A|la C|figura A",
-		"|.|=|D|A, B|2|square|none|ABC"},
-	{"shares", "equal shares: circle uneven pie 2",
-		"no|No|NO|n|no.|no!|not equal|unequal|false|they are not equal|they are unequal|No!|son desiguales",
-		"yes|Yes|YES|y|yes.|sí|si|true|equal|they are equal|yes!|the same|they are the same",
-		"|.|=|2|maybe|yes no|half"},
-	{"shares", "name share: square corners 4",
-		"fourth|a fourth|Fourth.|one-fourth|one-quarter|¼|cuartos|one fourth|quarter|a quarter|one quarter|1/4|" +
-			"fourths|un cuarto|cuarto|it is a fourth|it's called a quarter",
-		"half|a half|third|one third|½|one-half|⅓|tercera parte|tercios|1/2|1/3|mitad|un tercio|it is a half|thirds|halves|una mitad|a third",
-		"|.|=|4|fourth or third|circle|4/1"},
-	{"shares", "shares in all: rectangle down 3",
-		"3|three|tres|3 shares|3 thirds|= 3|3.|03|it is 3|3!|3 partes|three thirds",
-		"2|4|1|6|33|two|four|0|30|2 shares|5|dos",
-		"|.|=|3,5|3 4|3 cats|many"},
-	{"shares to find", "find fourths: square crossed 4, square uneven down 4, square mixed 4",
-		"A, C|A C|AC|a,c|C, A|A and C|a & c|A y C|c and a|A/C|A; C|(A, C)",
-		"A|C|B|A, B|B, C|A, B, C|abc|a|b and c|AB|BC|b",
-		"|.|=|D|A, A|2|fourths|none"},
-	{"larger share", "larger share: circle pie 2 or circle pie 4",
-		"left|Left|LEFT|left.|the left|left side|the one on the left|the left one|first|the first|a|izquierda|la izquierda|A|left!",
-		"right|Right|right.|the right|second|b|derecha|la derecha|same|the same|equal|they are the same|both",
-		"|.|=|left right|up|3"},
-	{"shape to cut", "cut: circle into 4",
-		"4 equal|4 equal shares|four equal shares|4 equal parts|4, equal|equal 4|4 same|4 partes iguales|" +
-			"cuatro iguales|4 EQUAL.|4 even shares|there are 4 equal shares",
-		"4 unequal|4 not equal|3 equal|5 equal|2 equal shares|4 uneven|4 desiguales|4 partes desiguales|8 equal|four unequal|4 no iguales|5 unequal",
-		"|.|=|4|equal|4 5 equal|four cats"},
-	{"squares in rows", "squares 3 by 4",
-		"12|twelve|doce|12 squares|12 squares.|there are 12|= 12|4 + 4 + 4 = 12|3 + 3 + 3 + 3 = 12|3 x 4 = 12|It is 12|12 cuadrados",
-		"7|8|10|16|11|34|4 + 4 + 4 = 11|4 + 4 = 8|twenty|13 squares|0|9",
-		"|.|=|3 4|1,2|12 cats|lots"},
-	{"place of a shape", "where: circle above square",
-		"above|Above|ABOVE.|over|on top|it is above|It's above|arriba|encima|está arriba|above!|up",
-		"below|under|beside|next to|in front of|behind|abajo|al lado|detrás|it is below|beneath|in front",
-		"|.|=|square|above or below|3|here"},
 	{"dots to count out", "count out 7 of 12",
 		"7|seven|siete|7 dots|7 dots.|= 7|07|7!|it is 7|7 puntos|there are 7|7 colored",
 		"12|8|6|5|17|70|twelve|0|71|8 dots|5 dots|ocho",

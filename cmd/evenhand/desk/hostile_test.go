@@ -13,7 +13,8 @@ import (
 // hostile are texts that people paste or somebody tries: markup, letters shown backwards (Unicode Standard Annex 9), words
 // without an end, characters beyond the first plane, heaps of accents, controls, another script, the end of a line.
 var hostile = []string{
-	`<img src=x onerror=alert(1)>"'&`, "Ana \u202egnp.exe\u202c\u2066", strings.Repeat("W", 400), "🍎 👩‍👩‍👧‍👦", "Z͑ͫ̓ͪ̂ͫ̽͏̴̙̤A̴̵̜̰͔ͫ͗͢L̠ͨͧͩ͘",
+	`<img src=x onerror=alert(1)>"'&`, "Ana \u202egnp.exe\u202c\u2066", strings.Repeat("W", 400),
+	"🍎 👩‍👩‍👧‍👦", "Z͑ͫ̓ͪ̂ͫ̽͏̴̙̤A̴̵̜̰͔ͫ͗͢L̠ͨͧͩ͘",
 	"a\x07b\x1bc\x7f", "كم عدد ٣", "one\r\ntwo\tthree", "\ufeff-1e999", "{{.Data}} %s %d ../../x",
 }
 
