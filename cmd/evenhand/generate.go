@@ -40,9 +40,9 @@ func generateItems(c *cli.Context) error {
 	if c.String("skill") == "" {
 		return usagef("say which skill: --skill SKILL; evenhand skills lists them")
 	}
-	skill, err := standards.ParseSkill(c.String("skill"))
+	skill, err := skillNamed(c.String("skill"))
 	if err != nil {
-		return usagef("%v; evenhand skills lists them all", err)
+		return err
 	}
 	where, err := standards.ParseWhere(c.StringSlice("where"))
 	if err != nil {

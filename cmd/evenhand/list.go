@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"evenhand/assemble/export"
+	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/standards"
 	"evenhand/standards/task"
@@ -142,17 +143,24 @@ func traitsInWords(item bank.Item) string {
 }
 
 func readQuery(c *cli.Context) (bank.Query, error) {
-	q := bank.Query{Kind: c.String("origin"), File: c.String("file"), Author: c.String("from"), Unused: c.String("unused-since")}
+	q := bank.Query{Kind: c.String("origin"), File: c.String("file"), Author: c.String("from")}
 	for _, name := range c.StringSlice("skill") {
-		skill, err := standards.ParseSkill(name)
+		skill, err := skillNamed(name)
 		if err != nil {
-			return q, usagef("%v; evenhand skills lists them all", err)
+			return q, err
 		}
 		q.Skills = append(q.Skills, skill)
 	}
 	var err error
 	if q.Where, err = standards.ParseWhere(c.StringSlice("where")); err != nil {
 		return q, usagef("--where: %v", err)
+	}
+	if week := c.String("unused-since"); week != "" {
+		since, err := plan.ParseWeek(week)
+		if err != nil {
+			return q, usagef("--unused-since: %v", err)
+		}
+		q.Unused = since.String()
 	}
 	if code := c.String("standard"); code != "" {
 		if q.Code, err = standards.ParseCode(code); err != nil {
@@ -178,6 +186,10 @@ func readQuery(c *cli.Context) (bank.Query, error) {
 	if c.Bool("by-hand") {
 		yes := true
 		q.ByHand = &yes
+	}
+	if c.IsSet("easiest") && c.IsSet("hardest") && c.Float64("easiest") > c.Float64("hardest") {
+		return q, usagef("no item is at least as hard as --easiest %v and at most as hard as --hardest %v; "+
+			"in logits larger is harder", c.Float64("easiest"), c.Float64("hardest"))
 	}
 	q.Difficulty = difficultyRange(c)
 	for _, word := range c.Args().Slice() {

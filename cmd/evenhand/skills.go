@@ -2,7 +2,9 @@ package main
 
 import (
 	"fmt"
+	"path/filepath"
 	"slices"
+	"strings"
 
 	"evenhand/standards"
 	"evenhand/standards/task"
@@ -41,9 +43,9 @@ func listSkills(c *cli.Context) error {
 		if err != nil {
 			return err
 		}
-		id, err := standards.ParseSkill(name)
+		id, err := skillNamed(name)
 		if err != nil {
-			return usagef("%v; evenhand skills lists them all", err)
+			return err
 		}
 		skills = slices.DeleteFunc(skills, func(s standards.Skill) bool { return s.ID != id })
 	}
@@ -62,6 +64,16 @@ func listSkills(c *cli.Context) error {
 	return table(c.App.Writer, rows)
 }
 
+// skillNamed is the skill of a name on the command line.
+func skillNamed(name string) (standards.SkillID, error) {
+	skill, err := standards.ParseSkill(name)
+	if err == nil {
+		return skill, nil
+	}
+	said, guessed := strings.CutSuffix(err.Error(), "?")
+	return skill, usagef("%s%s evenhand skills lists them all", said, map[bool]string{true: "?", false: ";"}[guessed])
+}
+
 // aboutSkill is all that is known of a skill, a row each.
 func aboutSkill(s standards.Skill) [][]string {
 	rows := [][]string{
@@ -77,7 +89,11 @@ func aboutSkill(s standards.Skill) [][]string {
 // noArguments refuses arguments.
 func noArguments(c *cli.Context) error {
 	if c.Args().Present() {
-		return usagef("%s takes no arguments, but got %q; see evenhand help %s", c.Command.Name, c.Args().First(), c.Command.Name)
+		name, first := c.Command.Name, c.Args().First()
+		if filepath.Ext(first) == ".bank" {
+			return usagef("%s takes the bank in front: evenhand --bank %s %s", name, inShell(first), name)
+		}
+		return usagef("%s takes no arguments, but got %q; see evenhand help %s", name, first, name)
 	}
 	return nil
 }

@@ -7,6 +7,7 @@ import (
 	"net/url"
 	"strings"
 
+	"evenhand/assemble/plan"
 	"evenhand/assemble/sheet"
 	"evenhand/bank"
 	"evenhand/standards"
@@ -123,11 +124,18 @@ func (v *visit) filterFields(f filter) (template.HTML, error) {
 
 // itemQuery reads the filter of the page.
 func (v *visit) itemQuery(f filter) (bank.Query, error) {
-	q := bank.Query{Words: f.Words, Author: f.Author, Unused: f.Unused, From: v.URL.Query().Get("at"), About: pageful + 1}
+	q := bank.Query{Words: f.Words, Author: f.Author, From: v.URL.Query().Get("at"), About: pageful + 1}
 	if q.From != "" {
 		if _, err := v.desk.bank.Get(q.From); err != nil {
 			return q, v.missing("item.nothing")
 		}
+	}
+	if f.Unused != "" { // a browser may let any text through
+		since, err := plan.ParseWeek(f.Unused)
+		if err != nil {
+			return q, asTyped(err)
+		}
+		q.Unused = since.String()
 	}
 	if f.Skill != "" {
 		skill, err := standards.ParseSkill(f.Skill)

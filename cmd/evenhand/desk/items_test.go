@@ -34,13 +34,14 @@ func TestFilter(t *testing.T) {
 	for query, want := range map[string]int{
 		"": 4, "skill=add-two-digit": 1, "code=1.MD.B.3": 1, "band=warm-up&band=core": 1,
 		"traits=regroups+%3E%3D+1": 1, "status=retired": 0, "status=all": 4, "words=hundreds": 1, "author=MK": 4, "author=SV": 0,
+		"unused=2026-W48": 4,
 	} {
 		status, text := get(t, browser, address+"/items?"+query)
 		if got := len(item.FindAllString(text, -1)); status != http.StatusOK || query != "band=warm-up&band=core" && got != want {
 			t.Errorf("%q: status %d, %d items, want %d", query, status, got, want)
 		}
 	}
-	for _, query := range []string{"skill=add-two", "code=9.ZZ", "traits=regrups+%3D+1"} {
+	for _, query := range []string{"skill=add-two", "code=9.ZZ", "traits=regrups+%3D+1", "unused=31.02.", "unused=2026-W54"} {
 		if status, text := get(t, browser, address+"/items?"+query); status != http.StatusBadRequest {
 			t.Errorf("%q: status %d: %s", query, status, text)
 		}
