@@ -36,6 +36,33 @@ var foreignFiles = []struct{ start, what string }{
 	{"<?xml", "an XML file"},
 }
 
+// beginning is the first of a file's letters.
+func beginning(data []byte) string {
+	return string(bytes.TrimLeft(data[:min(len(data), 64)], "\ufeff \t\r\n"))
+}
+
+// foreignKind is what kind of foreign file begins so.
+func foreignKind(start string) (what string, foreign bool) {
+	for _, f := range foreignFiles {
+		if strings.HasPrefix(start, f.start) || f.start[0] == '<' && strings.HasPrefix(strings.ToLower(start), strings.ToLower(f.start)) {
+			return f.what, true
+		}
+	}
+	return "", false
+}
+
+// NoText says what a file is that holds no plain text such as a plan; ok is false for text.
+func NoText(data []byte) (what string, ok bool) {
+	switch what, foreign := foreignKind(beginning(data)); {
+	case foreign:
+		return what, true
+	case isWorkbook(data):
+		return "a workbook or document (.xlsx, .docx)", true
+	}
+	text, _, err := decodeAs(data, "")
+	return "no text", err == nil && isBinary(text)
+}
+
 // workbookEncoding stands for an encoding where the list is a workbook.
 const workbookEncoding = "xlsx"
 
@@ -48,18 +75,16 @@ const (
 
 // readText splits a text into records.
 func readText(data []byte, encoding string) (g grid, err error) {
-	start := string(bytes.TrimLeft(data[:min(len(data), 64)], "\ufeff \t\r\n"))
-	for _, f := range foreignFiles {
-		if strings.HasPrefix(start, f.start) || f.start[0] == '<' && strings.HasPrefix(strings.ToLower(start), strings.ToLower(f.start)) {
-			return g, words.Errorf("this is %s, not a list; save it as CSV or .xlsx and import that", words.Term(f.what))
-		}
+	start := beginning(data)
+	if what, foreign := foreignKind(start); foreign {
+		return g, words.Errorf("this is %s, not a list; save it as CSV or .xlsx and take that", words.Term(what))
 	}
 	text, found, err := decodeAs(data, encoding)
 	if err != nil {
 		return g, err
 	}
 	if isBinary(text) {
-		return g, words.Errorf("this is no text, so it is no list; save it as CSV or .xlsx and import that")
+		return g, words.Errorf("this is no text, so it is no list; save it as CSV or .xlsx and take that")
 	}
 	if (strings.HasPrefix(start, "{") || strings.HasPrefix(start, "[")) && json.Valid([]byte(text)) {
 		return g, words.Errorf("this is JSON, not a list; write its questions into a spreadsheet, a row for each, save it as CSV and import that")

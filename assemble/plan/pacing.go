@@ -59,7 +59,8 @@ func ParsePacing(text []byte, name string) (Pacing, error) {
 		return Pacing{}, err
 	}
 	if d.has("row") && !d.has("new") {
-		return Pacing{}, words.Errorf("%s is a plan for one quiz, not a pacing list; leave --weeks out, or see evenhand plan --pacing", name)
+		return Pacing{}, words.Errorf("%s is a plan for one quiz, not a pacing list; "+
+			"leave off --weeks or --pacing, or see what evenhand plan --pacing prints", name)
 	}
 	if !d.atMost("new", len(typed.Skills)) {
 		return Pacing{}, d.err()

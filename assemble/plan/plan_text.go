@@ -58,7 +58,8 @@ func Parse(text []byte, name string) (Plan, error) {
 		return Plan{}, err
 	}
 	if d.has("new") && !d.has("row") {
-		return Plan{}, words.Errorf("%s is a pacing list for a term, not a plan; say for how many weeks with --weeks, or check it with evenhand plan --pacing", name)
+		return Plan{}, words.Errorf("%s is a pacing list for a term, not a plan; "+
+			"evenhand assemble takes it with --weeks, evenhand plan and evenhand plans with --pacing", name)
 	}
 	if !d.atMost("row", len(typed.Rows)) || !d.atMost("quota", len(typed.Quotas)) {
 		return Plan{}, d.err()

@@ -8,6 +8,7 @@ import (
 
 	"evenhand/assemble/plan"
 	"evenhand/bank"
+	intake "evenhand/import"
 
 	"github.com/urfave/cli/v2"
 )
@@ -76,16 +77,17 @@ func readPlan(c *cli.Context, name string) (plan.Plan, error) {
 
 // planText is the text of a plan or a pacing list: of a file, else as the bank keeps it by name.
 func planText(c *cli.Context, name string, pacing bool) (text []byte, err error) {
-	text, err = os.ReadFile(name)
-	if err == nil || exists(name) {
-		return text, err
+	if strings.TrimSpace(name) == "" {
+		return nil, usagef("the name of the plan is empty; give its file, or its name in the bank")
 	}
-	text = nil
+	if exists(name) {
+		return planFile(name)
+	}
 	what, flag := "plan", ""
 	if pacing {
 		what, flag = "pacing list", " --pacing"
 	}
-	if bankThere(c) && !strings.ContainsAny(name, `/\`) {
+	if bankThere(c) {
 		_ = readingBank(c, func(b *bank.Bank) error {
 			plan, err := b.Plan(name)
 			if err == nil && plan.Pacing == pacing {
@@ -95,7 +97,20 @@ func planText(c *cli.Context, name string, pacing bool) (text []byte, err error)
 		})
 	}
 	if text == nil {
-		return nil, fmt.Errorf("there is no %s %s, neither a file nor one that the bank keeps; evenhand plan%s > %s writes an example there", what, name, flag, name)
+		return nil, fmt.Errorf("there is no %s %s, neither a file nor one that the bank keeps; evenhand plan%s > %s writes an example there",
+			what, name, flag, inShell(name))
+	}
+	return text, nil
+}
+
+// planFile reads a file that should be a plan or a pacing list.
+func planFile(path string) ([]byte, error) {
+	text, err := os.ReadFile(path)
+	if err != nil {
+		return nil, fmt.Errorf("can't read the plan: %w", err)
+	}
+	if what, foreign := intake.NoText(text); foreign {
+		return nil, fmt.Errorf("%s is %s, not a plan; a plan is plain text, and evenhand plan writes an example", path, what)
 	}
 	return text, nil
 }

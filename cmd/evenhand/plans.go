@@ -3,7 +3,6 @@ package main
 import (
 	"fmt"
 	"io"
-	"os"
 	"time"
 
 	"evenhand/assemble/plan"
@@ -120,9 +119,9 @@ func showSavedPlan(c *cli.Context, b *bank.Bank, name string) error {
 // savePlan keeps a plan that has no mistake.
 func savePlan(c *cli.Context, name string) error {
 	path := c.String("save")
-	text, err := os.ReadFile(path)
+	text, err := planFile(path)
 	if err != nil {
-		return fmt.Errorf("can't read the plan: %w", err)
+		return err
 	}
 	if c.Bool("pacing") {
 		_, err = plan.ParsePacing(text, path)

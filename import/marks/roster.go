@@ -1,6 +1,7 @@
 package marks
 
 import (
+	"bytes"
 	"strings"
 
 	"evenhand/bank/results"
@@ -18,6 +19,9 @@ type Roster struct {
 // ReadRoster reads a list with a code and a name in each row, with or without a heading. Columns behind these stand only
 // below a heading of their own: elsewhere they are more likely the rest of a name with a comma in it.
 func ReadRoster(name string, data []byte) (Roster, error) {
+	if len(bytes.TrimSpace(data)) == 0 {
+		return Roster{}, words.Errorf("%s is empty; a roster has a row for each pupil, the code and the name", name)
+	}
 	rows, err := intake.Cells(data)
 	if err != nil {
 		return Roster{}, words.Errorf("%s: %w", name, err)
