@@ -31,13 +31,17 @@ type QuizRow struct {
 // WriteQuiz writes quiz.csv: the items of form A in their order, then those of form B, and so
 // on.
 func WriteQuiz(w io.Writer, quiz assemble.Quiz) error {
-	var rows []QuizRow
+	return writeRows(w, sure(slices.Values(QuizRows(quiz))))
+}
+
+// QuizRows are the rows of quiz.csv.
+func QuizRows(quiz assemble.Quiz) (rows []QuizRow) {
 	for _, form := range quiz.Forms {
 		for _, placed := range form.Items {
 			rows = append(rows, quizRow(form.Name, placed))
 		}
 	}
-	return writeRows(w, sure(slices.Values(rows)))
+	return rows
 }
 
 func quizRow(form string, placed assemble.Placed) QuizRow {

@@ -58,6 +58,9 @@ func readRecords(r io.Reader) (records table, lines []int, err error) {
 		if err == io.EOF {
 			return nil, nil, errors.New("the file is empty; give one that evenhand wrote")
 		}
+		if err != nil && len(records) == 0 {
+			return nil, nil, fmt.Errorf("this is no table that evenhand wrote (%w)", err)
+		}
 		if err != nil {
 			return nil, nil, err
 		}

@@ -7,6 +7,7 @@ import (
 	"os"
 	"path/filepath"
 
+	"evenhand/assemble"
 	"evenhand/assemble/export"
 	"evenhand/assemble/export/qti"
 	"evenhand/bank"
@@ -19,8 +20,8 @@ func exportCommand() *cli.Command {
 		Name: "export", Usage: "write the whole bank as CSV, or a quiz for tests on a screen", ArgsUsage: "[FILE]\n       evenhand export --as qti [QUIZ] FILE.zip",
 		Description: "As CSV it is one row an item, its history and uses aside; evenhand import reads it back. Without a file it\n" +
 			"goes to stdout. As QTI, which is an open standard (QTI 3.0), it is a zip file that other programs read:\n" +
-			"a test for each form of the QUIZ, which is its folder or its quiz.csv, or without one the bank's ready items\n" +
-			"alone. Hands to draw on a clock are left to a person to mark. Nothing about pupils is in either.\n\n" +
+			"a test for each form of the QUIZ, by its title, week, the beginning of its ID or its folder, or without one\n" +
+			"the bank's ready items alone. Hands to draw on a clock are left to a person to mark. Nothing about pupils is in either.\n\n" +
 			"Example: evenhand export our-items.csv\n" +
 			"         evenhand export --as qti demo/friday friday.zip",
 		Flags: []cli.Flag{
@@ -55,6 +56,9 @@ func exportBank(c *cli.Context) error {
 	if toStdout && c.Bool(overwriteFlag.Name) {
 		return usagef("--overwrite goes with a file: evenhand export FILE --overwrite")
 	}
+	if err := csvFile.named(path); err != nil {
+		return err
+	}
 	return readingBank(c, func(b *bank.Bank) error {
 		write := func(w io.Writer) error { return export.WriteBank(w, b.Find(bank.Query{})) }
 		if toStdout {
@@ -80,6 +84,9 @@ func exportQTI(c *cli.Context) error {
 		return usagef("say what to write and where: export --as qti QUIZ FILE.zip, or export --as qti FILE.zip for the whole bank")
 	}
 	path := c.Args().Get(c.NArg() - 1)
+	if err := zipFile.named(path); err != nil {
+		return err
+	}
 	return readingBank(c, func(b *bank.Bank) error {
 		p, items, err := packageOf(c, b)
 		if err != nil {
@@ -111,8 +118,16 @@ func packageOf(c *cli.Context, b *bank.Bank) (qti.Package, iter.Seq2[qti.Item, e
 	return p, qti.OfBank(b.Find(bank.Query{Standings: []bank.Standing{bank.Ready}}), p.Lang), nil
 }
 
-// quizPackage reads a quiz from its folder or quiz.csv, and its items from the bank.
+// quizPackage is a quiz as the bank keeps it, or reads it from its folder or quiz.csv and its items from the bank.
 func quizPackage(c *cli.Context, b *bank.Bank, path string) (qti.Package, error) {
+	if !isQuizFolder(path) {
+		kept, err := keptQuiz(c, b, path)
+		if err != nil {
+			return qti.Package{}, err
+		}
+		quiz := assemble.QuizOf(kept)
+		return qti.OfQuiz(quiz.Title, c.String("lang"), export.QuizRows(quiz), b.Get)
+	}
 	if info, err := os.Stat(path); err == nil && info.IsDir() {
 		path = filepath.Join(path, "quiz.csv")
 	}

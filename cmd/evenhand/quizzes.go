@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -150,10 +151,24 @@ func keptQuiz(c *cli.Context, b *bank.Bank, name string) (bank.Quiz, error) {
 		called = given.ID
 	}
 	kept, err := b.Quiz(called)
-	if err != nil && called != name {
+	switch {
+	case err != nil && called == name:
+		err = noWeekEither(name, err)
+	case err != nil:
 		err = fmt.Errorf("the bank does not keep the quiz in %s: it was made without it, by an older evenhand, or with --try", name)
 	}
 	return kept, err
+}
+
+// likeWeek is a name that is meant as a week.
+var likeWeek = regexp.MustCompile(`^\d{4}-?[Ww]\d+$`)
+
+// noWeekEither adds to the error about a quiz that isn't there why its name is no week, where it is like one.
+func noWeekEither(name string, err error) error {
+	if _, wrong := plan.ParseWeek(name); wrong != nil && likeWeek.MatchString(name) {
+		return fmt.Errorf("%w; %w", err, wrong)
+	}
+	return err
 }
 
 // weekNamed is the week that a name means, all of whose quizzes are wanted; empty where it means one quiz, also where
@@ -186,7 +201,7 @@ func givenQuiz(c *cli.Context, name string) (quiz results.Quiz, err error) {
 		case err != nil && folder: // a quiz that this bank doesn't keep
 			return nil
 		case err != nil:
-			return err
+			return noWeekEither(name, err)
 		case quiz.ID != family[0].ID: // as its folder tells it, where that is named
 			quiz = results.QuizOf(family[0])
 		}
