@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"os"
 	"os/user"
 	"path/filepath"
@@ -74,6 +75,14 @@ func patient(c *cli.Context, o bank.Options) bank.Options {
 // bankThere says whether there is a bank, as far as can be seen without opening it.
 func bankThere(c *cli.Context) bool {
 	return !bank.IsFile(c.String(bankFlag.Name)) || exists(c.String(bankFlag.Name))
+}
+
+// isThere says that there is no bank of a name, where it is another one than that of --bank.
+func isThere(address string) error {
+	if bank.IsFile(address) && !exists(address) {
+		return fmt.Errorf("there is no bank %s to read; look at how its file is called", address)
+	}
+	return nil
 }
 
 func openedBank(c *cli.Context, options bank.Options, do func(*bank.Bank) error) error {

@@ -27,6 +27,9 @@ func copyBank(c *cli.Context) error {
 		return usagef("name two banks: evenhand copy FROM TO")
 	}
 	from, to := c.Args().Get(0), c.Args().Get(1)
+	if err := isThere(from); err != nil {
+		return err
+	}
 	o := patient(c, bank.Options{ReadOnly: true})
 	b, err := bank.Open(from, o) // says what is wrong if it is no bank
 	if err != nil {

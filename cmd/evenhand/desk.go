@@ -34,6 +34,9 @@ func runDesk(c *cli.Context) error {
 	if err := noArguments(c); err != nil {
 		return err
 	}
+	if port := c.Int("port"); port < 0 || port > 65535 {
+		return usagef("--port is %d; a port is a number from 1 to 65535", port)
+	}
 	path, err := deskBank(c)
 	if err != nil {
 		return err

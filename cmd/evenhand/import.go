@@ -62,7 +62,7 @@ func importList(c *cli.Context) error {
 	if c.Bool("undo") {
 		return undoImport(c, path, options)
 	}
-	if err := checkSetAside(c); err != nil {
+	if err := errors.Join(csvFile.named(c.String("set-aside")), checkSetAside(c)); err != nil {
 		return err
 	}
 	book, err := openBook(c, path)
@@ -107,9 +107,9 @@ func fitsBook(c *cli.Context, book *intake.Book, name string) error {
 func importOptions(c *cli.Context) (intake.ImportOptions, error) {
 	o := intake.ImportOptions{By: author(c), At: now(), DryRun: c.Bool("dry-run"), Revise: c.Bool("revise")}
 	if name := c.String("skill"); name != "" {
-		skill, err := standards.ParseSkill(name)
+		skill, err := skillNamed(name)
 		if err != nil {
-			return o, usagef("%v; evenhand skills lists them all", err)
+			return o, err
 		}
 		o.Skill = skill
 	}

@@ -12,22 +12,15 @@ import (
 func TestSetAsideOfSeveralSheets(t *testing.T) {
 	t.Chdir(t.TempDir())
 	writeWorkbook(t, "sums.xlsx", "Mon", "Tue")
-	said := func(call ...string) (code int, told string) {
-		var out, talk strings.Builder
-		code = run(append([]string{"evenhand", "--bank", "team.bank"}, call...), strings.NewReader(""), &out, &talk)
-		return code, talk.String()
-	}
-	if code, told := said("init"); code != exitDone {
-		t.Fatal(told)
-	}
-	code, told := said("import", "sums.xlsx", "--set-aside", "mend.csv")
+	mustDo(t, "--bank team.bank init")
+	code, _, told := evenhand("--bank team.bank import sums.xlsx --set-aside mend.csv")
 	if want := "--set-aside names one file, but sums.xlsx has 2 sheets"; code != exitUsage || !strings.Contains(told, want) {
 		t.Errorf("exit code %d, want 2 and %q; said %s", code, want, told)
 	}
-	if _, told := said("list"); !strings.Contains(told, "0 items") {
+	if _, _, told := evenhand("--bank team.bank list"); !strings.Contains(told, "0 items") {
 		t.Errorf("the refused list came in: %s", told)
 	}
-	if code, told := said("import", "sums.xlsx", "--sheet", "Tue", "--set-aside", "mend.csv"); code != exitInPart {
+	if code, _, told := evenhand("--bank team.bank import sums.xlsx --sheet Tue --set-aside mend.csv"); code != exitInPart {
 		t.Errorf("exit code %d, want 3; said %s", code, told)
 	}
 	if _, err := os.Stat("mend.csv"); err != nil {

@@ -203,7 +203,7 @@ func undoImport(c *cli.Context, path string, o intake.ImportOptions) error {
 		case err != nil:
 			return err
 		case found == 0:
-			return fmt.Errorf("no item of the bank came in by a list named %s; evenhand list --origin imported --format csv names the lists", name)
+			return fmt.Errorf("no item of the bank came in by a list named %s; evenhand lists names them", name)
 		case o.DryRun:
 			say(c, "%s of %s would be taken out of use", count(found, "item"), name)
 		default:

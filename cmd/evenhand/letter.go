@@ -48,6 +48,9 @@ func writeLetter(c *cli.Context) error {
 	case langs == nil:
 		return usagef("no language %q for letters; write both, en or es", c.String("lang"))
 	}
+	if err := pdfFile.named(c.String("out")); err != nil {
+		return err
+	}
 	if err := options.Check(); err != nil {
 		return usagef("%v", err)
 	}

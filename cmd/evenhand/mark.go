@@ -79,6 +79,9 @@ func markQuiz(c *cli.Context) error {
 	if err != nil {
 		return usagef("--read: %v", err)
 	}
+	if err := csvFile.named(c.String("out")); err != nil {
+		return err
+	}
 	if err := results.CheckClass(c.String("class")); err != nil {
 		return usagef("--class: %v", err)
 	}

@@ -49,6 +49,9 @@ func mergeBanks(c *cli.Context) error {
 	if sameBank(c.String("bank"), address) {
 		return usagef("%s is the bank itself; name another one", address)
 	}
+	if err := isThere(address); err != nil {
+		return err
+	}
 	other, err := bank.Open(address, bank.Options{ReadOnly: true})
 	if err != nil {
 		return err

@@ -129,7 +129,7 @@ func writeFolder(c *cli.Context, dir string, fill func(writing) error) error {
 		})
 	})
 	if err != nil {
-		return fmt.Errorf("can't write into %s: %w", dir, err)
+		return fmt.Errorf("nothing was written into %s: %w", dir, err)
 	}
 	return nil
 }

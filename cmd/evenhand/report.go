@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"slices"
@@ -42,6 +43,9 @@ func reportCommand() *cli.Command {
 
 func showReport(c *cli.Context) error {
 	if _, err := choice(c, "csv", report.Tables()); err != nil {
+		return err
+	}
+	if err := errors.Join(csvFile.named(c.String("out")), webPage.named(c.String("html"))); err != nil {
 		return err
 	}
 	roster, err := readRoster(c)

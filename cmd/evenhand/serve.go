@@ -58,7 +58,11 @@ func runServe(c *cli.Context) error {
 		return err
 	}
 	cert, proxy := c.String("tls-cert"), c.Bool("behind-proxy")
-	switch address := c.String("listen"); {
+	address := c.String("listen")
+	_, _, err := net.SplitHostPort(address)
+	switch {
+	case err != nil:
+		return usagef("--listen is %q; it is an address with its port, such as 127.0.0.1:8080", address)
 	case c.Int("keep") < 1:
 		return usagef("--keep %d: keep one day at least", c.Int("keep"))
 	case cert == "" && !proxy && !onlyHere(address):

@@ -33,6 +33,9 @@ func showItem(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
+	if err := picture.named(c.String("svg")); err != nil {
+		return err
+	}
 	return readingBank(c, func(b *bank.Bank) error {
 		item, err := b.Get(id)
 		if err != nil {

@@ -60,7 +60,7 @@ func TestOptionsThatSayNothingAreRefused(t *testing.T) {
 	}
 	t.Chdir(t.TempDir())
 	for call, want := range calls {
-		refusedWith(t, strings.Fields(call), want)
+		refusedWith(t, call, want)
 	}
 	if left, err := os.ReadDir("."); err != nil || len(left) > 0 {
 		t.Errorf("refused calls left %v (%v)", left, err)
@@ -81,9 +81,9 @@ func TestHelpOfWhatGoesWithOthersHolds(t *testing.T) {
 				continue
 			}
 			found++
-			call := []string{command.Name, "something", "--" + flag.Names()[0]}
+			call := command.Name + " something --" + flag.Names()[0]
 			if takesValue(flag) {
-				call = append(call, "1")
+				call += " 1"
 			}
 			refusedWith(t, call, "--"+flag.Names()[0]+" goes with "+with[1])
 		}
@@ -94,11 +94,10 @@ func TestHelpOfWhatGoesWithOthersHolds(t *testing.T) {
 }
 
 // refusedWith expects a call to be wrong usage and to say so.
-func refusedWith(t *testing.T, call []string, want string) {
+func refusedWith(t *testing.T, call, want string) {
 	t.Helper()
-	var out, told strings.Builder
-	code := run(append([]string{"evenhand", "--bank", "none.bank"}, call...), strings.NewReader(""), &out, &told)
-	if code != exitUsage || !strings.Contains(told.String(), want) || out.Len() > 0 {
-		t.Errorf("%s: exit code %d, want 2 and %q, said: %s%s", strings.Join(call, " "), code, want, &told, &out)
+	code, out, said := evenhand("--bank none.bank " + call)
+	if code != exitUsage || !strings.Contains(said, want) || out != "" {
+		t.Errorf("%s: exit code %d, want 2 and %q, said: %s%s", call, code, want, said, out)
 	}
 }
