@@ -23,11 +23,10 @@ import (
 func importCommand() *cli.Command {
 	return &cli.Command{
 		Name: "import", Usage: "bring a colleague's list into the bank", ArgsUsage: "LIST [--column MEANING=HEADING ...] [--dry-run]",
-		Description: "LIST is CSV as it comes, in any usual encoding, a workbook (.xlsx), or a package of QTI 3.0\n" +
-			"(.zip). It says how each column was understood;\n" +
-			"--column corrects a wrong guess. Each row is added, already here, or set aside with the reason. Rows set aside\n" +
-			"go to a CSV file that can be mended and imported again; the exit code is then 3. It is 3 as well when a column or\n" +
-			"a sheet was left out that may matter: say what it is, or that it is unused.\n" +
+		Description: "LIST is CSV as it comes, in any usual encoding, a workbook (.xlsx), or a package of QTI 3.0 (.zip). It says how\n" +
+			"each column was understood; --column corrects a wrong guess. Each row is added, already here, or set aside with the\n" +
+			"reason. Rows set aside go to a CSV file that can be mended and imported again; the exit code is then 3. It is 3 as\n" +
+			"well when a column or a sheet was left out that may matter: say what it is, or that it is unused.\n" +
 			"An export of this very bank that was edited shows what is different; --revise makes it so.\n\n" +
 			"Example: evenhand import demo/sv-friday-mix.csv --by SV\n" +
 			"         evenhand import demo/sv-friday-mix.csv --column answer=B --dry-run\n" +

@@ -28,14 +28,14 @@ var codesFlag = &cli.BoolFlag{
 func markCommand() *cli.Command {
 	return &cli.Command{
 		Name: "mark", Usage: "bring a quiz's marks in: write a grid, read it filled in, or type them", ArgsUsage: "QUIZ [MARKS] [options]",
-		Description: "QUIZ is a quiz that the bank keeps, by its title, week or the beginning of its ID, or its " +
-			"folder. With --out it writes a grid, a row a pupil and a column an item,\n" +
-			"to fill in by hand or in a spreadsheet; with MARKS it reads the grid. In a cell stands 1 or ✓ for right, 0 or x for\n" +
-			"wrong, what the child wrote, - for absent, . or nothing for not reached; R and W, + and other usual marks are read,\n" +
-			"and what is not clear is set aside and asked about. With --enter it asks: Enter for right, else\n" +
-			"the child's answer, - absent, . not reached, < one back (<< where numbers are compared); every pupil is saved at once.\n" +
-			"Marking again replaces and keeps what was: --history shows it. Pupils are codes such as P07; the results stay in\n" +
-			"BANK.marks beside the bank, which only you can read, and are in no bank, backup or export.\n\n" +
+		Description: "QUIZ is a quiz that the bank keeps, by its title, week or the beginning of its ID, or its folder. With --out it\n" +
+			"writes a grid, a row a pupil and a column an item, to fill in by hand or in a spreadsheet; with MARKS it reads the\n" +
+			"grid. In a cell stands 1 or ✓ for right, 0 or x for wrong, what the child wrote, - for absent, . or nothing for not\n" +
+			"reached; R and W, + and other usual marks are read, and what is not clear is set aside and asked about. With --enter\n" +
+			"it asks: Enter for right, else the child's answer, - absent, . not reached, < one back (<< where numbers are\n" +
+			"compared); every pupil is saved at once. Marking again replaces and keeps what was: --history shows it. Pupils are\n" +
+			"codes such as P07; the results stay in BANK.marks beside the bank, which only you can read, and are in no bank and no\n" +
+			"export; a backup keeps them in a file of their own.\n\n" +
 			"Example: evenhand mark 2026-W48 --out marks.csv --pupils P01-P24\n" +
 			"         evenhand mark 2026-W48 demo/marks.csv\n" +
 			"         evenhand mark 2026-W48 --enter --pupils P25",
@@ -177,6 +177,9 @@ func namedPupils(c *cli.Context) (codes []string, err error) {
 			return nil, usagef("--pupils: %v", err)
 		}
 		codes = append(codes, some...)
+	}
+	if len(codes) == 0 && given(c, "pupils") {
+		return nil, usagef("--pupils names nobody; give codes such as P01-P24, or leave it off")
 	}
 	roster, err := readRoster(c)
 	if err != nil {

@@ -24,6 +24,7 @@ func TestMistypedValuesAreRefused(t *testing.T) {
 		"export items.XLSX":                        "CSV is written, and items.XLSX says that it is something else; give it the ending .csv",
 		"export --as qti friday.csv":               "give it the ending .zip",
 		"mark friday --out grid.xlsx":              "give it the ending .csv",
+		"print friday --out q --fewer 0":           "--fewer is 0; a form keeps at least 1 item",
 		"report --html friday.pdf":                 "give it the ending .html",
 		"report --csv items --out items.html":      "give it the ending .csv",
 		"show 01M8 --svg item.png":                 "give it the ending .svg",

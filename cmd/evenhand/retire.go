@@ -25,15 +25,24 @@ func retireItems(c *cli.Context) error {
 		return err
 	}
 	return withBank(c, func(b *bank.Bank) error {
-		done := 0
+		done, already := 0, 0
 		for _, id := range c.Args().Slice() {
-			if _, err := b.Retire(id, c.String("by"), c.String("reason"), now()); err != nil {
+			before, err := b.Get(id)
+			if err == nil && before.Standing == bank.Retired {
+				say(c, "%s is retired already", before.ID)
+				already++
+				continue
+			}
+			if err == nil {
+				_, err = b.Retire(id, c.String("by"), c.String("reason"), now())
+			}
+			if err != nil {
 				say(c, "%v", err)
 				continue
 			}
 			done++
 		}
-		switch done {
+		switch done + already {
 		case c.NArg():
 			say(c, "retired %s", count(done, "item"))
 			return nil

@@ -124,6 +124,10 @@ func setWording(item *bank.Item, lang, text string) {
 	for l, w := range item.Wording {
 		wording[l] = w
 	}
-	wording[lang] = text
-	item.Wording = wording
+	if wording[lang] = text; strings.TrimSpace(text) == "" { // the task speaks for itself again
+		delete(wording, lang)
+	}
+	if item.Wording = wording; len(wording) == 0 {
+		item.Wording = nil
+	}
 }
