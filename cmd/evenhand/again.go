@@ -8,7 +8,6 @@ import (
 	"slices"
 	"strings"
 
-	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/bank/results"
 
@@ -34,13 +33,10 @@ func unuseQuiz(c *cli.Context) error {
 	if err != nil {
 		return err
 	}
-	title, week := name, c.String("week")
-	if week != "" {
-		parsed, err := plan.ParseWeek(week)
-		if err != nil {
-			return usagef("--week: %v", err)
-		}
-		week = parsed.String()
+	title := name
+	week, err := weekOf(c, "week")
+	if err != nil {
+		return err
 	}
 	its := called(title, week)
 	if exists(name) || week == "" {

@@ -37,6 +37,9 @@ func flagsFirst(app *cli.App, args []string) []string {
 		return slices.Concat(args[:1], global, []string{command.Name, flag}) // so that the library says what it needs
 	}
 	flags, arguments := pick(others, command.Flags, true)
+	if asksHelp(flags, command.Flags) {
+		return []string{args[0], "help", command.Name}
+	}
 	if len(arguments) > 0 {
 		arguments = append([]string{"--"}, arguments...)
 	}
@@ -123,6 +126,20 @@ func pick(args []string, flags []cli.Flag, all bool) (picked, rest []string) {
 		}
 	}
 	return picked, rest
+}
+
+// asksHelp says that one of the flags asks for help, and none that takes a value has it there.
+func asksHelp(args []string, flags []cli.Flag) bool {
+	for i := 0; i < len(args); i++ {
+		name, _, hasValue := strings.Cut(strings.TrimLeft(args[i], "-"), "=")
+		if name == "help" || name == "h" {
+			return true
+		}
+		if flag := flagNamed(flags, name); flag != nil && takesValue(flag) && !hasValue {
+			i++
+		}
+	}
+	return false
 }
 
 // valueless is a flag whose value is missing: it stands last, or another flag or "--"

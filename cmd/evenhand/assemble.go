@@ -205,11 +205,11 @@ func amended(c *cli.Context, asked plan.Plan) (plan.Plan, error) {
 }
 
 func assembleOptions(c *cli.Context) (assemble.Options, error) {
-	o := assemble.Options{Seed: c.Uint64("seed"), Limit: c.Duration("limit"), Week: c.String("week")}
-	if o.Week == "" {
-		o.Week = plan.WeekOf(time.Now()).String()
-	} else if _, err := plan.ParseWeek(o.Week); err != nil {
-		return o, usagef("--week: %v", err)
+	o := assemble.Options{Seed: c.Uint64("seed"), Limit: c.Duration("limit"), Week: plan.WeekOf(time.Now()).String()}
+	if asked, err := weekOf(c, "week"); err != nil {
+		return o, err
+	} else if asked != "" {
+		o.Week = asked
 	}
 	if c.IsSet("limit") && o.Limit <= 0 {
 		return o, usagef("--limit is %v; the search needs some time, such as 10s", o.Limit)
@@ -220,6 +220,19 @@ func assembleOptions(c *cli.Context) (assemble.Options, error) {
 	earlier, err := earlierQuiz(c)
 	o.Earlier = earlier
 	return o, err
+}
+
+// weekOf is the week of an option as weeks are written; empty where there is none.
+func weekOf(c *cli.Context, option string) (string, error) {
+	text := c.String(option)
+	if text == "" {
+		return "", nil
+	}
+	week, err := plan.ParseWeek(text)
+	if err != nil {
+		return "", usagef("--%s: %v", option, err)
+	}
+	return week.String(), nil
 }
 
 // assembleOrFill assembles from one bank, and with --fill generates what lacks into the other and tries again.

@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"evenhand/assemble/export"
-	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/standards"
 	"evenhand/standards/task"
@@ -155,12 +154,8 @@ func readQuery(c *cli.Context) (bank.Query, error) {
 	if q.Where, err = standards.ParseWhere(c.StringSlice("where")); err != nil {
 		return q, usagef("--where: %v", err)
 	}
-	if week := c.String("unused-since"); week != "" {
-		since, err := plan.ParseWeek(week)
-		if err != nil {
-			return q, usagef("--unused-since: %v", err)
-		}
-		q.Unused = since.String()
+	if q.Unused, err = weekOf(c, "unused-since"); err != nil {
+		return q, err
 	}
 	if code := c.String("standard"); code != "" {
 		if q.Code, err = standards.ParseCode(code); err != nil {
@@ -193,9 +188,24 @@ func readQuery(c *cli.Context) (bank.Query, error) {
 	}
 	q.Difficulty = difficultyRange(c)
 	for _, word := range c.Args().Slice() {
+		if err := meantAsOption(c, word); err != nil {
+			return q, err
+		}
 		q.Words += word + " "
 	}
 	return q, nil
+}
+
+// meantAsOption refuses a word to look for that is an option or a condition without its dashes.
+func meantAsOption(c *cli.Context, word string) error {
+	name, value, ok := strings.Cut(word, "=")
+	if flag := flagNamed(c.Command.Flags, name); ok && flag != nil && takesValue(flag) {
+		return usagef("%s would be looked for in the questions; for items of that %s write --%s %s", word, name, name, inShell(value))
+	}
+	if where, err := standards.ParseWhere([]string{word}); err == nil && len(where) > 0 {
+		return usagef("%s would be looked for in the questions; for items with it write --where %s", word, inShell(word))
+	}
+	return nil
 }
 
 // difficultyRange is what --easiest and --hardest ask for, nil for nothing.

@@ -9,7 +9,6 @@ import (
 	"strings"
 
 	"evenhand/assemble/export"
-	"evenhand/assemble/plan"
 	"evenhand/bank"
 	"evenhand/bank/results"
 	"evenhand/import/marks"
@@ -140,11 +139,9 @@ func withResults(c *cli.Context, o bank.Options, do func(*results.Store) error) 
 
 // folderQuiz reads a quiz from its folder or quiz.csv.
 func folderQuiz(c *cli.Context, path string) (results.Quiz, error) {
-	week := c.String("week")
-	if week != "" {
-		if _, err := plan.ParseWeek(week); err != nil {
-			return results.Quiz{}, usagef("--week: %v", err)
-		}
+	week, err := weekOf(c, "week")
+	if err != nil {
+		return results.Quiz{}, err
 	}
 	quiz, err := export.Given(path, week)
 	if errors.Is(err, export.ErrNoWeek) {
@@ -155,18 +152,11 @@ func folderQuiz(c *cli.Context, path string) (results.Quiz, error) {
 
 // ofWeek refuses a --week that is not the quiz's, which is known by more than that.
 func ofWeek(c *cli.Context, title, week string) error {
-	asked := c.String("week")
-	if asked == "" {
-		return nil
+	asked, err := weekOf(c, "week")
+	if err == nil && asked != "" && asked != week {
+		err = usagef("%s is of week %s, not of %s; leave off --week, or name the quiz of that week", title, week, asked)
 	}
-	parsed, err := plan.ParseWeek(asked)
-	switch {
-	case err != nil:
-		return usagef("--week: %v", err)
-	case parsed.String() != week:
-		return usagef("%s is of week %s, not of %s; leave off --week, or name the quiz of that week", title, week, parsed)
-	}
-	return nil
+	return err
 }
 
 // namedPupils are the codes of --pupils and --roster.

@@ -15,6 +15,8 @@ func TestMistypedValuesAreRefused(t *testing.T) {
 		"list --easiest 2 --hardest 1":             "no item is at least as hard as --easiest 2 and at most as hard as --hardest 1",
 		"list --skill add-two-digits":              `did you mean "add-two-digit"? evenhand skills lists them all`,
 		"skills xyzzy":                             `no skill "xyzzy"; evenhand skills lists them all`,
+		"list regroups=1":                          "regroups=1 would be looked for in the questions; for items with it write --where",
+		"list skill=add-tens":                      "for items of that skill write --skill add-tens",
 		"init my.bank":                             "init takes the bank in front: evenhand --bank my.bank init",
 		"check my.bank":                            "evenhand --bank my.bank check",
 		"generate add-tens":                        `generate takes no arguments, but got "add-tens"`,

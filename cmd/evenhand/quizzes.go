@@ -155,7 +155,8 @@ func keptQuiz(c *cli.Context, b *bank.Bank, name string) (bank.Quiz, error) {
 	case err != nil && called == name:
 		err = noWeekEither(name, err)
 	case err != nil:
-		err = fmt.Errorf("the bank does not keep the quiz in %s: it was made without it, by an older evenhand, or with --try", name)
+		err = fmt.Errorf("the bank does not keep the quiz in %s: it was made without it, by an older evenhand, or with --try, "+
+			"or another has taken its place", name)
 	}
 	return kept, err
 }

@@ -32,11 +32,10 @@ func assembleTerm(c *cli.Context, path string) error {
 	if err != nil {
 		return err
 	}
-	if week := c.String("from-week"); week != "" {
-		if _, err := plan.ParseWeek(week); err != nil {
-			return usagef("--from-week: %v", err)
-		}
-		options.Week = week
+	if first, err := weekOf(c, "from-week"); err != nil {
+		return err
+	} else if first != "" {
+		options.Week = first
 	}
 	aim, err := aimOf(c, pacing.Weekly)
 	if err != nil {
