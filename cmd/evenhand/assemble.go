@@ -82,7 +82,7 @@ func assembleQuiz(c *cli.Context) error {
 	if c.String("out") == "" && c.String("model") == "" {
 		return usagef("say where to write: --out DIR")
 	}
-	if err := errors.Join(checkPrint(c), lpModel.named(c.String("model"))); err != nil {
+	if err := errors.Join(checkPrint(c), lpModel.named(c.String("model")), folder.named(c.String("out"))); err != nil {
 		return err
 	}
 	if c.IsSet("weeks") {

@@ -51,10 +51,10 @@ func runDemo(c *cli.Context) error {
 	if err := noArguments(c); err != nil {
 		return err
 	}
-	if err := checkPrint(c); err != nil {
+	dir := c.String("dir")
+	if err := errors.Join(checkPrint(c), folder.named(dir)); err != nil {
 		return err
 	}
-	dir := c.String("dir")
 	if exists(dir) {
 		return fmt.Errorf("%s is there already; name another folder with --dir, or remove it", dir)
 	}

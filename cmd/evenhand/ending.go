@@ -20,6 +20,7 @@ var (
 	picture = kindOfFile{"a picture in SVG", []string{".svg"}}
 	zipFile = kindOfFile{"a zip file", []string{".zip"}}
 	lpModel = kindOfFile{"a program in LP format", []string{".lp", ".txt"}}
+	folder  = kindOfFile{"a folder of several files", nil}
 )
 
 // otherEndings say that a file is of a kind that none of these is.
@@ -38,8 +39,11 @@ func (k kindOfFile) named(path string) error {
 	for _, other := range []kindOfFile{csvFile, pdfFile, webPage, picture, zipFile, lpModel} {
 		says = says || slices.Contains(other.endings, ending)
 	}
-	if says {
-		return usagef("%s is written, and %s says that it is something else; give it the ending %s", k.what, path, k.endings[0])
+	switch {
+	case !says:
+		return nil
+	case len(k.endings) == 0:
+		return usagef("%s is written, and %s says that it is one file; name it such as %s", k.what, path, strings.TrimSuffix(path, filepath.Ext(path)))
 	}
-	return nil
+	return usagef("%s is written, and %s says that it is something else; give it the ending %s", k.what, path, k.endings[0])
 }

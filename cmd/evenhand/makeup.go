@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 
 	"evenhand/assemble"
@@ -22,7 +23,7 @@ func assembleMakeUp(c *cli.Context) error {
 	case exists(dir):
 		return fmt.Errorf("%s is there already; name a new folder", dir)
 	}
-	if err := checkPrint(c); err != nil {
+	if err := errors.Join(checkPrint(c), folder.named(dir)); err != nil {
 		return err
 	}
 	return openForUse(c)(c, func(b *bank.Bank) error {

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -56,7 +57,7 @@ func runPractice(c *cli.Context) error {
 	case exists(dir):
 		return fmt.Errorf("%s is there already; name a new folder", dir)
 	}
-	if err := checkPrint(c); err != nil {
+	if err := errors.Join(checkPrint(c), folder.named(dir)); err != nil {
 		return err
 	}
 	quizzes, papers, err := shownPapers(c)

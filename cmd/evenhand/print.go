@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"slices"
@@ -46,7 +47,7 @@ func printQuiz(c *cli.Context) error {
 	if dir == "" {
 		return usagef("say where to write: --out DIR")
 	}
-	if err := checkPrint(c); err != nil {
+	if err := errors.Join(checkPrint(c), folder.named(dir)); err != nil {
 		return err
 	}
 	if exists(dir) {
