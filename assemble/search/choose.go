@@ -44,7 +44,7 @@ func (t *tree) branchOn(v int32, x float64) (branch, float64) {
 		c := &t.about[v]
 		low := int(math.Floor(x + 1e-6))
 		switch c.form {
-		case asTotal, asLow:
+		case asTotal, asLow, asRoom:
 			return none, x
 		case asSame, asUneven:
 			return branch{form: noForm, column: int(v), row: -1, low: low}, x

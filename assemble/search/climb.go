@@ -156,6 +156,9 @@ func (c *climb) explore(t *tree, chosen []int, work int) int {
 			return min(bound, c.best.objective)
 		}
 		maps.Copy(c.split, t.split)
-		*t = *c.apart(chosen)
+		roomy := t.roomy
+		if *t = *c.apart(chosen); roomy {
+			t.makeRoom()
+		}
 	}
 }

@@ -40,7 +40,9 @@
 //     groups, and the tree starts again. In the end all are split, so the
 //     search is complete.
 //     Where a choice near to the bound could hold few groups only, the tree is one among these: it finds
-//     such a choice or raises the bound. It begins anew now and then, with what it has learnt of good branches.
+//     such a choice or raises the bound. What a choice costs is a rule then, and its programs look for
+//     the one with most room in the time and at the mark. It begins anew now and then, with what it has learnt of
+//     good branches.
 //     Beside it choices are bettered: chains of annealing, begun by turns afresh and with
 //     the best choice, which break rules on their way at prices that follow what is
 //     broken, fewer uses than in their best choice being one of the rules; and small trees
@@ -66,7 +68,7 @@
 //	mend.go                          small trees around the best choice, beside them
 //	tree.go choose.go blame.go       4, the tree, what it branches on and learns
 //	fix.go leaf.go                   what it fixes, its ends
-//	near.go                          the tree among the few groups near to the bound
+//	near.go room.go                  the tree among the few groups near to the bound, what it looks for
 //	even.go                          5
 //	conflict.go loosen.go            why there is none, and what would help
 //	lp                               linear programs in general

@@ -11,7 +11,7 @@ func (t *tree) fix(n *node) {
 			continue
 		}
 		d := t.proof.Reduced(c)
-		if t.p.round(t.proof.Ceil(t.proved+max(d, -d))) < t.best.objective {
+		if !t.hopeless(t.proved + max(d, -d)) {
 			continue
 		}
 		x := change{row: -1, up: d > 0, value: c.Lo}

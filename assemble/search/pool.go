@@ -81,12 +81,13 @@ func (t *tree) lean(r *root, l leaning) {
 	}
 }
 
-// atMost lets the objective be so much at most. It is for a tree that has not begun.
-func (t *tree) atMost(objective int) {
-	row := t.AddRow(0, objective, 1)
+// atMost lets the objective be so much at most, by one more row. It is for a tree that has not begun.
+func (t *tree) atMost(objective int) (row int32) {
+	row = t.AddRow(0, objective, 1)
 	for j := range t.Cols {
 		if c := &t.Cols[j]; c.Cost != 0 {
 			c.Entries = append(c.Entries, at(row, int32(c.Cost)))
 		}
 	}
+	return row
 }

@@ -26,6 +26,8 @@ type tree struct {
 	proof   lp.Certificate
 	proved  int64 // the bound in its units
 	blame   blame
+	roomy   bool // see makeRoom
+	most    int  // then, the row that bounds the objective
 
 	found func(list []wanted, bound int) // takes the leaves, in a tree over all forms together
 }
@@ -112,6 +114,9 @@ func (t *tree) visit(n *node) *node {
 	t.nodes++
 	if !t.enter(n) {
 		return nil
+	}
+	if t.roomy {
+		t.Rows[t.most].Up = t.best.objective - 1
 	}
 	t.prune()
 	if n.basis != nil {
@@ -293,7 +298,9 @@ func (t *tree) relaxed(known int) (int, lp.Status) {
 		t.Price()
 		t.proof = t.Proof()
 		t.proved = t.proof.Total(&t.Program)
-		known = max(known, t.p.round(t.proof.Ceil(t.proved)))
+		if !t.roomy {
+			known = max(known, t.p.round(t.proof.Ceil(t.proved)))
+		}
 		if known >= t.best.objective {
 			t.learn(t.proof)
 			return known, status
@@ -325,6 +332,8 @@ func (t *tree) anyBranch() (branch, bool) {
 				form = int(t.about[j].tag)
 			case asSame, asUneven, asLow, asTotal:
 				form = noForm
+			case asRoom:
+				continue
 			}
 			return branch{form: form, column: j, row: -1, low: (c.Lo + c.Up) / 2}, true
 		}
