@@ -72,7 +72,7 @@ func finishImport(c *cli.Context, path string, reports []*intake.Report) (undone
 			if err != nil {
 				return nil, 0, err
 			}
-			undone = append(undone, fmt.Sprintf("%s set aside in %s; mend them there and import that file", count(aside, "row"), written))
+			undone = append(undone, fmt.Sprintf("%s set aside in %s; mend %s there and import that file", count(aside, "row"), written, them(aside)))
 		}
 	}
 	return undone, done, nil
@@ -140,11 +140,11 @@ func describeList(c *cli.Context, report *intake.Report) {
 		}
 	}
 	if whole > 0 {
-		say(c, "%s whole sentences such as 47 + 36 = 83, with nothing to fill in; --leave-out result asks for their "+
+		say(c, "%s such as 47 + 36 = 83, with nothing to fill in; --leave-out result asks for the "+
 			"83, first for the 47, second for the 36", rowsSay(whole))
 	}
 	if n := report.ByHand(); n > 0 {
-		say(c, "%s not understood as mathematics and kept as a question in words; evenhand list --by-hand shows them", count(n, "question"))
+		say(c, "%s not understood as mathematics and kept in words; evenhand list --by-hand shows what is", count(n, "question"))
 	}
 	if n := report.Proposed(); n > 0 {
 		waits := "waits as a draft"
@@ -161,9 +161,9 @@ const mostHere = 20
 
 func rowsSay(n int) string {
 	if n == 1 {
-		return "1 row says a"
+		return "1 row says a whole sentence"
 	}
-	return fmt.Sprintf("%d rows say", n)
+	return fmt.Sprintf("%d rows say whole sentences", n)
 }
 
 // importedRow is what became of a row, for other programs.

@@ -310,7 +310,8 @@ func showReading(c *cli.Context, r *marks.Reading, tally results.Tally) error {
 	case len(r.Papers) == 0:
 		return errNothingDone
 	}
-	return inPartf("%s set aside; mend them in the grid and read it again: the others stay as they are", count(len(r.Problems), "row"))
+	return inPartf("%s set aside; mend %s in the grid and read it again: the others stay as they are",
+		count(len(r.Problems), "row"), them(len(r.Problems)))
 }
 
 // enterMarks asks for the marks of pupils: of those named, else of those not marked yet.

@@ -52,3 +52,11 @@ func count(n int, thing string) string {
 	}
 	return fmt.Sprintf("%d %ss", n, thing)
 }
+
+// them is how so many things are spoken of once they were named.
+func them(n int) string {
+	if n == 1 {
+		return "it"
+	}
+	return "them"
+}
