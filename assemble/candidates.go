@@ -96,15 +96,17 @@ func (p *problem) balancesOf(g bank.Group) []int {
 }
 
 func (p *problem) balance(name, value string) int {
-	key := name + "=" + value
-	n, ok := p.balanceOf[key]
+	n, ok := p.balanceOf[balance{name, value}]
 	if !ok {
 		n = len(p.balances)
-		p.balanceOf[key] = n
-		p.balances = append(p.balances, key)
+		p.balanceOf[balance{name, value}] = n
+		p.balances = append(p.balances, name+"="+value)
 	}
 	return n
 }
+
+// balance is a trait, or the band, and the value of which forms should have equally many items.
+type balance struct{ name, value string }
 
 // fits says which rows the items of a group may fill.
 func (p *problem) fits(g bank.Group) []fit {
@@ -119,9 +121,9 @@ func (p *problem) fits(g bank.Group) []fit {
 		} else if g.ByHand {
 			continue
 		}
-		least := shownFor(g, looks[0])
+		least := shownFor(&g, looks[0])
 		for _, look := range looks[1:] {
-			least = min(least, shownFor(g, look))
+			least = min(least, shownFor(&g, look))
 		}
 		fits = append(fits, fit{i, least})
 	}
@@ -130,7 +132,7 @@ func (p *problem) fits(g bank.Group) []fit {
 
 // shownFor is the expected working time of a group's items in a look; one by
 // hand has a look and a time of its own.
-func shownFor(g bank.Group, look task.Look) int {
+func shownFor(g *bank.Group, look task.Look) int {
 	if g.ByHand || look == g.Look {
 		return g.Seconds
 	}
@@ -145,6 +147,9 @@ func (p *problem) rests(lastWeek string) bool {
 
 // weekNumber counts the weeks from the year 1 to a week; 0 for none.
 func weekNumber(text string) int {
+	if text == "" {
+		return 0
+	}
 	week, err := plan.ParseWeek(text)
 	if err != nil {
 		return 0
@@ -159,10 +164,48 @@ func scatter(seed uint64, name string) uint64 {
 	return h.Sum64()
 }
 
-// keyed is what a pool has of one key in the same looks.
+// keyed is what a pool has of each key in the same looks.
 type keyed struct {
-	names map[string]bool // the further clash groups of its items
-	apart int             // how many of its items share none of them
+	number map[string]int // by key and looks
+	apart  []int          // by this number, how many items share no further clash group
+	names  map[ofKey]bool // these clash groups
+	name   []byte         // room to write one in
+}
+
+type ofKey struct {
+	number int
+	name   string
+}
+
+func newKeyed() *keyed { return &keyed{number: map[string]int{}, names: map[ofKey]bool{}} }
+
+// of is the number of an item's key in its looks.
+func (k *keyed) of(c *candidate) int {
+	k.name = append(k.name[:0], c.key...)
+	for _, look := range c.looks {
+		k.name = append(append(k.name, ' '), look...)
+	}
+	n, ok := k.number[string(k.name)]
+	if !ok {
+		n = len(k.apart)
+		k.number[string(k.name)], k.apart = n, append(k.apart, 0)
+	}
+	return n
+}
+
+// add counts an item if it shares no further clash group with those that were counted.
+func (k *keyed) add(number int, c *candidate) {
+	for _, name := range c.clashes {
+		if name != c.key && k.names[ofKey{number, name}] {
+			return
+		}
+	}
+	k.apart[number]++
+	for _, name := range c.clashes {
+		if name != c.key {
+			k.names[ofKey{number, name}] = true
+		}
+	}
 }
 
 // mostNames is the most clash groups that a task names beside its key: the six
@@ -176,7 +219,7 @@ const mostNames = 6
 // mostNames of those that share no clash group among themselves. With one more
 // than that of them, there is always one to take the place of any item left
 // out, so leaving it out changes no optimum.
-func (p *problem) consider(pool *pool, g bank.Group, m bank.Member, keys map[string]*keyed) error {
+func (p *problem) consider(pool *pool, g *bank.Group, m bank.Member, keys *keyed) error {
 	if p.out[m.ID] {
 		return nil
 	}
@@ -184,33 +227,21 @@ func (p *problem) consider(pool *pool, g bank.Group, m bank.Member, keys map[str
 	if err != nil || c.id == "" {
 		return err
 	}
-	key := fmt.Sprint(c.key, c.looks)
-	k := keys[key]
-	if k == nil {
-		k = &keyed{names: map[string]bool{}}
-		keys[key] = k
-	}
-	standing := 1 // of one key in a form
+	key, standing := keys.of(&c), 1 // of one key in a form
 	if p.offersFew[g.Skill] {
 		standing = p.plan.Size()
 	}
-	if k.apart > p.forms*(standing+mostNames*p.plan.Size()) {
+	if keys.apart[key] > p.forms*(standing+mostNames*p.plan.Size()) {
 		return nil
 	}
-	further := slices.DeleteFunc(slices.Clone(c.clashes), func(name string) bool { return name == c.key })
-	if !slices.ContainsFunc(further, func(name string) bool { return k.names[name] }) {
-		k.apart++
-		for _, name := range further {
-			k.names[name] = true
-		}
-	}
+	keys.add(key, &c)
 	pool.read = append(pool.read, c)
 	return nil
 }
 
 // candidate works out how an item would be shown in the rows of its pool; one
 // that fits none has no ID.
-func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate, error) {
+func (p *problem) candidate(pool *pool, g *bank.Group, m bank.Member) (candidate, error) {
 	c := candidate{id: m.ID, key: "key:" + string(g.Skill) + ":" + m.Key, lastUse: weekNumber(g.LastWeek)}
 	c.answer, c.few = p.answerQuota(g.Skill, m.Key), p.offersFew[g.Skill]
 	if !c.few {
@@ -228,16 +259,20 @@ func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate,
 			}
 		}
 	}
+	c.looks, c.seconds = make([]task.Look, len(pool.fits)), make([]int, len(pool.fits))
 	shown := false
 	c.tells = posed != nil && len(p.plan.Diagnose) > 0
-	for _, f := range pool.fits {
-		look := lookIn(p.plan.Rows[f.row], g.Look, posed, m.ID)
-		seconds := 0
+	var can []task.Look
+	for i, f := range pool.fits {
+		row := &p.plan.Rows[f.row]
+		if can == nil && len(row.Looks) > 0 {
+			can = looksOf(g, posed)
+		}
+		look := lookIn(row, g.Look, can, m.ID)
 		if look != "" {
-			seconds, shown = shownFor(g, look), true
+			c.looks[i], c.seconds[i], shown = look, shownFor(g, look), true
 			c.tells = c.tells && tells(posed, look, p.plan.Diagnose)
 		}
-		c.looks, c.seconds = append(c.looks, look), append(c.seconds, seconds)
 	}
 	if !shown {
 		c.id = ""
@@ -245,28 +280,33 @@ func (p *problem) candidate(pool *pool, g bank.Group, m bank.Member) (candidate,
 	return c, nil
 }
 
-// lookIn is the look of an item in a row: the first of the row's looks that its task can
+// looksOf are the looks that an item of a group can take: one by hand has only its own.
+func looksOf(g *bank.Group, posed task.Task) []task.Look {
+	if posed == nil {
+		return []task.Look{g.Look}
+	}
+	return posed.Looks()
+}
+
+// lookIn is the look of an item in a row: the first of the row's looks that it can
 // take, or where the row varies them one that the item's ID decides, whatever the seed.
 // Without a wish it is the item's own; empty when it can take none.
-func lookIn(row plan.Row, own task.Look, asked task.Task, id string) task.Look {
+func lookIn(row *plan.Row, own task.Look, can []task.Look, id string) task.Look {
 	if len(row.Looks) == 0 {
 		return own
 	}
-	can := []task.Look{own}
-	if asked != nil {
-		can = asked.Looks()
-	}
 	var fit []task.Look
 	for _, look := range row.Looks {
-		if slices.Contains(can, look) {
+		switch {
+		case !slices.Contains(can, look):
+		case !row.Vary:
+			return look
+		default:
 			fit = append(fit, look)
 		}
 	}
-	switch {
-	case len(fit) == 0:
+	if len(fit) == 0 {
 		return ""
-	case row.Vary:
-		return fit[scatter(0, id)%uint64(len(fit))]
 	}
-	return fit[0]
+	return fit[scatter(0, id)%uint64(len(fit))]
 }

@@ -21,7 +21,7 @@ const dealtAWeek = 40
 func (m *termMaker) deal(pacing plan.Pacing) (map[string]weekSet, error) {
 	p := &problem{
 		bank: m.bank, plan: pacing.Weekly, forms: m.forms(0), seed: m.options.Seed,
-		awakeBefore: m.weeks[0].Add(-m.rest).String(), resting: make([]int, len(pacing.New)), balanceOf: map[string]int{},
+		awakeBefore: m.weeks[0].Add(-m.rest).String(), resting: make([]int, len(pacing.New)), balanceOf: map[balance]int{},
 	}
 	for _, s := range pacing.New {
 		p.plan.Rows = append(p.plan.Rows, s.Row)

@@ -173,7 +173,7 @@ func (p *problem) offer(counts func(*pool) bool, row int) (int, error) {
 			}
 			for i, members := range lists {
 				for _, m := range members {
-					shown, err := p.shown(pool, groups[i], m, row)
+					shown, err := p.shown(pool, &groups[i], m, row)
 					if err != nil {
 						return 0, err
 					}
@@ -188,7 +188,7 @@ func (p *problem) offer(counts func(*pool) bool, row int) (int, error) {
 }
 
 // shown says whether an item can be shown as a row asks.
-func (p *problem) shown(pool *pool, g bank.Group, m bank.Member, row int) (bool, error) {
+func (p *problem) shown(pool *pool, g *bank.Group, m bank.Member, row int) (bool, error) {
 	open := func(f fit) bool { return (row < 0 || f.row == row) && len(p.plan.Rows[f.row].Looks) == 0 }
 	if slices.ContainsFunc(pool.fits, open) {
 		return true, nil

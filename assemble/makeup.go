@@ -88,7 +88,7 @@ func (p *problem) asSat(item bank.Item, row int) (*pool, error) {
 		fits: []fit{{row, item.Seconds}}, quotas: p.quotas(g), same: p.same(g), balances: p.balancesOf(g),
 		difficulty: p.difficulty(g), size: 1,
 	}
-	c, err := p.candidate(own, g, bank.Member{ID: item.ID, Task: item.Task, Key: item.Key})
+	c, err := p.candidate(own, &g, bank.Member{ID: item.ID, Task: item.Task, Key: item.Key})
 	c.id, c.looks, c.seconds = item.ID, append(c.looks[:0], item.Look), append(c.seconds[:0], item.Seconds)
 	own.read = []candidate{c}
 	return own, err

@@ -37,7 +37,7 @@ type problem struct {
 	resting   []int                      // for each row, how many items fit but rest
 	sizes     sizes                      // that the plan asks for
 	balances  []string
-	balanceOf map[string]int
+	balanceOf map[balance]int
 }
 
 // kept is an item that must stand in a form.
@@ -54,7 +54,7 @@ type kept struct {
 func newProblem(b *bank.Bank, asked plan.Plan, o Options) (*problem, error) {
 	p := &problem{
 		bank: b, plan: asked, options: o, forms: asked.Forms, seed: o.Seed, out: map[string]bool{},
-		resting: make([]int, len(asked.Rows)), balanceOf: map[string]int{},
+		resting: make([]int, len(asked.Rows)), balanceOf: map[balance]int{},
 		sizes: sizesIn(asked), ability: abilityFor(asked, o), answers: answersOf(asked), offersFew: offersFewIn(asked),
 	}
 	if o.Forms != 0 {
@@ -163,7 +163,12 @@ func (p *problem) build(standIns bool) *built {
 	for _, c := range p.plan.Same {
 		m.Same = append(m.Same, search.Same{Name: "items with " + standards.Where{c}.String()})
 	}
-	clashes := map[string]int{}
+	all := len(p.kept)
+	for _, pool := range p.pools {
+		all += len(pool.read)
+	}
+	m.Items, m.items, m.pools = make([]search.Item, 0, all), make([]candidate, 0, all), make([]*pool, 0, all)
+	clashes := make(map[string]int, 2*all)
 	answers := map[string]int{}
 	for _, k := range p.kept {
 		m.Fixed = append(m.Fixed, search.Fixed{Item: len(m.Items), Form: k.form, Row: k.row})
@@ -203,13 +208,15 @@ func (p *problem) add(m *built, pool *pool, c candidate, clashes, answers map[st
 	if c.few {
 		item.Answer = numbered(answers, c.key) + 1
 	}
+	item.Fits = make([]search.Fit, 0, len(pool.fits))
 	for i, f := range pool.fits {
 		if c.looks[i] != "" {
 			item.Fits = append(item.Fits, search.Fit{Row: f.row, Seconds: c.seconds[i]})
 		}
 	}
-	for _, name := range c.clashes {
-		item.Clashes = append(item.Clashes, numbered(clashes, name))
+	item.Clashes = make([]int, len(c.clashes))
+	for i, name := range c.clashes {
+		item.Clashes[i] = numbered(clashes, name)
 	}
 	m.Items = append(m.Items, item)
 	m.items, m.pools = append(m.items, c), append(m.pools, pool)

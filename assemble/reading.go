@@ -12,12 +12,12 @@ type reading struct {
 	each  int // at most so many items of a group
 	left  []bank.Portion
 	some  int // so many groups are read next
-	keys  map[string]*keyed
+	keys  *keyed
 	whole bool // every group so far was read to its end
 }
 
 func (r *reading) begin(each int) {
-	r.each, r.left, r.keys, r.whole = each, r.groups, map[string]*keyed{}, true
+	r.each, r.left, r.keys, r.whole = each, r.groups, newKeyed(), true
 	r.read, r.truncated, r.some = nil, true, 0
 }
 
@@ -79,15 +79,16 @@ func (p *problem) readOn(open []*reading, limit int) error {
 			some := open[n].take(limit)
 			portions, most = append(portions, some...), append(most, slices.Repeat([]int{open[n].each}, len(some))...)
 		}
-		lists, err := p.bank.MembersOf(p.inFull(portions), p.seed, most)
+		groups := p.inFull(portions)
+		lists, err := p.bank.MembersOf(groups, p.seed, most)
 		if err != nil {
 			return err
 		}
 		for _, r := range open[:n] {
-			if err := p.considerAll(r, lists[:r.some], limit); err != nil {
+			if err := p.considerAll(r, groups[:r.some], lists[:r.some], limit); err != nil {
 				return err
 			}
-			lists = lists[r.some:]
+			groups, lists = groups[r.some:], lists[r.some:]
 		}
 		open = open[n:]
 	}
@@ -95,9 +96,9 @@ func (p *problem) readOn(open []*reading, limit int) error {
 }
 
 // considerAll takes the members of a pool's next groups, up to its limit.
-func (p *problem) considerAll(r *reading, lists [][]bank.Member, limit int) error {
+func (p *problem) considerAll(r *reading, groups []bank.Group, lists [][]bank.Member, limit int) error {
 	for i, members := range lists {
-		g := p.offered.Group(r.left[i])
+		g := &groups[i]
 		r.whole = r.whole && len(members) == g.Size
 		for _, m := range members {
 			if len(r.read) >= limit {

@@ -255,7 +255,7 @@ func (p *problem) usedItem(id, week string) (item bank.Item, uses int, last stri
 func (p *problem) alone(item bank.Item, uses int) (*pool, error) {
 	g := groupOf(item, uses)
 	own := &pool{fits: p.fits(g), quotas: p.quotas(g), same: p.same(g), balances: p.balancesOf(g), difficulty: p.difficulty(g), uses: uses, size: 1}
-	c, err := p.candidate(own, g, bank.Member{ID: item.ID, Task: item.Task, Key: item.Key})
+	c, err := p.candidate(own, &g, bank.Member{ID: item.ID, Task: item.Task, Key: item.Key})
 	own.read = []candidate{c}
 	return own, err
 }
@@ -282,7 +282,8 @@ func (p *problem) earlierQuiz(o Options) (Quiz, error) {
 				return q, words.Errorf("item %s of the earlier quiz: %w", s.Name(), err)
 			}
 			if s.Look != "" {
-				item.Look, item.Seconds = s.Look, shownFor(groupOf(item, uses), s.Look)
+				g := groupOf(item, uses)
+				item.Look, item.Seconds = s.Look, shownFor(&g, s.Look)
 			}
 			form.Items = append(form.Items, Placed{Number: s.Number, Item: item, Uses: uses})
 		}
