@@ -3,6 +3,7 @@ package bank
 import (
 	"bytes"
 	"iter"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"strconv"
@@ -14,18 +15,19 @@ import (
 // A run is groups that follow each other in the index and differ only from their largest number on, which has
 // equally many digits in all.
 const (
-	plenty  = 2000 // groups that a glance reads before it leaves any out
-	longRun = 50   // so many groups make a run long: looking into it here and there is quicker than reading on
-	looks   = 4    // so often it is looked into
+	plenty  = 1000 // groups that a glance reads before it leaves any out
+	longRun = 20   // so many groups make a run long: most of a page of the file, so that reading on may bring others
+	looked  = 3    // so many groups are read where a long run is looked into
 )
 
 // Glance gives all portions of a small bank and some of those of a large one, which from a file takes a fraction
-// of the time: when plenty were read, it looks into a long run here and there, where the seed says. Whole tells
-// afterwards whether it left any out.
+// of the time: when plenty were read, it looks into each long run at one place. The seed says where in the first, and
+// each time it is by the golden ratio of a run farther on, so that all sizes of numbers are looked at about equally.
+// Whole tells afterwards whether it left any out.
 func (ps *Portions) Glance(seed uint64) iter.Seq2[Portion, error] {
 	return func(yield func(Portion, error) bool) {
 		ps.left = false
-		g := glance{Portions: ps, rng: rand.New(rand.NewPCG(seed, 0))}
+		g := glance{Portions: ps, place: rand.New(rand.NewPCG(seed, 0)).Float64()}
 		for _, prefix := range ps.prefixes {
 			g.seen += len(g.some)
 			err := ps.bank.view(func(r store.Reader) (err error) {
@@ -104,8 +106,8 @@ func among(all []store.Entry) scan {
 // glance is the reading of one.
 type glance struct {
 	*Portions
-	rng  *rand.Rand
-	seen int // portions of earlier prefixes
+	place float64 // where the next run is looked into, from 0 at its begin to 1 at its end
+	seen  int     // portions of earlier prefixes
 
 	scan scan      // of the prefix
 	some []Portion // of the prefix
@@ -150,7 +152,7 @@ func (g *glance) readOn(from, to []byte) (*run, error) {
 		if g.some = append(g.some, p); len(g.some)-begun != longRun || g.seen+begun < plenty {
 			continue
 		}
-		if run, ok := g.ends(bytes.Clone(e.Key[:before.from])); ok {
+		if run, ok := g.ends(bytes.Clone(e.Key[:before.from]), g.some[begun]); ok {
 			g.some = g.some[:begun]
 			return run, nil
 		}
@@ -158,36 +160,28 @@ func (g *glance) readOn(from, to []byte) (*run, error) {
 	return nil, nil
 }
 
-// ends finds the numbers of a run; it is not ok where they are not whole ones.
-func (g *glance) ends(begins []byte) (*run, bool) {
-	first := store.Range{From: begins, To: store.After(begins), Limit: 1}
-	last := first
-	last.Backward = true
-	var numbers []int
-	for e, err := range g.scan(first, last) {
-		p, damaged := g.read.read(e.Key, e.Value)
-		n, wrong := strconv.Atoi(g.Largest(p))
-		if err != nil || damaged != nil || wrong != nil {
+// ends finds the numbers of a run of which the first group was read; it is not ok where they are not whole ones.
+func (g *glance) ends(begins []byte, first Portion) (*run, bool) {
+	low, wrong := strconv.Atoi(g.Largest(first))
+	if wrong != nil {
+		return nil, false
+	}
+	high := 0
+	for e, err := range g.scan(store.Range{From: begins, To: store.After(begins), Limit: 1, Backward: true}) {
+		last, damaged := g.read.read(e.Key, e.Value)
+		if high, wrong = strconv.Atoi(g.Largest(last)); err != nil || damaged != nil || wrong != nil {
 			return nil, false
 		}
-		numbers = append(numbers, n)
 	}
-	return &run{begins, numbers[0], numbers[1]}, numbers[0] <= numbers[1]
+	return &run{begins, low, high}, low <= high
 }
 
-// lookInto reads those groups of a run that come next from some numbers on.
+// lookInto reads some groups of a run, those that come next from a number on.
 func (g *glance) lookInto(in *run) error {
-	numbers := make([]int, looks)
-	for i := range numbers {
-		numbers[i] = in.low + g.rng.IntN(in.high-in.low+1)
-	}
-	slices.Sort(numbers)
-	ranges := make([]store.Range, looks)
-	for i, n := range numbers {
-		from := append(bytes.Clone(in.begins), strconv.Itoa(n)...)
-		ranges[i] = store.Range{From: from, To: store.After(in.begins), Limit: 1}
-	}
-	for e, err := range g.scan(ranges...) {
+	number := in.low + int(g.place*float64(in.high-in.low+1))
+	_, g.place = math.Modf(g.place + 1/math.Phi)
+	from := strconv.AppendInt(bytes.Clone(in.begins), int64(number), 10)
+	for e, err := range g.scan(store.Range{From: from, To: store.After(in.begins), Limit: looked}) {
 		if err != nil {
 			return err
 		}
@@ -195,9 +189,7 @@ func (g *glance) lookInto(in *run) error {
 		if err != nil {
 			return err
 		}
-		if len(g.some) == 0 || p != g.some[len(g.some)-1] {
-			g.some = append(g.some, p)
-		}
+		g.some = append(g.some, p)
 	}
 	return nil
 }

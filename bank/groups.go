@@ -109,12 +109,14 @@ func (b *Bank) MembersOf(groups []Group, seed uint64, limits []int) (lists [][]M
 	err = b.view(func(r store.Reader) error {
 		lists = make([][]Member, len(groups))
 		circles := make([]circle, len(groups))
-		for i, g := range groups {
+		var room []byte
+		for i := range groups {
 			limit := 0
 			if limits != nil {
 				limit = limits[i]
 			}
-			circles[i] = g.circle(seed, limit, &lists[i])
+			room = groups[i].appendName(room[:0])
+			circles[i] = groups[i].circle(mix(seed+hashOf(room)), limit, &lists[i])
 		}
 		return readCircles(r, circles)
 	})
@@ -134,18 +136,21 @@ type circle struct {
 	before int // so many were read that stand before the start
 }
 
-// circle begins where the seed and the group's name say. The number of its set is another
+// circle begins at a place that the seed and the group's name say. The number of its set is another
 // one when the group lost all its members in between, as to a quiz that was taken back.
-func (g *Group) circle(seed uint64, limit int, list *[]Member) circle {
+func (g *Group) circle(place uint64, limit int, list *[]Member) circle {
 	if limit < 1 || limit > g.Size {
 		limit = g.Size
 	}
 	*list = make([]Member, 0, limit)
-	name := fnv.New64a()
-	name.Write(g.appendName(nil))
 	s := set{number: g.Set, size: uint32(g.Size)}
-	start := binary.BigEndian.AppendUint64(s.prefix(), mix(seed+name.Sum64()))
-	return circle{set: s, start: start, want: limit, list: list}
+	return circle{set: s, start: binary.BigEndian.AppendUint64(s.prefix(), place), want: limit, list: list}
+}
+
+func hashOf(name []byte) uint64 {
+	h := fnv.New64a()
+	h.Write(name)
+	return h.Sum64()
 }
 
 // readCircles reads the members, all those behind a start first. A circle that is wanted whole
