@@ -124,13 +124,14 @@ func (p *problem) solve(ctx context.Context) (*built, *search.Solution, error) {
 }
 
 // firstLimit is how many items of a pool are read at first: so many that they
-// are about a thousand in all, which takes no time, but four at least, or two at a glance.
+// are about a thousand in all, which takes no time, but four at least; at a glance, where many pools have fewer,
+// about 1,500 and two.
 func (p *problem) firstLimit() int {
-	least := 4
+	about, least := 1000, 4
 	if !p.offered.Whole() {
-		least = 2
+		about, least = 1500, 2
 	}
-	return min(max(1000/max(1, len(p.pools)), least), 40)
+	return min(max(about/max(1, len(p.pools)), least), 40)
 }
 
 // boundOf is an objective that no quiz of the model can go below.

@@ -87,8 +87,8 @@ func (p *problem) same(g bank.Group) (same []int) {
 // its number when it is first seen.
 func (p *problem) balancesOf(g bank.Group) []int {
 	balances := []int{p.balance("band", string(p.difficulty(g).Band()))}
-	for _, t := range task.AllTraits() {
-		if value := g.Traits.Get(t); value != "" && balanced(t) {
+	for i, value := range &g.Traits {
+		if t := task.Trait(i); value != "" && balanced(t) {
 			balances = append(balances, p.balance(t.String(), value))
 		}
 	}

@@ -39,20 +39,42 @@ const (
 // the first groups it reads a few each, so that the choice is wide, and more
 // only when that isn't enough. When hardly any item is of use it gives up for
 // this time. The pools are read side by side, to ask the bank for much at once.
+// At a glance it reads as many of a group as it can, as each costs a page of the file or more, and
+// ends when plenty were read in all.
 func (p *problem) fill(pools []*pool, limit int) error {
+	glance := !p.offered.Whole()
 	var open []*reading
 	for _, own := range pools {
 		r := &reading{pool: own}
-		r.begin((limit + len(own.groups) - 1) / len(own.groups))
+		each := (limit + len(own.groups) - 1) / len(own.groups)
+		if glance {
+			each = limit
+		}
+		r.begin(each)
 		open = append(open, r)
 	}
 	for len(open) > 0 {
 		if err := p.readOn(open, limit); err != nil {
 			return err
 		}
+		if glance && p.plenty() {
+			break
+		}
 		open = slices.DeleteFunc(open, func(r *reading) bool { return r.filled(limit) })
 	}
 	return nil
+}
+
+// aPlace is how many items for each place of the forms are plenty at a glance.
+const aPlace = 16
+
+// plenty says that so many items were read that more hardly make the forms more even.
+func (p *problem) plenty() bool {
+	read := 0
+	for _, own := range p.pools {
+		read += len(own.read)
+	}
+	return read >= aPlace*p.forms*p.plan.Size()
 }
 
 // filled says that a pool needs no more reading; one that has too little begins anew, with more of each group.
