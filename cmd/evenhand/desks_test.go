@@ -26,7 +26,8 @@ func TestOneDeskOfAFile(t *testing.T) {
 			!strings.Contains(said, link) {
 			t.Errorf("a desk for the team beside %s ends with %d: %s", first.line, code, said)
 		}
-		if code, _, said := evenhand("desk --no-browser"); code != exitDone || !strings.Contains(said, "is open already; open this link in your browser:\n"+link+"\n") {
+		want := "is open already; open this link in your browser:\n" + link + "\n"
+		if code, _, said := evenhand("desk --no-browser"); code != exitDone || !strings.Contains(said, want) {
 			t.Errorf("a desk alone beside %s ends with %d: %s", first.line, code, said)
 		}
 	}
