@@ -69,7 +69,7 @@ func (n *near) anew() {
 	n.tree, n.patience, n.spent = t, n.patience*3/2, 0
 }
 
-// nearBound makes such a tree, or gives nil if it would not be much smaller than the one given.
+// nearBound makes such a tree, or gives nil if it would not be much smaller than the one given, where that asks for more.
 func (c *climb) nearBound(t *tree) *near {
 	if c.blind && c.best.objective == none { // there may be no choice at all
 		return nil
@@ -84,7 +84,7 @@ func (c *climb) nearBound(t *tree) *near {
 		}
 		aim, groups = aim+further, wider
 	}
-	if float64(len(groups)) > nearPart*float64(len(t.groups)) {
+	if aim < c.best.objective && float64(len(groups)) > nearPart*float64(len(t.groups)) {
 		return nil
 	}
 	n := &near{climb: *c, groups: groups, patience: nearPatience}
