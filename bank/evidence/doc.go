@@ -56,8 +56,8 @@
 //     95 % of weights, of items and of items never used.
 //   - VerbAgg takes about 1 ms with traits and 2 ms with random items. glmer took over 1,000
 //     times as long in the same run for either, also by its quicker default.
-//   - 100,000 pupils by 36 quizzes of 10 from 20,000 items, 36 million answers: 15 s of
-//     processor time and 0.6 GB; 41 s by the clock on two cores busy with much other work.
+//   - 100,000 pupils by 36 quizzes of 10 from 20,000 items, 36 million answers: 17 s by
+//     the clock on two quiet cores and 0.6 GB; 41 s on two busy with much other work.
 //
 // # Missteps
 //
