@@ -21,6 +21,7 @@ type climb struct {
 	keptForms, keptPlaces float64 // parts of a choice that a mending keeps
 	oneCore               bool    // nothing is done at once
 	atOnce                bool    // only what is soon done
+	roomy                 bool    // trees over the forms apart look for the most room (see makeRoom)
 }
 
 // run tries what is soon done first: swaps, then a little of the tree over all
@@ -134,7 +135,11 @@ func (c *climb) apart(chosen []int) *tree {
 	for b := range blocks {
 		blocks[b] = 1
 	}
-	return c.p.newTree(c.groups(chosen), blocks, c.best, c.floor, c.stop)
+	t := c.p.newTree(c.groups(chosen), blocks, c.best, c.floor, c.stop)
+	if c.roomy {
+		t.makeRoom()
+	}
+	return t
 }
 
 // groups are those chosen, split so far as clashes ask for it.
@@ -156,9 +161,6 @@ func (c *climb) explore(t *tree, chosen []int, work int) int {
 			return min(bound, c.best.objective)
 		}
 		maps.Copy(c.split, t.split)
-		roomy := t.roomy
-		if *t = *c.apart(chosen); roomy {
-			t.makeRoom()
-		}
+		*t = *c.apart(chosen)
 	}
 }

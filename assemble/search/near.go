@@ -64,7 +64,6 @@ func (c *climb) goNear(t *tree, work int) bool {
 // Search through Randomization, AAAI 1998, from memory.)
 func (n *near) anew() {
 	t := n.apart(n.groups)
-	t.makeRoom()
 	t.blame = n.tree.blame
 	n.tree, n.patience, n.spent = t, n.patience*3/2, 0
 }
@@ -90,8 +89,8 @@ func (c *climb) nearBound(t *tree) *near {
 	n := &near{climb: *c, groups: groups, patience: nearPatience}
 	n.best = &incumbent{p: c.p, objective: min(aim, c.best.objective)}
 	n.bound, n.floor = c.root.bound, c.root.floor() // the climb's own hold among its groups only
+	n.roomy = true
 	n.tree = n.apart(groups)
-	n.tree.makeRoom()
 	return n
 }
 

@@ -70,8 +70,11 @@ func skillNamed(name string) (standards.SkillID, error) {
 	if err == nil {
 		return skill, nil
 	}
-	said, guessed := strings.CutSuffix(err.Error(), "?")
-	return skill, usagef("%s%s evenhand skills lists them all", said, map[bool]string{true: "?", false: ";"}[guessed])
+	said := err.Error()
+	if !strings.HasSuffix(said, "?") {
+		said += ";"
+	}
+	return skill, usagef("%s evenhand skills lists them all", said)
 }
 
 // aboutSkill is all that is known of a skill, a row each.
